@@ -1,0 +1,33 @@
+//! Counterpoise: balance practice whose next cue nobody in the room can predict, within a therapist's limits.
+//!
+//! ```text
+//! prescription (TOML) --> schedule (cues at offsets) --> session (events in, effects out) --> voice, screen, track
+//!                                                            |
+//!                                                            v
+//!                                                journal <-- record
+//! ```
+//!
+//! Read in this order: [`prescription`], [`schedule`], [`session`], [`audio::renderer`], then the practice command
+//! in [`cli`]. The first group of modules is values in, values out; `audio` is pure but real-time; the rest touches
+//! one outside thing each. `tests/laws.rs` keeps it so.
+#![forbid(unsafe_code)]
+
+// Core: values in, values out.
+pub mod direction;
+pub mod drill;
+pub mod millis;
+pub mod phrase;
+pub mod prescription;
+pub mod record;
+pub mod schedule;
+pub mod session;
+
+// Sound: pure but real-time.
+pub mod audio;
+
+// Shell: one outside thing each.
+pub mod cli;
+pub mod clock;
+pub mod display;
+pub mod journal;
+pub mod settings;

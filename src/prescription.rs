@@ -1,0 +1,253 @@
+//! What is allowed: a therapist's limits for one person, checked once and unforgeable afterwards.
+//! Not when or where a cue comes (that is `schedule`).
+
+use jiff::civil::Date;
+
+use crate::direction::Direction;
+use crate::drill::{Drill, Form, LadderStep, Target};
+use crate::millis::Millis;
+
+pub mod gate;
+pub mod limits;
+pub mod refusal;
+mod text;
+
+pub use refusal::Refusal;
+
+/// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
+/// [`Prescription::read`].
+#[derive(Debug, Clone)]
+pub struct Prescription {
+    title: String,
+    issued_by: String,
+    issued_on: Date,
+    days_a_week: u8,
+    weeks: u8,
+    review_after_sessions: u16,
+    rest: Millis,
+    order: DrillOrder,
+    drills: Vec<DrillPlan>,
+    unlocks: Vec<Unlock>,
+    digest: Digest,
+}
+
+/// The order of the drills within a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DrillOrder {
+    /// As the file lists them.
+    AsWritten,
+    /// Drawn for each session; a warm-up drill stays first.
+    Drawn,
+}
+
+/// One drill with its ranges and dose.
+#[derive(Debug, Clone)]
+pub struct DrillPlan {
+    drill: &'static Drill,
+    form: Form,
+    sets: u8,
+    work: Millis,
+    recover: Millis,
+    step: u8,
+    ceiling: u8,
+    gaps: GapRange,
+    blank_per_mille: u16,
+    targets: Vec<Target>,
+    weights: Vec<u32>,
+    sequence: Sequence,
+    longest_streak: Option<u8>,
+    line: usize,
+}
+
+/// The range of gaps and how they are spread over it. `least < greatest`, both within the hard limits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct GapRange {
+    least: Millis,
+    greatest: Millis,
+    shape: Shape,
+}
+
+/// How gaps are spread over their range.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shape {
+    /// Truncated exponential: the chance of a cue in the next moment stays level for longest.
+    Flat {
+        /// Rate times range, in thousandths.
+        rate_thousandths: u32,
+    },
+    /// Uniform: no single moment is a better guess than another.
+    Even,
+}
+
+/// How directions follow each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sequence {
+    /// Drawn one by one among those that the streak limit allows now.
+    Open,
+    /// Drawn among all sequences in which every direction comes about equally often.
+    Covered {
+        /// How far each direction's count may lie below `floor(n / k)` or above `ceil(n / k)`.
+        slack: u8,
+    },
+}
+
+/// A named danger that somebody watched this person master.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unlock {
+    /// Which.
+    pub name: UnlockName,
+    /// Initials or a role.
+    pub watched_by: String,
+    /// When.
+    pub on: Date,
+    /// With which partner; empty for drills alone.
+    pub partner: String,
+}
+
+/// What stays locked until somebody has watched it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum UnlockName {
+    /// Pushes by a partner.
+    Pushes,
+    /// Soft or moving surfaces.
+    Surface,
+    /// Walking drills.
+    Walking,
+    /// Any action toward the back.
+    Backward,
+    /// Eyes closed.
+    EyesClosed,
+    /// A second task.
+    SecondTask,
+    /// One-leg and tandem stances.
+    OneLeg,
+}
+
+/// The SHA-256 of the file's bytes: it shows a change, it does not prevent one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Digest([u8; 32]);
+
+impl Prescription {
+    /// What the therapist calls it.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+    /// Who wrote it; may be empty.
+    pub fn issued_by(&self) -> &str {
+        &self.issued_by
+    }
+    /// When it was written.
+    pub fn issued_on(&self) -> Date {
+        self.issued_on
+    }
+    /// How many days a week.
+    pub fn days_a_week(&self) -> u8 {
+        self.days_a_week
+    }
+    /// For how many weeks.
+    pub fn weeks(&self) -> u8 {
+        self.weeks
+    }
+    /// After how many sessions a therapist looks again.
+    pub fn review_after_sessions(&self) -> u16 {
+        self.review_after_sessions
+    }
+    /// The least rest after a set.
+    pub fn rest(&self) -> Millis {
+        self.rest
+    }
+    /// The order of the drills.
+    pub fn order(&self) -> DrillOrder {
+        self.order
+    }
+    /// The drills, a warm-up first: the first plan is always a warm-up drill at its first step.
+    pub fn drills(&self) -> &[DrillPlan] {
+        &self.drills
+    }
+    /// What somebody has watched.
+    pub fn unlocks(&self) -> &[Unlock] {
+        &self.unlocks
+    }
+    /// The digest of the file.
+    pub fn digest(&self) -> Digest {
+        self.digest
+    }
+}
+
+impl DrillPlan {
+    /// The drill.
+    pub fn drill(&self) -> &'static Drill {
+        self.drill
+    }
+    /// Alone or with a partner.
+    pub fn form(&self) -> Form {
+        self.form
+    }
+    /// How many sets.
+    pub fn sets(&self) -> u8 {
+        self.sets
+    }
+    /// How long a set works.
+    pub fn work(&self) -> Millis {
+        self.work
+    }
+    /// How long before the end of the work the last cue may come.
+    pub fn recover(&self) -> Millis {
+        self.recover
+    }
+    /// The ladder step to start at, from 1.
+    pub fn step(&self) -> u8 {
+        self.step
+    }
+    /// The highest step that progression may reach.
+    pub fn ceiling(&self) -> u8 {
+        self.ceiling
+    }
+    /// The conditions at `step`.
+    pub fn conditions(&self) -> LadderStep {
+        self.drill.ladder()[usize::from(self.step) - 1]
+    }
+    /// The gaps.
+    pub fn gaps(&self) -> GapRange {
+        self.gaps
+    }
+    /// The chance of a blank, given that the last event was not one, in thousandths.
+    pub fn blank_per_mille(&self) -> u16 {
+        self.blank_per_mille
+    }
+    /// What may be called, in the order of the prescription.
+    pub fn targets(&self) -> &[Target] {
+        &self.targets
+    }
+    /// The weight of each target; all 1 unless given.
+    pub fn weights(&self) -> &[u32] {
+        &self.weights
+    }
+    /// How directions follow each other.
+    pub fn sequence(&self) -> Sequence {
+        self.sequence
+    }
+    /// How often one direction may come in a row; no limit when there is only one.
+    pub fn longest_streak(&self) -> Option<u8> {
+        self.longest_streak
+    }
+    /// The line of the file on which this drill begins, for messages; 0 for the built-in warm-up.
+    pub fn line(&self) -> usize {
+        self.line
+    }
+}
+
+impl GapRange {
+    /// The shortest gap.
+    pub fn least(self) -> Millis {
+        self.least
+    }
+    /// The bound that no gap reaches.
+    pub fn greatest(self) -> Millis {
+        self.greatest
+    }
+    /// How gaps are spread.
+    pub fn shape(self) -> Shape {
+        self.shape
+    }
+}

@@ -1,0 +1,5 @@
+//! placeholder
+
+/// placeholder
+#[derive(Debug)]
+pub enum Refusal {}

@@ -1,0 +1,152 @@
+//! A prescription and chance become cues at offsets. Not how they sound, and not whether they were heard.
+
+use crate::direction::Direction;
+use crate::drill::{Action, Drill, Form, LadderStep, Side};
+use crate::millis::Millis;
+use crate::phrase::Phrase;
+
+pub mod seed;
+
+pub use seed::Seed;
+
+/// The version of the drawing recipe. A change to any drawn bit needs a new number.
+pub const METHOD: u32 = 1;
+
+/// The cues of one session: what [`Scheduler::draw`] makes of a prescription and a seed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Schedule {
+    seed: Seed,
+    sets: Vec<SetPlan>,
+}
+
+/// One set: work between two rests.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SetPlan {
+    number: u8,
+    drill: &'static Drill,
+    form: Form,
+    step: u8,
+    conditions: LadderStep,
+    side: Option<Side>,
+    work: Millis,
+    recover: Millis,
+    rest: Millis,
+    cues: Vec<Cue>,
+}
+
+/// One instruction at one moment of a set, or a blank: a moment at which nothing is called, on purpose.
+///
+/// Only a [`Scheduler`] makes these, and only from a checked prescription.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cue {
+    at: Millis,
+    gap: Millis,
+    call: Option<Call>,
+}
+
+/// What a cue calls.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Call {
+    action: Action,
+    direction: Direction,
+    phrase: Phrase,
+    show: String,
+}
+
+impl Schedule {
+    /// The seed that replays it.
+    pub fn seed(&self) -> Seed {
+        self.seed
+    }
+    /// The sets, in order; the first is the warm-up.
+    pub fn sets(&self) -> &[SetPlan] {
+        &self.sets
+    }
+    /// The first `count` sets only: leaving sets out shifts nothing in the others.
+    #[must_use]
+    pub fn only_first(mut self, count: usize) -> Self {
+        self.sets.truncate(count);
+        self
+    }
+}
+
+impl SetPlan {
+    /// Its number in the session, from 1.
+    pub fn number(&self) -> u8 {
+        self.number
+    }
+    /// The drill.
+    pub fn drill(&self) -> &'static Drill {
+        self.drill
+    }
+    /// Alone or with a partner.
+    pub fn form(&self) -> Form {
+        self.form
+    }
+    /// The ladder step, from 1.
+    pub fn step(&self) -> u8 {
+        self.step
+    }
+    /// The conditions of that step.
+    pub fn conditions(&self) -> LadderStep {
+        self.conditions
+    }
+    /// The foot that is ahead, for a stance that has one.
+    pub fn side(&self) -> Option<Side> {
+        self.side
+    }
+    /// How long the work lasts.
+    pub fn work(&self) -> Millis {
+        self.work
+    }
+    /// How long before the end of the work the last cue may come.
+    pub fn recover(&self) -> Millis {
+        self.recover
+    }
+    /// The least rest after it.
+    pub fn rest(&self) -> Millis {
+        self.rest
+    }
+    /// The cues and blanks, in order.
+    pub fn cues(&self) -> &[Cue] {
+        &self.cues
+    }
+}
+
+impl Cue {
+    /// The offset from the start of the set's work.
+    pub fn at(&self) -> Millis {
+        self.at
+    }
+    /// The time since the previous cue or blank, or since the start.
+    pub fn gap(&self) -> Millis {
+        self.gap
+    }
+    /// What is called; nothing for a blank.
+    pub fn call(&self) -> Option<&Call> {
+        self.call.as_ref()
+    }
+    /// Whether nothing is called.
+    pub fn is_blank(&self) -> bool {
+        self.call.is_none()
+    }
+}
+
+impl Call {
+    /// What to do.
+    pub fn action(&self) -> Action {
+        self.action
+    }
+    /// Where, seen from the trainee.
+    pub fn direction(&self) -> Direction {
+        self.direction
+    }
+    /// What is said.
+    pub fn phrase(&self) -> Phrase {
+        self.phrase
+    }
+    /// What stands on the screen, in capitals.
+    pub fn show(&self) -> &str {
+        &self.show
+    }
+}
