@@ -23,13 +23,13 @@ import sys
 import tarfile
 import tomllib
 import zipfile
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
 import onnxruntime
-import soundfile
 from scipy import signal
+from scipy.ndimage import minimum_filter1d
 
 HERE = Path(__file__).resolve().parent
 
@@ -46,18 +46,20 @@ class Voice:
     sentence_speed: float
     cue_end: str  # punctuation the model sees after a cue; it sets the melody
     # (Hz, dB) corners of the equalizer, joined by straight lines over log frequency
-    equalizer: tuple = ((60, -18), (120, -3), (200, 0), (700, 0), (2500, 6), (6000, 6), (12000, 3))
+    equalizer: tuple = (
+        (60, -24), (150, -6), (300, -2), (700, 0), (1500, 6), (3000, 8), (5000, 6), (8000, 0), (12000, -3),
+    )  # fmt: skip
     even_out: float = 1.5  # compression ratio of the slow evening-out; 1 is none
 
 
 VOICES = {
-    "lower": Voice("Lower voice", "am_michael", 0.85, 0.95, "."),
-    "higher": Voice("Higher voice", "af_heart", 0.85, 0.95, "."),
+    "lower": Voice("Lower voice", "am_michael", 0.95, 0.95, "."),
+    "higher": Voice("Higher voice", "af_sarah", 0.85, 0.95, "."),
 }
 
 TARGET_LUFS = -20.0  # maximum momentary loudness of every clip
 CEILING_DBTP = -1.3  # the limiter's ceiling; the promise is -1.0 after rounding
-BITS = 13  # significant bits kept of the file's 16
+BITS = 12  # significant bits kept of the file's 16
 RATE = 48_000
 MODEL_RATE = 24_000
 ONSET_LEVEL = 1e-3  # -60 dBFS: the first sample above this is the onset
@@ -175,8 +177,8 @@ class Speaker:
 
 def to_48_khz(x):
     """Twice the rate, by a 1025-tap Kaiser-windowed sinc: flat to 11.5 kHz, images below -90 dB."""
-    taps = signal.firwin(1025, 11_850, window=("kaiser", 10.0), fs=RATE) * 2
-    return signal.resample_poly(x, RATE // MODEL_RATE, 1, window=taps / 2)
+    taps = signal.firwin(1025, 11_850, window=("kaiser", 10.0), fs=RATE)
+    return signal.resample_poly(x, RATE // MODEL_RATE, 1, window=taps)
 
 
 # ---- shaping --------------------------------------------------------------------------------------
@@ -211,7 +213,7 @@ def even_out(x, ratio):
 
 def trim(x):
     """Cut the silence around the words, with a 2 ms fade in and a 15 ms fade out. The cut is where
-    the sound first rises above 50 dB below its peak, so that the onset is the word's."""
+    the sound first rises to 46 dB below its peak, so that the onset is the word's."""
     loud = np.flatnonzero(np.abs(x) > np.abs(x).max() * 10 ** (-46 / 20))
     window = np.ones(RATE // 200) / (RATE // 200)
     rms = np.sqrt(np.maximum(np.convolve(x * x, window, mode="same"), 0))
@@ -230,9 +232,10 @@ def trim(x):
 
 def k_weighted(x):
     """ITU-R BS.1770-4's two filters, with the standard's coefficients for 48 kHz."""
-    b1, a1 = [1.53512485958697, -2.69169618940638, 1.19839281085285], [1, -1.69065929318241, 0.73248077421585]
-    b2, a2 = [1.0, -2.0, 1.0], [1, -1.99004745483398, 0.99007225036621]
-    return signal.lfilter(b2, a2, signal.lfilter(b1, a1, x))
+    shelf_b = [1.53512485958697, -2.69169618940638, 1.19839281085285]
+    shelf_a = [1.0, -1.69065929318241, 0.73248077421585]
+    high_pass_b, high_pass_a = [1.0, -2.0, 1.0], [1.0, -1.99004745483398, 0.99007225036621]
+    return signal.lfilter(high_pass_b, high_pass_a, signal.lfilter(shelf_b, shelf_a, x))
 
 
 def max_momentary_lufs(x):
@@ -260,8 +263,6 @@ def limit(x):
     wanted = np.minimum(1, ceiling / np.maximum(oversampled_peaks(x), 1e-9))
     if wanted.min() >= 1:
         return x
-    from scipy.ndimage import minimum_filter1d
-
     reach = RATE // 200
     held = minimum_filter1d(wanted, 2 * reach + 1)
     window = signal.windows.hann(2 * reach + 1)
