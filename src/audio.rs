@@ -1,1 +1,113 @@
-//! placeholder
+//! Sound: clips placed on exact frames of a stream's clock. Not when a cue is due (the schedule's), nor what it
+//! means (the session's).
+//!
+//! ```text
+//! voice, tone -> Clip        Desk  ==cues==>   Renderer  --samples-->  device | paced | wav
+//!                (control)   Desk  <=reports=  Renderer    (audio)
+//! ```
+//!
+//! Three parties. The [`Desk`] asks and listens. The [`Renderer`] counts frames and mixes, and never allocates,
+//! locks or waits. Something calls it: a sound card ([`device`]), a steady thread without one ([`paced`]), or a
+//! loop that writes a file ([`wav`]). The practice command holds an [`Output`], which is a desk with a device behind.
+//!
+//! ```no_run
+//! use counterpoise::audio::{Bank, OutputEvent, Voice, device};
+//! # fn main() -> Result<(), Box<dyn std::error::Error>> {
+//! let mut output = device::open(None)?;
+//! let bank = Bank::load(output.rate(), Voice::Lower, ["reach.left"])?;
+//! let at = output.now() + output.rate().frames(counterpoise::millis::Millis(500));
+//! output.play(1, bank.get("reach.left").ok_or("just loaded")?, at);
+//! while !matches!(output.poll(), Some(OutputEvent::Finished { id: 1 })) {}
+//! # Ok(())
+//! # }
+//! ```
+
+mod anchor;
+mod clip;
+pub mod decode;
+pub mod desk;
+pub mod device;
+mod frame;
+mod output;
+pub mod paced;
+pub mod renderer;
+mod speaker;
+mod supervisor;
+pub mod tone;
+pub mod voice;
+pub mod wav;
+
+pub use clip::Clip;
+pub use desk::{Desk, Told};
+pub use frame::{Frame, Frames, SampleRate};
+pub use output::{Facts, Output, OutputEvent};
+pub use renderer::Renderer;
+pub use speaker::{LEAD_IN, Speaker};
+pub use voice::{Bank, BankError, Voice};
+pub use wav::{WavError, render_wav};
+
+/// Why there is no sound.
+#[derive(Debug, thiserror::Error)]
+pub enum AudioError {
+    /// The system has no sound system that can be used.
+    #[error("this computer's sound system could not be used ({why})")]
+    NoHost {
+        /// What it said.
+        why: String,
+    },
+    /// The device is not there or could not be opened.
+    #[error("no sound output could be opened: {device} ({why})")]
+    NoDevice {
+        /// Which was tried.
+        device: String,
+        /// What the system said.
+        why: String,
+    },
+    /// The device that was asked for is not listed.
+    #[error("there is no sound output named {id}")]
+    NoSuchDevice {
+        /// As it was given.
+        id: String,
+    },
+    /// Another program has the device.
+    #[error("another program is using the sound device ({device})")]
+    Busy {
+        /// Which.
+        device: String,
+    },
+    /// The device takes only samples of a kind that is not supported.
+    #[error("{device} takes only {format} samples")]
+    Format {
+        /// Which.
+        device: String,
+        /// What it takes.
+        format: String,
+    },
+    /// The system starts no more threads.
+    #[error("the sound could not be started: {0}")]
+    Thread(std::io::Error),
+}
+
+impl AudioError {
+    /// What to try.
+    ///
+    /// ```
+    /// use counterpoise::audio::device;
+    /// let Err(error) = device::open(Some("nowhere")) else { panic!() };
+    /// assert_eq!(error.to_string(), "there is no sound output named nowhere");
+    /// assert!(error.hint().contains("counterpoise doctor"));
+    /// ```
+    pub fn hint(&self) -> &'static str {
+        match self {
+            Self::NoHost { .. } | Self::NoDevice { .. } => {
+                "plug in or switch on headphones or a speaker, or choose an output with --device; \
+                 practice also runs on the screen alone, and \"counterpoise track\" writes a file for a phone"
+            }
+            Self::NoSuchDevice { .. } | Self::Format { .. } => {
+                "\"counterpoise doctor\" lists the outputs; give one of the names in its first column to --device"
+            }
+            Self::Busy { .. } => "close the other program, or choose another output with --device",
+            Self::Thread(_) => "close some programs and try again",
+        }
+    }
+}

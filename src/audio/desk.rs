@@ -1,0 +1,126 @@
+//! What is asked of the sound, and what it answers: the control side. It keeps what lies far ahead, hands the rest
+//! to the renderer in good time, and reads its reports. It renders nothing and knows no device.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+
+use rtrb::{Consumer, Producer, RingBuffer};
+
+use super::clip::Clip;
+use super::frame::{Frame, Frames, SampleRate};
+use super::renderer::{Cue, IN_FLIGHT, Renderer, Report, Shared};
+
+/// Cues further ahead than this stay at the desk, in seconds.
+const AHEAD_S: u64 = 60;
+
+/// What became of a cue.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Told {
+    /// Its onset has been rendered.
+    Started {
+        /// The cue.
+        id: u32,
+        /// The frame asked for.
+        wanted: Frame,
+        /// The frame on which its onset is: `wanted`, or a later one if it came too late.
+        at: Frame,
+    },
+    /// Its last sample has been rendered, with nothing cut off.
+    Finished {
+        /// The cue.
+        id: u32,
+    },
+}
+
+/// The control side.
+///
+/// ```
+/// use counterpoise::audio::{Clip, Frame, SampleRate, Told, desk};
+/// let (mut desk, mut renderer) = desk::pair(SampleRate::HZ_48000);
+/// desk.play(7, Clip::new(vec![9000, -9000]), Frame(100));
+/// let mut block = [0; 480];
+/// renderer.render(&mut block);
+/// assert_eq!(block[99..103], [0, 9000, -9000, 0]);
+/// assert_eq!(desk.poll(), Some(Told::Started { id: 7, wanted: Frame(100), at: Frame(100) }));
+/// assert_eq!(desk.poll(), Some(Told::Finished { id: 7 }));
+/// assert_eq!(desk.now(), Frame(480));
+/// ```
+pub struct Desk {
+    shared: Arc<Shared>,
+    cues: Producer<Cue>,
+    reports: Consumer<Report>,
+    /// Not handed over yet, in the order of their frames.
+    later: Vec<Cue>,
+    in_flight: usize,
+}
+
+/// A desk and the renderer that plays what it asks, at `rate`.
+pub fn pair(rate: SampleRate) -> (Desk, Renderer) {
+    let (cues, take_cues) = RingBuffer::new(IN_FLIGHT);
+    let (tell, reports) = RingBuffer::new(2 * IN_FLIGHT);
+    let shared = Arc::new(Shared {
+        rendered: AtomicU64::new(0),
+        hushes: AtomicU64::new(0),
+        rate: AtomicU32::new(rate.hz()),
+    });
+    let renderer = Renderer::new(Arc::clone(&shared), take_cues, tell);
+    (Desk { shared, cues, reports, later: Vec::new(), in_flight: 0 }, renderer)
+}
+
+impl Desk {
+    /// Frames rendered so far. What is placed a block or more after this is in time.
+    pub fn now(&self) -> Frame {
+        Frame(self.shared.rendered.load(Ordering::Acquire))
+    }
+
+    /// The stream's rate.
+    pub fn rate(&self) -> SampleRate {
+        self.shared.rate()
+    }
+
+    /// Lets `clip` be heard with its onset at frame `at`; at once if that is past. `id` comes back in the reports.
+    ///
+    /// Ask in the order of the frames. The renderer holds 64 at a time; whatever comes after them is handed over as
+    /// they end.
+    pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
+        let hushes = self.shared.hushes.load(Ordering::Acquire);
+        let place = self.later.partition_point(|cue| cue.at <= at);
+        self.later.insert(place, Cue { id, clip, at, hushes });
+        self.hand_over();
+    }
+
+    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started.
+    pub fn hush(&mut self) {
+        self.shared.hush();
+        self.later.clear();
+    }
+
+    /// The next report, oldest first. Also hands over what has come near: call it a few times a second.
+    pub fn poll(&mut self) -> Option<Told> {
+        loop {
+            self.hand_over();
+            match self.reports.pop().ok()? {
+                Report::Started { id, wanted, at } => return Some(Told::Started { id, wanted, at }),
+                Report::Over { id, clip, whole } => {
+                    self.in_flight -= 1;
+                    drop(clip);
+                    if whole {
+                        return Some(Told::Finished { id });
+                    }
+                }
+            }
+        }
+    }
+
+    fn hand_over(&mut self) {
+        let hushes = self.shared.hushes.load(Ordering::Acquire);
+        self.later.retain(|cue| cue.hushes >= hushes);
+        let near = self.now() + Frames(AHEAD_S * u64::from(self.rate().hz()));
+        let count = self.later.partition_point(|cue| cue.at <= near).min(IN_FLIGHT - self.in_flight);
+        for cue in self.later.drain(..count) {
+            let pushed = self.cues.push(cue);
+            debug_assert!(pushed.is_ok(), "the queue holds every cue in flight");
+            self.in_flight += 1;
+        }
+    }
+}

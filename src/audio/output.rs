@@ -1,0 +1,171 @@
+//! The one thing the practice command holds: sound that can be asked for, hushed and listened to, whether a sound
+//! card plays it or nothing does. Not how either works (`device`, `paced`), nor what is said.
+
+use std::sync::mpsc::{Receiver, Sender};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::{Duration, Instant};
+
+use super::anchor::Anchor;
+use super::clip::Clip;
+use super::desk::{Desk, Told};
+use super::frame::{Frame, SampleRate};
+
+/// Something that happened to the sound.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OutputEvent {
+    /// The onset of a cue has been rendered; it is heard at [`Output::instant_of`]`(at)`.
+    Started {
+        /// The cue.
+        id: u32,
+        /// The frame asked for.
+        wanted: Frame,
+        /// The frame on which its onset is: `wanted`, or a later one if it came too late.
+        at: Frame,
+    },
+    /// The whole cue has been rendered. None comes for one that was hushed or lost on the way.
+    Finished {
+        /// The cue.
+        id: u32,
+    },
+    /// The sound is gone: unplugged, stalled, or its server is dead. The clock stands still, and whatever was asked
+    /// for is forgotten.
+    Lost,
+    /// It is back. Nothing that was asked for before goes on.
+    Back {
+        /// The stream's rate.
+        rate: SampleRate,
+        /// It is another rate than before: load the clips again.
+        new_rate: bool,
+    },
+    /// The system moved the sound to another device; it goes on.
+    Changed,
+    /// The device ran out of samples for a moment: a gap or a crackle.
+    Xrun,
+}
+
+/// What is known about the output.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Facts {
+    /// The sound system: `ALSA`, `WASAPI`, `CoreAudio`; `none` where nothing is heard.
+    pub host: String,
+    /// What `--device` takes: `alsa:default`.
+    pub id: String,
+    /// The device's name for people.
+    pub device: String,
+    /// Frames a second.
+    pub rate: SampleRate,
+    /// Frames in the latest callback; 0 before the first.
+    pub block: u32,
+    /// From rendering to hearing, as the device estimates it: without a wireless link, a television or an amplifier.
+    pub lead: Option<Duration>,
+    /// Whether anything is heard at all. Where this is false, no cue may be kept as heard.
+    pub audible: bool,
+}
+
+/// A running output. Dropping it stops the sound.
+pub struct Output {
+    desk: Desk,
+    anchor: Arc<Anchor>,
+    facts: Arc<Mutex<Facts>>,
+    events: Receiver<OutputEvent>,
+    lost: bool,
+    /// Dropped first: the thread behind sees it and ends.
+    stop: Option<Sender<()>>,
+    /// Disconnected when that thread has ended.
+    ended: Receiver<()>,
+}
+
+/// The ends that the thread behind an output keeps.
+pub(super) struct Behind {
+    pub(super) anchor: Arc<Anchor>,
+    pub(super) facts: Arc<Mutex<Facts>>,
+    pub(super) events: Sender<OutputEvent>,
+    pub(super) stop: Receiver<()>,
+    /// Held until the thread ends.
+    pub(super) _ended: Sender<()>,
+}
+
+/// An output for this desk, and the ends for the thread behind it.
+pub(super) fn pair(desk: Desk, anchor: Anchor, facts: Facts) -> (Output, Behind) {
+    let (events, take_events) = std::sync::mpsc::channel();
+    let (stop, take_stop) = std::sync::mpsc::channel();
+    let (ending, ended) = std::sync::mpsc::channel();
+    let (anchor, facts) = (Arc::new(anchor), Arc::new(Mutex::new(facts)));
+    let behind = Behind {
+        anchor: Arc::clone(&anchor),
+        facts: Arc::clone(&facts),
+        events,
+        stop: take_stop,
+        _ended: ending,
+    };
+    (Output { desk, anchor, facts, events: take_events, lost: false, stop: Some(stop), ended }, behind)
+}
+
+impl Output {
+    /// Frames rendered so far. Place what must be in time at least 200 ms after this.
+    pub fn now(&self) -> Frame {
+        self.desk.now()
+    }
+
+    /// The stream's rate.
+    pub fn rate(&self) -> SampleRate {
+        self.desk.rate()
+    }
+
+    /// Lets `clip` be heard with its onset at frame `at`; at once if that is past. `id` comes back in the events.
+    /// While the sound is lost nothing is taken: a call that comes late is worse than none.
+    pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
+        if !self.lost {
+            self.desk.play(id, clip, at);
+        }
+    }
+
+    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started.
+    pub fn hush(&mut self) {
+        self.desk.hush();
+    }
+
+    /// The next event, if there is one. Call it at least a few times a second: it also keeps the cues coming.
+    pub fn poll(&mut self) -> Option<OutputEvent> {
+        if let Some(told) = self.desk.poll() {
+            return Some(match told {
+                Told::Started { id, wanted, at } => OutputEvent::Started { id, wanted, at },
+                Told::Finished { id } => OutputEvent::Finished { id },
+            });
+        }
+        let event = self.events.try_recv().ok()?;
+        match event {
+            OutputEvent::Lost => {
+                self.lost = true;
+                self.desk.hush();
+            }
+            OutputEvent::Back { .. } => self.lost = false,
+            _ => {}
+        }
+        Some(event)
+    }
+
+    /// Whether the sound is gone at the moment.
+    pub fn is_lost(&self) -> bool {
+        self.lost
+    }
+
+    /// The estimated moment at which `frame` is or was heard; none before the first callback and while it is lost.
+    pub fn instant_of(&self, frame: Frame) -> Option<Instant> {
+        self.anchor.instant_of(frame)
+    }
+
+    /// What is known about the output now.
+    pub fn facts(&self) -> Facts {
+        let facts = self.facts.lock().unwrap_or_else(PoisonError::into_inner).clone();
+        Facts { rate: self.rate(), block: self.anchor.block(), lead: self.anchor.lead(), ..facts }
+    }
+}
+
+impl Drop for Output {
+    fn drop(&mut self) {
+        self.stop = None;
+        // A device that does not let go must not keep the program from ending.
+        let _ = self.ended.recv_timeout(Duration::from_secs(1));
+    }
+}

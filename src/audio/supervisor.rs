@@ -1,0 +1,259 @@
+//! Keeps a device playing: notices when it is gone, brings the renderer home, and tries again every second. It
+//! judges by the sound, not by the message: a dead sound server sends errors that name no loss, and a stalled one
+//! sends nothing. Which library talks to the device is `device`'s affair.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::mpsc::{RecvTimeoutError, Sender};
+use std::time::{Duration, Instant};
+
+use rtrb::{Consumer, Producer, RingBuffer};
+
+use super::AudioError;
+use super::anchor::{Anchor, real_time};
+use super::frame::SampleRate;
+use super::output::{Behind, Facts, OutputEvent};
+use super::renderer::{Renderer, Shared};
+
+/// How often the supervisor looks.
+const LOOK: Duration = Duration::from_millis(20);
+/// How long it waits before it tries to open a lost device again.
+const RETRY: Duration = Duration::from_secs(1);
+/// The shortest silence between two callbacks that counts as a loss.
+const STALL: Duration = Duration::from_millis(300);
+/// ... and how many times the longest of the latest gaps it must last.
+const STALL_GAPS: u64 = 4;
+/// Gaps that are remembered; the watchdog waits for as many.
+const GAPS: usize = 10;
+/// Without those, this long after opening, the device is not playing either. An idle virtual device may take two
+/// seconds for its second callback.
+const START: Duration = Duration::from_secs(5);
+
+/// What plays samples.
+pub(super) trait Backend: Send + 'static {
+    /// A running stream; dropping it stops it.
+    type Stream;
+
+    /// Opens the device and starts it, with what [`Cradle::lend`] gives: afresh for each attempt.
+    fn open(&mut self, cradle: &mut Cradle) -> Result<(Self::Stream, Facts), AudioError>;
+}
+
+/// What a stream's callbacks say about it. Written by the audio thread.
+#[derive(Default)]
+pub(super) struct Health {
+    /// The device said that it is gone.
+    pub(super) gone: AtomicBool,
+    /// Times it ran out of samples.
+    pub(super) xruns: AtomicU64,
+    /// Times it moved to another device and went on.
+    pub(super) changes: AtomicU64,
+    /// Everything else it said. Some good starts bring a thousand.
+    pub(super) others: AtomicU64,
+    /// Callbacks so far.
+    beats: AtomicU64,
+    /// The latest callback, in the anchor's nanoseconds.
+    latest: AtomicU64,
+    /// The longest of the latest gaps between callbacks, in nanoseconds.
+    longest: AtomicU64,
+}
+
+impl Health {
+    /// Whether a stream opened at `opened` plays no more at `now` (both in the anchor's nanoseconds).
+    fn is_lost(&self, opened: u64, now: u64) -> bool {
+        if self.gone.load(Ordering::Relaxed) {
+            return true;
+        }
+        if !self.is_steady() {
+            return now.saturating_sub(opened) > START.as_nanos() as u64;
+        }
+        let limit = (STALL.as_nanos() as u64).max(STALL_GAPS * self.longest.load(Ordering::Relaxed));
+        now.saturating_sub(self.latest.load(Ordering::Relaxed)) > limit
+    }
+
+    /// Whether there have been enough callbacks to know their rhythm.
+    fn is_steady(&self) -> bool {
+        self.beats.load(Ordering::Acquire) > GAPS as u64
+    }
+}
+
+/// The renderer at home, between two streams.
+pub(super) struct Cradle {
+    renderer: Option<Box<Renderer>>,
+    /// Where it comes back when its stream is dropped.
+    back: Option<Consumer<Box<Renderer>>>,
+    shared: Arc<Shared>,
+    anchor: Arc<Anchor>,
+    health: Arc<Health>,
+}
+
+impl Cradle {
+    pub(super) fn new(renderer: Renderer, anchor: Arc<Anchor>) -> Self {
+        let shared = renderer.shared();
+        Self { renderer: Some(Box::new(renderer)), back: None, shared, anchor, health: Arc::default() }
+    }
+
+    /// The renderer for a stream of this rate, and what its error callback writes to. None while another stream
+    /// still has it.
+    pub(super) fn lend(&mut self, rate: SampleRate) -> Option<(Homing, Arc<Health>)> {
+        self.take_home();
+        let renderer = self.renderer.take()?;
+        let (home, back) = RingBuffer::new(1);
+        self.back = Some(back);
+        self.health = Arc::default();
+        self.shared.rate.store(rate.hz(), Ordering::Relaxed);
+        self.anchor.set_pace(real_time(rate));
+        let homing = Homing {
+            renderer: Some(renderer),
+            home,
+            scratch: Box::new([0; 1024]),
+            anchor: Arc::clone(&self.anchor),
+            health: Arc::clone(&self.health),
+            gaps: [0; GAPS],
+            beats: 0,
+            latest: 0,
+        };
+        Some((homing, Arc::clone(&self.health)))
+    }
+
+    fn take_home(&mut self) {
+        if let Some(renderer) = self.back.as_mut().and_then(|back| back.pop().ok()) {
+            self.renderer = Some(renderer);
+        }
+    }
+}
+
+/// The renderer inside a stream's callback. When the stream is dropped, it goes home.
+pub(super) struct Homing {
+    renderer: Option<Box<Renderer>>,
+    home: Producer<Box<Renderer>>,
+    scratch: Box<[i16; 1024]>,
+    anchor: Arc<Anchor>,
+    health: Arc<Health>,
+    gaps: [u64; GAPS],
+    beats: u64,
+    latest: u64,
+}
+
+impl Homing {
+    /// The callback: fills `data`, interleaved, of so many channels. The first two sound; the others stay as they
+    /// are, which is silent. `lead`: from now to hearing these samples, if the device says so.
+    pub(super) fn fill<T>(
+        &mut self,
+        data: &mut [T],
+        channels: usize,
+        lead: Option<Duration>,
+        convert: impl Fn(i16) -> T,
+    ) where
+        T: Copy,
+    {
+        let Some(renderer) = &mut self.renderer else { return };
+        let now = Instant::now();
+        self.anchor.tie(now, renderer.now(), lead, data.len() / channels);
+        for chunk in data.chunks_mut(self.scratch.len() * channels) {
+            let mono = &mut self.scratch[..chunk.len() / channels];
+            renderer.render(mono);
+            for (frame, &sample) in chunk.chunks_exact_mut(channels).zip(mono.iter()) {
+                let sample = convert(sample);
+                frame.iter_mut().take(2).for_each(|out| *out = sample);
+            }
+        }
+        self.beat(self.anchor.nanos(now));
+    }
+
+    fn beat(&mut self, now: u64) {
+        if self.beats > 0 {
+            self.gaps[(self.beats - 1) as usize % GAPS] = now - self.latest;
+        }
+        self.latest = now;
+        self.beats += 1;
+        let longest = self.gaps.iter().copied().max().unwrap_or(0);
+        self.health.longest.store(longest, Ordering::Relaxed);
+        self.health.latest.store(now, Ordering::Relaxed);
+        self.health.beats.store(self.beats, Ordering::Release);
+    }
+}
+
+impl Drop for Homing {
+    fn drop(&mut self) {
+        if let Some(renderer) = self.renderer.take() {
+            let _ = self.home.push(renderer);
+        }
+    }
+}
+
+/// Opens the device, says how that went, and keeps it playing until the output is dropped.
+pub(super) fn run<B: Backend>(
+    mut backend: B,
+    mut cradle: Cradle,
+    behind: &Behind,
+    opened: &Sender<Result<(), AudioError>>,
+) {
+    let first = backend.open(&mut cradle).map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+    let mut watched = match first {
+        Ok(watched) => Some(watched),
+        Err(error) => {
+            let _ = opened.send(Err(error));
+            return;
+        }
+    };
+    let _ = opened.send(Ok(()));
+    let mut rate = cradle.shared.rate();
+    let (mut lost, mut tried) = (false, Instant::now());
+    while behind.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
+        if watched.as_mut().is_some_and(|stream| stream.look(&cradle, behind)) {
+            // First the counter, so that not one more block sounds; then the stream, which joins its thread.
+            cradle.shared.hush();
+            watched = None;
+            cradle.anchor.untie();
+            if !std::mem::replace(&mut lost, true) {
+                let _ = behind.events.send(OutputEvent::Lost);
+            }
+            tried = Instant::now();
+        } else if watched.is_none() && tried.elapsed() >= RETRY {
+            let again = backend.open(&mut cradle).ok();
+            watched = again.map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+            tried = Instant::now();
+        } else if lost && watched.is_some() && cradle.health.is_steady() {
+            // Opened is not yet playing: a suspended device opens, takes a few blocks, and falls silent.
+            let now = cradle.shared.rate();
+            let _ = behind.events.send(OutputEvent::Back { rate: now, new_rate: now != rate });
+            (rate, lost) = (now, false);
+        }
+    }
+}
+
+/// A running stream and how much of its health has been told.
+struct Watched<S> {
+    _stream: S,
+    opened: u64,
+    xruns: u64,
+    changes: u64,
+}
+
+impl<S> Watched<S> {
+    fn new(stream: S, facts: Facts, cradle: &Cradle, behind: &Behind) -> Self {
+        *behind.facts.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = facts;
+        Self { _stream: stream, opened: cradle.anchor.nanos(Instant::now()), xruns: 0, changes: 0 }
+    }
+
+    /// Tells what is new; true if the stream is lost.
+    fn look(&mut self, cradle: &Cradle, behind: &Behind) -> bool {
+        let health = &cradle.health;
+        if tell(&mut self.xruns, &health.xruns) {
+            let _ = behind.events.send(OutputEvent::Xrun);
+        }
+        if tell(&mut self.changes, &health.changes) {
+            let _ = behind.events.send(OutputEvent::Changed);
+        }
+        health.is_lost(self.opened, cradle.anchor.nanos(Instant::now()))
+    }
+}
+
+/// Whether `counted` has grown beyond what was `told`.
+fn tell(told: &mut u64, counted: &AtomicU64) -> bool {
+    let counted = counted.load(Ordering::Relaxed);
+    std::mem::replace(told, counted) < counted
+}
+
+#[cfg(test)]
+mod test;

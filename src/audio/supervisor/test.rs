@@ -1,0 +1,205 @@
+use std::collections::VecDeque;
+use std::sync::Mutex;
+use std::sync::mpsc;
+use std::thread;
+
+use super::*;
+use crate::audio::frame::{Frame, Frames};
+use crate::audio::output::{self, Output};
+use crate::audio::{Clip, desk};
+
+const RATE: SampleRate = SampleRate::HZ_48000;
+const MS: u64 = 1_000_000;
+
+#[test]
+fn a_stall_is_a_loss_only_after_ten_gaps_and_longer_than_both_limits() {
+    let anchor = Arc::new(Anchor::new(real_time(RATE)));
+    let (_desk, renderer) = desk::pair(RATE);
+    let (mut homing, health) = Cradle::new(renderer, anchor).lend(RATE).unwrap();
+    // As measured: a burst of three, then nearly two seconds of nothing.
+    for at in [0, 0, 1, 1_941] {
+        homing.beat(at * MS);
+    }
+    assert!(!health.is_lost(0, 4_900 * MS), "not ten gaps yet");
+    assert!(health.is_lost(0, 5_100 * MS), "but it does not play either");
+    let steady = (1..=7).map(|n| 1_941 + 28 * n);
+    steady.for_each(|at| homing.beat(at * MS));
+    let last = 1_941 + 28 * 7;
+    assert!(!health.is_lost(0, (last + 4 * 1_900) * MS), "the long gap is still among the ten");
+    (1..=10).for_each(|n| homing.beat((last + 28 * n) * MS));
+    let last = last + 28 * 10;
+    assert!(!health.is_lost(0, (last + 299) * MS));
+    assert!(health.is_lost(0, (last + 301) * MS));
+    // A device with blocks of two seconds is given eight.
+    (1..=10).for_each(|n| homing.beat((last + 2_000 * n) * MS));
+    assert!(!health.is_lost(0, (last + 20_000 + 7_900) * MS));
+    assert!(health.is_lost(0, (last + 20_000 + 8_100) * MS));
+}
+
+#[test]
+fn a_device_that_says_it_is_gone_is_lost_and_one_that_only_complains_is_not() {
+    let health = Health::default();
+    health.others.store(500_000, Ordering::Relaxed);
+    assert!(!health.is_lost(0, MS));
+    health.gone.store(true, Ordering::Relaxed);
+    assert!(health.is_lost(0, MS));
+}
+
+#[test]
+fn the_renderer_comes_home_from_a_dropped_stream_and_its_clock_goes_on() {
+    let anchor = Arc::new(Anchor::new(real_time(RATE)));
+    let (mut desk, renderer) = desk::pair(RATE);
+    let mut cradle = Cradle::new(renderer, anchor);
+    let (mut homing, _) = cradle.lend(RATE).unwrap();
+    desk.play(1, Clip::new(vec![500]), Frame(3));
+    let mut data = vec![7_i16; 4 * 3_000];
+    homing.fill(&mut data, 4, None, |sample| sample);
+    assert_eq!(
+        data[4 * 2..4 * 4],
+        [0, 0, 7, 7, 500, 500, 7, 7],
+        "two channels sound, the others are left alone"
+    );
+    assert!(cradle.lend(RATE).is_none(), "the stream has it");
+    drop(homing);
+    let (mut homing, _) = cradle.lend(SampleRate::new(44_100).unwrap()).expect("it is home");
+    homing.fill(&mut data[..8], 1, None, |sample| sample);
+    assert_eq!((desk.now(), desk.rate().hz()), (Frame(3_008), 44_100));
+}
+
+/// What the scripted device does each time it is opened.
+enum Script {
+    Refuse,
+    /// Plays until its stream is dropped, and then perhaps says that it is gone, or just stops.
+    Play {
+        rate: u32,
+        blocks: u32,
+        says_gone: bool,
+    },
+}
+
+struct Scripted(VecDeque<Script>);
+
+/// A stream whose callbacks come from a thread of its own, as a device's do; dropping it joins that thread.
+struct Stream(Option<thread::JoinHandle<()>>, Arc<AtomicBool>);
+
+impl Drop for Stream {
+    fn drop(&mut self) {
+        self.1.store(true, Ordering::Relaxed);
+        self.0.take().unwrap().join().unwrap();
+    }
+}
+
+impl Backend for Scripted {
+    type Stream = Stream;
+
+    fn open(&mut self, cradle: &mut Cradle) -> Result<(Stream, Facts), AudioError> {
+        let refused = || AudioError::NoDevice { device: "scripted".into(), why: "so it is written".into() };
+        let Some(Script::Play { rate, blocks, says_gone }) = self.0.pop_front() else {
+            return Err(refused());
+        };
+        let rate = SampleRate::new(rate).unwrap();
+        // As with a configuration that is refused: what was lent comes back by itself.
+        drop(cradle.lend(rate).expect("at home"));
+        let (mut homing, health) = cradle.lend(rate).expect("at home again");
+        let end = Arc::new(AtomicBool::new(false));
+        let ended = Arc::clone(&end);
+        let thread = thread::spawn(move || {
+            let mut played = 0;
+            while !ended.load(Ordering::Relaxed) {
+                if played < blocks {
+                    homing.fill(&mut [0.0_f32; 2 * 480], 2, None, f32::from);
+                    played += 1;
+                } else if says_gone {
+                    health.gone.store(true, Ordering::Relaxed);
+                }
+                thread::sleep(Duration::from_millis(2));
+            }
+        });
+        Ok((Stream(Some(thread), end), facts(rate)))
+    }
+}
+
+fn facts(rate: SampleRate) -> Facts {
+    let (host, id, device) = ("test".to_owned(), "test:scripted".to_owned(), "scripted".to_owned());
+    Facts { host, id, device, rate, block: 0, lead: None, audible: true }
+}
+
+fn supervised(scripts: impl IntoIterator<Item = Script>) -> Result<Output, AudioError> {
+    let (desk, renderer) = desk::pair(RATE);
+    let (output, behind) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
+    let (opened, first) = mpsc::channel();
+    let backend = Scripted(scripts.into_iter().collect());
+    thread::spawn(move || {
+        let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
+        run(backend, cradle, &behind, &opened);
+    });
+    first.recv().unwrap()?;
+    Ok(output)
+}
+
+fn wait(output: &mut Output) -> OutputEvent {
+    loop {
+        if let Some(event) = output.poll() {
+            return event;
+        }
+        thread::sleep(Duration::from_millis(1));
+    }
+}
+
+#[test]
+fn a_device_that_cannot_be_opened_is_an_error_and_no_panic() {
+    assert!(matches!(supervised([Script::Refuse]), Err(AudioError::NoDevice { .. })));
+}
+
+#[test]
+fn a_loss_is_told_whatever_was_asked_for_is_forgotten_and_the_device_comes_back() {
+    let play = |rate, blocks, says_gone| Script::Play { rate, blocks, says_gone };
+    // Says that it is gone; cannot be opened once; opens, but takes three blocks only; comes back at another rate;
+    // stalls without a word; comes back.
+    let scripts = [
+        play(48_000, 50, true),
+        Script::Refuse,
+        play(48_000, 3, true),
+        play(44_100, 50, false),
+        play(44_100, u32::MAX, false),
+    ];
+    let mut output = supervised(scripts).unwrap();
+    let clip = Clip::new(vec![3_000; 100]);
+    // 50 blocks are 24,000 frames: this one is asked for beyond the loss.
+    output.play(1, clip.clone(), Frame(30_000));
+    assert_eq!(wait(&mut output), OutputEvent::Lost);
+    assert_eq!(output.now(), Frame(24_000));
+    assert!(output.is_lost() && output.instant_of(Frame(0)).is_none());
+    output.play(2, clip.clone(), Frame(25_000));
+    let cd = SampleRate::new(44_100).unwrap();
+    assert_eq!(wait(&mut output), OutputEvent::Back { rate: cd, new_rate: true });
+    assert_eq!((output.rate(), output.facts().rate), (cd, cd));
+    assert_eq!(
+        wait(&mut output),
+        OutputEvent::Lost,
+        "the watchdog saw it; nothing asked for before has started"
+    );
+    assert_eq!(output.now(), Frame(24_000 + 3 * 480 + 24_000));
+    assert_eq!(wait(&mut output), OutputEvent::Back { rate: cd, new_rate: false });
+    let at = output.now() + Frames(9_600);
+    output.play(3, clip, at);
+    assert_eq!(wait(&mut output), OutputEvent::Started { id: 3, wanted: at, at });
+    assert_eq!(wait(&mut output), OutputEvent::Finished { id: 3 });
+}
+
+#[test]
+fn xruns_and_a_move_to_another_device_are_told_once_each_and_end_nothing() {
+    let (desk, renderer) = desk::pair(RATE);
+    let (mut output, behind) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
+    let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
+    let stream = Mutex::new(Watched::new((), facts(RATE), &cradle, &behind));
+    let look = || stream.lock().unwrap().look(&cradle, &behind);
+    assert!(!look());
+    cradle.health.xruns.fetch_add(3, Ordering::Relaxed);
+    cradle.health.changes.fetch_add(1, Ordering::Relaxed);
+    assert!(!look() && !look());
+    assert_eq!(output.poll(), Some(OutputEvent::Xrun));
+    assert_eq!(output.poll(), Some(OutputEvent::Changed));
+    assert_eq!(output.poll(), None);
+    drop(behind);
+}
