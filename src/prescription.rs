@@ -357,6 +357,11 @@ impl DrillPlan {
 }
 
 impl GapRange {
+    /// A range that no gate has seen, for tests.
+    #[cfg(test)]
+    pub(crate) fn unchecked(least: Millis, greatest: Millis, shape: Shape) -> Self {
+        Self { least, greatest, shape }
+    }
     /// The shortest gap.
     pub fn least(self) -> Millis {
         self.least

@@ -5,6 +5,7 @@ use crate::drill::{Action, Drill, Form, LadderStep, Side};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 
+pub mod count;
 pub mod seed;
 
 pub use seed::Seed;

@@ -12,6 +12,7 @@ use super::{
 use crate::direction::Direction;
 use crate::drill::{Drill, Form, Target};
 use crate::millis::Millis;
+use crate::schedule::count::redrawn;
 
 /// The gate, for one file.
 pub(super) struct Gate<'a> {
@@ -104,6 +105,13 @@ impl<'a> Gate<'a> {
         let work = Millis(self.within_field(raw.work_ms, limits::WORK)?);
         let recover = self.recover(raw.recover_ms, work)?;
         let step = raw.step.as_ref().map_or(Ok(1), |step| self.ladder(step, drill))?;
+        let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, work, recover)?;
+        let blank_per_mille = self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS);
+        let redrawn = redrawn(gaps, work - recover, blank_per_mille);
+        if redrawn > limits::REDRAW_MOST {
+            let per_million = (redrawn * 1e6).round() as u32;
+            return Err(self.refuse(raw.gap_ms.line, Reason::Redraws { per_million }));
+        }
         Ok(DrillPlan {
             drill,
             form,
@@ -112,8 +120,8 @@ impl<'a> Gate<'a> {
             recover,
             step,
             ceiling: self.ceiling(raw.ceiling, step, drill)?,
-            gaps: self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, work, recover)?,
-            blank_per_mille: self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS),
+            gaps,
+            blank_per_mille,
             weights: self.weights(raw.weights, sequence, targets.len())?,
             longest_streak: self.streak(raw.longest_streak, targets.len())?,
             targets,
