@@ -67,7 +67,7 @@ impl Action {
     /// The least time from one cue to the next (`gap`).
     ///
     /// 4 s: at least 2.2 s to regain balance after a lateral disturbance (BMC Geriatrics 2020, 01650-4, table 2,
-    /// mean + 2 SD [derived]), plus time to reset [judgment].
+    /// mean + 2 SD \[derived\]), plus time to reset \[judgment\].
     pub const fn shortest_gap(self) -> Millis {
         match self {
             Self::Shift | Self::RaiseHeels | Self::Reach => Millis(4_000),

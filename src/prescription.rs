@@ -9,12 +9,14 @@ use crate::drill::{Drill, Form, LadderStep, Target};
 use crate::millis::Millis;
 
 mod digest;
+pub mod explain;
 mod gate;
 pub mod limits;
 pub mod refusal;
 mod text;
 
 pub use digest::{Digest, NotADigest};
+pub use explain::Explanation;
 pub use refusal::{Reason, Refusal};
 
 /// The `schema` of a prescription file.

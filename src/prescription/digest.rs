@@ -21,7 +21,7 @@ impl Digest {
     /// ```
     /// use counterpoise::prescription::Digest;
     /// let digest = Digest::of(b"abc");
-    /// // FIPS 180-2, appendix B.1 [memory].
+    /// // FIPS 180-2, appendix B.1 \[memory\].
     /// assert_eq!(digest.to_string(), "sha256:ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     /// assert_eq!(digest.to_string().parse(), Ok(digest));
     /// ```

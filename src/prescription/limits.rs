@@ -61,18 +61,18 @@ impl fmt::Display for Limit {
     }
 }
 
-/// The most bytes of a file [judgment: a full prescription has about 2 KiB].
+/// The most bytes of a file \[judgment: a full prescription has about 2 KiB\].
 pub const FILE_BYTES: usize = 256 * 1024;
 
-/// Characters in a title, a name or a role [judgment: one line on a screen].
+/// Characters in a title, a name or a role \[judgment: one line on a screen\].
 pub const TEXT_CHARACTERS: usize = 80;
 
-/// Days a week. At least 3 are advised (WHO 2020 [read]; World Falls Guidelines 2022 [second-hand]); one day stays
-/// free [judgment].
+/// Days a week. At least 3 are advised (WHO 2020 \[read\]; World Falls Guidelines 2022 \[second-hand\]); one day stays
+/// free \[judgment\].
 pub const DAYS_A_WEEK: Limit =
     Limit::new("days_a_week", Unit::Count, 1, 6, "One day a week stays free. Three days are usual.");
 
-/// Weeks. At least 12 are advised (World Falls Guidelines 2022 [second-hand]); a year at most [judgment].
+/// Weeks. At least 12 are advised (World Falls Guidelines 2022 \[second-hand\]); a year at most \[judgment\].
 pub const WEEKS: Limit = Limit::new(
     "weeks",
     Unit::Count,
@@ -81,7 +81,7 @@ pub const WEEKS: Limit = Limit::new(
     "Twelve weeks are usual. After a year a new prescription is due.",
 );
 
-/// Sessions until a therapist looks again: 12 by default, 24 at most [judgment].
+/// Sessions until a therapist looks again: 12 by default, 24 at most \[judgment\].
 pub const REVIEW_AFTER_SESSIONS: Limit = Limit::new(
     "review_after_sessions",
     Unit::Count,
@@ -90,7 +90,7 @@ pub const REVIEW_AFTER_SESSIONS: Limit = Limit::new(
     "A therapist looks again every 12 sessions unless told otherwise.",
 );
 
-/// Rest after a set: at least 45 s, with a chair offered; half an hour at most [judgment].
+/// Rest after a set: at least 45 s, with a chair offered; half an hour at most \[judgment\].
 pub const REST: Limit = Limit::new(
     "rest_ms",
     Unit::Millis,
@@ -99,7 +99,7 @@ pub const REST: Limit = Limit::new(
     "A rest with a chair at hand comes after every set; 60000 is usual.",
 );
 
-/// Sets of one drill, and of a session with its warm-up: 10 at most [judgment]; 3 to 5 are usual (common practice,
+/// Sets of one drill, and of a session with its warm-up: 10 at most \[judgment\]; 3 to 5 are usual (common practice,
 /// no source).
 pub const SETS: Limit = Limit::new(
     "sets",
@@ -109,7 +109,7 @@ pub const SETS: Limit = Limit::new(
     "A session has at most 10 sets, its warm-up counted. Three to five are usual.",
 );
 
-/// Work of a set: 30 s is usual (common practice, no source), 120 s at most [judgment]; below 10 s no two cues fit.
+/// Work of a set: 30 s is usual (common practice, no source), 120 s at most \[judgment\]; below 10 s no two cues fit.
 pub const WORK: Limit = Limit::new(
     "work_ms",
     Unit::Millis,
@@ -119,7 +119,7 @@ pub const WORK: Limit = Limit::new(
 );
 
 /// The time after a set's last possible cue. 2 s: a lateral disturbance takes 1.20-1.52 s to recover from (BMC
-/// Geriatrics 2020, 01650-4, table 2 [read]), 2.2 s at mean + 2 SD [derived]; a called movement less [judgment]. The
+/// Geriatrics 2020, 01650-4, table 2 \[read\]), 2.2 s at mean + 2 SD \[derived\]; a called movement less \[judgment\]. The
 /// most is the work itself, which the room for two cues bounds further.
 pub const RECOVER: Limit = Limit::new(
     "recover_ms",
@@ -129,14 +129,14 @@ pub const RECOVER: Limit = Limit::new(
     "It is the quiet time that ends a set, for coming back from the last call; 5000 is usual.",
 );
 
-/// The longest gap [judgment].
+/// The longest gap \[judgment\].
 pub const GREATEST_GAP: Millis = Millis(60_000);
 
-/// The narrowest range of gaps [judgment: a narrower one is nearly a metronome].
+/// The narrowest range of gaps \[judgment: a narrower one is nearly a metronome\].
 pub const GAP_WIDTH: Millis = Millis(1_000);
 
 /// `flat` only: rate times range. 1,250 is near the optimum under hazard theory and close under density theory
-/// [derived]; below 100 the shape is `even` in all but name, above 5,000 gaps crowd at the short end [judgment].
+/// \[derived\]; below 100 the shape is `even` in all but name, above 5,000 gaps crowd at the short end \[judgment\].
 pub const RATE_THOUSANDTHS: Limit = Limit::new(
     "rate_thousandths",
     Unit::Count,
@@ -145,7 +145,7 @@ pub const RATE_THOUSANDTHS: Limit = Limit::new(
     "1250 is usual. Higher values crowd the calls toward the shortest gap, which is then easy to guess.",
 );
 
-/// Blanks: 100 by default, 250 at most [derived, from the hazard they leave].
+/// Blanks: 100 by default, 250 at most \[derived, from the hazard they leave\].
 pub const BLANKS: Limit = Limit::new(
     "blank_per_mille",
     Unit::PerMille,
@@ -154,7 +154,7 @@ pub const BLANKS: Limit = Limit::new(
     "A blank is a moment at which a call could have come and does not. 100 is usual.",
 );
 
-/// A direction's weight [judgment: past 100 to 1 a direction has all but disappeared].
+/// A direction's weight \[judgment: past 100 to 1 a direction has all but disappeared\].
 pub const WEIGHT: Limit = Limit::new(
     "weights",
     Unit::Count,
@@ -164,7 +164,7 @@ pub const WEIGHT: Limit = Limit::new(
 );
 
 /// `covered` only. Exact balance gives the last directions away: a guesser who counts wins .450 of four directions in
-/// 12 cues, against .355 with 2 to 4 of each [derived]. Past 3 the bounds hardly bind in 40 cues [judgment].
+/// 12 cues, against .355 with 2 to 4 of each \[derived\]. Past 3 the bounds hardly bind in 40 cues \[judgment\].
 pub const SLACK: Limit = Limit::new(
     "slack",
     Unit::Count,
@@ -176,7 +176,7 @@ pub const SLACK: Limit = Limit::new(
 /// The longest run of one direction, by how many directions there are.
 ///
 /// With two, a streak of 1 leaves no choice and one of 2 lets a guesser who knows the rule name 67 of 100 right
-/// [derived: capacity of the run-length-limited code]; 3 leaves 57, 4 leaves 53. With more, 1 to 3.
+/// \[derived: capacity of the run-length-limited code\]; 3 leaves 57, 4 leaves 53. With more, 1 to 3.
 pub const fn streak(directions: usize) -> Limit {
     let why = "It is how often one direction may come in a row. A streak past that feels like a pattern.";
     match directions {
@@ -195,7 +195,7 @@ pub const fn default_streak(directions: usize) -> Option<u8> {
 }
 
 /// Effort on the 0-10 scale above which nothing steps up: 6, the top of "moderate" (US Physical Activity Guidelines
-/// [read]). A prescription can only lower it.
+/// \[read\]). A prescription can only lower it.
 pub const EFFORT: Limit = Limit::new(
     "effort_at_most",
     Unit::Count,
@@ -204,29 +204,29 @@ pub const EFFORT: Limit = Limit::new(
     "6 of 10 is the top of moderate effort. A prescription can only lower it.",
 );
 
-/// Work of all sets of a session, the warm-up counted: 14 min (Kurz 2016, 14 active minutes of 20 [read]).
+/// Work of all sets of a session, the warm-up counted: 14 min (Kurz 2016, 14 active minutes of 20 \[read\]).
 pub const ACTIVE: Millis = Millis::from_secs(14 * 60);
 
-/// A session without its rests: 20 min (Kurz 2016; Noergaard 2023 [read]).
+/// A session without its rests: 20 min (Kurz 2016; Noergaard 2023 \[read\]).
 pub const SESSION: Millis = Millis::from_secs(20 * 60);
 
-/// Getting into place before a set [judgment].
+/// Getting into place before a set \[judgment\].
 pub const SET_UP: Millis = Millis::from_secs(20);
 
 // Work and set-up of the most sets stay below the longest session, so that no check of its own is needed.
 const _: () = assert!(ACTIVE.0 + SETS.most * SET_UP.0 <= SESSION.0);
 
-/// The real cues after which a session calls no more (Noergaard 2023: 40 [read]; Kurz 2016: 14-42 [derived]).
+/// The real cues after which a session calls no more (Noergaard 2023: 40 \[read\]; Kurz 2016: 14-42 \[derived\]).
 /// Applied where cues are drawn: a prescription that could give more is not refused.
 pub const SESSION_CUES: u16 = 40;
 
-/// The least real cues of a set; a set with fewer is drawn again [judgment: below two there is nothing to foresee].
+/// The least real cues of a set; a set with fewer is drawn again \[judgment: below two there is nothing to foresee\].
 pub const LEAST_REAL_CUES: u32 = 2;
 
-/// The share of sets drawn again above which `check` warns [judgment].
+/// The share of sets drawn again above which `check` warns \[judgment\].
 pub const REDRAW_WARNING: f64 = 0.05;
 
-/// The share of sets drawn again above which a prescription is refused: its moments would be nearly known [judgment].
+/// The share of sets drawn again above which a prescription is refused: its moments would be nearly known \[judgment\].
 pub const REDRAW_MOST: f64 = 0.20;
 
 /// Every limit that is a plain range of one field.

@@ -97,6 +97,12 @@ const DRILL_FIELDS: &[&str] = &[
 const UNLOCK_FIELDS: &[&str] = &["name", "watched_by", "on", "partner"];
 const LIMIT_FIELDS: &[&str] = &["effort_at_most"];
 
+/// The name of every field of every section.
+#[cfg(test)]
+pub(super) fn every_field() -> impl Iterator<Item = &'static str> {
+    [PRESCRIPTION_FIELDS, DRILL_FIELDS, UNLOCK_FIELDS, LIMIT_FIELDS].into_iter().flatten().copied()
+}
+
 /// Reads the fields of the file called `name`.
 pub(super) fn read(name: &str, bytes: &[u8]) -> Result<RawPrescription, Refusal> {
     let whole = |reason| Refusal::new(name, None, reason);
@@ -105,7 +111,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<RawPrescription, Refusal>
     }
     let source = std::str::from_utf8(bytes).map_err(|error| {
         let at = error.valid_up_to();
-        let line = 1 + bytes[..at].iter().filter(|byte| **byte == b'\n').count();
+        let line = line_at(bytes, at);
         Refusal::new(name, Some(line), Reason::NotUtf8 { at: at + 1 })
     })?;
     // A byte order mark is what some editors put at the start; TOML 1.1 lets it stand.
@@ -189,7 +195,7 @@ struct File<'a> {
 
 impl File<'_> {
     fn line(self, at: usize) -> usize {
-        1 + self.source.as_bytes()[..at.min(self.source.len())].iter().filter(|byte| **byte == b'\n').count()
+        line_at(self.source.as_bytes(), at)
     }
 
     /// The first line of what stands there, shortened.
@@ -304,7 +310,12 @@ impl<'a> Section<'a> {
         self.take(name, Kind::Date, |value| {
             let moment = value.as_datetime().filter(|m| m.time.is_none() && m.offset.is_none())?;
             let date = moment.date?;
-            Date::new(i16::try_from(date.year).ok()?, date.month as i8, date.day as i8).ok()
+            Date::new(
+                i16::try_from(date.year).ok()?,
+                i8::try_from(date.month).ok()?,
+                i8::try_from(date.day).ok()?,
+            )
+            .ok()
         })
     }
 
@@ -350,6 +361,11 @@ impl<'a> Section<'a> {
         };
         Section::new(self.file, place, Some(line), table, known)
     }
+}
+
+/// The line, from 1, on which this byte stands.
+fn line_at(bytes: &[u8], at: usize) -> usize {
+    bytes[..at.min(bytes.len())].split(|byte| *byte == b'\n').count()
 }
 
 fn text(value: &DeValue<'_>) -> Option<String> {

@@ -112,17 +112,17 @@ fn of_plan(plan: &DrillPlan) -> SetCounts {
 
 /// The counts of a set whose gaps are `least` + i ms with the chance `weights[i]` over the sum of all.
 ///
-/// The first gap runs from the start of the work. An event that ends by `last` counts; the first that would end later
+/// The first gap runs from the start of the work. An event by `until` counts; the first that would come later
 /// ends the set. An event is blank with `blank_per_mille` thousandths, given that the one before was not. A set with
 /// fewer than `least_real` real cues is drawn again.
 pub fn redraw_and_counts(
     weights: &[u64],
     least: Millis,
-    last: Millis,
+    until: Millis,
     blank_per_mille: u16,
     least_real: u32,
 ) -> SetCounts {
-    let fits = chances_to_fit(weights, least, last, usize::MAX);
+    let fits = chances_to_fit(weights, least, until, usize::MAX);
     let real = real_cues(&fits, blank_per_mille);
     let kept: f64 = real.iter().skip(least_real as usize).sum();
     let redrawn = (1.0 - kept).clamp(0.0, 1.0);
@@ -135,10 +135,10 @@ pub fn redraw_and_counts(
 }
 
 /// The share of sets that are drawn again: the same as [`SetCounts::redrawn`], for less work.
-pub fn redrawn(gaps: GapRange, last: Millis, blank_per_mille: u16) -> f64 {
+pub fn redrawn(gaps: GapRange, until: Millis, blank_per_mille: u16) -> f64 {
     // With blanks never in a row, twice as many events hold enough real cues for certain.
     let enough = 2 * LEAST_REAL_CUES as usize;
-    let mut fits = chances_to_fit(&weights(gaps), gaps.least(), last, enough);
+    let mut fits = chances_to_fit(&weights(gaps), gaps.least(), until, enough);
     fits.truncate(enough + 1);
     let real = real_cues(&fits, blank_per_mille);
     real.iter().take(LEAST_REAL_CUES as usize).sum::<f64>().clamp(0.0, 1.0)
@@ -157,17 +157,17 @@ fn weights(gaps: GapRange) -> Vec<u64> {
     std::iter::successors(Some(FIRST), next).take(slots as usize).collect()
 }
 
-/// The chance that k gaps end by `last`, for k = 0, 1 ... up to `most` or to the first that cannot.
-fn chances_to_fit(weights: &[u64], least: Millis, last: Millis, most: usize) -> Vec<f64> {
+/// The chance that k gaps end by `until`, for k = 0, 1 ... up to `most` or to the first that cannot.
+fn chances_to_fit(weights: &[u64], least: Millis, until: Millis, most: usize) -> Vec<f64> {
     let total: u64 = weights.iter().sum();
     let one: Vec<f64> = weights.iter().map(|weight| *weight as f64 / total as f64).collect();
-    let (least, last) = (least.0 as usize, last.0 as usize);
+    let (least, until) = (least.0 as usize, until.0 as usize);
     let mut planner = RealFftPlanner::new();
     let mut fits = vec![1.0];
-    // `ends[i]`: the chance that the gaps so far end at k x least + i; ends past `last` are left out.
+    // `ends[i]`: the chance that the gaps so far end at k x least + i; ends past `until` are left out.
     let mut ends = vec![1.0];
     for k in 1..=most {
-        let Some(room) = last.checked_sub(k * least) else { break };
+        let Some(room) = until.checked_sub(k * least) else { break };
         ends = if k == 1 { one.clone() } else { convolve(&mut planner, &ends, &one, room + 1) };
         ends.truncate(room + 1);
         let certain = k * (one.len() - 1) <= room;
@@ -190,7 +190,9 @@ fn convolve(planner: &mut RealFftPlanner<f64>, a: &[f64], b: &[f64], keep: usize
         output
     };
     let (mut product, other) = (spectrum(a), spectrum(b));
-    product.iter_mut().zip(other).for_each(|(term, other)| *term *= other);
+    for (term, other) in product.iter_mut().zip(other) {
+        *term *= other;
+    }
     let mut output = vec![0.0; size];
     planner
         .plan_fft_inverse(size)
@@ -198,7 +200,9 @@ fn convolve(planner: &mut RealFftPlanner<f64>, a: &[f64], b: &[f64], keep: usize
         .expect("a product of two real spectra is the spectrum of a real sequence");
     output.truncate(whole.min(keep));
     // Rounding leaves values of the order of 1e-17 on either side of zero.
-    output.iter_mut().for_each(|term| *term = (*term / size as f64).max(0.0));
+    for term in &mut output {
+        *term = (*term / size as f64).max(0.0);
+    }
     output
 }
 
