@@ -134,14 +134,21 @@ pub fn redraw_and_counts(
     SetCounts { redrawn, real }
 }
 
-/// The share of sets that are drawn again: the same as [`SetCounts::redrawn`], for less work.
-pub fn redrawn(gaps: GapRange, until: Millis, blank_per_mille: u16) -> f64 {
+/// The share of sets that are drawn again, if it is above `limit`: [`SetCounts::redrawn`] for less work.
+pub fn redrawn_above(limit: f64, gaps: GapRange, until: Millis, blank_per_mille: u16) -> Option<f64> {
+    let redrawn = |fits: &[f64]| {
+        let real = real_cues(fits, blank_per_mille);
+        real.iter().take(LEAST_REAL_CUES as usize).sum::<f64>().clamp(0.0, 1.0)
+    };
+    // More events never leave fewer real cues, so the events that fit for certain bound the share from above.
+    let certain = until.0 / (gaps.greatest().0 - 1);
+    if redrawn(&vec![1.0; certain as usize + 1]) <= limit {
+        return None;
+    }
     // With blanks never in a row, twice as many events hold enough real cues for certain.
     let enough = 2 * LEAST_REAL_CUES as usize;
-    let mut fits = chances_to_fit(&weights(gaps), gaps.least(), until, enough);
-    fits.truncate(enough + 1);
-    let real = real_cues(&fits, blank_per_mille);
-    real.iter().take(LEAST_REAL_CUES as usize).sum::<f64>().clamp(0.0, 1.0)
+    let share = redrawn(&chances_to_fit(&weights(gaps), gaps.least(), until, enough));
+    (share > limit).then_some(share)
 }
 
 /// The weight of each millisecond from the shortest gap to just below the longest.

@@ -9,7 +9,7 @@ use crate::prescription::limits;
 use crate::prescription::refusal::{Reason, Refusal};
 use crate::prescription::text::{Field, RawDrill};
 use crate::prescription::{DrillPlan, GapRange, Sequence, Shape};
-use crate::schedule::count::redrawn;
+use crate::schedule::count::redrawn_above;
 
 // A field that is left out takes its default.
 const DEFAULT_RECOVER: Millis = Millis(5_000);
@@ -33,9 +33,8 @@ impl Gate<'_> {
         let step = raw.step.as_ref().map_or(Ok(1), |step| self.ladder(step, drill))?;
         let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, work, recover)?;
         let blank_per_mille = self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS);
-        let redrawn = redrawn(gaps, work - recover, blank_per_mille);
-        if redrawn > limits::REDRAW_MOST {
-            let per_million = (redrawn * 1e6).round() as u32;
+        if let Some(share) = redrawn_above(limits::REDRAW_MOST, gaps, work - recover, blank_per_mille) {
+            let per_million = (share * 1e6).round() as u32;
             return Err(self.refuse(raw.gap_ms.line, Reason::Redraws { per_million }));
         }
         Ok(DrillPlan {

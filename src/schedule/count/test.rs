@@ -1,7 +1,7 @@
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 
-use super::{CueCounts, chances_to_fit, redraw_and_counts, redrawn, weights};
+use super::{CueCounts, chances_to_fit, redraw_and_counts, redrawn_above, weights};
 use crate::millis::Millis;
 use crate::prescription::{GapRange, Prescription, Shape};
 
@@ -145,22 +145,32 @@ fn short_sets_are_drawn_again_as_often_as_scipy_finds() {
         (5_000, 15_000, Shape::Even, 5_000, 0, 0.1254),
         (12_000, 40_000, USUAL, 2_000, 100, 0.9778),
     ] {
-        let exact = redrawn(gaps(least, greatest, shape), Millis(30_000 - recover), blanks);
+        let until = Millis(30_000 - recover);
+        let exact = redrawn_above(0.0, gaps(least, greatest, shape), until, blanks).unwrap();
         assert!((exact - share).abs() < 5.0 * (share * (1.0 - share) / 4e5_f64).sqrt(), "{exact} {share}");
     }
 }
 
 #[test]
 fn the_short_way_to_the_redrawn_share_gives_the_same() {
-    for (range, last, blanks) in [
+    for (range, until, blanks) in [
         (gaps(5_000, 15_000, USUAL), 25_000, 100),
+        (gaps(5_000, 15_000, USUAL), 31_000, 250),
         (gaps(5_000, 15_000, USUAL), 55_000, 250),
+        (gaps(4_000, 5_000, Shape::Even), 12_500, 250),
         (gaps(4_000, 5_000, Shape::Even), 118_000, 250),
         (gaps(9_000, 60_000, Shape::Even), 100_000, 0),
     ] {
-        let long = redraw_and_counts(&weights(range), range.least(), Millis(last), blanks, 2).redrawn();
-        let short = redrawn(range, Millis(last), blanks);
-        assert!((long - short).abs() < 1e-9, "{range:?}: {long} {short}");
+        let long = redraw_and_counts(&weights(range), range.least(), Millis(until), blanks, 2).redrawn();
+        let above = |limit: f64| redrawn_above(limit, range, Millis(until), blanks);
+        for limit in [0.0, 0.02, 0.05, 0.2, long - 1e-9, long + 1e-9] {
+            match above(limit) {
+                Some(short) => {
+                    assert!((long - short).abs() < 1e-9 && short > limit, "{range:?}: {long} {short}");
+                }
+                None => assert!(long <= limit + 1e-9, "{range:?}: {long} {limit}"),
+            }
+        }
     }
 }
 
