@@ -10,6 +10,16 @@ use crate::direction::Direction;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 
+mod text;
+
+pub use text::{DrillError, Flaw};
+
+/// The drill files that are built in, gentlest first. To add a drill, add a file and a line here.
+const FILES: [(&str, &str); 2] = [
+    ("counter-shift", include_str!("../presets/drills/counter-shift.toml")),
+    ("counter-reach", include_str!("../presets/drills/counter-reach.toml")),
+];
+
 /// Who is needed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -18,6 +28,16 @@ pub enum Form {
     Alone,
     /// The trainee and a partner within reach.
     Partner,
+}
+
+impl Form {
+    /// The word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Alone => "alone",
+            Self::Partner => "partner",
+        }
+    }
 }
 
 /// What a cue asks for. Each has the shortest gap that may follow or precede it.
@@ -47,7 +67,7 @@ impl Action {
     /// The least time from one cue to the next (`gap`).
     ///
     /// 4 s: at least 2.2 s to regain balance after a lateral disturbance (BMC Geriatrics 2020, 01650-4, table 2,
-    /// mean + 2 SD [derived]), plus time to reset [judgment].
+    /// mean + 2 SD \[derived\]), plus time to reset \[judgment\].
     pub const fn shortest_gap(self) -> Millis {
         match self {
             Self::Shift | Self::RaiseHeels | Self::Reach => Millis(4_000),
@@ -154,6 +174,17 @@ pub struct LadderStep {
     pub vision: Vision,
 }
 
+impl LadderStep {
+    /// How many things differ in `next`. A ladder changes one at a time.
+    fn changes_to(self, next: Self) -> usize {
+        let Self { stance, surface, support, vision } = self;
+        [stance != next.stance, surface != next.surface, support != next.support, vision != next.vision]
+            .into_iter()
+            .filter(|differs| *differs)
+            .count()
+    }
+}
+
 /// One kind of practice.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Drill {
@@ -184,12 +215,23 @@ pub enum Facing {
 
 impl Drill {
     /// The built-in drill with this name.
+    ///
+    /// ```
+    /// use counterpoise::drill::Drill;
+    /// assert_eq!(Drill::named("counter-reach").unwrap().title(), "Reaches at the counter");
+    /// assert_eq!(Drill::named("no such drill"), None);
+    /// ```
     pub fn named(name: &str) -> Option<&'static Self> {
         Self::all().iter().find(|drill| drill.name == name)
     }
     /// Every built-in drill, gentlest first.
     pub fn all() -> &'static [Self] {
-        static DRILLS: LazyLock<Vec<Drill>> = LazyLock::new(Vec::new);
+        static DRILLS: LazyLock<Vec<Drill>> = LazyLock::new(|| {
+            let read = |(name, text): &(&str, &str)| {
+                Drill::from_toml(name, text).expect("every built-in drill file is sound, as a test proves")
+            };
+            FILES.iter().map(read).collect()
+        });
         &DRILLS
     }
     /// Its name in files.
@@ -254,12 +296,24 @@ impl Drill {
     }
 }
 
-impl fmt::Display for Stance {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::FeetApart => "feet apart",
-            Self::FeetTogether => "feet together",
-            Self::SemiTandem => "semi-tandem",
-        })
-    }
+/// The words of files and screens, for each thing that a ladder sets.
+macro_rules! say {
+    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
+        impl fmt::Display for $kind {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(match self { $(Self::$variant => $words),+ })
+            }
+        }
+    )+};
 }
+
+say! {
+    Stance { FeetApart => "feet apart", FeetTogether => "feet together", SemiTandem => "semi-tandem" }
+    Surface { Firm => "firm" }
+    Support { TwoHands => "two hands", OneHand => "one hand", Fingertips => "fingertips", Hovering => "hands hovering" }
+    Vision { Open => "open" }
+    Facing { CounterAhead => "counter ahead" }
+}
+
+#[cfg(test)]
+mod test;

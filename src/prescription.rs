@@ -1,18 +1,32 @@
 //! What is allowed: a therapist's limits for one person, checked once and unforgeable afterwards.
 //! Not when or where a cue comes (that is `schedule`).
 
+use std::sync::LazyLock;
+
 use jiff::civil::Date;
 
-use crate::direction::Direction;
 use crate::drill::{Drill, Form, LadderStep, Target};
 use crate::millis::Millis;
 
-pub mod gate;
+mod digest;
+pub mod explain;
+mod gate;
 pub mod limits;
 pub mod refusal;
 mod text;
 
-pub use refusal::Refusal;
+pub use digest::{Digest, NotADigest};
+pub use explain::Explanation;
+pub use refusal::{Reason, Refusal};
+
+/// The `schema` of a prescription file.
+pub const SCHEMA: &str = "counterpoise.prescription/1";
+
+/// The prescriptions that are built in, the default first.
+const READY: [(&str, &str); 2] = [
+    ("gentle", include_str!("../presets/prescriptions/gentle.toml")),
+    ("typical", include_str!("../presets/prescriptions/typical.toml")),
+];
 
 /// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
 /// [`Prescription::read`].
@@ -28,6 +42,7 @@ pub struct Prescription {
     order: DrillOrder,
     drills: Vec<DrillPlan>,
     unlocks: Vec<Unlock>,
+    effort_at_most: u8,
     digest: Digest,
 }
 
@@ -113,7 +128,7 @@ pub enum UnlockName {
     Surface,
     /// Walking drills.
     Walking,
-    /// Any action toward the back.
+    /// Any action toward the back, back diagonals included.
     Backward,
     /// Eyes closed.
     EyesClosed,
@@ -123,11 +138,109 @@ pub enum UnlockName {
     OneLeg,
 }
 
-/// The SHA-256 of the file's bytes: it shows a change, it does not prevent one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Digest([u8; 32]);
+impl UnlockName {
+    /// Every unlock, in the order of this file.
+    pub const ALL: [Self; 7] = [
+        Self::Pushes,
+        Self::Surface,
+        Self::Walking,
+        Self::Backward,
+        Self::EyesClosed,
+        Self::SecondTask,
+        Self::OneLeg,
+    ];
+
+    /// The word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Pushes => "pushes",
+            Self::Surface => "surface",
+            Self::Walking => "walking",
+            Self::Backward => "backward",
+            Self::EyesClosed => "eyes-closed",
+            Self::SecondTask => "second-task",
+            Self::OneLeg => "one-leg",
+        }
+    }
+
+    /// The unlock with this name, if there is one.
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|unlock| unlock.name() == name)
+    }
+}
 
 impl Prescription {
+    /// Reads a prescription file. `source_name` is how the file is called in a refusal; nothing is opened here.
+    ///
+    /// If the first drill is not a warm-up drill at its first step, the built-in warm-up is put before it and counts
+    /// in every limit.
+    ///
+    /// # Errors
+    /// The first rule of `docs/prescription.md` that the file breaks, with line, value and limit.
+    ///
+    /// ```
+    /// use counterpoise::prescription::Prescription;
+    /// let file = r#"
+    /// schema = "counterpoise.prescription/1"
+    /// title = "Reaches to the sides"
+    /// issued_on = 2026-11-02
+    ///
+    /// [[drills]]
+    /// drill = "counter-reach"
+    /// sets = 2
+    /// work_ms = 75000
+    /// gap_ms = [6000, 14000]
+    /// directions = ["left", "right", "forward"]
+    /// "#;
+    /// let prescription = Prescription::read("sides.toml", file.as_bytes())?;
+    /// assert_eq!(prescription.drills()[0].drill().name(), "counter-shift", "the built-in warm-up");
+    /// assert_eq!(prescription.drills()[1].longest_streak(), Some(2), "the default for three directions");
+    ///
+    /// let refusal = Prescription::read("sides.toml", file.replace("75000", "130000").as_bytes()).unwrap_err();
+    /// assert_eq!(
+    ///     refusal.to_string(),
+    ///     "`work_ms` is 130000 (130 s); the most is 120000 (120 s) (sides.toml, line 9)",
+    /// );
+    /// # Ok::<(), counterpoise::prescription::Refusal>(())
+    /// ```
+    pub fn read(source_name: &str, bytes: &[u8]) -> Result<Self, Refusal> {
+        let raw = text::read(source_name, bytes)?;
+        gate::Gate::new(source_name).admit(raw, Digest::of(bytes))
+    }
+
+    /// The names of the ready prescriptions, the default first.
+    pub fn ready_names() -> impl Iterator<Item = &'static str> {
+        READY.iter().map(|(name, _)| *name)
+    }
+
+    /// The file of the ready prescription with this name.
+    pub fn ready_text(name: &str) -> Option<&'static str> {
+        READY.iter().find(|(ready, _)| *ready == name).map(|(_, text)| *text)
+    }
+
+    /// The ready prescription with this name.
+    ///
+    /// ```
+    /// use counterpoise::prescription::Prescription;
+    /// assert_eq!(Prescription::ready("gentle").unwrap().days_a_week(), 3);
+    /// assert!(Prescription::ready("no such name").is_none());
+    /// ```
+    pub fn ready(name: &str) -> Option<&'static Self> {
+        Self::all_ready().iter().find(|(ready, _)| *ready == name).map(|(_, prescription)| prescription)
+    }
+
+    /// Every ready prescription with its name, the default first.
+    pub fn all_ready() -> &'static [(&'static str, Self)] {
+        static ALL: LazyLock<Vec<(&str, Prescription)>> = LazyLock::new(|| {
+            let read = |(name, text): &(&'static str, &str)| {
+                let read = Prescription::read(name, text.as_bytes());
+                (*name, read.expect("every ready prescription is within the limits, as a test proves"))
+            };
+            READY.iter().map(read).collect()
+        });
+        &ALL
+    }
+
     /// What the therapist calls it.
     pub fn title(&self) -> &str {
         &self.title
@@ -167,6 +280,14 @@ impl Prescription {
     /// What somebody has watched.
     pub fn unlocks(&self) -> &[Unlock] {
         &self.unlocks
+    }
+    /// Whether somebody has watched this, whoever the partner.
+    pub fn unlocks_name(&self, name: UnlockName) -> bool {
+        self.unlocks.iter().any(|unlock| unlock.name == name)
+    }
+    /// The effort on the 0-10 scale above which practice does not step up.
+    pub fn effort_at_most(&self) -> u8 {
+        self.effort_at_most
     }
     /// The digest of the file.
     pub fn digest(&self) -> Digest {
@@ -238,6 +359,11 @@ impl DrillPlan {
 }
 
 impl GapRange {
+    /// A range that no gate has seen, for tests.
+    #[cfg(test)]
+    pub(crate) fn unchecked(least: Millis, greatest: Millis, shape: Shape) -> Self {
+        Self { least, greatest, shape }
+    }
     /// The shortest gap.
     pub fn least(self) -> Millis {
         self.least
@@ -251,3 +377,6 @@ impl GapRange {
         self.shape
     }
 }
+
+#[cfg(test)]
+mod test;

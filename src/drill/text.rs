@@ -1,0 +1,212 @@
+//! How a drill file is written: raw TOML, then the checks that make a [`Drill`] of it.
+//! Not which drills are built in (that is `drill`).
+
+use serde::Deserialize;
+use thiserror::Error;
+
+use super::{Action, Drill, Facing, Form, LadderStep, Support, Target, Trains};
+use crate::direction::Direction;
+use crate::phrase::Phrase;
+
+/// The `schema` of a drill file.
+pub const SCHEMA: &str = "counterpoise.drill/1";
+
+/// Why a drill file was not taken. These files are built in, so the reader is whoever adds a drill.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("drill `{file}`: {why}")]
+pub struct DrillError {
+    file: String,
+    why: Flaw,
+}
+
+/// What is wrong with a drill file.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum Flaw {
+    /// The text is not TOML, or a field is missing, unknown or of the wrong kind.
+    #[error("{0}")]
+    Text(String),
+    /// `schema` is another one.
+    #[error("`schema` is \"{0}\"; this version reads \"{SCHEMA}\"")]
+    Schema(String),
+    /// `name` is not the name of the file.
+    #[error("`name` is \"{0}\"; it must be the name of the file")]
+    Name(String),
+    /// A text that a person needs is empty.
+    #[error("`{0}` is empty")]
+    Empty(&'static str),
+    /// A list that must hold something is empty.
+    #[error("`{0}` lists nothing")]
+    Nothing(&'static str),
+    /// A list holds an entry twice.
+    #[error("`{field}` lists \"{entry}\" twice")]
+    Twice {
+        /// The list.
+        field: &'static str,
+        /// The entry.
+        entry: String,
+    },
+    /// No such phrase in `sounds/phrases.toml`, or one of the wrong kind.
+    #[error("\"{0}\" is not {1} in sounds/phrases.toml")]
+    Phrase(String, &'static str),
+    /// Two neighboring ladder steps differ in nothing, or in more than one thing.
+    #[error(
+        "ladder step {step} changes {changes} things from the step before; each step changes exactly one"
+    )]
+    Ladder {
+        /// The later step, from 1.
+        step: usize,
+        /// How many things change.
+        changes: usize,
+    },
+    /// A warm-up drill must begin with both hands resting.
+    #[error("a warm-up drill must begin with both hands resting")]
+    WarmUp,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawDrill {
+    schema: String,
+    name: String,
+    title: String,
+    about: String,
+    forms: Vec<Form>,
+    kit: Vec<String>,
+    facing: Facing,
+    behind: String,
+    fixed_support: String,
+    trains: Trains,
+    evidence: String,
+    instruction: String,
+    warm_up: bool,
+    cautions: Vec<String>,
+    targets: Vec<RawTarget>,
+    ladder: Vec<LadderStep>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawTarget {
+    direction: Direction,
+    action: Action,
+    phrase: String,
+}
+
+impl Drill {
+    /// Reads the drill file called `name`.
+    ///
+    /// # Errors
+    /// The text is not such a file, names a phrase that does not exist, offers no fixed support or clear space, or
+    /// has a ladder of which a step does not change exactly one thing.
+    ///
+    /// ```
+    /// use counterpoise::drill::Drill;
+    /// let error = Drill::from_toml("my-drill", "title = 3").unwrap_err();
+    /// assert!(error.to_string().starts_with("drill `my-drill`: "));
+    /// ```
+    pub fn from_toml(name: &str, text: &str) -> Result<Self, DrillError> {
+        parse(name, text).map_err(|why| DrillError { file: name.to_owned(), why })
+    }
+}
+
+impl DrillError {
+    /// What is wrong.
+    pub fn flaw(&self) -> &Flaw {
+        &self.why
+    }
+}
+
+fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
+    let raw: RawDrill = toml::from_str(text).map_err(|error| Flaw::Text(error.to_string()))?;
+    if raw.schema != SCHEMA {
+        return Err(Flaw::Schema(raw.schema));
+    }
+    if raw.name != name {
+        return Err(Flaw::Name(raw.name));
+    }
+    // A drill that cannot offer a fixed support and clear space behind is not offered at all.
+    let texts = [
+        ("title", &raw.title),
+        ("about", &raw.about),
+        ("behind", &raw.behind),
+        ("fixed_support", &raw.fixed_support),
+        ("evidence", &raw.evidence),
+    ];
+    if let Some((field, _)) = texts.into_iter().find(|(_, text)| text.trim().is_empty()) {
+        return Err(Flaw::Empty(field));
+    }
+    for (field, count) in [
+        ("forms", raw.forms.len()),
+        ("kit", raw.kit.len()),
+        ("cautions", raw.cautions.len()),
+        ("targets", raw.targets.len()),
+        ("ladder", raw.ladder.len()),
+    ] {
+        if count == 0 {
+            return Err(Flaw::Nothing(field));
+        }
+    }
+    if raw.kit.iter().any(|kit| kit.trim().is_empty()) {
+        return Err(Flaw::Empty("kit"));
+    }
+    if raw.cautions.iter().any(|caution| caution.trim().is_empty()) {
+        return Err(Flaw::Empty("cautions"));
+    }
+    for (index, form) in raw.forms.iter().enumerate() {
+        if raw.forms[..index].contains(form) {
+            return Err(Flaw::Twice { field: "forms", entry: form.name().to_owned() });
+        }
+    }
+    let instruction = phrase(raw.instruction, false)?;
+    check_ladder(&raw.ladder)?;
+    if raw.warm_up && raw.ladder[0].support != Support::TwoHands {
+        return Err(Flaw::WarmUp);
+    }
+    Ok(Drill {
+        name: raw.name,
+        title: raw.title,
+        about: raw.about,
+        forms: raw.forms,
+        kit: raw.kit,
+        facing: raw.facing,
+        behind: raw.behind,
+        fixed_support: raw.fixed_support,
+        trains: raw.trains,
+        evidence: raw.evidence,
+        instruction,
+        warm_up: raw.warm_up,
+        cautions: raw.cautions,
+        targets: targets(raw.targets)?,
+        ladder: raw.ladder,
+    })
+}
+
+fn phrase(id: String, is_cue: bool) -> Result<Phrase, Flaw> {
+    let kind = if is_cue { "a cue" } else { "an announcement" };
+    Phrase::named(&id).filter(|phrase| phrase.is_cue() == is_cue).ok_or(Flaw::Phrase(id, kind))
+}
+
+fn targets(raw: Vec<RawTarget>) -> Result<Vec<Target>, Flaw> {
+    let mut targets: Vec<Target> = Vec::with_capacity(raw.len());
+    for RawTarget { direction, action, phrase: id } in raw {
+        let phrase = phrase(id, true)?;
+        if targets.iter().any(|earlier| earlier.direction == direction) {
+            return Err(Flaw::Twice { field: "targets", entry: direction.name().to_owned() });
+        }
+        if targets.iter().any(|earlier| earlier.phrase == phrase) {
+            return Err(Flaw::Twice { field: "targets", entry: phrase.id().to_owned() });
+        }
+        targets.push(Target { direction, action, phrase });
+    }
+    Ok(targets)
+}
+
+fn check_ladder(ladder: &[LadderStep]) -> Result<(), Flaw> {
+    for (index, pair) in ladder.windows(2).enumerate() {
+        let changes = pair[0].changes_to(pair[1]);
+        if changes != 1 {
+            return Err(Flaw::Ladder { step: index + 2, changes });
+        }
+    }
+    Ok(())
+}
