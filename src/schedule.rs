@@ -8,7 +8,7 @@ use crate::phrase::Phrase;
 pub mod count;
 pub mod seed;
 
-pub use seed::Seed;
+pub use seed::{Seed, SeedError};
 
 /// The version of the drawing recipe. A change to any drawn bit needs a new number.
 pub const METHOD: u32 = 1;
