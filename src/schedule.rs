@@ -5,7 +5,9 @@ use crate::drill::{Action, Drill, Form, LadderStep, Side};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 
+pub mod chance;
 pub mod count;
+pub mod gaps;
 pub mod seed;
 
 pub use seed::{Seed, SeedError};
