@@ -8,6 +8,7 @@ use crate::phrase::Phrase;
 pub mod chance;
 pub mod count;
 pub mod gaps;
+pub mod moments;
 pub mod seed;
 
 pub use seed::{Seed, SeedError};
