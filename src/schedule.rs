@@ -9,6 +9,7 @@ pub mod chance;
 pub mod count;
 pub mod gaps;
 pub mod moments;
+pub mod order;
 pub mod seed;
 
 pub use seed::{Seed, SeedError};
