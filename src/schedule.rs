@@ -7,6 +7,7 @@ use crate::phrase::Phrase;
 
 pub mod chance;
 pub mod count;
+pub mod covered;
 pub mod gaps;
 pub mod moments;
 pub mod order;
