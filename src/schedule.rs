@@ -9,10 +9,14 @@ pub mod chance;
 pub mod count;
 pub mod covered;
 pub mod gaps;
+pub mod inspect;
 pub mod moments;
 pub mod order;
+pub mod preview;
+pub mod scheduler;
 pub mod seed;
 
+pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
 
 /// The version of the drawing recipe. A change to any drawn bit needs a new number.
@@ -37,6 +41,7 @@ pub struct SetPlan {
     work: Millis,
     recover: Millis,
     rest: Millis,
+    redraws: u16,
     cues: Vec<Cue>,
 }
 
@@ -67,6 +72,10 @@ impl Schedule {
     /// The sets, in order; the first is the warm-up.
     pub fn sets(&self) -> &[SetPlan] {
         &self.sets
+    }
+    /// Which of `of` words the sound check says, from 0: drawn from a stream of its own. `of` must not be 0.
+    pub fn check_word(&self, of: u8) -> u8 {
+        chance::below(&mut self.seed.sound_check(), u64::from(of)) as u8
     }
     /// The first `count` sets only: leaving sets out shifts nothing in the others.
     #[must_use]
@@ -112,6 +121,10 @@ impl SetPlan {
     /// The least rest after it.
     pub fn rest(&self) -> Millis {
         self.rest
+    }
+    /// How many draws of this set were thrown away because they held fewer than two cues.
+    pub fn redraws(&self) -> u16 {
+        self.redraws
     }
     /// The cues and blanks, in order.
     pub fn cues(&self) -> &[Cue] {

@@ -1,0 +1,276 @@
+//! One session's cues: the tables of a prescription, built once, and what a seed draws from them. Which number comes
+//! from which stream stands in `seed`; how gaps, blanks and directions are drawn stands in their own modules.
+
+use super::chance::below;
+use super::covered::{Covered, TooMany};
+use super::gaps::GapTable;
+use super::moments::{self, FEWEST_CUES, Moment, Rules};
+use super::order::Streak;
+use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
+use crate::drill::{Side, Stance};
+use crate::millis::Millis;
+use crate::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
+
+/// The real cues of a session: this one is its last.
+const MOST_CUES: usize = limits::SESSION_CUES as usize;
+
+/// Draws sessions from one prescription. The tables are built once; a draw only reads them.
+#[derive(Debug, Clone)]
+pub struct Scheduler {
+    prescription: Prescription,
+    drills: Vec<DrillTables>,
+}
+
+#[derive(Debug, Clone)]
+struct DrillTables {
+    gaps: GapTable,
+    calls: Vec<Call>,
+    covered: Option<Covered>,
+}
+
+/// Why sessions cannot be drawn from a prescription that is otherwise within its limits.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ScheduleError {
+    /// The tables of the order `covered` would be too large.
+    #[error(
+        "{drill}: the sequence \"covered\" with {directions} directions and slack {slack} needs more memory than it \
+         may take (drill on line {line})"
+    )]
+    CoveredTooLarge {
+        /// The drill.
+        drill: &'static str,
+        /// How many directions.
+        directions: usize,
+        /// The slack.
+        slack: u8,
+        /// Where the drill begins in the file.
+        line: usize,
+    },
+    /// The sequences of the order `covered` are too many to be counted exactly.
+    #[error(
+        "{drill}: the sequence \"covered\" with {directions} directions and slack {slack} has too many sequences to \
+         count them exactly (drill on line {line})"
+    )]
+    CoveredUncountable {
+        /// The drill.
+        drill: &'static str,
+        /// How many directions.
+        directions: usize,
+        /// The slack.
+        slack: u8,
+        /// Where the drill begins in the file.
+        line: usize,
+    },
+}
+
+impl ScheduleError {
+    /// What to try.
+    pub fn hint(&self) -> &'static str {
+        "use fewer directions or a slack of 1 or 2, or set `sequence` to \"open\""
+    }
+}
+
+/// A set's place in a session, before anything of it is drawn.
+#[derive(Debug, Clone, Copy)]
+struct Slot {
+    number: u8,
+    /// Which drill, in the order of the prescription.
+    drill: usize,
+    /// Which of the drill's sets, from 0.
+    nth: u8,
+}
+
+impl Scheduler {
+    /// Builds the tables. That few sets are drawn anew is certain already: the gate refuses anything else.
+    ///
+    /// # Errors
+    /// If the sequences of the order `covered` cannot be counted.
+    pub fn new(prescription: &Prescription) -> Result<Self, ScheduleError> {
+        let drills = prescription.drills().iter().map(DrillTables::new).collect::<Result<_, _>>()?;
+        Ok(Self { prescription: prescription.clone(), drills })
+    }
+
+    /// The session of this seed: the same for ever.
+    ///
+    /// Moments come first, set by set. The 40th real cue is the session's last: what would follow is left out, and a
+    /// set that this would leave with fewer than two real cues is left out whole, so a session may end with the 39th.
+    /// Then the directions, drill by drill.
+    pub fn draw(&self, seed: Seed) -> Schedule {
+        let mut sets = Vec::new();
+        let mut cues_left = MOST_CUES;
+        for slot in self.slots(seed) {
+            let (mut moments, redraws) = self.rules(slot.drill).draw(seed, slot.number);
+            if cues_left < FEWEST_CUES {
+                break;
+            }
+            moments::keep_real(&mut moments, cues_left);
+            cues_left -= moments::real(&moments);
+            sets.push((slot, moments, redraws));
+        }
+        let mut plans = Vec::with_capacity(sets.len());
+        for block in sets.chunk_by(|a, b| a.0.drill == b.0.drill) {
+            let mut places = self.order(seed, block).into_iter();
+            for (slot, moments, redraws) in block {
+                plans.push(self.plan(*slot, moments, *redraws, &mut places));
+            }
+        }
+        let schedule = Schedule { seed, sets: plans };
+        debug_assert_eq!(inspect::inspect(&self.prescription, &schedule), Ok(()), "seed {seed}");
+        schedule
+    }
+
+    /// The rest of a set, planned anew after its pause number `pause`, counted from 1.
+    ///
+    /// `elapsed` is the work done when the pause began, and `next` the place of the first cue not yet called. Cues
+    /// already called stay as they are. A fresh gap from `elapsed` on is drawn from the pause's own stream; the gaps
+    /// after it, the directions and the blanks follow as planned. Whatever would then come later than work less
+    /// recovery is dropped; nothing is added if time is left. Offsets go on counting from the start of the work with
+    /// the pause taken out, and each cue's gap stays the work time since the entry before it, so the first one may be
+    /// longer than the prescription's greatest.
+    ///
+    /// # Panics
+    /// If `set` has a number that no set drawn by this scheduler has.
+    pub fn after_pause(
+        &self,
+        seed: Seed,
+        set: &SetPlan,
+        pause: u16,
+        elapsed: Millis,
+        next: usize,
+    ) -> SetPlan {
+        let slot = self.slots(seed).into_iter().find(|slot| slot.number == set.number);
+        let rules = self.rules(slot.expect("the set was drawn from this prescription and seed").drill);
+        let (called, planned) = set.cues.split_at(next.min(set.cues.len()));
+        let mut before = called.last().map_or(Millis(0), Cue::at);
+        let fresh = elapsed.max(before) + rules.gaps.draw(&mut seed.pause(set.number, pause));
+        let mut cues = called.to_vec();
+        for (index, cue) in planned.iter().enumerate() {
+            let at = if index == 0 { fresh } else { before + cue.gap };
+            if at > rules.latest {
+                break;
+            }
+            cues.push(Cue { at, gap: at - before, call: cue.call.clone() });
+            before = at;
+        }
+        SetPlan { cues, ..set.clone() }
+    }
+
+    /// The prescription.
+    pub fn prescription(&self) -> &Prescription {
+        &self.prescription
+    }
+
+    /// Every set in the order of the session. If the order of the drills is drawn, the drills after the warm-up are
+    /// shuffled from the last down: each changes places with one not above it, drawn evenly (Fisher and Yates 1938).
+    fn slots(&self, seed: Seed) -> Vec<Slot> {
+        let plans = self.prescription.drills();
+        let mut drills: Vec<usize> = (0..plans.len()).collect();
+        if self.prescription.order() == DrillOrder::Drawn {
+            let mut rng = seed.drills();
+            for place in (2..drills.len()).rev() {
+                drills.swap(place, 1 + below(&mut rng, place as u64) as usize);
+            }
+        }
+        let sets = drills.into_iter().flat_map(|drill| (0..plans[drill].sets()).map(move |nth| (drill, nth)));
+        (1..).zip(sets).map(|(number, (drill, nth))| Slot { number, drill, nth }).collect()
+    }
+
+    fn rules(&self, drill: usize) -> Rules<'_> {
+        self.drills[drill].rules(&self.prescription.drills()[drill])
+    }
+
+    /// The targets of all real cues of one drill's sets, in order, each as its place in the prescription.
+    fn order(&self, seed: Seed, sets: &[(Slot, Vec<Moment>, u16)]) -> Vec<usize> {
+        let Some((first, ..)) = sets.first() else { return Vec::new() };
+        let plan = &self.prescription.drills()[first.drill];
+        if let Some(covered) = &self.drills[first.drill].covered {
+            let cues = sets.iter().map(|(_, moments, _)| moments::real(moments)).sum();
+            return covered.draw(cues, &mut seed.order(first.number));
+        }
+        let mut streak = Streak::default();
+        let mut places = Vec::new();
+        for (slot, moments, _) in sets {
+            let mut rng = seed.order(slot.number);
+            for _ in 0..moments::real(moments) {
+                places.push(streak.next(plan.weights(), plan.longest_streak(), &mut rng));
+            }
+        }
+        places
+    }
+
+    fn plan(
+        &self,
+        slot: Slot,
+        moments: &[Moment],
+        redraws: u16,
+        places: &mut impl Iterator<Item = usize>,
+    ) -> SetPlan {
+        let plan = &self.prescription.drills()[slot.drill];
+        let calls = &self.drills[slot.drill].calls;
+        let cues = moments.iter().map(|&Moment { at, gap, blank }| {
+            let place = if blank { None } else { places.next() };
+            Cue { at, gap, call: place.map(|place| calls[place].clone()) }
+        });
+        SetPlan {
+            number: slot.number,
+            drill: plan.drill(),
+            form: plan.form(),
+            step: plan.step(),
+            conditions: plan.conditions(),
+            side: side(plan.conditions().stance, slot.nth),
+            work: plan.work(),
+            recover: plan.recover(),
+            rest: self.prescription.rest(),
+            redraws,
+            cues: cues.collect(),
+        }
+    }
+}
+
+impl DrillTables {
+    fn new(plan: &DrillPlan) -> Result<Self, ScheduleError> {
+        let calls = plan.targets().iter().map(|target| Call {
+            action: target.action,
+            direction: target.direction,
+            phrase: target.phrase,
+            show: target.show(),
+        });
+        let mut tables = Self { gaps: GapTable::new(plan.gaps()), calls: calls.collect(), covered: None };
+        let rules = tables.rules(plan);
+        if let Sequence::Covered { slack } = plan.sequence() {
+            let most_a_set = rules.latest.0 / rules.gaps.least().0.max(1);
+            let most = (most_a_set as usize * usize::from(plan.sets())).min(MOST_CUES);
+            let (drill, directions, line) = (plan.drill().title(), plan.targets().len(), plan.line());
+            let covered =
+                Covered::new(directions, slack, plan.longest_streak(), most).map_err(|why| match why {
+                    TooMany::States => ScheduleError::CoveredTooLarge { drill, directions, slack, line },
+                    TooMany::Sequences => {
+                        ScheduleError::CoveredUncountable { drill, directions, slack, line }
+                    }
+                })?;
+            tables.covered = Some(covered);
+        }
+        Ok(tables)
+    }
+
+    fn rules(&self, plan: &DrillPlan) -> Rules<'_> {
+        Rules {
+            gaps: &self.gaps,
+            latest: plan.work() - plan.recover(),
+            blank_per_mille: plan.blank_per_mille(),
+        }
+    }
+}
+
+/// The foot ahead in the drill's set `nth`, from 0: left first and then in turn, so that both sides get equally many
+/// sets, or the left one more.
+fn side(stance: Stance, nth: u8) -> Option<Side> {
+    match stance {
+        Stance::FeetApart | Stance::FeetTogether => None,
+        Stance::SemiTandem if nth.is_multiple_of(2) => Some(Side::Left),
+        Stance::SemiTandem => Some(Side::Right),
+    }
+}
+
+#[cfg(test)]
+mod test;
