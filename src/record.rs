@@ -1,6 +1,8 @@
 //! What is kept of a session, a set, a cue and an answer: plain values. Not where they are kept (that is
 //! `journal`), and not what they lead to (that is `progression`).
 
+use std::fmt;
+
 use jiff::ZonedDateTime;
 
 use crate::millis::Millis;
@@ -115,6 +117,12 @@ pub enum Delivery {
 }
 
 /// Why a set ended.
+///
+/// ```
+/// use counterpoise::record::SetEnd;
+/// assert_eq!(SetEnd::PausedTooLong.name(), "paused too long");
+/// assert_eq!(SetEnd::from_name("completed"), Some(SetEnd::Completed));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SetEnd {
     /// All of it was done.
@@ -177,4 +185,83 @@ pub enum Question {
     Unwell,
     /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
     WhyStopped,
+}
+
+/// The plain words of an enum, as the journal, its export and the screens spell them, and back.
+macro_rules! words {
+    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
+        impl $kind {
+            /// Every one, in the order of this file.
+            pub const ALL: &[Self] = &[$(Self::$variant),+];
+
+            /// The plain words.
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $words),+ }
+            }
+
+            /// The one with these words, if there is one.
+            pub fn from_name(name: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|one| one.name() == name)
+            }
+        }
+
+        impl fmt::Display for $kind {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(self.name())
+            }
+        }
+    )+};
+}
+
+words! {
+    SetEnd {
+        Completed => "completed",
+        Stopped => "stopped",
+        PausedTooLong => "paused too long",
+        SoundLost => "sound lost",
+        Slept => "computer slept",
+        Closed => "program closed",
+        Interrupted => "interrupted",
+    }
+    SessionEnd {
+        Finished => "finished",
+        StoppedOther => "stopped for another reason",
+        StoppedUnsteady => "stopped, felt unsteady",
+        Unwell => "felt unwell",
+        Grabbed => "grabbed hold or nearly fell",
+        NotAnswered => "not answered",
+        NotToday => "not today",
+        Closed => "program closed",
+        Interrupted => "interrupted",
+    }
+    Question {
+        Clinician => "nothing to see a clinician about",
+        Ready => "ready",
+        SoundCheck => "sound check",
+        Grabbed => "grabbed hold or nearly fell",
+        HeldOn => "held on",
+        Effort => "effort",
+        Steadiness => "steadiness",
+        Unwell => "unwell",
+        WhyStopped => "why stopped",
+    }
+}
+
+#[cfg(test)]
+mod test {
+    use super::{Question, SessionEnd, SetEnd};
+
+    #[test]
+    fn words_lead_back_to_what_they_name() {
+        for end in SetEnd::ALL {
+            assert_eq!(SetEnd::from_name(end.name()), Some(*end));
+        }
+        for end in SessionEnd::ALL {
+            assert_eq!(SessionEnd::from_name(end.name()), Some(*end));
+        }
+        for question in Question::ALL {
+            assert_eq!(Question::from_name(question.name()), Some(*question));
+        }
+        assert_eq!(SetEnd::from_name("Completed"), None, "words are spelled exactly");
+    }
 }
