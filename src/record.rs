@@ -4,6 +4,7 @@
 use std::fmt;
 
 use jiff::ZonedDateTime;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::millis::Millis;
 use crate::prescription::Digest;
@@ -187,6 +188,35 @@ pub enum Question {
     WhyStopped,
 }
 
+impl Question {
+    /// An answer to this question, in plain words.
+    ///
+    /// ```
+    /// use counterpoise::record::Question;
+    /// assert_eq!(Question::HeldOn.say(Some(3)), "3 times or more");
+    /// assert_eq!(Question::Grabbed.say(Some(0)), "no");
+    /// assert_eq!(Question::Effort.say(None), "not said");
+    /// ```
+    pub fn say(self, answer: Option<u8>) -> String {
+        let Some(answer) = answer else { return "not said".to_owned() };
+        match (self, answer) {
+            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, 0) => "no".to_owned(),
+            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, _) => "yes".to_owned(),
+            (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
+            (Self::SoundCheck, _) => "the right word was heard".to_owned(),
+            (Self::HeldOn, 0) => "not at all".to_owned(),
+            (Self::HeldOn, 1) => "once".to_owned(),
+            (Self::HeldOn, 2) => "twice".to_owned(),
+            (Self::HeldOn, _) => "3 times or more".to_owned(),
+            (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
+            (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
+            (Self::WhyStopped, 1) => "felt unwell".to_owned(),
+            (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
+            (Self::WhyStopped, _) => "something else".to_owned(),
+        }
+    }
+}
+
 /// The plain words of an enum, as the journal, its export and the screens spell them, and back.
 macro_rules! words {
     ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
@@ -208,6 +238,22 @@ macro_rules! words {
         impl fmt::Display for $kind {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str(self.name())
+            }
+        }
+
+        impl Serialize for $kind {
+            fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                to.serialize_str(self.name())
+            }
+        }
+
+        impl<'de> Deserialize<'de> for $kind {
+            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                let name = String::deserialize(from)?;
+                let known = || Self::ALL.iter().map(|one| one.name()).collect::<Vec<_>>().join("\", \"");
+                Self::from_name(&name).ok_or_else(|| {
+                    serde::de::Error::custom(format_args!("\"{name}\" is none of \"{}\"", known()))
+                })
             }
         }
     )+};
