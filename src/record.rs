@@ -1,7 +1,10 @@
 //! What is kept of a session, a set, a cue and an answer: plain values. Not where they are kept (that is
 //! `journal`), and not what they lead to (that is `progression`).
 
+use std::fmt;
+
 use jiff::ZonedDateTime;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::millis::Millis;
 use crate::prescription::Digest;
@@ -115,6 +118,12 @@ pub enum Delivery {
 }
 
 /// Why a set ended.
+///
+/// ```
+/// use counterpoise::record::SetEnd;
+/// assert_eq!(SetEnd::PausedTooLong.name(), "paused too long");
+/// assert_eq!(SetEnd::from_name("completed"), Some(SetEnd::Completed));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SetEnd {
     /// All of it was done.
@@ -177,4 +186,128 @@ pub enum Question {
     Unwell,
     /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
     WhyStopped,
+}
+
+impl Question {
+    /// An answer to this question, in plain words.
+    ///
+    /// ```
+    /// use counterpoise::record::Question;
+    /// assert_eq!(Question::HeldOn.say(Some(3)), "3 times or more");
+    /// assert_eq!(Question::Grabbed.say(Some(0)), "no");
+    /// assert_eq!(Question::Effort.say(None), "not said");
+    /// ```
+    pub fn say(self, answer: Option<u8>) -> String {
+        let Some(answer) = answer else { return "not said".to_owned() };
+        match (self, answer) {
+            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, 0) => "no".to_owned(),
+            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, _) => "yes".to_owned(),
+            (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
+            (Self::SoundCheck, _) => "the right word was heard".to_owned(),
+            (Self::HeldOn, 0) => "not at all".to_owned(),
+            (Self::HeldOn, 1) => "once".to_owned(),
+            (Self::HeldOn, 2) => "twice".to_owned(),
+            (Self::HeldOn, _) => "3 times or more".to_owned(),
+            (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
+            (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
+            (Self::WhyStopped, 1) => "felt unwell".to_owned(),
+            (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
+            (Self::WhyStopped, _) => "something else".to_owned(),
+        }
+    }
+}
+
+/// The plain words of an enum, as the journal, its export and the screens spell them, and back.
+macro_rules! words {
+    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
+        impl $kind {
+            /// Every one, in the order of this file.
+            pub const ALL: &[Self] = &[$(Self::$variant),+];
+
+            /// The plain words.
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $words),+ }
+            }
+
+            /// The one with these words, if there is one.
+            pub fn from_name(name: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|one| one.name() == name)
+            }
+        }
+
+        impl fmt::Display for $kind {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(self.name())
+            }
+        }
+
+        impl Serialize for $kind {
+            fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                to.serialize_str(self.name())
+            }
+        }
+
+        impl<'de> Deserialize<'de> for $kind {
+            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                let name = String::deserialize(from)?;
+                let known = || Self::ALL.iter().map(|one| one.name()).collect::<Vec<_>>().join("\", \"");
+                Self::from_name(&name).ok_or_else(|| {
+                    serde::de::Error::custom(format_args!("\"{name}\" is none of \"{}\"", known()))
+                })
+            }
+        }
+    )+};
+}
+
+words! {
+    SetEnd {
+        Completed => "completed",
+        Stopped => "stopped",
+        PausedTooLong => "paused too long",
+        SoundLost => "sound lost",
+        Slept => "computer slept",
+        Closed => "program closed",
+        Interrupted => "interrupted",
+    }
+    SessionEnd {
+        Finished => "finished",
+        StoppedOther => "stopped for another reason",
+        StoppedUnsteady => "stopped, felt unsteady",
+        Unwell => "felt unwell",
+        Grabbed => "grabbed hold or nearly fell",
+        NotAnswered => "not answered",
+        NotToday => "not today",
+        Closed => "program closed",
+        Interrupted => "interrupted",
+    }
+    Question {
+        Clinician => "nothing to see a clinician about",
+        Ready => "ready",
+        SoundCheck => "sound check",
+        Grabbed => "grabbed hold or nearly fell",
+        HeldOn => "held on",
+        Effort => "effort",
+        Steadiness => "steadiness",
+        Unwell => "unwell",
+        WhyStopped => "why stopped",
+    }
+}
+
+#[cfg(test)]
+mod test {
+    use super::{Question, SessionEnd, SetEnd};
+
+    #[test]
+    fn words_lead_back_to_what_they_name() {
+        for end in SetEnd::ALL {
+            assert_eq!(SetEnd::from_name(end.name()), Some(*end));
+        }
+        for end in SessionEnd::ALL {
+            assert_eq!(SessionEnd::from_name(end.name()), Some(*end));
+        }
+        for question in Question::ALL {
+            assert_eq!(Question::from_name(question.name()), Some(*question));
+        }
+        assert_eq!(SetEnd::from_name("Completed"), None, "words are spelled exactly");
+    }
 }

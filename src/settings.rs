@@ -1,1 +1,255 @@
-//! placeholder
+//! What a person chose once: voice, sound output, whom to call, how far the screen is, what is on each side. One file,
+//! read through a gate. Not what is practiced (that is `prescription`).
+
+use std::io;
+use std::str;
+
+use serde::{Deserialize, Serialize};
+use toml::Spanned;
+
+use crate::journal::{Folder, JournalError};
+
+mod refusal;
+
+pub use refusal::{Reason, SettingsError};
+
+/// The form of the file.
+pub const SCHEMA: &str = "counterpoise.settings/1";
+
+/// The most bytes a settings file may have; a full one has about 500 [judgment].
+pub const FILE_BYTES: usize = 64 * 1024;
+/// The most characters of a text, so that it fits on one line of a screen [judgment].
+pub const TEXT_CHARACTERS: usize = 40;
+/// How far away the screen may stand, in meters [judgment].
+pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
+
+/// How calls sound.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Voice {
+    /// The lower voice.
+    #[default]
+    Lower,
+    /// The higher voice.
+    Higher,
+    /// Tones in place of words.
+    Tones,
+}
+
+/// A person's settings. A value of this type passed the gate.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Settings {
+    /// How calls sound.
+    pub voice: Voice,
+    /// The sound output; `None` is the system's own choice.
+    pub device: Option<String>,
+    /// Whom to call in an emergency; `None` is not known. Never assumed.
+    pub emergency_number: Option<String>,
+    /// How far from the person the screen stands, in meters.
+    pub screen_distance_m: u8,
+    /// What is on each side of the person at the counter.
+    pub sides: Sides,
+}
+
+/// What is on each side, as the person calls it: "window", "door". `None` is not said.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Sides {
+    /// On the person's left.
+    pub left: Option<String>,
+    /// On the person's right.
+    pub right: Option<String>,
+    /// Ahead.
+    pub ahead: Option<String>,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            voice: Voice::default(),
+            device: None,
+            emergency_number: None,
+            screen_distance_m: 3,
+            sides: Sides::default(),
+        }
+    }
+}
+
+impl Voice {
+    /// Every one.
+    pub const ALL: [Self; 3] = [Self::Lower, Self::Higher, Self::Tones];
+
+    /// The word in files and options.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Lower => "lower",
+            Self::Higher => "higher",
+            Self::Tones => "tones",
+        }
+    }
+
+    /// The one with this name, if there is one.
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|voice| voice.name() == name)
+    }
+}
+
+/// The file as written, with the places of what is checked below.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Raw {
+    schema: Spanned<String>,
+    voice: Option<Spanned<String>>,
+    device: Option<Spanned<String>>,
+    emergency_number: Option<Spanned<String>>,
+    screen_distance_m: Option<Spanned<i64>>,
+    sides: Option<RawSides>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawSides {
+    left: Option<Spanned<String>>,
+    right: Option<Spanned<String>>,
+    ahead: Option<Spanned<String>>,
+}
+
+impl Settings {
+    /// Reads the bytes of the file called `name`. What the file leaves out has its default.
+    ///
+    /// ```
+    /// use counterpoise::settings::{Settings, Voice};
+    /// let file = b"schema = \"counterpoise.settings/1\"\nvoice = \"higher\"\n";
+    /// assert_eq!(Settings::read("settings.toml", file).unwrap().voice, Voice::Higher);
+    ///
+    /// let error = Settings::read("settings.toml", b"schema = \"counterpoise.settings/1\"\nvoice = \"loud\"\n").unwrap_err();
+    /// assert_eq!(error.to_string(), "`voice` is \"loud\"; it can be lower, higher or tones (settings.toml, line 2)");
+    /// ```
+    ///
+    /// # Errors
+    /// If the file is too large, not text, not TOML, or holds an unknown field or a value outside its range.
+    pub fn read(name: &str, bytes: &[u8]) -> Result<Self, SettingsError> {
+        let refuse = |line, reason| SettingsError::new(name, line, reason);
+        if bytes.len() > FILE_BYTES {
+            return Err(refuse(None, Reason::TooLarge { bytes: bytes.len() }));
+        }
+        let line_of = |at: usize| Some(1 + bytes[..at].iter().filter(|byte| **byte == b'\n').count());
+        let text = str::from_utf8(bytes).map_err(|error| {
+            refuse(line_of(error.valid_up_to()), Reason::NotUtf8 { at: error.valid_up_to() + 1 })
+        })?;
+        let raw: Raw = toml::from_str(text).map_err(|error| {
+            let line = error.span().and_then(|span| line_of(span.start.min(bytes.len())));
+            let message = error.message().lines().collect::<Vec<_>>().join(", ");
+            refuse(line, Reason::NotSettings { message })
+        })?;
+        let at = |value: &Spanned<String>, reason| refuse(line_of(value.span().start), reason);
+        let line_text = |field: &'static str, value: Option<Spanned<String>>| -> Result<_, SettingsError> {
+            let Some(value) = value else { return Ok(None) };
+            plain(field, value.get_ref()).map_err(|reason| at(&value, reason))?;
+            Ok(Some(value.into_inner()))
+        };
+        if raw.schema.get_ref() != SCHEMA {
+            return Err(at(&raw.schema, Reason::Schema { written: raw.schema.get_ref().clone() }));
+        }
+        let mut settings = Self { device: line_text("device", raw.device)?, ..Self::default() };
+        if let Some(voice) = raw.voice {
+            let unknown = || at(&voice, Reason::Voice { written: voice.get_ref().clone() });
+            settings.voice = Voice::from_name(voice.get_ref()).ok_or_else(unknown)?;
+        }
+        if let Some(number) = raw.emergency_number {
+            phone(number.get_ref()).map_err(|reason| at(&number, reason))?;
+            settings.emergency_number = Some(number.into_inner()).filter(|number| number != "unknown");
+        }
+        if let Some(distance) = raw.screen_distance_m {
+            let (least, most) = SCREEN_DISTANCE_M;
+            let value = *distance.get_ref();
+            settings.screen_distance_m = u8::try_from(value)
+                .ok()
+                .filter(|meters| (least..=most).contains(meters))
+                .ok_or_else(|| refuse(line_of(distance.span().start), Reason::Distance { value }))?;
+        }
+        if let Some(sides) = raw.sides {
+            settings.sides = Sides {
+                left: line_text("left", sides.left)?,
+                right: line_text("right", sides.right)?,
+                ahead: line_text("ahead", sides.ahead)?,
+            };
+        }
+        Ok(settings)
+    }
+
+    /// The settings of this folder; the defaults if it has none.
+    ///
+    /// # Errors
+    /// If there is a file that cannot be read or is not in order. It is never passed over in silence.
+    pub fn load(folder: &Folder) -> Result<Self, SettingsError> {
+        let path = folder.settings_file();
+        let name = path.display().to_string();
+        match std::fs::read(&path) {
+            Ok(bytes) => Self::read(&name, &bytes),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(Self::default()),
+            Err(error) => {
+                Err(SettingsError::new(&name, None, Reason::Unreadable { message: error.to_string() }))
+            }
+        }
+    }
+
+    /// Writes them into this folder, whole or not at all.
+    ///
+    /// # Errors
+    /// If the folder cannot be written. What was there is then unchanged.
+    pub fn save(&self, folder: &Folder) -> Result<(), JournalError> {
+        folder.write(&folder.settings_file(), self.to_toml().as_bytes())
+    }
+
+    /// The file's text, with a comment at each setting.
+    pub fn to_toml(&self) -> String {
+        let quoted = |text: &str| toml::Value::from(text).to_string();
+        let or_example = |name: &str, value: &Option<String>, example: &str| match value {
+            Some(value) => format!("{name} = {}\n", quoted(value)),
+            None => format!("# {name} = {}\n", quoted(example)),
+        };
+        let mut file = format!("schema = {}\n\n# lower, higher or tones\n", quoted(SCHEMA));
+        file += &format!("voice = {}\n", quoted(self.voice.name()));
+        file += "# The sound output; `counterpoise doctor` lists them. Left out: the system's own choice.\n";
+        file += &or_example("device", &self.device, "name of the output");
+        file += "# Whom to call in an emergency, or \"unknown\".\n";
+        let number = self.emergency_number.as_deref().unwrap_or("unknown");
+        file += &format!("emergency_number = {}\n", quoted(number));
+        file += "# How far from you the screen stands, in meters.\n";
+        file += &format!("screen_distance_m = {}\n", self.screen_distance_m);
+        file += "\n# What is on each side of you at the counter.\n[sides]\n";
+        file += &or_example("left", &self.sides.left, "window");
+        file += &or_example("right", &self.sides.right, "door");
+        file += &or_example("ahead", &self.sides.ahead, "sink");
+        file
+    }
+}
+
+/// One line that a screen can show.
+fn plain(field: &'static str, text: &str) -> Result<(), Reason> {
+    let characters = text.chars().count();
+    if text.trim().is_empty() {
+        Err(Reason::Empty { field })
+    } else if characters > TEXT_CHARACTERS {
+        Err(Reason::Long { field, characters })
+    } else if let Some(sign) = text.chars().find(|sign| sign.is_control()) {
+        Err(Reason::Unprintable { field, sign })
+    } else {
+        Ok(())
+    }
+}
+
+/// What can be dialed: at least two digits, and the signs that people write between them. Or `unknown`.
+fn phone(text: &str) -> Result<(), Reason> {
+    plain("emergency_number", text)?;
+    let dialed = |sign: char| sign.is_ascii_digit() || "+-.() *#".contains(sign);
+    let digits = text.chars().filter(char::is_ascii_digit).count();
+    if text == "unknown" || (digits >= 2 && text.chars().all(dialed)) {
+        Ok(())
+    } else {
+        Err(Reason::Number { written: text.to_owned() })
+    }
+}
+
+#[cfg(test)]
+mod test;

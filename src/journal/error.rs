@@ -1,0 +1,161 @@
+//! What can go wrong with a person's folder and journal: a fact with its place, and what to try.
+
+use std::io;
+use std::path::{Path, PathBuf};
+
+use rusqlite::ErrorCode;
+use thiserror::Error;
+
+/// Why the folder or the journal cannot be used. `Display` is the fact, [`JournalError::hint`] the advice.
+#[derive(Debug, Error)]
+pub enum JournalError {
+    /// Neither `--data-dir`, `COUNTERPOISE_DATA` nor a home folder says where to keep things.
+    #[error("there is no home folder to keep the journal in")]
+    NoHome,
+    /// The place for the folder is something else, or lies under something that is no folder.
+    #[error("{path} cannot be a folder: {source}")]
+    NotAFolder {
+        /// The place.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// Another process holds the lock.
+    #[error("another Counterpoise window is open with this journal ({folder})")]
+    InUse {
+        /// The folder.
+        folder: PathBuf,
+    },
+    /// The file is not a database, or a database of something else.
+    #[error("{path} is not a Counterpoise journal")]
+    NotOurs {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The file's `user_version` is above this version's.
+    #[error("{path} was written by a newer Counterpoise (journal version {found}; this one knows {known})")]
+    Newer {
+        /// The file.
+        path: PathBuf,
+        /// Its version.
+        found: i64,
+        /// The newest known here.
+        known: i64,
+    },
+    /// The file's `user_version` is below this version's, and this opening may not change it.
+    #[error("{path} was written by an older Counterpoise (journal version {found}; this one writes {known})")]
+    Older {
+        /// The file.
+        path: PathBuf,
+        /// Its version.
+        found: i64,
+        /// The newest known here.
+        known: i64,
+    },
+    /// The disk, or the room that the file may take, is full.
+    #[error("there is no room left to write {path}")]
+    Full {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The file or its folder can be read but not written.
+    #[error("{path} cannot be written: it is protected, or was moved while it was open")]
+    ReadOnly {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The database is damaged.
+    #[error("{path} is damaged: {source}")]
+    Damaged {
+        /// The file.
+        path: PathBuf,
+        /// What the database said.
+        source: rusqlite::Error,
+    },
+    /// The file cannot be read.
+    #[error("{path} cannot be read: {source}")]
+    Unreadable {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// A file of the folder cannot be written.
+    #[error("{path} cannot be written: {source}")]
+    Unwritable {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// Anything else that the database reports.
+    #[error("the journal {path} cannot be used: {source}")]
+    Database {
+        /// The file.
+        path: PathBuf,
+        /// What the database said.
+        source: rusqlite::Error,
+    },
+    /// No session has this id, or there is none at all.
+    #[error("the journal has no session \"{0}\"")]
+    NoSuchSession(String),
+    /// The first digits of an id are those of more than one session.
+    #[error("more than one session begins with \"{0}\"")]
+    Ambiguous(String),
+    /// A file to import is not what it should be. Nothing of it was taken in.
+    #[error("{file} cannot be imported: {reason}")]
+    NotImported {
+        /// The file, as it was named.
+        file: String,
+        /// What is wrong, and where.
+        reason: String,
+    },
+    /// What was asked for could not be written out.
+    #[error("the output cannot be written: {0}")]
+    Output(#[from] io::Error),
+}
+
+impl JournalError {
+    /// What to try.
+    pub fn hint(&self) -> String {
+        match self {
+            Self::NoHome => "Name a folder with --data-dir, for example: counterpoise --data-dir /path/to/folder".into(),
+            Self::NotAFolder { .. } => "Name another place with --data-dir DIR or in COUNTERPOISE_DATA.".into(),
+            Self::InUse { .. } => {
+                "Go on in the other window, or close it first. Reading the journal works meanwhile.".into()
+            }
+            Self::NotOurs { .. } => {
+                "The file was left as it is. Move it away, or name another folder with --data-dir DIR.".into()
+            }
+            Self::Newer { .. } => "Update Counterpoise, or name another folder with --data-dir DIR.".into(),
+            Self::Older { .. } => "Open practice once with this version: that brings the journal up to date.".into(),
+            Self::Full { .. } => "Free some room on the disk, then start again. What was kept is safe.".into(),
+            Self::ReadOnly { .. } | Self::Unwritable { .. } => {
+                "Make the folder writable, or name another one with --data-dir DIR.".into()
+            }
+            Self::Damaged { .. } => {
+                "Keep a copy of the file. Put it away, and import your last export with: counterpoise journal import FILE.json".into()
+            }
+            Self::Unreadable { .. } => "Check the name, and that you may read it.".into(),
+            Self::Database { .. } => "Close other programs that use the file, then try again.".into(),
+            Self::NoSuchSession(_) => "See the sessions with: counterpoise journal list".into(),
+            Self::Ambiguous(_) => "Give more digits of the id; counterpoise journal list shows them.".into(),
+            Self::NotImported { .. } => {
+                "Nothing was taken in, and the journal is as it was. Use a file that journal export wrote.".into()
+            }
+            Self::Output(_) => "Check that the place exists and has room.".into(),
+        }
+    }
+
+    /// The error that stands for what `SQLite` said about the file at `path`.
+    pub(super) fn from_sqlite(path: &Path, source: rusqlite::Error) -> Self {
+        let path = path.to_owned();
+        match source.sqlite_error_code() {
+            Some(ErrorCode::NotADatabase) => Self::NotOurs { path },
+            Some(ErrorCode::DiskFull) => Self::Full { path },
+            Some(ErrorCode::ReadOnly) => Self::ReadOnly { path },
+            Some(ErrorCode::DatabaseCorrupt) => Self::Damaged { path, source },
+            _ => Self::Database { path, source },
+        }
+    }
+}

@@ -1,0 +1,151 @@
+//! The whole journal for other programs: JSON, which `import` reads back, and CSV for a spreadsheet.
+//! The fields are those of `read` and `row`; `docs/journal.md` lists them.
+
+use std::io::Write;
+
+use serde::{Deserialize, Serialize};
+
+use super::read::{ChangeRow, SessionRecord, SetRecord};
+use super::{Journal, JournalError};
+
+/// The form of the JSON.
+pub const SCHEMA: &str = "counterpoise.journal/1";
+
+/// A whole journal.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Export {
+    /// Always [`SCHEMA`].
+    pub schema: String,
+    /// The sessions, oldest first.
+    pub sessions: Vec<SessionRecord>,
+    /// Changes outside of sessions, oldest first.
+    pub changes: Vec<ChangeRow>,
+}
+
+/// Writes everything as JSON.
+///
+/// # Errors
+/// If the journal cannot be read or `out` cannot be written.
+pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
+    let (sessions, changes) =
+        journal.consistent(|db| Ok((super::read::sessions(db)?, super::read::changes(db)?)))?;
+    let export = Export { schema: SCHEMA.to_owned(), sessions, changes };
+    serde_json::to_writer_pretty(&mut *out, &export).map_err(std::io::Error::from)?;
+    writeln!(out)?;
+    Ok(())
+}
+
+const COLUMNS: [&str; 25] = [
+    "session",
+    "session_begun",
+    "session_why",
+    "prescription",
+    "seed_given",
+    "set",
+    "set_begun",
+    "drill",
+    "form",
+    "step",
+    "worked_ms",
+    "set_why",
+    "cue",
+    "at_ms",
+    "gap_ms",
+    "blank",
+    "action",
+    "direction",
+    "phrase",
+    "wanted_frame",
+    "began_frame",
+    "frames_per_second",
+    "heard_ms",
+    "shown_ms",
+    "late_us",
+];
+
+/// Writes one row a cue or blank (those of the set's last plan); a session without sets has one row.
+///
+/// # Errors
+/// If the journal cannot be read or `out` cannot be written.
+pub fn csv(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
+    // RFC 4180 ends lines with CR LF.
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
+    csv.write_record(COLUMNS).map_err(failed)?;
+    for session in journal.sessions()? {
+        let front = session_cells(&session);
+        if session.sets.is_empty() {
+            let blank = vec![String::new(); COLUMNS.len() - front.len()];
+            csv.write_record(front.iter().chain(&blank)).map_err(failed)?;
+        }
+        for set in &session.sets {
+            let middle = set_cells(set);
+            for cells in cue_cells(set) {
+                csv.write_record(front.iter().chain(&middle).chain(&cells)).map_err(failed)?;
+            }
+        }
+    }
+    csv.flush()?;
+    Ok(())
+}
+
+fn session_cells(session: &SessionRecord) -> Vec<String> {
+    vec![
+        text(session.id.as_str()),
+        text(session.start.begun.text()),
+        session.end.as_ref().map(|end| text(end.why.name())).unwrap_or_default(),
+        text(&session.start.title),
+        u8::from(session.start.seed_given).to_string(),
+    ]
+}
+
+fn set_cells(set: &SetRecord) -> Vec<String> {
+    vec![
+        set.start.number.to_string(),
+        text(set.start.begun.text()),
+        text(&set.start.drill),
+        text(set.start.form.name()),
+        set.start.step.to_string(),
+        number(set.end.as_ref().map(|end| end.worked_ms)),
+        set.end.as_ref().map(|end| text(end.why.name())).unwrap_or_default(),
+    ]
+}
+
+fn cue_cells(set: &SetRecord) -> impl Iterator<Item = Vec<String>> {
+    set.last_plan().iter().map(|cue| {
+        let delivery = set.delivery_of(cue.cue);
+        vec![
+            cue.cue.to_string(),
+            cue.at_ms.to_string(),
+            cue.gap_ms.to_string(),
+            u8::from(cue.blank).to_string(),
+            cue.action.map(|action| text(action.name())).unwrap_or_default(),
+            cue.direction.map(|direction| text(direction.name())).unwrap_or_default(),
+            cue.phrase.as_deref().map(text).unwrap_or_default(),
+            number(delivery.and_then(|delivery| delivery.wanted_frame)),
+            number(delivery.and_then(|delivery| delivery.began_frame)),
+            number(delivery.and_then(|delivery| delivery.frames_per_second)),
+            number(delivery.and_then(|delivery| delivery.heard_ms)),
+            number(delivery.and_then(|delivery| delivery.shown_ms)),
+            number(delivery.and_then(|delivery| delivery.late_us(cue.at_ms))),
+        ]
+    })
+}
+
+fn number<T: ToString>(value: Option<T>) -> String {
+    value.map(|value| value.to_string()).unwrap_or_default()
+}
+
+/// A cell of text. A spreadsheet takes one that begins with `=`, `+`, `-` or `@` for a formula and runs it
+/// (OWASP, "CSV Injection"); an apostrophe before it prevents that.
+fn text(cell: &str) -> String {
+    let runs = cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']);
+    if runs { format!("'{cell}") } else { cell.to_owned() }
+}
+
+fn failed(error: csv::Error) -> JournalError {
+    JournalError::Output(error.into())
+}
+
+#[cfg(test)]
+mod test;

@@ -1,0 +1,141 @@
+//! An export, or a rescue file from elsewhere, is taken into this journal: all of it or nothing, and nothing twice.
+
+use std::fmt;
+
+use rusqlite::{Connection, TransactionBehavior};
+use serde::Deserialize;
+
+use super::adopt::insert_change;
+use super::export::{Export, SCHEMA};
+use super::keep::{
+    insert_answer, insert_delivery, insert_plan, insert_session, insert_session_end, insert_set,
+    insert_set_end, summarize_again,
+};
+use super::read::{self, SessionRecord, SetRecord};
+use super::{Journal, JournalError, rescue};
+use crate::record::{SessionEnd, SetEnd};
+
+/// What an import did.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Imported {
+    /// Sessions that were not here before.
+    pub added: usize,
+    /// Sessions that were here already.
+    pub known: usize,
+}
+
+impl fmt::Display for Imported {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} session(s) added, {} known already.", self.added, self.known)
+    }
+}
+
+#[derive(Deserialize)]
+struct Head {
+    schema: String,
+}
+
+/// Takes in the file called `name`. What is here already stays as it is; what the file knows more of is added.
+///
+/// # Errors
+/// If the file is broken, of another kind, or says something else about a session than this journal does; or if the
+/// journal cannot be written. The journal is then as it was.
+pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Imported, JournalError> {
+    let refuse = |reason: String| JournalError::NotImported { file: name.to_owned(), reason };
+    if journal.lock.is_none() {
+        return Err(JournalError::ReadOnly { path: journal.path.clone() });
+    }
+    let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(error.to_string()))?;
+    match head.schema.as_str() {
+        SCHEMA => {}
+        rescue::SCHEMA => {
+            return rescue::apply(journal, bytes).map(|()| Imported { added: 0, known: 1 }).map_err(refuse);
+        }
+        other => {
+            return Err(refuse(format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"")));
+        }
+    }
+    let export: Export = serde_json::from_slice(bytes).map_err(|error| refuse(error.to_string()))?;
+    let path = journal.path.clone();
+    let at = |source| JournalError::from_sqlite(&path, source);
+    let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;
+    let mut imported = Imported::default();
+    for session in &export.sessions {
+        let place = |reason: &str| refuse(format!("session {}: {reason}", session.id));
+        let added = take_in(&change, session).map_err(|error| match error.sqlite_error_code() {
+            Some(rusqlite::ErrorCode::ConstraintViolation) => place("its entries do not fit together"),
+            _ => at(error),
+        })?;
+        if let Some(what) = differs(&read::session(&change, &session.id).map_err(at)?, session) {
+            return Err(place(&format!("{what} is not what this journal has, or stands there twice")));
+        }
+        *if added { &mut imported.added } else { &mut imported.known } += 1;
+    }
+    for row in &export.changes {
+        insert_change(&change, row).map_err(at)?;
+    }
+    change.commit().map_err(at)?;
+    Ok(imported)
+}
+
+/// Adds what is not there yet, and says whether the session itself was new.
+fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
+    let id = session.id.as_str();
+    let added = insert_session(db, id, &session.start)?;
+    for SetRecord { start, end, plans, delivered } in &session.sets {
+        insert_set(db, id, start)?;
+        for plan in plans {
+            insert_plan(db, id, start.number, plan.plan, plan.paused_at_ms, &plan.cues)?;
+        }
+        for delivery in delivered {
+            insert_delivery(db, id, start.number, delivery)?;
+        }
+        if let Some(end) = end {
+            insert_set_end(db, id, start.number, end)?;
+        }
+    }
+    for answer in &session.answers {
+        insert_answer(db, id, answer)?;
+    }
+    if let Some(end) = &session.end {
+        insert_session_end(db, id, &end.at, end.why)?;
+    }
+    summarize_again(db, id)?;
+    Ok(added)
+}
+
+/// The first part of `file` that is not in `here`. An end that was only found missing gives way to a known one.
+fn differs(here: &SessionRecord, file: &SessionRecord) -> Option<String> {
+    if here.start != file.start {
+        return Some("its beginning".to_owned());
+    }
+    let numbers: Vec<u8> = file.sets.iter().map(|set| set.start.number).collect();
+    for (place, set) in file.sets.iter().enumerate() {
+        let number = set.start.number;
+        let same = here.sets.iter().find(|known| known.start == set.start);
+        let whole = same.is_some_and(|known| covers(known, set)) && !numbers[..place].contains(&number);
+        if !whole {
+            return Some(format!("set {number}"));
+        }
+    }
+    if !contains(&here.answers, &file.answers) {
+        return Some("an answer".to_owned());
+    }
+    let end = |session: &SessionRecord| session.end.as_ref().map(|end| (end.at.clone(), end.why));
+    let known_end = end(file).is_none_or(|(_, why)| why == SessionEnd::Interrupted) || end(file) == end(here);
+    (!known_end).then(|| "its end".to_owned())
+}
+
+fn covers(here: &SetRecord, file: &SetRecord) -> bool {
+    let known_end =
+        file.end.as_ref().is_none_or(|end| end.why == SetEnd::Interrupted) || file.end == here.end;
+    known_end && contains(&here.plans, &file.plans) && contains(&here.delivered, &file.delivered)
+}
+
+/// Whether every row of `file` is among those of `here`, and none stands in `file` twice.
+fn contains<T: PartialEq>(here: &[T], file: &[T]) -> bool {
+    file.len() <= here.len() && file.iter().all(|row| here.contains(row))
+}
+
+#[cfg(test)]
+mod test;

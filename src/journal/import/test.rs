@@ -1,0 +1,175 @@
+//! What was exported comes back; what is broken, foreign or contradicts is refused whole.
+
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use tempfile::tempdir;
+
+use super::super::keep::Try;
+use super::super::row::Line;
+use super::super::sample::{any_session, begun, expected, id, in_memory, keep, moment, open, session};
+use super::super::{Folder, Journal, export, rescue};
+use super::{Imported, import};
+use crate::record::SessionEnd;
+
+fn exported(journal: &Journal) -> String {
+    let mut out = Vec::new();
+    export::json(journal, &mut out).unwrap();
+    String::from_utf8(out).unwrap()
+}
+
+fn here() -> (tempfile::TempDir, Journal) {
+    let place = tempdir().unwrap();
+    let journal = open(&Folder::open_in(place.path()).unwrap());
+    (place, journal)
+}
+
+fn sample() -> String {
+    let mut journal = in_memory();
+    keep(&mut journal, &id(1), &session());
+    keep(&mut journal, &id(2), &session()[..5]);
+    exported(&journal)
+}
+
+#[test]
+fn what_is_imported_twice_is_there_once() {
+    let (_place, mut journal) = here();
+    journal.adopt(b"one", "a.toml", &"2026-11-02T09:30:00Z[UTC]".parse().unwrap()).unwrap();
+    let text = exported(&journal).replace("\"sessions\": []", &sample_sessions());
+    let done = import(&mut journal, "a.json", text.as_bytes()).unwrap();
+    assert_eq!(done, Imported { added: 2, known: 0 });
+    let once = exported(&journal);
+    let done = import(&mut journal, "a.json", text.as_bytes()).unwrap();
+    assert_eq!(done.to_string(), "0 session(s) added, 2 known already.");
+    assert_eq!(exported(&journal), once);
+    assert_eq!(journal.changes().unwrap().len(), 1);
+}
+
+fn sample_sessions() -> String {
+    let value: Value = serde_json::from_str(&sample()).unwrap();
+    format!("\"sessions\": {}", value["sessions"])
+}
+
+#[test]
+fn two_journals_become_one() {
+    let (_place, mut journal) = here();
+    keep(&mut journal, &id(9), &session());
+    import(&mut journal, "a.json", sample().as_bytes()).unwrap();
+    assert_eq!(journal.ids().unwrap(), [id(1), id(2), id(9)]);
+}
+
+#[test]
+fn a_file_that_knows_more_of_a_session_completes_it() {
+    let (_place, mut journal) = here();
+    keep(&mut journal, &id(1), &session()[..5]);
+    super::super::interrupted::close(&mut journal.db).unwrap();
+    assert_eq!(journal.find("last").unwrap().end.unwrap().why, SessionEnd::Interrupted);
+    import(&mut journal, "a.json", sample().as_bytes()).unwrap();
+    assert_eq!(journal.find("01010101").unwrap(), expected(&id(1), &session()));
+
+    let mut cut = in_memory();
+    keep(&mut cut, &id(1), &session()[..5]);
+    super::super::interrupted::close(&mut cut.db).unwrap();
+    let before = exported(&journal);
+    import(&mut journal, "cut.json", exported(&cut).as_bytes()).unwrap();
+    assert_eq!(exported(&journal), before, "a file that knows less takes nothing away");
+}
+
+#[test]
+fn what_is_broken_or_foreign_is_refused_with_its_place_and_changes_nothing() {
+    let (_place, mut journal) = here();
+    keep(&mut journal, &id(9), &session());
+    let before = exported(&journal);
+    let whole: Value = serde_json::from_str(&sample()).unwrap();
+    let with = |path: &str, value: Value| {
+        let mut changed = whole.clone();
+        *changed.pointer_mut(path).unwrap() = value;
+        serde_json::to_string_pretty(&changed).unwrap()
+    };
+    let set = "/sessions/0/sets/0";
+    let twice = whole.pointer("/sessions/0/sets/0").unwrap().clone();
+    let cases = [
+        (String::new(), "line 1"),
+        (sample()[..900].to_owned(), "line"),
+        ("[1, 2]".to_owned(), "line 1"),
+        (with("/schema", json!("counterpoise.journal/2")), "counterpoise.journal/2"),
+        (with("/schema", json!(1)), "line"),
+        (with("/sessions/1/id", json!("7")), "not a session's id"),
+        (with("/sessions/1/start/seed", json!("00")), "64"),
+        (with("/sessions/1/start/begun", json!("yesterday")), "\"yesterday\" is not a date"),
+        (with(&format!("{set}/end/why"), json!("tired")), "\"tired\" is none of \"completed\""),
+        (with(&format!("{set}/start/stance"), json!("headstand")), "headstand"),
+        (with(&format!("{set}/plans/0/cues/0/at_ms"), json!(-1)), "-1"),
+        (with(&format!("{set}/plans/0/cues/0/at_ms"), json!(1.5)), "1.5"),
+        (with(&format!("{set}/plans/0/cues/0/blank"), json!(true)), "do not fit together"),
+        (with(&format!("{set}/plans/0/cues/1/cue"), json!(0)), "set 1"),
+        (with(&format!("{set}/delivered/0/heard_ms"), json!(null)), "do not fit together"),
+        (with(&format!("{set}/start"), json!({"number": 1})), "missing field"),
+        (with("/sessions/0/sets/1", twice), "set 1"),
+    ];
+    for (text, said) in cases {
+        let error = import(&mut journal, "x.json", text.as_bytes()).expect_err(said);
+        assert!(error.to_string().starts_with("x.json cannot be imported: "), "{error}");
+        assert!(error.to_string().contains(said), "{said}: {error}");
+        assert_eq!(exported(&journal), before, "{error}");
+    }
+}
+
+#[test]
+fn a_file_that_contradicts_the_journal_is_refused() {
+    let (_place, mut journal) = here();
+    let mut other = session();
+    other[3] = super::super::sample::heard(1, 0, 293_904, 293_905);
+    keep(&mut journal, &id(1), &other);
+    let error = import(&mut journal, "x.json", sample().as_bytes()).unwrap_err();
+    assert!(error.to_string().contains("set 1 is not what this journal has"), "{error}");
+    assert_eq!(journal.ids().unwrap(), [id(1)]);
+}
+
+#[test]
+fn a_rescue_file_from_elsewhere_is_imported_too() {
+    let (place, mut journal) = here();
+    keep(&mut journal, &id(1), &session()[..5]);
+    super::super::interrupted::close(&mut journal.db).unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let file = rescue::write(&folder, &id(1), &session()[5..]).unwrap();
+    let text = std::fs::read(file).unwrap();
+    for _ in 0..2 {
+        import(&mut journal, "rescue.json", &text).unwrap();
+        assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    }
+}
+
+#[test]
+fn a_journal_opened_to_look_takes_nothing_in() {
+    let place = tempdir().unwrap();
+    let mut journal = Journal::look(&Folder::open_in(place.path()).unwrap()).unwrap();
+    assert!(import(&mut journal, "x.json", sample().as_bytes()).is_err());
+}
+
+#[test]
+fn an_unended_session_stays_so() {
+    let (_place, mut journal) = here();
+    import(&mut journal, "a.json", sample().as_bytes()).unwrap();
+    assert_eq!(journal.find("0202").unwrap().end, None);
+    let more = Line::SessionEnded { at: moment(300_000), why: SessionEnd::Closed };
+    journal.commit(&id(2), &more, Try::First).unwrap();
+    keep(&mut journal, &id(3), &[begun(moment(1))]);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+
+    #[test]
+    fn an_export_imported_into_an_empty_journal_is_exported_byte_for_byte(
+        sessions in prop::collection::hash_map(any::<u8>(), any_session(), 0..4)
+    ) {
+        let mut first = in_memory();
+        for (byte, (_, lines)) in &sessions {
+            keep(&mut first, &id(*byte), lines);
+        }
+        let text = exported(&first);
+        let (_place, mut second) = here();
+        import(&mut second, "a.json", text.as_bytes()).unwrap();
+        prop_assert_eq!(exported(&second), text);
+    }
+}

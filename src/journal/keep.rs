@@ -1,0 +1,225 @@
+//! Rows go into the tables: one line, one commit. Not in which thread, and not what happens when it fails
+//! (that is `writer`).
+
+use rusqlite::{Connection, params};
+use serde::Serialize;
+
+use super::Journal;
+use super::row::{AnswerRow, CueRow, DeliveryRow, Line, SessionId, SessionRow, SetEndRow, SetRow};
+use super::timestamp::Stamp;
+use crate::record::{Question, SessionEnd, SetEnd};
+
+/// Whether a row may be there already.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Try {
+    /// It is new: to find it there is a fault of the caller.
+    First,
+    /// An earlier try may have reached the disk although it was reported as failed, or a file is read again.
+    Again,
+}
+
+/// Why a line was not kept.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum NotKept {
+    #[error("{0}")]
+    Sqlite(#[from] rusqlite::Error),
+    #[error("the journal has this entry already, with other content")]
+    Twice,
+}
+
+impl NotKept {
+    /// Whether no later try can succeed, so that what follows must not wait for it.
+    pub(super) fn is_final(&self) -> bool {
+        use rusqlite::ErrorCode::{ConstraintViolation, TooBig, TypeMismatch};
+        match self {
+            Self::Twice => true,
+            Self::Sqlite(error) => {
+                matches!(error.sqlite_error_code(), Some(ConstraintViolation | TooBig | TypeMismatch))
+            }
+        }
+    }
+}
+
+impl Journal {
+    /// Keeps one line in a commit of its own.
+    pub(super) fn commit(&mut self, session: &SessionId, line: &Line, which: Try) -> Result<(), NotKept> {
+        let change = self.db.transaction()?;
+        keep(&change, session, line, which)?;
+        Ok(change.commit()?)
+    }
+}
+
+/// Keeps one line within the transaction that is open.
+pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> Result<(), NotKept> {
+    let id = id.as_str();
+    let added = match line {
+        Line::SessionBegun(row) => insert_session(db, id, row)?,
+        Line::SetBegun { set, cues } => {
+            insert_set(db, id, set)? & insert_plan(db, id, set.number, 0, None, cues)?
+        }
+        Line::Replanned { set, pause, paused_at_ms, cues } => {
+            insert_plan(db, id, *set, *pause, Some(*paused_at_ms), cues)?
+        }
+        Line::CueDelivered { set, how } => insert_delivery(db, id, *set, how)?,
+        Line::SetEnded { set, end } => insert_set_end(db, id, *set, end)?,
+        Line::Answered(row) => insert_answer(db, id, row)?,
+        Line::SessionEnded { at, why } => insert_session_end(db, id, at, *why)?,
+    };
+    if added || which == Try::Again { Ok(()) } else { Err(NotKept::Twice) }
+}
+
+type Added = rusqlite::Result<bool>;
+
+fn insert(db: &Connection, table_and_columns: &str, values: impl rusqlite::Params) -> Added {
+    let columns = table_and_columns.matches(',').count() + 1;
+    let marks = vec!["?"; columns].join(", ");
+    let sql = format!("INSERT INTO {table_and_columns} VALUES ({marks}) ON CONFLICT DO NOTHING");
+    Ok(db.prepare_cached(&sql)?.execute(values)? == 1)
+}
+
+pub(super) fn insert_session(db: &Connection, id: &str, row: &SessionRow) -> Added {
+    insert(
+        db,
+        "sessions (id, begun, begun_ms, title, digest, seed, seed_given, method, voice, device, sets_planned)",
+        params![
+            id,
+            row.begun.text(),
+            row.begun.ms(),
+            row.title,
+            row.digest,
+            row.seed,
+            row.seed_given,
+            row.method,
+            row.voice,
+            row.device,
+            row.sets_planned
+        ],
+    )
+}
+
+pub(super) fn insert_set(db: &Connection, id: &str, row: &SetRow) -> Added {
+    insert(
+        db,
+        "sets (session, number, begun, begun_ms, drill, form, step, stance, side, surface, support, vision, \
+         work_ms, recover_ms, rest_ms)",
+        params![
+            id,
+            row.number,
+            row.begun.text(),
+            row.begun.ms(),
+            row.drill,
+            word(&row.form),
+            row.step,
+            word(&row.stance),
+            row.side.as_ref().map(word),
+            word(&row.surface),
+            word(&row.support),
+            word(&row.vision),
+            row.work_ms,
+            row.recover_ms,
+            row.rest_ms
+        ],
+    )
+}
+
+pub(super) fn insert_plan(
+    db: &Connection,
+    id: &str,
+    set: u8,
+    plan: u16,
+    paused_at_ms: Option<u32>,
+    cues: &[CueRow],
+) -> Added {
+    let columns = "plans (session, set_number, plan, paused_at_ms)";
+    let mut added = insert(db, columns, params![id, set, plan, paused_at_ms])?;
+    let columns = "cues (session, set_number, plan, cue, at_ms, gap_ms, blank, action, direction, phrase)";
+    for cue in cues {
+        let (action, direction) = (cue.action.as_ref().map(word), cue.direction.as_ref().map(word));
+        let CueRow { cue, at_ms, gap_ms, blank, phrase, .. } = cue;
+        let values = params![id, set, plan, cue, at_ms, gap_ms, blank, action, direction, phrase];
+        added &= insert(db, columns, values)?;
+    }
+    Ok(added)
+}
+
+pub(super) fn insert_delivery(db: &Connection, id: &str, set: u8, row: &DeliveryRow) -> Added {
+    let DeliveryRow { cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms } = row;
+    insert(
+        db,
+        "deliveries (session, set_number, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms)",
+        params![id, set, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms],
+    )
+}
+
+/// An end that becomes known later replaces the one that was only found missing.
+pub(super) fn insert_set_end(db: &Connection, id: &str, set: u8, row: &SetEndRow) -> Added {
+    let found = SetEnd::Interrupted.name();
+    if row.why != SetEnd::Interrupted {
+        let sql = "DELETE FROM set_ends WHERE session = ? AND set_number = ? AND why = ?";
+        db.prepare_cached(sql)?.execute(params![id, set, found])?;
+    }
+    insert(
+        db,
+        "set_ends (session, set_number, ended, ended_ms, worked_ms, why)",
+        params![id, set, row.at.text(), row.at.ms(), row.worked_ms, row.why.name()],
+    )
+}
+
+pub(super) fn insert_answer(db: &Connection, id: &str, row: &AnswerRow) -> Added {
+    let columns = "answers (session, place, set_number, question, answer)";
+    insert(db, columns, params![id, row.place, row.set, row.question.name(), row.answer])
+}
+
+/// Ends a session: the end and its summary are one row, counted from what is kept.
+pub(super) fn insert_session_end(db: &Connection, id: &str, at: &Stamp, why: SessionEnd) -> Added {
+    if why != SessionEnd::Interrupted {
+        let sql = "DELETE FROM session_ends WHERE session = ? AND why = ?";
+        db.prepare_cached(sql)?.execute(params![id, SessionEnd::Interrupted.name()])?;
+    }
+    let sql = format!("{SUMMARY} ON CONFLICT DO NOTHING");
+    summarize(db, &sql, id, at, why)
+}
+
+/// Counts a session's summary again, after entries that came late; its end stays as it is.
+pub(super) fn summarize_again(db: &Connection, id: &str) -> rusqlite::Result<()> {
+    let end = super::read::session_end(db, id)?;
+    if let Some((at, why)) = end {
+        db.prepare_cached("DELETE FROM session_ends WHERE session = ?")?.execute([id])?;
+        summarize(db, SUMMARY, id, &at, why)?;
+    }
+    Ok(())
+}
+
+const SUMMARY: &str = "
+    INSERT INTO session_ends
+    SELECT id, ?2, ?3, ?4,
+        (SELECT count(*) FROM set_ends WHERE session = id AND why = ?5),
+        sets_planned,
+        (SELECT count(heard_ms) FROM deliveries WHERE session = id),
+        (SELECT count(shown_ms) FROM deliveries WHERE session = id),
+        (SELECT coalesce(sum(worked_ms), 0) FROM set_ends WHERE session = id),
+        (SELECT max(answer) FROM answers WHERE session = id AND question = ?6),
+        (SELECT max(answer) FROM answers WHERE session = id AND question = ?7),
+        (SELECT max(answer) FROM answers WHERE session = id AND question = ?8),
+        (SELECT max(answer) FROM answers WHERE session = id AND question = ?9),
+        (SELECT max(answer) FROM answers WHERE session = id AND question = ?10),
+        (SELECT count(*) - count(answer) FROM answers WHERE session = id)
+    FROM sessions WHERE id = ?1";
+
+fn summarize(db: &Connection, sql: &str, id: &str, at: &Stamp, why: SessionEnd) -> Added {
+    let asked =
+        [Question::Grabbed, Question::HeldOn, Question::Effort, Question::Steadiness, Question::Unwell];
+    let [grabbed, held_on, effort, steadiness, unwell] = asked.map(Question::name);
+    let completed = SetEnd::Completed.name();
+    let values =
+        params![id, at.text(), at.ms(), why.name(), completed, grabbed, held_on, effort, steadiness, unwell];
+    Ok(db.prepare_cached(sql)?.execute(values)? == 1)
+}
+
+/// The plain word that stands for one of the domain's values.
+pub(super) fn word<T: Serialize>(value: &T) -> String {
+    serde_json::to_value(value)
+        .ok()
+        .and_then(|value| value.as_str().map(str::to_owned))
+        .expect("every value kept as a word is a unit variant, which serde writes as a string")
+}

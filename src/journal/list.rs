@@ -1,0 +1,44 @@
+//! All sessions as a table that fits 80 columns, for people.
+
+use std::io::Write;
+
+use super::read::SessionRecord;
+use super::{Journal, JournalError};
+
+/// Writes one line a session, oldest first.
+///
+/// # Errors
+/// If the journal cannot be read or `out` cannot be written.
+pub fn list(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
+    let sessions = journal.sessions()?;
+    if sessions.is_empty() {
+        writeln!(out, "Nothing has been practiced yet.")?;
+        return Ok(());
+    }
+    writeln!(
+        out,
+        "{:8}  {:16}  {:>8}  {:>4}  {:>5}  How it ended",
+        "Session", "Begun", "Sets", "Cues", "Work"
+    )?;
+    for session in &sessions {
+        writeln!(out, "{}", line(session).trim_end())?;
+    }
+    Ok(())
+}
+
+fn line(session: &SessionRecord) -> String {
+    let (id, begun) = (session.id.short(), session.start.begun.minute());
+    match &session.end {
+        Some(end) => {
+            let sets = format!("{} of {}", end.sets_completed, end.sets_planned);
+            let cues = end.cues_heard + end.cues_shown;
+            format!("{id}  {begun:16}  {sets:>8}  {cues:>4}  {:>5}  {}", minutes(end.active_ms), end.why)
+        }
+        None => format!("{id}  {begun:16}  {:>8}  {:>4}  {:>5}  goes on now", "", "", ""),
+    }
+}
+
+/// Minutes and seconds, rounded down: `3:07`.
+pub(super) fn minutes(ms: u64) -> String {
+    format!("{}:{:02}", ms / 60_000, ms / 1000 % 60)
+}

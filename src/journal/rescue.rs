@@ -1,0 +1,91 @@
+//! What could not be written into the journal: a file beside it, taken in at the next opening. Not when that
+//! happens while a session runs (that is `writer`).
+
+use std::env;
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+
+use rusqlite::TransactionBehavior;
+use serde::{Deserialize, Serialize};
+
+use super::folder::{free_name, write_beside};
+use super::keep::{NotKept, Try, keep, summarize_again};
+use super::row::{Line, SessionId};
+use super::{Folder, Journal, Notice};
+
+/// The form of a rescue file.
+pub(super) const SCHEMA: &str = "counterpoise.rescue/1";
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Rescue {
+    schema: String,
+    session: SessionId,
+    lines: Vec<Line>,
+}
+
+/// Writes the lines into the folder, or, if that fails too, into the folder for temporary files.
+///
+/// # Errors
+/// If neither can be written; the error is the first one.
+pub(super) fn write(folder: &Folder, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
+    let lines = lines.to_vec();
+    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines };
+    let text = serde_json::to_vec_pretty(&rescue).map_err(io::Error::other)?;
+    let stem = format!("rescue-{}", session.short());
+    let write_in = |place: &Path| {
+        let path = free_name(place, &stem, "json");
+        write_beside(&path, &text).map(|()| path)
+    };
+    write_in(folder.path()).or_else(|first| write_in(&env::temp_dir()).map_err(|_| first))
+}
+
+/// Takes in every rescue file of the folder and renames it. One that cannot be taken in stays.
+pub(super) fn take_in(journal: &mut Journal) -> Vec<Notice> {
+    let Some(folder) = journal.folder().map(|folder| folder.path().to_owned()) else { return Vec::new() };
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .into_iter()
+        .flatten()
+        .filter_map(|entry| Some(entry.ok()?.path()))
+        .filter(|path| is_rescue(path))
+        .collect();
+    files.sort();
+    files.into_iter().map(|file| take_in_file(journal, &file)).collect()
+}
+
+fn is_rescue(path: &Path) -> bool {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    name.starts_with("rescue-") && name.ends_with(".json")
+}
+
+fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
+    let taken = fs::read(file).map_err(|error| error.to_string()).and_then(|text| apply(journal, &text));
+    let renamed = taken.and_then(|()| {
+        let mut name = file.as_os_str().to_owned();
+        name.push(".imported");
+        fs::rename(file, name)
+            .map_err(|error| format!("it is in the journal, but cannot be renamed: {error}"))
+    });
+    match renamed {
+        Ok(()) => Notice::Rescued(file.to_owned()),
+        Err(reason) => Notice::NotRescued { file: file.to_owned(), reason },
+    }
+}
+
+/// Takes in the text of a rescue file: all of it or nothing. What is there already is not doubled.
+pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<(), String> {
+    let rescue: Rescue = serde_json::from_slice(text).map_err(|error| error.to_string())?;
+    if rescue.schema != SCHEMA {
+        return Err(format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema));
+    }
+    let kept = (|| -> Result<(), NotKept> {
+        let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        for line in &rescue.lines {
+            keep(&change, &rescue.session, line, Try::Again)?;
+        }
+        summarize_again(&change, rescue.session.as_str())?;
+        Ok(change.commit()?)
+    })();
+    kept.map_err(|error| error.to_string())
+}

@@ -1,0 +1,346 @@
+//! What stands in one row of each table, without the keys of the tables above it. The same values are written, read,
+//! exported, imported and rescued. An [`Entry`] becomes rows in one place: `Line::from_entry`.
+
+use std::fmt;
+
+use rand::TryRng;
+use rand::rngs::SysRng;
+use serde::{Deserialize, Deserializer, Serialize};
+
+use super::timestamp::Stamp;
+use crate::direction::Direction;
+use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
+use crate::prescription::Digest;
+use crate::record::{Delivery, Entry, Question, SessionEnd, SetEnd};
+use crate::schedule::{Cue, Seed, SetPlan};
+
+/// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct SessionId(String);
+
+/// The facts known when a session is opened.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SessionRow {
+    /// When.
+    pub begun: Stamp,
+    /// The prescription's title.
+    pub title: String,
+    /// The prescription's digest.
+    #[serde(deserialize_with = "digest")]
+    pub digest: String,
+    /// The seed.
+    #[serde(deserialize_with = "seed")]
+    pub seed: String,
+    /// Whether somebody gave it.
+    pub seed_given: bool,
+    /// The drawing recipe.
+    pub method: u32,
+    /// The voice.
+    pub voice: String,
+    /// The sound output; `None` without sound.
+    pub device: Option<String>,
+    /// How many sets were planned.
+    pub sets_planned: u8,
+}
+
+/// A set as planned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SetRow {
+    /// Its number, from 1.
+    pub number: u8,
+    /// When its work began.
+    pub begun: Stamp,
+    /// The drill's name.
+    pub drill: String,
+    /// Alone or with a partner.
+    pub form: Form,
+    /// The ladder step, from 1.
+    pub step: u8,
+    /// How the feet stood.
+    pub stance: Stance,
+    /// The foot ahead.
+    pub side: Option<Side>,
+    /// What was under the feet.
+    pub surface: Surface,
+    /// What the hands rested on.
+    pub support: Support,
+    /// Eyes open or closed.
+    pub vision: Vision,
+    /// How long the work was to be.
+    pub work_ms: u32,
+    /// The quiet time at its end.
+    pub recover_ms: u32,
+    /// The least rest after it.
+    pub rest_ms: u32,
+}
+
+/// How a set ended.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SetEndRow {
+    /// When.
+    pub at: Stamp,
+    /// The work that was done.
+    pub worked_ms: u32,
+    /// Why.
+    pub why: SetEnd,
+}
+
+/// A cue or a blank as planned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CueRow {
+    /// Its place in the set, from 0, blanks counted.
+    pub cue: u16,
+    /// From the start of the set's work.
+    pub at_ms: u32,
+    /// Since the cue before.
+    pub gap_ms: u32,
+    /// Nothing is called, on purpose.
+    pub blank: bool,
+    /// What to do.
+    pub action: Option<Action>,
+    /// Where.
+    pub direction: Option<Direction>,
+    /// The id of what is said.
+    pub phrase: Option<String>,
+}
+
+/// A cue as delivered: heard, or only shown.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DeliveryRow {
+    /// Its place in the set.
+    pub cue: u16,
+    /// The frame that was asked for, from the start of the set's work.
+    #[serde(deserialize_with = "frame")]
+    pub wanted_frame: Option<i64>,
+    /// The frame on which its clip began.
+    #[serde(deserialize_with = "frame")]
+    pub began_frame: Option<i64>,
+    /// Frames a second.
+    pub frames_per_second: Option<u32>,
+    /// `began_frame` in milliseconds, rounded down.
+    pub heard_ms: Option<u32>,
+    /// Without sound: when it stood on the screen.
+    pub shown_ms: Option<u32>,
+}
+
+/// A question and its answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AnswerRow {
+    /// Orders the answers of a session.
+    pub place: u32,
+    /// The set it was asked after; `None` before the first.
+    pub set: Option<u8>,
+    /// The question.
+    pub question: Question,
+    /// The answer; `None` is "not said".
+    pub answer: Option<u8>,
+}
+
+/// One entry as rows: what the writer keeps in one commit, and a rescue file lists.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum Line {
+    SessionBegun(SessionRow),
+    SetBegun { set: SetRow, cues: Vec<CueRow> },
+    Replanned { set: u8, pause: u16, paused_at_ms: u32, cues: Vec<CueRow> },
+    CueDelivered { set: u8, how: DeliveryRow },
+    SetEnded { set: u8, end: SetEndRow },
+    Answered(AnswerRow),
+    SessionEnded { at: Stamp, why: SessionEnd },
+}
+
+impl SessionId {
+    /// A new one, from the operating system's entropy.
+    ///
+    /// # Errors
+    /// If the operating system has none to give.
+    pub fn random() -> std::io::Result<Self> {
+        let mut bytes = [0; 16];
+        SysRng.try_fill_bytes(&mut bytes).map_err(std::io::Error::other)?;
+        Ok(Self::from_bytes(bytes))
+    }
+
+    /// The one with these bytes.
+    ///
+    /// ```
+    /// use counterpoise::journal::SessionId;
+    /// assert_eq!(SessionId::from_bytes([0xa5; 16]).to_string(), "a5".repeat(16));
+    /// ```
+    pub fn from_bytes(bytes: [u8; 16]) -> Self {
+        Self(format!("{:032x}", u128::from_be_bytes(bytes)))
+    }
+
+    /// The 32 digits.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// The first eight digits: enough for people.
+    pub fn short(&self) -> &str {
+        &self.0[..8]
+    }
+}
+
+impl fmt::Display for SessionId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl TryFrom<String> for SessionId {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        let lower_hex = |byte: u8| byte.is_ascii_digit() || (b'a'..=b'f').contains(&byte);
+        if text.len() == 32 && text.bytes().all(lower_hex) {
+            Ok(Self(text))
+        } else {
+            Err(format!("\"{text}\" is not a session's id: 32 of the digits 0-9 and a-f"))
+        }
+    }
+}
+
+impl From<SessionId> for String {
+    fn from(id: SessionId) -> Self {
+        id.0
+    }
+}
+
+impl Line {
+    /// `place` counts the session's entries; it orders the answers.
+    pub(super) fn from_entry(entry: &Entry, place: u32) -> Self {
+        match entry {
+            Entry::SessionBegun(begun) => Self::SessionBegun(SessionRow {
+                begun: Stamp::from(&begun.at),
+                title: begun.title.clone(),
+                digest: begun.digest.to_string(),
+                seed: begun.seed.to_string(),
+                seed_given: begun.seed_given,
+                method: begun.method,
+                voice: begun.voice.clone(),
+                device: begun.device.clone(),
+                sets_planned: begun.sets_planned,
+            }),
+            Entry::SetBegun { at, plan } => {
+                Self::SetBegun { set: SetRow::new(Stamp::from(at), plan), cues: cues(plan) }
+            }
+            Entry::Replanned { set, pause, paused_at, plan } => {
+                Self::Replanned { set: *set, pause: *pause, paused_at_ms: paused_at.0, cues: cues(plan) }
+            }
+            Entry::CueDelivered(delivered) => {
+                Self::CueDelivered { set: delivered.set, how: DeliveryRow::new(delivered.cue, delivered.how) }
+            }
+            Entry::SetEnded { set, at, worked, why } => Self::SetEnded {
+                set: *set,
+                end: SetEndRow { at: Stamp::from(at), worked_ms: worked.0, why: *why },
+            },
+            Entry::Answered { set, question, answer } => {
+                Self::Answered(AnswerRow { place, set: *set, question: *question, answer: *answer })
+            }
+            Entry::SessionEnded { at, why } => Self::SessionEnded { at: Stamp::from(at), why: *why },
+        }
+    }
+}
+
+impl SetRow {
+    fn new(begun: Stamp, plan: &SetPlan) -> Self {
+        let conditions = plan.conditions();
+        Self {
+            number: plan.number(),
+            begun,
+            drill: plan.drill().name().to_owned(),
+            form: plan.form(),
+            step: plan.step(),
+            stance: conditions.stance,
+            side: plan.side(),
+            surface: conditions.surface,
+            support: conditions.support,
+            vision: conditions.vision,
+            work_ms: plan.work().0,
+            recover_ms: plan.recover().0,
+            rest_ms: plan.rest().0,
+        }
+    }
+}
+
+fn cues(plan: &SetPlan) -> Vec<CueRow> {
+    plan.cues().iter().zip(0..).map(|(cue, place)| CueRow::new(place, cue)).collect()
+}
+
+impl CueRow {
+    fn new(place: u16, cue: &Cue) -> Self {
+        let call = cue.call();
+        Self {
+            cue: place,
+            at_ms: cue.at().0,
+            gap_ms: cue.gap().0,
+            blank: cue.is_blank(),
+            action: call.map(|call| call.action()),
+            direction: call.map(|call| call.direction()),
+            phrase: call.map(|call| call.phrase().id().to_owned()),
+        }
+    }
+}
+
+impl DeliveryRow {
+    pub(super) fn new(cue: u16, how: Delivery) -> Self {
+        match how {
+            Delivery::Heard { wanted, began, rate } => Self {
+                cue,
+                wanted_frame: Some(frames(wanted)),
+                began_frame: Some(frames(began)),
+                frames_per_second: Some(rate),
+                heard_ms: Some((u128::from(began) * 1000 / u128::from(rate.max(1))) as u32),
+                shown_ms: None,
+            },
+            Delivery::Shown { at } => Self {
+                cue,
+                wanted_frame: None,
+                began_frame: None,
+                frames_per_second: None,
+                heard_ms: None,
+                shown_ms: Some(at.0),
+            },
+        }
+    }
+
+    /// When it was heard or shown, from the start of the set's work.
+    pub fn at_ms(&self) -> u32 {
+        self.heard_ms.or(self.shown_ms).unwrap_or(0)
+    }
+
+    /// How much later than `planned_ms` it was heard, in microseconds; below zero is earlier. `None`: only shown.
+    pub fn late_us(&self, planned_ms: u32) -> Option<i64> {
+        let began = i128::from(self.began_frame?) * 1_000_000 / i128::from(self.frames_per_second?.max(1));
+        Some((began - i128::from(planned_ms) * 1000) as i64)
+    }
+}
+
+/// A set of 120 s has 5,760,000 frames; the sign bit is never reached.
+fn frames(count: u64) -> i64 {
+    i64::try_from(count).unwrap_or(i64::MAX)
+}
+
+fn frame<'de, D: Deserializer<'de>>(from: D) -> Result<Option<i64>, D::Error> {
+    let frame = Option::<u64>::deserialize(from)?;
+    frame.map(|frame| i64::try_from(frame).map_err(serde::de::Error::custom)).transpose()
+}
+
+fn digest<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
+    let text = String::deserialize(from)?;
+    text.parse::<Digest>().map_err(serde::de::Error::custom)?;
+    Ok(text)
+}
+
+fn seed<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
+    let text = String::deserialize(from)?;
+    Seed::from_hex(&text).map_err(serde::de::Error::custom)?;
+    Ok(text)
+}

@@ -1,0 +1,195 @@
+//! Sessions made up for tests: lines in an order in which a session makes them.
+
+use proptest::prelude::*;
+
+use super::read::SessionRecord;
+use super::row::{AnswerRow, CueRow, DeliveryRow, Line, SessionId, SessionRow, SetEndRow, SetRow};
+use super::timestamp::Stamp;
+use super::{Folder, Journal};
+use crate::direction::Direction;
+use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
+use crate::prescription::Digest;
+use crate::record::{Delivery, Question, SessionEnd, SetEnd};
+use crate::schedule::Seed;
+
+pub(super) fn id(byte: u8) -> SessionId {
+    SessionId::from_bytes([byte; 16])
+}
+
+pub(super) fn open(folder: &Folder) -> Journal {
+    Journal::open(folder.lock().unwrap()).unwrap().0
+}
+
+/// `ms` after half past nine in New York on the second of November, 2026.
+pub(super) fn moment(ms: i64) -> Stamp {
+    Stamp::try_from("2026-11-02T09:30:00-05:00[America/New_York]".to_owned()).unwrap().plus(ms)
+}
+
+pub(super) fn begun(at: Stamp) -> Line {
+    Line::SessionBegun(SessionRow {
+        begun: at,
+        title: "=Month, \"one\"".into(),
+        digest: Digest::of(b"a prescription").to_string(),
+        seed: Seed::from_bytes([7; 32]).to_string(),
+        seed_given: false,
+        method: 1,
+        voice: "lower".into(),
+        device: Some("ALSA: default".into()),
+        sets_planned: 2,
+    })
+}
+
+pub(super) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
+    CueRow {
+        cue: place,
+        at_ms,
+        gap_ms,
+        blank,
+        action: (!blank).then_some(Action::Reach),
+        direction: (!blank).then_some(Direction::ForwardLeft),
+        phrase: (!blank).then(|| "reach.forward-left".into()),
+    }
+}
+
+pub(super) fn set(number: u8, at: Stamp) -> Line {
+    let set = SetRow {
+        number,
+        begun: at,
+        drill: "counter-reach".into(),
+        form: Form::Alone,
+        step: 3,
+        stance: Stance::SemiTandem,
+        side: Some(Side::Left),
+        surface: Surface::Firm,
+        support: Support::OneHand,
+        vision: Vision::Open,
+        work_ms: 47_000,
+        recover_ms: 5_000,
+        rest_ms: 61_000,
+    };
+    let cues = vec![cue(0, 6_123, 6_123, false), cue(1, 13_000, 6_877, true), cue(2, 21_500, 8_500, false)];
+    Line::SetBegun { set, cues }
+}
+
+pub(super) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
+    Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Heard { wanted, began, rate: 48_000 }) }
+}
+
+pub(super) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line {
+    Line::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
+}
+
+pub(super) fn answer(place: u32, set: Option<u8>, question: Question, answer: Option<u8>) -> Line {
+    Line::Answered(AnswerRow { place, set, question, answer })
+}
+
+/// A session of two sets: one whole and heard, one with a pause, partly heard, stopped.
+pub(super) fn session() -> Vec<Line> {
+    vec![
+        begun(moment(0)),
+        answer(1, None, Question::Ready, Some(1)),
+        set(1, moment(60_000)),
+        heard(1, 0, 293_904, 293_904),
+        heard(1, 2, 1_032_000, 1_032_048),
+        set_ended(1, moment(107_000), 47_000, SetEnd::Completed),
+        answer(6, Some(1), Question::HeldOn, Some(2)),
+        answer(7, Some(1), Question::Effort, Some(5)),
+        answer(8, Some(1), Question::Steadiness, None),
+        set(2, moment(200_000)),
+        heard(2, 0, 293_904, 293_904),
+        Line::Replanned {
+            set: 2,
+            pause: 1,
+            paused_at_ms: 9_000,
+            cues: vec![
+                cue(0, 6_123, 6_123, false),
+                cue(1, 14_001, 5_001, false),
+                cue(2, 20_002, 6_001, false),
+            ],
+        },
+        heard(2, 1, 672_048, 672_048),
+        set_ended(2, moment(230_000), 15_000, SetEnd::Stopped),
+        answer(14, Some(2), Question::HeldOn, Some(0)),
+        answer(15, Some(2), Question::Effort, Some(7)),
+        Line::SessionEnded { at: moment(240_000), why: SessionEnd::StoppedOther },
+    ]
+}
+
+pub(super) fn keep(journal: &mut Journal, id: &SessionId, lines: &[Line]) {
+    for line in lines {
+        journal.commit(id, line, super::keep::Try::First).unwrap();
+    }
+}
+
+/// A journal that is nowhere on the disk, with the lock of nobody.
+pub(super) fn in_memory() -> Journal {
+    let mut db = rusqlite::Connection::open_in_memory().unwrap();
+    super::schema::migrate(&mut db).unwrap();
+    Journal { db, path: "memory".into(), lock: None }
+}
+
+/// What these lines make of an empty journal.
+pub(super) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
+    let mut journal = in_memory();
+    keep(&mut journal, id, lines);
+    super::interrupted::close(&mut journal.db).unwrap();
+    journal.find("last").unwrap()
+}
+
+/// Any session: texts, times, numbers and ends of every kind; cut off anywhere.
+pub(super) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
+    let sets = prop::collection::vec(any_set(), 0..4);
+    let answers = prop::collection::vec(
+        (prop::option::of(1_u8..4), prop::sample::select(Question::ALL), prop::option::of(0_u8..11)),
+        0..8,
+    );
+    let why = prop::sample::select(SessionEnd::ALL);
+    let facts = (".{0,12}", prop::option::of(".{0,12}"), any::<bool>(), any::<u32>(), 0_u8..11);
+    (any::<[u8; 16]>(), 0_i64..40_000_000_000, facts, sets, answers, why, any::<prop::sample::Index>())
+        .prop_map(
+            |(id, start, (title, device, seed_given, method, sets_planned), sets, answers, why, cut)| {
+                let mut lines = vec![Line::SessionBegun(SessionRow {
+                    begun: moment(start),
+                    title,
+                    digest: Digest::of(&id).to_string(),
+                    seed: Seed::from_bytes([id[0]; 32]).to_string(),
+                    seed_given,
+                    method,
+                    voice: "tones".into(),
+                    device,
+                    sets_planned,
+                })];
+                for (number, set) in (1..).zip(sets) {
+                    lines.extend(set_lines(number, start + i64::from(number) * 200_000, set));
+                }
+                for (place, (set, question, said)) in (0..).zip(answers) {
+                    lines.push(answer(place, set, question, said));
+                }
+                lines.push(Line::SessionEnded { at: moment(start + 1_000_000), why });
+                lines.truncate(1 + cut.index(lines.len()));
+                (SessionId::from_bytes(id), lines)
+            },
+        )
+}
+
+type AnySet = (bool, Vec<(u32, bool, Option<(u64, u64)>)>, Option<u16>, SetEnd);
+
+fn any_set() -> impl Strategy<Value = AnySet> {
+    let frames = prop::option::of((0_u64..6_000_000, 0_u64..6_000_000));
+    let cues = prop::collection::vec((4_000_u32..60_000, any::<bool>(), frames), 2..6);
+    (any::<bool>(), cues, prop::option::of(1_u16..900), prop::sample::select(SetEnd::ALL))
+}
+
+fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Line> {
+    let mut lines = vec![set(number, moment(at))];
+    let Some(Line::SetBegun { set, cues: planned }) = lines.first_mut() else { unreachable!() };
+    set.form = if partner { Form::Partner } else { Form::Alone };
+    *planned = (0..).zip(&cues).map(|(place, (gap, blank, _))| cue(place, *gap, *gap, *blank)).collect();
+    let again = planned.clone();
+    for (place, (_, _, frames)) in (0..).zip(&cues) {
+        lines.extend(frames.map(|(wanted, began)| heard(number, place, wanted, began)));
+    }
+    lines.extend(pause.map(|pause| Line::Replanned { set: number, pause, paused_at_ms: 9_000, cues: again }));
+    lines.push(set_ended(number, moment(at + 90_000), 47_000, why));
+    lines
+}

@@ -1,0 +1,243 @@
+//! What was handed over is in the journal or in a rescue file, in order, whatever the disk does.
+
+use std::fs;
+use std::sync::mpsc;
+use std::time::Duration;
+
+use proptest::prelude::*;
+use rusqlite::Connection;
+use tempfile::tempdir;
+
+use super::super::row::Line;
+use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session};
+use super::super::{Folder, Journal, JournalError, Notice};
+use super::{Status, Writer};
+use crate::record::{Entry, Question, SessionEnd};
+
+const LONG: Duration = Duration::from_secs(60);
+
+fn wait_for_news(writer: &mut Writer) -> Status {
+    loop {
+        match writer.status() {
+            Some(status) => return status,
+            None => std::thread::sleep(Duration::from_millis(5)),
+        }
+    }
+}
+
+#[test]
+fn an_entry_that_was_waited_for_is_on_the_disk() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut writer = Writer::start(open(&folder), id(1));
+    writer.hand_over(begun(moment(0)), None);
+    assert!(
+        writer
+            .keep_and_wait(&Entry::Answered { set: None, question: Question::Ready, answer: Some(1) }, LONG)
+    );
+    let seen = Journal::look(&folder).unwrap().find("last").unwrap();
+    assert_eq!(seen.answers.len(), 1, "another window sees it at once");
+    assert_eq!(seen.answers[0].question, Question::Ready);
+    let end =
+        Entry::SessionEnded { at: "2026-11-02T09:40:00Z[UTC]".parse().unwrap(), why: SessionEnd::NotToday };
+    assert!(writer.keep_and_wait(&end, LONG));
+    assert_eq!(writer.status(), None);
+    let closed = writer.close();
+    assert_eq!((closed.not_saved, &closed.rescue, &closed.lost), (0, &None, &None));
+    assert_eq!(closed.journal.unwrap().find("last").unwrap().end.unwrap().why, SessionEnd::NotToday);
+}
+
+#[test]
+fn while_the_file_is_held_entries_wait_and_are_then_written() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::ZERO).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    for line in session() {
+        writer.hand_over(line, None);
+    }
+    let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
+    assert!(reason.contains("locked"), "{reason}");
+    other.execute_batch("COMMIT").unwrap();
+    assert_eq!(wait_for_news(&mut writer), Status::Saved);
+    let kept = writer.close().journal.unwrap().find("last").unwrap();
+    assert_eq!(kept, expected(&id(1), &session()));
+}
+
+#[test]
+fn what_cannot_be_written_is_rescued_and_taken_in_at_the_next_opening() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::ZERO).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    let (front, back) = (session()[..5].to_vec(), session()[5..].to_vec());
+    for line in front {
+        let (done, ready) = mpsc::sync_channel(1);
+        writer.hand_over(line, Some(done));
+        ready.recv_timeout(LONG).unwrap();
+    }
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    for line in back {
+        writer.hand_over(line, None);
+    }
+    let closed = writer.close();
+    let rescue = closed.rescue.clone().unwrap();
+    assert_eq!((closed.not_saved, &closed.lost), (session().len() - 5, &None));
+    assert_eq!(rescue, folder.path().join("rescue-01010101-1.json"));
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        assert_eq!(fs::metadata(&rescue).unwrap().permissions().mode() & 0o777, 0o600);
+    }
+    other.execute_batch("COMMIT").unwrap();
+    drop(closed);
+
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [Notice::Rescued(rescue.clone())], "and nothing is left to interrupt");
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    assert!(!rescue.exists());
+    assert!(folder.path().join("rescue-01010101-1.json.imported").exists());
+}
+
+#[test]
+fn a_disk_that_fills_in_a_session_loses_nothing() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    drop(open(&folder));
+    let pages = fs::metadata(folder.journal_file()).unwrap().len() / 4096;
+    let (journal, _) = Journal::open_within(folder.lock().unwrap(), Some(pages as u32)).unwrap();
+    journal.db.execute("INSERT INTO room VALUES (zeroblob(250000))", []).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    writer.hand_over(begun(moment(0)), None);
+    let answers = 3_000;
+    for _ in 0..answers {
+        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+    }
+    let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
+    assert!(reason.contains("full"), "{reason}");
+    let closed = writer.close();
+    assert!(closed.not_saved > 0 && closed.rescue.is_some(), "{closed:?}");
+    drop(closed);
+    Connection::open(folder.journal_file()).unwrap().execute("DELETE FROM room", []).unwrap();
+    let kept = open(&folder).find("last").unwrap();
+    assert_eq!(kept.answers.len(), answers);
+}
+
+#[test]
+fn a_journal_that_was_moved_away_is_noticed() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut writer = Writer::start(open(&folder), id(1));
+    let (done, ready) = mpsc::sync_channel(1);
+    writer.hand_over(begun(moment(0)), Some(done));
+    ready.recv_timeout(LONG).unwrap();
+    let moved = place.path().join("moved");
+    fs::rename(folder.journal_file(), &moved).unwrap();
+    for line in &session()[1..] {
+        writer.hand_over(line.clone(), None);
+    }
+    let closed = writer.close();
+    assert_eq!(closed.not_saved, session().len() - 1);
+    drop(closed);
+    fs::rename(&moved, folder.journal_file()).unwrap();
+    assert_eq!(open(&folder).find("last").unwrap(), expected(&id(1), &session()));
+}
+
+#[test]
+fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut writer = Writer::start(open(&folder), id(1));
+    let mut lines = session();
+    // There is no third set.
+    lines.insert(4, heard(3, 0, 1, 1));
+    for line in lines {
+        writer.hand_over(line, None);
+    }
+    assert!(matches!(wait_for_news(&mut writer), Status::NotSaved { .. }));
+    let closed = writer.close();
+    assert_eq!(closed.not_saved, 1);
+    assert_eq!(closed.journal.unwrap().find("last").unwrap(), expected(&id(1), &session()));
+    let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert!(matches!(&notices[..], [Notice::NotRescued { file, .. }] if file.exists()), "{notices:?}");
+}
+
+#[test]
+fn a_broken_rescue_file_stays_and_stops_nobody() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    drop(open(&folder));
+    let file = folder.path().join("rescue-00000000-1.json");
+    fs::write(&file, "{\"schema\": \"counterpoise.rescue/1\",\n \"session\": 7}").unwrap();
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert!(journal.ids().unwrap().is_empty());
+    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
+    assert!(named == &file && reason.contains("line 2"), "{reason}");
+    assert!(file.exists());
+}
+
+#[test]
+fn a_writer_that_is_dropped_has_written() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut writer = Writer::start(open(&folder), id(1));
+    for line in session() {
+        writer.hand_over(line, None);
+    }
+    drop(writer);
+    assert_eq!(open(&folder).find("last").unwrap(), expected(&id(1), &session()));
+}
+
+#[test]
+fn a_writer_needs_a_journal_that_may_be_written() -> Result<(), JournalError> {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path())?;
+    let mut writer = Writer::start(Journal::look(&folder)?, id(1));
+    writer.hand_over(begun(moment(0)), None);
+    let closed = writer.close();
+    assert_eq!(closed.not_saved, 1);
+    assert!(closed.lost.is_some());
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// Whatever is held up when, the journal at the next opening is that of an undisturbed writing, and what was
+    /// acknowledged was on the disk at that moment.
+    #[test]
+    fn no_acknowledged_entry_is_ever_lost((id, lines) in any_session(), held in any::<u64>()) {
+        let place = tempdir().unwrap();
+        let folder = Folder::open_in(place.path()).unwrap();
+        let journal = open(&folder);
+        journal.db.busy_timeout(Duration::ZERO).unwrap();
+        let other = Connection::open(folder.journal_file()).unwrap();
+        let mut writer = Writer::start(journal, id.clone());
+        let mut is_held = false;
+        for (number, line) in lines.iter().enumerate() {
+            let hold = held >> (number % 64) & 1 == 1;
+            if hold != is_held {
+                other.execute_batch(if hold { "BEGIN EXCLUSIVE" } else { "COMMIT" }).unwrap();
+                is_held = hold;
+            }
+            let (done, ready) = mpsc::sync_channel(1);
+            writer.hand_over(line.clone(), Some(done));
+            let acknowledged = ready.recv_timeout(Duration::from_millis(2)).is_ok();
+            prop_assert!(!(acknowledged && is_held), "nothing can be written while the file is held");
+        }
+        let closed = writer.close();
+        prop_assert_eq!(&closed.lost, &None);
+        drop(closed);
+        if is_held {
+            other.execute_batch("COMMIT").unwrap();
+        }
+        let kept = open(&folder).find("last").unwrap();
+        prop_assert_eq!(kept, expected(&id, &lines));
+    }
+}

@@ -1,0 +1,114 @@
+//! Settings come back as they were saved; what is not in order is refused with its line.
+
+use proptest::prelude::*;
+use tempfile::tempdir;
+
+use super::{Reason, SCHEMA, Settings, Sides, TEXT_CHARACTERS, Voice};
+use crate::journal::Folder;
+
+fn read(rest: &str) -> Result<Settings, super::SettingsError> {
+    Settings::read("s.toml", format!("schema = \"{SCHEMA}\"\n{rest}").as_bytes())
+}
+
+#[test]
+fn what_is_left_out_has_its_default() {
+    let settings = read("").unwrap();
+    assert_eq!(settings, Settings::default());
+    assert_eq!((settings.voice, settings.screen_distance_m), (Voice::Lower, 3));
+    assert_eq!(settings.emergency_number, None, "never assumed");
+}
+
+#[test]
+fn every_setting_is_read() {
+    let settings = read(
+        "voice = \"tones\"\ndevice = \"USB\"\nemergency_number = \"+44 (0)20-7946.0000\"\nscreen_distance_m = 2\n\
+         [sides]\nleft = \"window\"\nahead = \"the sink\"\n",
+    );
+    let sides = Sides { left: Some("window".into()), right: None, ahead: Some("the sink".into()) };
+    let expected = Settings {
+        voice: Voice::Tones,
+        device: Some("USB".into()),
+        emergency_number: Some("+44 (0)20-7946.0000".into()),
+        screen_distance_m: 2,
+        sides,
+    };
+    assert_eq!(settings, Ok(expected));
+    assert_eq!(read("emergency_number = \"unknown\"").unwrap().emergency_number, None);
+}
+
+#[test]
+fn what_is_not_in_order_is_refused_with_its_line() {
+    let long = format!("device = \"{}\"", "x".repeat(TEXT_CHARACTERS + 1));
+    for (rest, said) in [
+        ("\nvoice = \"loud\"", "`voice` is \"loud\"; it can be lower, higher or tones (s.toml, line 3)"),
+        ("voice = 3", "invalid type: integer `3`, expected a string (s.toml, line 2)"),
+        ("volume = 3", "unknown field `volume`"),
+        ("voice = \"lower\"\nvoice = \"tones\"", "duplicate key (s.toml, line 3)"),
+        ("[sides]\nbehind = \"wall\"", "unknown field `behind`"),
+        ("[sides]\nleft = \" \"", "`left` is empty (s.toml, line 3)"),
+        ("device = \"a\\tb\"", "`device` holds a sign that cannot be shown: '\\t' (s.toml, line 2)"),
+        (&long, "`device` has 41 characters; the most is 40 (s.toml, line 2)"),
+        ("screen_distance_m = 0", "`screen_distance_m` is 0; it can be 1 to 10 (s.toml, line 2)"),
+        ("screen_distance_m = 300", "`screen_distance_m` is 300; it can be 1 to 10"),
+        ("screen_distance_m = 2.5", "expected i64 (s.toml, line 2)"),
+        ("screen_distance_m = nan", "(s.toml, line 2)"),
+        ("emergency_number = \"my daughter\"", "\"my daughter\", which cannot be dialed (s.toml, line 2)"),
+        ("emergency_number = \"1\"", "cannot be dialed"),
+        ("emergency_number = 911", "expected a string"),
+        ("device = ", "(s.toml, line 2)"),
+    ] {
+        let error = read(rest).unwrap_err();
+        assert!(error.to_string().contains(said), "{rest}: {error}");
+        assert!(error.hint().ends_with('.') || error.hint().contains(" = "), "{}", error.hint());
+    }
+    let error = Settings::read("s.toml", b"voice = \"lower\"").unwrap_err();
+    assert!(error.to_string().contains("missing field `schema`"), "{error}");
+    let error = Settings::read("s.toml", b"schema = \"counterpoise.settings/2\"").unwrap_err();
+    assert_eq!(error.reason(), &Reason::Schema { written: "counterpoise.settings/2".into() });
+    let error = Settings::read("s.toml", b"# ok\n# \xff").unwrap_err();
+    assert_eq!((error.line(), error.reason()), (Some(2), &Reason::NotUtf8 { at: 8 }));
+    let error = Settings::read("s.toml", &[b' '; 70_000]).unwrap_err();
+    assert_eq!(error.reason(), &Reason::TooLarge { bytes: 70_000 });
+}
+
+#[test]
+fn a_folder_without_settings_has_the_defaults_and_one_with_broken_settings_is_refused() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path().join("ada")).unwrap();
+    assert_eq!(Settings::load(&folder), Ok(Settings::default()));
+    Settings::default().save(&folder).unwrap();
+    assert_eq!(Settings::load(&folder), Ok(Settings::default()));
+    std::fs::write(folder.settings_file(), "voice = ").unwrap();
+    assert!(Settings::load(&folder).is_err());
+    std::fs::remove_file(folder.settings_file()).unwrap();
+    std::fs::create_dir(folder.settings_file()).unwrap();
+    assert!(matches!(Settings::load(&folder).unwrap_err().reason(), Reason::Unreadable { .. }));
+    assert!(Settings::default().save(&folder).is_err());
+}
+
+fn any_text() -> impl Strategy<Value = Option<String>> {
+    prop::option::of("[^\\p{Cc} ][^\\p{Cc}]{0,39}")
+}
+
+proptest! {
+    #[test]
+    fn settings_come_back_as_they_were_written(
+        voice in prop::sample::select(&Voice::ALL[..]),
+        device in any_text(),
+        emergency_number in prop::option::of("[+]?[0-9]{2}[0-9 -]{0,9}"),
+        screen_distance_m in 1_u8..=10,
+        (left, right, ahead) in (any_text(), any_text(), any_text()),
+    ) {
+        let blank = |text: &Option<String>| text.as_ref().is_some_and(|text| text.trim().is_empty());
+        prop_assume!(![&device, &left, &right, &ahead].into_iter().any(blank));
+        let sides = Sides { left, right, ahead };
+        let settings = Settings { voice, device, emergency_number, screen_distance_m, sides };
+        prop_assert_eq!(Settings::read("s.toml", settings.to_toml().as_bytes()), Ok(settings));
+    }
+
+    #[test]
+    fn no_file_makes_the_reader_panic(bytes in prop::collection::vec(any::<u8>(), 0..200), text in "\\PC{0,80}") {
+        let _ = Settings::read("s.toml", &bytes);
+        let _ = read(&text);
+    }
+}
