@@ -21,6 +21,7 @@ pub mod prescription;
 pub mod record;
 pub mod schedule;
 pub mod session;
+pub mod standing;
 
 // Sound: pure but real-time.
 pub mod audio;

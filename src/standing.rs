@@ -1,0 +1,79 @@
+//! How to stand for a set: the phrases that say it, in the order in which they are said. Not when they are said, nor
+//! how they sound.
+
+use crate::drill::{Facing, Side, Stance, Support};
+use crate::phrase::Phrase;
+use crate::schedule::SetPlan;
+
+/// What is said before a set: where to face, how the feet stand, where the hands are, and what a call asks for.
+///
+/// ```
+/// use counterpoise::prescription::Prescription;
+/// use counterpoise::schedule::{Scheduler, Seed};
+/// use counterpoise::standing;
+/// let prescription = Prescription::ready("gentle").unwrap();
+/// let session = Scheduler::new(prescription).unwrap().draw(Seed::from_bytes([7; 32]));
+/// let said: Vec<&str> = standing::phrases(&session.sets()[0]).iter().map(|phrase| phrase.id()).collect();
+/// assert_eq!(said, ["facing.counter-ahead", "stance.feet-apart", "support.two-hands", "drill.counter-shift"]);
+/// ```
+pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
+    let step = set.conditions();
+    vec![
+        named(facing(set.drill().facing())),
+        named(stance(step.stance, set.side())),
+        named(support(step.support)),
+        set.drill().instruction(),
+    ]
+}
+
+const fn facing(facing: Facing) -> &'static str {
+    match facing {
+        Facing::CounterAhead => "facing.counter-ahead",
+    }
+}
+
+/// A stance with one foot ahead always has a side; without one it would be the left.
+const fn stance(stance: Stance, side: Option<Side>) -> &'static str {
+    match (stance, side) {
+        (Stance::FeetApart, _) => "stance.feet-apart",
+        (Stance::FeetTogether, _) => "stance.feet-together",
+        (Stance::SemiTandem, Some(Side::Right)) => "stance.semi-tandem.right",
+        (Stance::SemiTandem, Some(Side::Left) | None) => "stance.semi-tandem.left",
+    }
+}
+
+const fn support(support: Support) -> &'static str {
+    match support {
+        Support::TwoHands => "support.two-hands",
+        Support::OneHand => "support.one-hand",
+        Support::Fingertips => "support.fingertips",
+        Support::Hovering => "support.hovering",
+    }
+}
+
+fn named(id: &str) -> Phrase {
+    Phrase::named(id).expect("every way to stand has its phrase, as a test proves")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_way_to_stand_has_its_own_phrase() {
+        let stances = [
+            stance(Stance::FeetApart, None),
+            stance(Stance::FeetTogether, None),
+            stance(Stance::SemiTandem, Some(Side::Left)),
+            stance(Stance::SemiTandem, Some(Side::Right)),
+        ];
+        let supports =
+            [Support::TwoHands, Support::OneHand, Support::Fingertips, Support::Hovering].map(support);
+        let ids: Vec<&str> =
+            stances.into_iter().chain(supports).chain([facing(Facing::CounterAhead)]).collect();
+        for (index, id) in ids.iter().enumerate() {
+            assert!(!named(id).is_cue(), "{id} is said before a set, not during it");
+            assert!(!ids[..index].contains(id), "{id} would say two things");
+        }
+    }
+}
