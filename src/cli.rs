@@ -1,1 +1,146 @@
-//! placeholder
+//! The command line: which commands there are, and which function runs each. Not what they do (one file each below).
+
+use std::io::{self, BufWriter, Write};
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+use crate::journal::Folder;
+
+mod check;
+mod completions;
+mod doctor;
+mod drills;
+mod failure;
+mod fault;
+mod journal;
+mod man;
+pub mod practice;
+mod presets;
+mod preview;
+pub mod source;
+mod track;
+mod use_file;
+mod wrap;
+
+pub use failure::Failure;
+
+/// Done.
+pub const EXIT_DONE: u8 = 0;
+/// Refused or failed: `Error:` and `Hint:` stand on standard error.
+pub const EXIT_REFUSED: u8 = 1;
+/// The command line was not understood (clap's own code).
+pub const EXIT_USAGE: u8 = 2;
+
+/// Balance practice whose next cue nobody in the room can predict, within a therapist's limits.
+///
+/// Without a command it opens the next practice. Your therapist's advice and your local rules come first.
+#[derive(Debug, Parser)]
+#[command(
+    name = "counterpoise",
+    version,
+    max_term_width = 100,
+    disable_help_subcommand = true,
+    after_help = "Examples:\n  \
+        counterpoise                     practice, alone at the counter\n  \
+        counterpoise check gentle        what a prescription will ask for, in plain words\n  \
+        counterpoise track gentle --out practice.wav\n                                   \
+        the same practice as a sound file for a phone\n  \
+        counterpoise journal list        what was practiced\n\n\
+        Exit codes: 0 done; 1 refused or failed; 2 the command line was not understood."
+)]
+pub struct Cli {
+    /// Keep everything of one person in this folder [else COUNTERPOISE_DATA, else the usual data folder]
+    #[arg(long, global = true, value_name = "DIR")]
+    data_dir: Option<PathBuf>,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Practice now, with voice and screen
+    Practice(practice::Arguments),
+    /// Explain a prescription in plain words, or say what is wrong with it
+    Check(check::Arguments),
+    /// List the ready prescriptions
+    Presets(presets::Arguments),
+    /// List the kinds of practice
+    Drills(drills::Arguments),
+    /// Show the calls of a session before anybody practices it
+    Preview(preview::Arguments),
+    /// Write a session as a sound file for any phone
+    Track(track::Arguments),
+    /// Make a prescription the one that practice opens
+    Use(use_file::Arguments),
+    /// Look at what was practiced; write it out or take it in
+    Journal(journal::Arguments),
+    /// Find out whether sound, screen and journal work here
+    Doctor(doctor::Arguments),
+    /// Print the completions of a shell
+    Completions(completions::Arguments),
+    /// Write the manual pages
+    Man(man::Arguments),
+}
+
+/// How something is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    /// For people
+    Text,
+    /// For other programs
+    Json,
+}
+
+impl Cli {
+    /// The person's folder. Looked for only where it is needed: most commands work without one.
+    fn folder(&self) -> Result<Folder, Failure> {
+        Ok(Folder::find(self.data_dir.as_deref())?)
+    }
+}
+
+/// Runs the command. What it prints goes to standard output; what it must say besides, to standard error.
+///
+/// # Errors
+/// If the command refuses or fails, for a person to read.
+pub fn run(cli: &Cli) -> Result<(), Failure> {
+    fault::catch(cli.data_dir.as_deref(), || {
+        let mut out = BufWriter::new(io::stdout());
+        let folder = || cli.folder();
+        match &cli.command {
+            None => practice::run(&practice::Arguments::default(), &folder()?)?,
+            Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?)?,
+            Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
+            Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
+            Some(Command::Drills(arguments)) => drills::run(*arguments, &mut out)?,
+            Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,
+            Some(Command::Track(arguments)) => track::run(arguments, folder, &mut out)?,
+            Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Journal(arguments)) => journal::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Doctor(arguments)) => doctor::run(arguments, folder(), &mut out)?,
+            Some(Command::Completions(arguments)) => completions::run(*arguments, &mut out)?,
+            Some(Command::Man(arguments)) => man::run(arguments, &mut out)?,
+        }
+        Ok(out.flush()?)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_sound_and_every_command_has_examples() {
+        let command = Cli::command();
+        command.clone().debug_assert();
+        let mut waiting: Vec<clap::Command> = command.get_subcommands().cloned().collect();
+        while let Some(command) = waiting.pop() {
+            let below: Vec<clap::Command> = command.get_subcommands().cloned().collect();
+            let help = command.get_after_help().map(ToString::to_string).unwrap_or_default();
+            assert!(help.contains("Example") || !below.is_empty(), "{} has no example", command.get_name());
+            assert!(command.get_about().is_some(), "{} says what it does", command.get_name());
+            waiting.extend(below);
+        }
+    }
+}

@@ -22,6 +22,7 @@ pub mod record;
 pub mod schedule;
 pub mod session;
 pub mod standing;
+pub mod track;
 
 // Sound: pure but real-time.
 pub mod audio;
@@ -30,5 +31,6 @@ pub mod audio;
 pub mod cli;
 pub mod clock;
 pub mod display;
+pub mod entropy;
 pub mod journal;
 pub mod settings;

@@ -1,0 +1,114 @@
+//! Explains a prescription in plain words, or refuses it with place, value and limit.
+
+use std::io::Write;
+
+use serde::Serialize;
+
+use super::source::{self, Source};
+use super::wrap::wrapped;
+use super::{Failure, Format};
+use crate::journal::Folder;
+use crate::millis::Millis;
+use crate::prescription::Explanation;
+use crate::schedule::Scheduler;
+use crate::schedule::count::CueCounts;
+
+/// Which prescription.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise check gentle           a ready prescription\n  \
+    counterpoise check balance.toml     a file; if it is refused, the line and the limit are named")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+#[derive(Serialize)]
+struct Check<'a> {
+    schema: &'static str,
+    prescription: Name<'a>,
+    sets: u32,
+    session_ms: Millis,
+    active_ms: Millis,
+    days_a_week: u8,
+    weeks: u8,
+    weeks_to_six_hours: u32,
+    weeks_to_six_hours_active: u32,
+    calls: Calls,
+    warnings: Vec<String>,
+    parts: Vec<Part>,
+}
+
+#[derive(Serialize)]
+struct Name<'a> {
+    title: &'a str,
+    digest: String,
+}
+
+/// Real cues in a session: the mean, and the range of 95 sessions in 100.
+#[derive(Serialize)]
+struct Calls {
+    mean_thousandths: u32,
+    low: u16,
+    high: u16,
+}
+
+#[derive(Serialize)]
+struct Part {
+    heading: String,
+    lines: Vec<String>,
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), folder)?;
+    // What cannot be drawn must not be called in order.
+    Scheduler::new(&prescription)?;
+    let counts = CueCounts::of(&prescription);
+    let explanation = Explanation::of(&prescription, &counts);
+    let parts = explanation.parts();
+    match arguments.format {
+        Format::Text => {
+            for (index, part) in parts.iter().enumerate() {
+                if index > 0 {
+                    writeln!(out)?;
+                }
+                writeln!(out, "{}", wrapped("", &part.heading))?;
+                for line in &part.lines {
+                    writeln!(out, "{}", wrapped("  ", line))?;
+                }
+            }
+        }
+        Format::Json => {
+            let dose = explanation.dose();
+            let (low, high) = counts.range();
+            let check = Check {
+                schema: "counterpoise.check/1",
+                prescription: Name { title: prescription.title(), digest: prescription.digest().to_string() },
+                sets: prescription.drills().iter().map(|plan| u32::from(plan.sets())).sum(),
+                session_ms: dose.session,
+                active_ms: dose.active,
+                days_a_week: dose.days_a_week,
+                weeks: dose.weeks,
+                weeks_to_six_hours: dose.weeks_by_session(),
+                weeks_to_six_hours_active: dose.weeks_by_active(),
+                calls: Calls { mean_thousandths: (counts.mean() * 1000.0).round() as u32, low, high },
+                warnings: explanation.warnings().iter().map(ToString::to_string).collect(),
+                parts: parts
+                    .into_iter()
+                    .map(|part| Part { heading: part.heading, lines: part.lines })
+                    .collect(),
+            };
+            serde_json::to_writer_pretty(&mut *out, &check)?;
+            writeln!(out)?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,25 @@
+//! Prints the completions of a shell.
+
+use std::io::Write;
+
+use clap::CommandFactory;
+use clap_complete::Shell;
+
+use super::{Cli, Failure};
+
+/// Which shell.
+#[derive(Debug, Clone, Copy, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise completions bash > ~/.local/share/bash-completion/completions/counterpoise\n  \
+    counterpoise completions fish > ~/.config/fish/completions/counterpoise.fish")]
+pub(super) struct Arguments {
+    /// The shell
+    shell: Shell,
+}
+
+pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Failure> {
+    // Into memory first: the generator panics where it cannot write.
+    let mut text = Vec::new();
+    clap_complete::generate(arguments.shell, &mut Cli::command(), "counterpoise", &mut text);
+    Ok(out.write_all(&text)?)
+}

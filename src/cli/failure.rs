@@ -1,0 +1,139 @@
+//! What a command tells when it refuses or fails: a fact, and what to try. The only place where the errors of the
+//! modules lose their types.
+
+use std::io;
+
+use crate::audio::{AudioError, BankError, WavError};
+use crate::entropy::EntropyError;
+use crate::journal::JournalError;
+use crate::prescription::Refusal;
+use crate::schedule::{ScheduleError, SeedError};
+use crate::settings::SettingsError;
+use crate::track::TrackError;
+
+/// A fact and a hint, for a person to read.
+///
+/// ```
+/// use counterpoise::cli::Failure;
+/// let failure = Failure::new("the door is locked", "try the other door");
+/// assert_eq!((failure.fact(), failure.hint()), ("the door is locked", "Try the other door"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Failure {
+    fact: String,
+    hint: String,
+    closed_pipe: bool,
+}
+
+impl Failure {
+    /// This fact, and what to try.
+    pub fn new(fact: impl Into<String>, hint: impl AsRef<str>) -> Self {
+        let mut letters = hint.as_ref().chars();
+        let hint =
+            letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
+        Self { fact: fact.into(), hint, closed_pipe: false }
+    }
+
+    /// What is so: a phrase without a stop.
+    pub fn fact(&self) -> &str {
+        &self.fact
+    }
+
+    /// What to try.
+    pub fn hint(&self) -> &str {
+        &self.hint
+    }
+
+    /// Whether the reader of the output went away, as `head` does: nothing to tell anybody.
+    pub fn is_closed_pipe(&self) -> bool {
+        self.closed_pipe
+    }
+}
+
+/// An error of standard output; files have errors of their own.
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        let closed_pipe = error.kind() == io::ErrorKind::BrokenPipe;
+        let failure = Self::new(
+            format!("the output cannot be written: {error}"),
+            "Check that the place it goes to exists and has room.",
+        );
+        Self { closed_pipe, ..failure }
+    }
+}
+
+impl From<serde_json::Error> for Failure {
+    fn from(error: serde_json::Error) -> Self {
+        io::Error::from(error).into()
+    }
+}
+
+impl From<JournalError> for Failure {
+    fn from(error: JournalError) -> Self {
+        match error {
+            JournalError::Output(error) => error.into(),
+            other => Self::new(other.to_string(), other.hint()),
+        }
+    }
+}
+
+impl From<Refusal> for Failure {
+    fn from(refusal: Refusal) -> Self {
+        Self::new(refusal.to_string(), refusal.hint())
+    }
+}
+
+impl From<SettingsError> for Failure {
+    fn from(error: SettingsError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<ScheduleError> for Failure {
+    fn from(error: ScheduleError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<SeedError> for Failure {
+    fn from(error: SeedError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<EntropyError> for Failure {
+    fn from(error: EntropyError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<TrackError> for Failure {
+    fn from(error: TrackError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<AudioError> for Failure {
+    fn from(error: AudioError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<BankError> for Failure {
+    fn from(error: BankError) -> Self {
+        Self::new(error.to_string(), "This is a fault of the program: install it again, or report it.")
+    }
+}
+
+impl From<WavError> for Failure {
+    fn from(error: WavError) -> Self {
+        let hint = match &error {
+            WavError::Write { .. } => {
+                "Name another place with --out, or make room there. Nothing was left behind."
+            }
+            WavError::TooLong(_) => "Use fewer or shorter sets.",
+            WavError::Misplaced(_) => "This is a fault of the program: please report it with the seed.",
+        };
+        Self::new(error.to_string(), hint)
+    }
+}

@@ -1,0 +1,77 @@
+//! Looks at the journal, writes it out, and takes it in. Not how it is kept (that is `journal`).
+
+use std::fs;
+use std::io::Write;
+use std::path::PathBuf;
+
+use clap::{Subcommand, ValueEnum};
+
+use super::Failure;
+use crate::journal::{Folder, Journal, JournalError, export, import, list, show};
+
+/// What to do with the journal.
+#[derive(Debug, Clone, clap::Args)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    action: Action,
+}
+
+#[derive(Debug, Clone, Subcommand)]
+enum Action {
+    /// One line for each session, oldest first
+    #[command(after_help = "Example:\n  counterpoise journal list")]
+    List,
+    /// One session in full: what was planned beside what was heard
+    #[command(
+        after_help = "Examples:\n  counterpoise journal show          the newest\n  counterpoise journal show 3f2a     the one whose id begins so"
+    )]
+    Show {
+        /// The beginning of a session's id, as `journal list` shows it
+        #[arg(value_name = "SESSION", default_value = "last")]
+        session: String,
+    },
+    /// The whole journal for other programs, to standard output
+    #[command(
+        after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv"
+    )]
+    Export {
+        /// JSON can be imported again; CSV is for a spreadsheet
+        #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
+        format: ExportFormat,
+    },
+    /// Take in what `journal export` wrote; what is known already is not doubled
+    #[command(after_help = "Example:\n  counterpoise journal import backup.json")]
+    Import {
+        /// A file that `journal export --format json` wrote
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum ExportFormat {
+    /// Everything
+    Json,
+    /// One line for each cue
+    Csv,
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    match &arguments.action {
+        Action::List => list::list(&Journal::look(folder)?, out)?,
+        Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
+        Action::Export { format: ExportFormat::Json } => export::json(&Journal::look(folder)?, out)?,
+        Action::Export { format: ExportFormat::Csv } => export::csv(&Journal::look(folder)?, out)?,
+        Action::Import { file } => {
+            let name = file.display().to_string();
+            let bytes =
+                fs::read(file).map_err(|source| JournalError::Unreadable { path: file.clone(), source })?;
+            let (mut journal, notices) = Journal::open(folder.lock()?)?;
+            for notice in notices {
+                writeln!(out, "Note: {notice}.")?;
+            }
+            writeln!(out, "{}", import::import(&mut journal, &name, &bytes)?)?;
+        }
+    }
+    Ok(())
+}

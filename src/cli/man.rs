@@ -1,0 +1,32 @@
+//! Writes the manual pages, one for each command.
+
+use std::fs;
+use std::io::Write;
+use std::path::PathBuf;
+
+use clap::CommandFactory;
+
+use super::{Cli, Failure};
+
+/// Where to.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Example:\n  counterpoise man --out ~/.local/share/man/man1")]
+pub(super) struct Arguments {
+    /// The folder for the pages; it is made if it is not there
+    #[arg(long, value_name = "DIR")]
+    out: PathBuf,
+}
+
+pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Failure> {
+    let folder = &arguments.out;
+    fs::create_dir_all(folder).and_then(|()| clap_mangen::generate_to(Cli::command(), folder)).map_err(
+        |error| {
+            Failure::new(
+                format!("the manual pages cannot be written to {}: {error}", folder.display()),
+                "Name a folder that you may write to with --out.",
+            )
+        },
+    )?;
+    writeln!(out, "The manual pages are in {}.", folder.display())?;
+    Ok(())
+}

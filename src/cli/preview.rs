@@ -1,0 +1,64 @@
+//! Shows the calls of one or more sessions before anybody practices them.
+
+use std::io::Write;
+
+use serde::Serializer as _;
+
+use super::{Failure, Format, source};
+use crate::journal::Folder;
+use crate::schedule::Scheduler;
+use crate::schedule::preview::Preview;
+
+/// Which sessions.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise preview gentle                  one session, drawn now\n  \
+    counterpoise preview gentle --seed HEX       the session of a seed, the same for ever\n  \
+    counterpoise preview gentle --sessions 3 --format json\n\n\
+    Whoever has seen a session is no longer surprised by it: practice draws another.")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// The seed, 64 hexadecimal digits [default: a fresh one]
+    #[arg(long, value_name = "HEX")]
+    seed: Option<String>,
+    /// So many sessions, each with a seed of its own
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    sessions: Option<u32>,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
+    let seed = source::seed(arguments.seed.as_deref())?;
+    let scheduler = Scheduler::new(&prescription)?;
+    let mut previews = (0..arguments.sessions.unwrap_or(1))
+        .map(|i| Preview::of(&prescription, &scheduler.draw(seed.of_session(u64::from(i)))));
+    match arguments.format {
+        Format::Json => {
+            let mut json = serde_json::Serializer::pretty(&mut *out);
+            match arguments.sessions {
+                // One after the other: many sessions need no more memory than one.
+                Some(_) => json.collect_seq(previews)?,
+                None => previews.try_for_each(|preview| serde::Serialize::serialize(&preview, &mut json))?,
+            }
+            writeln!(out)?;
+        }
+        Format::Text => {
+            for (index, preview) in previews.enumerate() {
+                if index > 0 {
+                    writeln!(out)?;
+                }
+                write!(out, "{preview}")?;
+            }
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,123 @@
+//! Which prescription and which seed a command means: a ready name, a file, or what the person uses. Not whether a
+//! prescription is in order (that is `prescription`).
+
+use std::borrow::Cow;
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use super::Failure;
+use crate::entropy;
+use crate::journal::Folder;
+use crate::prescription::{Prescription, limits};
+use crate::schedule::Seed;
+
+/// A prescription, the bytes it was read from, and how it is called.
+#[derive(Debug, Clone)]
+pub struct Source {
+    /// The name of a ready one, or the path of a file.
+    pub name: String,
+    /// What was read.
+    pub bytes: Cow<'static, [u8]>,
+    /// What it says.
+    pub prescription: Prescription,
+}
+
+/// The prescription that is named, else the one in the person's folder, else the first ready one. `folder` is asked
+/// only if nothing is named.
+///
+/// # Errors
+/// If there is no such prescription, or it cannot be read or is not in order.
+pub fn find(
+    given: Option<&str>,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+) -> Result<Source, Failure> {
+    if let Some(name) = given {
+        return named(name);
+    }
+    let in_use = folder()?.prescription_file();
+    match in_use.symlink_metadata() {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            named(Prescription::ready_names().next().expect("there is a ready prescription"))
+        }
+        _ => read(&in_use.display().to_string()),
+    }
+}
+
+/// The ready prescription or the file of this name. A ready name comes first; `./gentle` is the file.
+///
+/// # Errors
+/// As [`find`].
+pub fn named(name: &str) -> Result<Source, Failure> {
+    match (Prescription::ready(name), Prescription::ready_text(name)) {
+        (Some(prescription), Some(text)) => Ok(Source {
+            name: name.to_owned(),
+            bytes: Cow::Borrowed(text.as_bytes()),
+            prescription: prescription.clone(),
+        }),
+        _ => read(name),
+    }
+}
+
+fn read(name: &str) -> Result<Source, Failure> {
+    let most = limits::FILE_BYTES as u64;
+    let mut bytes = Vec::new();
+    let read = File::open(Path::new(name)).and_then(|file| {
+        // One byte more than is allowed is enough to be refused, and `/dev/zero` has an end.
+        if file.metadata()?.is_file() { file.take(most * 64) } else { file.take(most + 1) }
+            .read_to_end(&mut bytes)
+    });
+    read.map_err(|error| not_read(name, &error))?;
+    let prescription = Prescription::read(name, &bytes)?;
+    Ok(Source { name: name.to_owned(), bytes: Cow::Owned(bytes), prescription })
+}
+
+fn not_read(name: &str, error: &io::Error) -> Failure {
+    let ready: Vec<&str> = Prescription::ready_names().collect();
+    let ready = ready.join(", ");
+    if error.kind() == io::ErrorKind::NotFound {
+        Failure::new(
+            format!("there is no ready prescription and no file called `{name}`"),
+            format!("The ready ones are: {ready}. A file is named with its path, such as ./balance.toml"),
+        )
+    } else {
+        Failure::new(
+            format!("the prescription {name} cannot be read: {error}"),
+            format!("Check that it is a file that you may read. The ready ones are: {ready}"),
+        )
+    }
+}
+
+/// The seed that is given, else a fresh one.
+///
+/// # Errors
+/// If the text is not a seed, or the operating system gives no random bytes.
+pub fn seed(given: Option<&str>) -> Result<Seed, Failure> {
+    Ok(match given {
+        Some(hex) => Seed::from_hex(hex)?,
+        None => entropy::seed()?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_comes_before_the_persons_own_and_that_before_the_first_ready_one() {
+        let place = tempfile::tempdir().unwrap();
+        let folder = || Ok(Folder::open_in(place.path()).unwrap());
+        assert_eq!(find(None, folder).unwrap().name, "gentle");
+        let typical = Prescription::ready_text("typical").unwrap();
+        std::fs::write(folder().unwrap().prescription_file(), typical).unwrap();
+        let own = find(None, folder).unwrap();
+        assert_eq!(own.prescription.title(), "Usual practice at the counter");
+        assert_eq!(&*own.bytes, typical.as_bytes());
+        let nowhere = || -> Result<Folder, Failure> { panic!("a name needs no folder") };
+        assert_eq!(find(Some("gentle"), nowhere).unwrap().name, "gentle");
+
+        std::fs::write(folder().unwrap().prescription_file(), "title = 3").unwrap();
+        let refused = find(None, folder).unwrap_err();
+        assert!(refused.fact().contains("prescription.toml"), "a broken one is never passed over");
+    }
+}

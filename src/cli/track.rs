@@ -1,0 +1,209 @@
+//! Writes sessions as sound files for any phone, each with its cue sheet, whole or not at all. Not what is on a track
+//! (that is `track`).
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::{self, IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::wrap::wrapped;
+use super::{Failure, source};
+use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
+use crate::journal::Folder;
+use crate::phrase::Phrase;
+use crate::prescription::Prescription;
+use crate::schedule::{Schedule, Scheduler};
+use crate::track::sheet::Sheet;
+use crate::track::{self, RATE, Track};
+
+/// Which sessions, and where to.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise track gentle --out practice.wav\n  \
+    counterpoise track gentle --out practice.wav --cue-sheet practice.json\n  \
+    counterpoise track balance.toml --count 6 --out tracks\n                               \
+    six different tracks in a folder, with a list to print\n\n\
+    A track cannot see or stop anyone. It holds practice alone only, and nothing that was unlocked.\n\
+    Whoever hears the same track often learns it: change tracks, or practice with \"counterpoise\".")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// The seed, 64 hexadecimal digits [default: a fresh one]
+    #[arg(long, value_name = "HEX")]
+    seed: Option<String>,
+    /// The sound file (WAV); with --count, a folder
+    #[arg(long, value_name = "PLACE")]
+    out: PathBuf,
+    /// Also write what is on the track, as JSON; with --count every track gets one
+    #[arg(long, value_name = "FILE", conflicts_with = "count")]
+    cue_sheet: Option<PathBuf>,
+    /// So many different tracks, at most 6
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..=6))]
+    count: Option<u8>,
+    /// Who speaks; with tones a call has no direction, and the rest is said by the lower voice
+    #[arg(long, value_parser = ["lower", "higher", "tones"], default_value = "lower")]
+    voice: String,
+}
+
+/// A session, ready to be written.
+struct Made {
+    schedule: Schedule,
+    track: Track,
+    clips: BTreeMap<Phrase, Clip>,
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
+    track::allowed(&prescription)?;
+    let seed = source::seed(arguments.seed.as_deref())?;
+    let voice = Voice::from_name(&arguments.voice).expect("the command line allows only the names of voices");
+    let scheduler = Scheduler::new(&prescription)?;
+    let write = |made: &Made, wav: &Path, json: Option<&Path>| -> Result<(), Failure> {
+        render(made, wav)?;
+        let sheet = Sheet::of(&prescription, &made.schedule, voice.name(), &made.track);
+        json.map_or(Ok(()), |json| {
+            let mut text = serde_json::to_vec_pretty(&sheet)?;
+            text.push(b'\n');
+            write_whole(json, &text)
+        })
+    };
+    match arguments.count {
+        None => {
+            let json = arguments.cue_sheet.as_deref();
+            if json == Some(&arguments.out) {
+                return Err(Failure::new(
+                    format!("the track and its cue sheet cannot both be {}", arguments.out.display()),
+                    "Name another file with --cue-sheet, such as practice.json",
+                ));
+            }
+            json.map_or(Ok(()), only_a_file)?;
+            let made = make(scheduler.draw(seed), voice)?;
+            write(&made, &arguments.out, json)?;
+            writeln!(out, "{} ({} long)", arguments.out.display(), minutes(made.track.length()))?;
+            writeln!(out, "Seed {}", made.schedule.seed())?;
+        }
+        Some(count) => {
+            let place = &arguments.out;
+            fs::create_dir_all(place).map_err(|error| not_written(place, &error))?;
+            let mut list = heading(&prescription);
+            for nth in 1..=count {
+                let made = make(scheduler.draw(seed.of_session(u64::from(nth - 1))), voice)?;
+                let name = format!("track-{nth}.wav");
+                write(&made, &place.join(&name), Some(&place.join(format!("track-{nth}.json"))))?;
+                list.push_str(&entry(&name, &made));
+            }
+            write_whole(&place.join("list.txt"), list.as_bytes())?;
+            writeln!(out, "{count} track(s) and a list to print (list.txt) are in {}", place.display())?;
+        }
+    }
+    out.flush()?;
+    if voice == Voice::Tones {
+        let text = "Note: a tone does not say where to. The directions are only on the cue sheet.";
+        writeln!(io::stderr(), "{text}")?;
+    }
+    Ok(())
+}
+
+fn make(schedule: Schedule, voice: Voice) -> Result<Made, Failure> {
+    let (cues, said): (Vec<Phrase>, Vec<Phrase>) =
+        track::phrases(&schedule).into_iter().partition(|phrase| phrase.is_cue());
+    // Tones cannot say a caution.
+    let speaker = if voice == Voice::Tones { Voice::Lower } else { voice };
+    let mut clips = BTreeMap::new();
+    for (voice, phrases) in [(voice, cues), (speaker, said)] {
+        let bank = Bank::load(RATE, voice, phrases.iter().map(|phrase| phrase.id()))?;
+        clips.extend(
+            phrases.into_iter().filter_map(|phrase| Some((phrase, from_onset(&bank.get(phrase.id())?)))),
+        );
+    }
+    let lengths = clips.iter().map(|(phrase, clip)| (*phrase, clip.length())).collect();
+    let track = Track::of(&schedule, &lengths);
+    Ok(Made { schedule, track, clips })
+}
+
+/// The clip from its onset on. What lies before is below -60 dB and at most a few milliseconds; without it the
+/// silence before an event is digital up to its very frame.
+fn from_onset(clip: &Clip) -> Clip {
+    Clip::new(&clip.samples()[clip.onset().0 as usize..])
+}
+
+fn render(made: &Made, path: &Path) -> Result<(), Failure> {
+    only_a_file(path)?;
+    let bar = if io::stderr().is_terminal() { ProgressBar::new(100) } else { ProgressBar::hidden() };
+    bar.set_style(
+        ProgressStyle::with_template("{msg} {wide_bar} {percent} %").expect("the template is sound"),
+    );
+    bar.set_message(format!("Writing {}", path.display()));
+    bar.enable_steady_tick(Duration::from_millis(250));
+    let plays = made.track.events().iter().map(|event| (made.clips[&event.phrase].clone(), event.at));
+    let written =
+        render_wav(path, RATE, made.track.length(), plays, |share| bar.set_position((share * 100.0) as u64));
+    bar.finish_and_clear();
+    Ok(written?)
+}
+
+/// A file beside would be renamed over a device such as `/dev/full`, or fail over a folder: refused before.
+fn only_a_file(path: &Path) -> Result<(), Failure> {
+    match fs::metadata(path) {
+        Ok(there) if !there.is_file() => Err(Failure::new(
+            format!("{} is there already and is not a file", path.display()),
+            "Name a new file, such as practice.wav",
+        )),
+        _ => Ok(()),
+    }
+}
+
+fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    only_a_file(path)?;
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    let beside = path.with_file_name(format!(".{name}.{}.part", std::process::id()));
+    let written = fs::write(&beside, bytes).and_then(|()| fs::rename(&beside, path));
+    written.map_err(|error| {
+        // The first fault is the one to tell.
+        let _ = fs::remove_file(&beside);
+        not_written(path, &error)
+    })
+}
+
+fn not_written(path: &Path, error: &io::Error) -> Failure {
+    Failure::new(
+        format!("could not write {}: {error}", path.display()),
+        "Name another place, or make room there.",
+    )
+}
+
+fn heading(prescription: &Prescription) -> String {
+    let said = |id| Phrase::named(id).expect("the cautions are in the list of phrases").words();
+    let mut list = format!("{}\n\n", wrapped("", prescription.title()));
+    for id in ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"]
+    {
+        list.push_str(&wrapped("", said(id)));
+        list.push('\n');
+    }
+    list.push_str("\nTake another track each time. Tick it off when it is done:\n");
+    list
+}
+
+fn entry(name: &str, made: &Made) -> String {
+    let sets = made.schedule.sets();
+    let calls = sets.iter().flat_map(|set| set.cues()).filter(|cue| !cue.is_blank()).count();
+    format!(
+        "\n[ ]  {name}   {} sets, {calls} calls, {}   Date: ______________\n     Seed {}\n",
+        sets.len(),
+        minutes(made.track.length()),
+        made.schedule.seed(),
+    )
+}
+
+fn minutes(length: Frames) -> String {
+    let seconds = RATE.duration(length).as_secs();
+    format!("{}:{:02} min", seconds / 60, seconds % 60)
+}

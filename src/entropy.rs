@@ -1,0 +1,33 @@
+//! Where a fresh seed comes from: the operating system's generator. The only file that asks it.
+
+use rand::TryRng;
+use rand::rngs::{SysError, SysRng};
+
+use crate::schedule::Seed;
+
+/// The operating system gave no random bytes.
+#[derive(Debug, thiserror::Error)]
+#[error("this computer gave no random numbers to draw a session from: {0}")]
+pub struct EntropyError(#[from] SysError);
+
+impl EntropyError {
+    /// What to try.
+    pub fn hint(&self) -> &'static str {
+        "start the computer again; if it stays so, give a seed with --seed"
+    }
+}
+
+/// A seed that nobody has seen before.
+///
+/// # Errors
+/// If the operating system gives no random bytes.
+///
+/// ```
+/// use counterpoise::entropy;
+/// assert_ne!(entropy::seed().unwrap(), entropy::seed().unwrap());
+/// ```
+pub fn seed() -> Result<Seed, EntropyError> {
+    let mut bytes = [0; 32];
+    SysRng.try_fill_bytes(&mut bytes)?;
+    Ok(Seed::from_bytes(bytes))
+}

@@ -1,0 +1,265 @@
+//! A session as one long recording: what is said at which frame. Not how it is mixed or written (that is
+//! `audio::wav`), and not what the person does: a recording cannot see, ask or stop anyone, so it says that.
+//!
+//! ```text
+//! cautions .. [set N, how to stand, place, 5 4 3 2 1 | work: cues only | over, chair, stop list, silence, soon] .. done
+//! ```
+
+use std::collections::BTreeMap;
+
+use crate::audio::{Frame, Frames, SampleRate};
+use crate::drill::Form;
+use crate::millis::Millis;
+use crate::phrase::Phrase;
+use crate::prescription::Prescription;
+use crate::schedule::{Schedule, SetPlan};
+use crate::standing;
+
+pub mod sheet;
+
+/// The rate of every track.
+pub const RATE: SampleRate = SampleRate::HZ_48000;
+
+/// Digital silence before every event, at least.
+pub const SILENCE: Millis = Millis(10);
+
+/// From the beginning of the recording to the first word: a player may swallow its first moments \[judgment\].
+const LEAD_IN: Millis = Millis(1_000);
+/// Between two sentences \[judgment\].
+const BREATH: Millis = Millis(600);
+/// After the last caution, to make up one's mind \[judgment\].
+const DECIDE: Millis = Millis(5_000);
+/// To get into place after the instruction \[judgment\].
+const PLACE: Millis = Millis(10_000);
+/// From one number of the count to the next, and from the last to the start of the work.
+const SECOND: Millis = Millis(1_000);
+/// How long before the end of a rest it is announced.
+const SOON: Millis = Millis(10_000);
+
+/// Said before the first set, in this order.
+const OPENING: [&str; 7] = [
+    "practice.hello",
+    "practice.advice",
+    "track.clinician",
+    "track.ready",
+    "track.cannot-stop",
+    "practice.ignore",
+    "practice.stop-list",
+];
+
+/// Why a prescription does not become a track.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum TrackError {
+    /// It has a drill with a partner, who needs a screen or an ear of their own.
+    #[error("{drill} is prescribed with a partner; a track is for practice alone")]
+    Partner {
+        /// The drill.
+        drill: String,
+    },
+    /// It unlocks something that nobody can watch over in a recording.
+    #[error("the prescription unlocks \"{name}\"; a track holds nothing that somebody has to watch")]
+    Unlock {
+        /// What.
+        name: &'static str,
+    },
+}
+
+impl TrackError {
+    /// What to try.
+    pub fn hint(&self) -> &'static str {
+        match self {
+            Self::Partner { .. } => {
+                "practice it with \"counterpoise practice\", or write a track of a prescription alone"
+            }
+            Self::Unlock { .. } => {
+                "practice it with \"counterpoise practice\", or write a track of a copy without the unlock and without what it allows"
+            }
+        }
+    }
+}
+
+/// What a sound in a track is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// A call of a set, at its moment.
+    Cue {
+        /// Its place among the cues and blanks of its set, from 0.
+        cue: u16,
+    },
+    /// Anything else that is said; never during the work.
+    Announcement,
+}
+
+/// One sound of a track.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Event {
+    /// Where its onset is.
+    pub at: Frame,
+    /// From the onset to the end of the sound.
+    pub length: Frames,
+    /// What is said.
+    pub phrase: Phrase,
+    /// What it is.
+    pub kind: Kind,
+    /// The set that it belongs to, from 1; none at the beginning and at the end.
+    pub set: Option<u8>,
+}
+
+/// A whole track: what is heard when.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Track {
+    events: Vec<Event>,
+    starts: Vec<(u8, Frame)>,
+    length: Frames,
+}
+
+/// Whether this prescription may become a track.
+///
+/// # Errors
+/// If it has a drill with a partner, or an unlock.
+pub fn allowed(prescription: &Prescription) -> Result<(), TrackError> {
+    if let Some(plan) = prescription.drills().iter().find(|plan| plan.form() == Form::Partner) {
+        return Err(TrackError::Partner { drill: plan.drill().title().to_owned() });
+    }
+    match prescription.unlocks().first() {
+        Some(unlock) => Err(TrackError::Unlock { name: unlock.name.name() }),
+        None => Ok(()),
+    }
+}
+
+/// Every phrase that the track of this session says, so that its clips can be loaded.
+pub fn phrases(schedule: &Schedule) -> Vec<Phrase> {
+    let any_length: BTreeMap<Phrase, Frames> = Phrase::all().map(|phrase| (phrase, Frames(1))).collect();
+    let mut phrases: Vec<Phrase> =
+        Track::of(schedule, &any_length).events.iter().map(|event| event.phrase).collect();
+    phrases.sort();
+    phrases.dedup();
+    phrases
+}
+
+impl Track {
+    /// The track of this session, where each phrase lasts as long as `lengths` says, from its onset.
+    ///
+    /// ```
+    /// use counterpoise::audio::Frames;
+    /// use counterpoise::phrase::Phrase;
+    /// use counterpoise::prescription::Prescription;
+    /// use counterpoise::schedule::{Scheduler, Seed};
+    /// use counterpoise::track::Track;
+    /// let prescription = Prescription::ready("gentle").unwrap();
+    /// let session = Scheduler::new(prescription).unwrap().draw(Seed::from_bytes([7; 32]));
+    /// let second = Phrase::all().map(|phrase| (phrase, Frames(40_000))).collect();
+    /// let track = Track::of(&session, &second);
+    /// assert_eq!(track.starts().len(), session.sets().len());
+    /// ```
+    pub fn of(schedule: &Schedule, lengths: &BTreeMap<Phrase, Frames>) -> Self {
+        let mut tape = Tape { lengths, events: Vec::new(), end: Frame(0), set: None };
+        let mut starts = Vec::new();
+        tape.wait(LEAD_IN);
+        OPENING.into_iter().for_each(|id| tape.say(named(id)));
+        tape.wait(DECIDE);
+        let last = schedule.sets().len();
+        for (nth, set) in (1..).zip(schedule.sets()) {
+            tape.set = Some(set.number());
+            tape.lead_in(set);
+            starts.push((set.number(), tape.end));
+            tape.work(set);
+            tape.say(named("set.over"));
+            if nth < last {
+                tape.rest(set.rest());
+            }
+        }
+        tape.set = None;
+        tape.say(named("end.done"));
+        tape.wait(LEAD_IN);
+        Self { events: tape.events, starts, length: tape.end - Frame(0) }
+    }
+
+    /// Everything that is heard, in order.
+    pub fn events(&self) -> &[Event] {
+        &self.events
+    }
+
+    /// The number of each set and the frame at which its work starts.
+    pub fn starts(&self) -> &[(u8, Frame)] {
+        &self.starts
+    }
+
+    /// How long it is.
+    pub fn length(&self) -> Frames {
+        self.length
+    }
+}
+
+/// A recording that grows at its end.
+struct Tape<'a> {
+    lengths: &'a BTreeMap<Phrase, Frames>,
+    events: Vec<Event>,
+    /// Nothing sounds from here on.
+    end: Frame,
+    set: Option<u8>,
+}
+
+impl Tape<'_> {
+    fn wait(&mut self, length: Millis) {
+        self.end = self.end + RATE.frames(length);
+    }
+
+    /// Puts a sound at `at`, and moves the end behind it.
+    fn put(&mut self, phrase: Phrase, at: Frame, kind: Kind) {
+        let length = self.lengths.get(&phrase).copied().unwrap_or_default();
+        self.events.push(Event { at, length, phrase, kind, set: self.set });
+        self.end = self.end.max(at + length);
+    }
+
+    /// Says a sentence after a breath.
+    fn say(&mut self, phrase: Phrase) {
+        self.wait(BREATH);
+        self.put(phrase, self.end, Kind::Announcement);
+    }
+
+    /// Everything from the number of the set to the start of its work, which is the end of the tape.
+    fn lead_in(&mut self, set: &SetPlan) {
+        self.say(named(&format!("set.{}", set.number())));
+        standing::phrases(set).into_iter().for_each(|phrase| self.say(phrase));
+        self.say(named("practice.place"));
+        self.wait(PLACE);
+        let mut at = self.end;
+        for number in (1..=5).rev() {
+            self.put(named(&format!("count.{number}")), at, Kind::Announcement);
+            // A number that takes longer than a second pushes the next one, so that they never run into each other.
+            at = (at + RATE.frames(SECOND)).max(self.end + RATE.frames(SILENCE));
+            self.end = at;
+        }
+    }
+
+    /// The work: its cues at their offsets, and nothing else.
+    fn work(&mut self, set: &SetPlan) {
+        let start = self.end;
+        for (cue, entry) in (0..).zip(set.cues()) {
+            if let Some(call) = entry.call() {
+                // From the start, not from the last one: nothing adds up.
+                self.put(call.phrase(), start + RATE.frames(entry.at()), Kind::Cue { cue });
+            }
+        }
+        self.end = self.end.max(start + RATE.frames(set.work()));
+    }
+
+    /// A rest of at least `length`, counted from here.
+    fn rest(&mut self, length: Millis) {
+        let over = self.end + RATE.frames(length);
+        self.say(named("rest.chair"));
+        self.say(named("practice.stop-list"));
+        let soon = over - RATE.frames(SOON);
+        self.end = self.end.max(soon - RATE.frames(BREATH));
+        self.say(named("rest.soon"));
+        self.end = self.end.max(over);
+    }
+}
+
+fn named(id: &str) -> Phrase {
+    Phrase::named(id).expect("every phrase of a track is in the list, as a test proves")
+}
+
+#[cfg(test)]
+mod test;
