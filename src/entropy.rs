@@ -1,4 +1,4 @@
-//! Where a fresh seed comes from: the operating system's generator. The only file that asks it.
+//! Where a fresh seed comes from: the operating system's generator. The only file that asks it for a seed.
 
 use rand::TryRng;
 use rand::rngs::{SysError, SysRng};

@@ -11,6 +11,10 @@ use crate::journal::{Folder, Journal, JournalError, export, import, list, show};
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise journal list\n  \
+    counterpoise journal show\n  \
+    counterpoise journal export > backup.json")]
 pub(super) struct Arguments {
     #[command(subcommand)]
     action: Action,

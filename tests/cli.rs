@@ -1,0 +1,407 @@
+//! The program as a person runs it: exit codes, what is printed, what is written. What each module computes is tested
+//! beside it; here the wiring is.
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+use tempfile::TempDir;
+
+const SEED: &str = "8f1d0c77a2b64e95317fd0c8be4a6620915c3ee7d84b02fa6617c9d35ab0e214";
+
+/// The program, with a person's folder of its own.
+fn counterpoise(folder: &Path) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_counterpoise"));
+    command.env("COUNTERPOISE_DATA", folder.join("data")).env_remove("NO_COLOR").stdin(Stdio::null());
+    command.current_dir(folder);
+    command
+}
+
+fn run(folder: &Path, arguments: &[&str]) -> Output {
+    counterpoise(folder).args(arguments).output().unwrap()
+}
+
+fn printed(folder: &Path, arguments: &[&str]) -> String {
+    let output = run(folder, arguments);
+    assert_eq!(output.status.code(), Some(0), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// Runs what must be refused; gives the fact and the hint.
+fn refused(folder: &Path, arguments: &[&str]) -> (String, String) {
+    facts(&run(folder, arguments))
+}
+
+fn facts(output: &Output) -> (String, String) {
+    let err = String::from_utf8(output.stderr.clone()).unwrap();
+    assert_eq!(output.status.code(), Some(1), "{err}");
+    let (error, hint) = err.split_once('\n').unwrap();
+    let fact = error.strip_prefix("Error: ").unwrap_or_else(|| panic!("{err}"));
+    let hint = hint.strip_prefix("Hint: ").unwrap_or_else(|| panic!("{err}")).trim_end();
+    assert!(!fact.is_empty() && !hint.is_empty() && !hint.contains('\n'), "{err}");
+    (fact.to_owned(), hint.to_owned())
+}
+
+fn json(text: &str) -> Value {
+    serde_json::from_str(text).unwrap()
+}
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().unwrap().keys().map(String::as_str).collect()
+}
+
+fn place() -> TempDir {
+    tempfile::tempdir().unwrap()
+}
+
+#[test]
+fn a_refused_prescription_names_file_line_value_and_limit() {
+    let place = place();
+    let gentle = include_str!("../presets/prescriptions/gentle.toml");
+    fs::write(place.path().join("own.toml"), gentle.replacen("work_ms = 60000", "work_ms = 131000", 1))
+        .unwrap();
+    let line = 1 + gentle.lines().position(|line| line.starts_with("work_ms")).unwrap();
+    for command in ["check", "preview", "use"] {
+        let (fact, _) = refused(place.path(), &[command, "own.toml"]);
+        for part in ["131000", "120000", &format!("(own.toml, line {line})")] {
+            assert!(fact.contains(part), "{command}: {fact}");
+        }
+    }
+    let (fact, hint) = refused(place.path(), &["check", "gentel"]);
+    assert!(fact.contains("`gentel`") && hint.contains("gentle, typical"), "{fact} {hint}");
+    let (fact, _) = refused(place.path(), &["check", "."]);
+    assert!(fact.contains("cannot be read"), "{fact}");
+    let (fact, _) = refused(place.path(), &["preview", "gentle", "--seed", "12ab"]);
+    assert!(fact.contains("4 characters") && fact.contains("64"), "{fact}");
+}
+
+#[test]
+fn a_usage_error_ends_with_2_and_help_with_0() {
+    let place = place();
+    for wrong in [&["jump"][..], &["track", "gentle"], &["preview", "--sessions", "0"], &["check", "--loud"]]
+    {
+        let output = run(place.path(), wrong);
+        assert_eq!(output.status.code(), Some(2), "{wrong:?}");
+        assert!(output.stdout.is_empty() && !output.stderr.is_empty(), "{wrong:?}");
+    }
+    let seven = run(place.path(), &["track", "gentle", "--count", "7", "--out", "tracks"]);
+    assert_eq!(seven.status.code(), Some(2));
+    for command in
+        ["practice", "check", "presets", "drills", "preview", "track", "use", "doctor", "completions", "man"]
+    {
+        let help = printed(place.path(), &[command, "--help"]);
+        assert!(help.contains("Example") && help.contains(&format!("counterpoise {command}")), "{help}");
+    }
+    assert!(printed(place.path(), &["--version"]).starts_with("counterpoise "));
+}
+
+#[test]
+fn check_explains_in_lines_that_fit_and_as_json() {
+    let place = place();
+    let text = printed(place.path(), &["check", "typical"]);
+    assert!(text.lines().all(|line| line.chars().count() <= 78), "{text}");
+    assert!(text.contains("Cautions") && text.contains("12 weeks"), "{text}");
+    let check = json(&printed(place.path(), &["check", "typical", "--format", "json"]));
+    assert_eq!(check["schema"], "counterpoise.check/1");
+    assert_eq!((&check["sets"], &check["active_ms"]), (&Value::from(5), &Value::from(300_000)));
+    let calls = &check["calls"];
+    let mean = calls["mean_thousandths"].as_u64().unwrap();
+    let range = calls["low"].as_u64().unwrap() * 1000..=calls["high"].as_u64().unwrap() * 1000;
+    assert!(range.contains(&mean), "{calls}");
+}
+
+#[test]
+fn presets_and_drills_are_listed_as_the_contract_says() {
+    let place = place();
+    let presets = json(&printed(place.path(), &["presets", "--format", "json"]));
+    assert_eq!(keys(&presets), ["prescriptions", "schema"]);
+    assert_eq!(presets["schema"], "counterpoise.presets/1");
+    assert_eq!(presets["prescriptions"][0]["name"], "gentle");
+    assert_eq!(keys(&presets["prescriptions"][0]), ["name", "title"]);
+    let drills = json(&printed(place.path(), &["drills", "--format", "json"]));
+    assert_eq!(drills["schema"], "counterpoise.drills/1");
+    let reach = drills["drills"].as_array().unwrap().iter().find(|drill| drill["name"] == "counter-reach");
+    assert_eq!(*reach.unwrap(), json(r#"{"name":"counter-reach","forms":["alone"],"unlocks":[]}"#));
+    for name in ["presets", "drills"] {
+        assert!(printed(place.path(), &[name]).lines().all(|line| line.chars().count() <= 78));
+    }
+}
+
+#[test]
+fn a_preview_has_the_keys_of_the_contract_and_replays() {
+    let place = place();
+    let arguments = ["preview", "gentle", "--seed", SEED, "--format", "json"];
+    let text = printed(place.path(), &arguments);
+    assert_eq!(text, printed(place.path(), &arguments));
+    let session = json(&text);
+    assert_eq!(keys(&session), ["method", "prescription", "schema", "seed", "sets"]);
+    assert_eq!(session["seed"], SEED);
+    let set = &session["sets"][0];
+    let of_set = [
+        "cues",
+        "drill",
+        "facing",
+        "form",
+        "number",
+        "rest_ms",
+        "second_task",
+        "side",
+        "stance",
+        "step",
+        "support",
+        "surface",
+        "vision",
+        "work_ms",
+    ];
+    assert_eq!(keys(set), of_set);
+    let of_cue = [
+        "action",
+        "at_ms",
+        "blank",
+        "direction",
+        "gap_ms",
+        "lead_ms",
+        "phrase",
+        "say",
+        "show",
+        "strength",
+        "tell",
+        "until_ms",
+    ];
+    assert_eq!(keys(&set["cues"][0]), of_cue);
+
+    let three = json(&printed(place.path(), &[&arguments[..], &["--sessions", "3"]].concat()));
+    let three = three.as_array().unwrap();
+    assert_eq!((three.len(), &three[0]), (3, &session));
+    let seed = three[2]["seed"].as_str().unwrap();
+    let alone = json(&printed(place.path(), &["preview", "gentle", "--seed", seed, "--format", "json"]));
+    assert_eq!(alone, three[2], "each session replays from its own seed");
+
+    let drawn = || json(&printed(place.path(), &["preview", "--format", "json"]))["seed"].clone();
+    assert_ne!(drawn(), drawn(), "without a seed a fresh one is drawn");
+}
+
+/// The onset is the first sample above -60 dB of full scale, the definition of the contract.
+#[test]
+fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothing_between() {
+    let place = place();
+    for voice in ["lower", "higher", "tones"] {
+        let arguments = ["track", "typical", "--seed", SEED, "--out", "a.wav", "--cue-sheet", "a.json"];
+        printed(place.path(), &[&arguments[..], &["--voice", voice]].concat());
+        let session =
+            json(&printed(place.path(), &["preview", "typical", "--seed", SEED, "--format", "json"]));
+        let sheet = json(&fs::read_to_string(place.path().join("a.json")).unwrap());
+        let mut wav = hound::WavReader::open(place.path().join("a.wav")).unwrap();
+        let spec = wav.spec();
+        assert_eq!((spec.sample_rate, spec.bits_per_sample), (48_000, 16));
+        let samples: Vec<i16> = wav.samples().map(Result::unwrap).collect();
+        assert_eq!(sheet["schema"], "counterpoise.track/1");
+        assert_eq!(sheet["frames"].as_u64().unwrap() as usize, samples.len());
+        let events = sheet["events"].as_array().unwrap();
+
+        // The sheet explains every sample that is not silent, and each event begins as it says.
+        let mut silent_from = 0;
+        for event in events {
+            let frame = event["frame"].as_u64().unwrap() as usize;
+            let end = frame + event["duration_frames"].as_u64().unwrap() as usize;
+            assert!(frame >= silent_from + 480, "{event}");
+            assert!(samples[silent_from..frame].iter().all(|sample| *sample == 0), "before {event}");
+            assert!(samples[frame].unsigned_abs() >= 33, "the onset of {event} is {}", samples[frame]);
+            silent_from = end;
+        }
+        assert!(samples[silent_from..].iter().all(|sample| *sample == 0));
+
+        // The cues are those of the session, 48 frames a millisecond from the start of each set; nothing else is there.
+        let sets = session["sets"].as_array().unwrap();
+        let starts = sheet["sets"].as_array().unwrap();
+        assert_eq!(sets.len(), starts.len());
+        for (set, start) in sets.iter().zip(starts) {
+            assert_eq!(set["number"], start["number"]);
+            let start = start["start_frame"].as_u64().unwrap();
+            let end = start + 48 * set["work_ms"].as_u64().unwrap();
+            let planned: Vec<(u64, &Value, &str)> = set["cues"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .filter(|cue| cue["blank"] == false)
+                .map(|cue| (start + 48 * cue["at_ms"].as_u64().unwrap(), &cue["phrase"], "cue"))
+                .collect();
+            let inside: Vec<(u64, &Value, &str)> = events
+                .iter()
+                .map(|event| {
+                    (event["frame"].as_u64().unwrap(), &event["phrase"], event["kind"].as_str().unwrap())
+                })
+                .filter(|(frame, ..)| (start..end).contains(frame))
+                .collect();
+            assert_eq!(inside, planned);
+        }
+        let opening: Vec<&str> =
+            events.iter().take(7).map(|event| event["phrase"].as_str().unwrap()).collect();
+        assert!(opening.contains(&"track.cannot-stop") && opening.contains(&"practice.stop-list"));
+    }
+}
+
+#[test]
+fn tracks_of_one_seed_are_the_same_bytes_and_a_folder_of_them_has_a_list() {
+    let place = place();
+    let bytes = |name: &str| fs::read(place.path().join(name)).unwrap();
+    printed(place.path(), &["track", "gentle", "--seed", SEED, "--out", "a.wav", "--cue-sheet", "a.json"]);
+    let said = printed(place.path(), &["track", "gentle", "--seed", SEED, "--count", "2", "--out", "many"]);
+    assert!(said.contains("many"), "{said}");
+    assert!(bytes("a.wav") == bytes("many/track-1.wav") && bytes("a.json") == bytes("many/track-1.json"));
+    assert!(bytes("many/track-1.wav") != bytes("many/track-2.wav"));
+    let list = String::from_utf8(bytes("many/list.txt")).unwrap();
+    assert!(list.contains("track-1.wav") && list.contains("track-2.wav") && list.contains(SEED), "{list}");
+    assert!(list.lines().all(|line| line.chars().count() <= 78), "{list}");
+    assert_eq!(fs::read_dir(place.path().join("many")).unwrap().count(), 5, "nothing half written is left");
+}
+
+#[test]
+fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing() {
+    let place = place();
+    fs::write(place.path().join("file"), "kept").unwrap();
+    for arguments in [
+        &["track", "gentle", "--out", "file/a.wav"][..],
+        &["track", "gentle", "--count", "2", "--out", "file"],
+        &["track", "gentle", "--count", "2", "--out", "file/below"],
+        &["track", "gentle", "--out", "no/such/folder/a.wav"],
+    ] {
+        let (fact, _) = refused(place.path(), arguments);
+        let out = arguments.last().unwrap();
+        assert!(fact.contains("could not write") && fact.contains(out), "{fact}");
+    }
+    let (fact, _) = refused(place.path(), &["track", "gentle", "--out", "a.wav", "--cue-sheet", "a.wav"]);
+    assert!(fact.contains("cannot both be"), "{fact}");
+    let gentle = include_str!("../presets/prescriptions/gentle.toml");
+    let unlock = "[[unlocks]]\nname = \"backward\"\nwatched_by = \"MK\"\non = 2026-11-02\n";
+    fs::write(place.path().join("own.toml"), format!("{gentle}\n{unlock}")).unwrap();
+    let (fact, _) = refused(place.path(), &["track", "own.toml", "--out", "a.wav"]);
+    assert!(fact.contains("backward"), "{fact}");
+    let mut names: Vec<_> =
+        fs::read_dir(place.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(names, ["file", "own.toml"]);
+    assert_eq!(fs::read_to_string(place.path().join("file")).unwrap(), "kept");
+}
+
+/// `/dev/full` is Linux's own test for programs that ignore a full disk.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_is_told_and_a_device_is_not_replaced() {
+    use std::os::unix::fs::FileTypeExt;
+    let place = place();
+    for arguments in
+        [&["presets"][..], &["check"], &["preview"], &["journal", "export"], &["completions", "bash"]]
+    {
+        let full = fs::File::options().write(true).open("/dev/full").unwrap();
+        let (fact, _) = facts(&counterpoise(place.path()).args(arguments).stdout(full).output().unwrap());
+        assert!(fact.contains("No space left"), "{arguments:?}: {fact}");
+    }
+    let (fact, _) = refused(place.path(), &["track", "gentle", "--out", "/dev/full"]);
+    assert!(fact.contains("/dev/full"), "{fact}");
+    assert!(fs::metadata("/dev/full").unwrap().file_type().is_char_device());
+}
+
+#[test]
+fn a_reader_that_goes_away_is_no_failure() {
+    let place = place();
+    let mut command = counterpoise(place.path());
+    command.args(["preview", "--sessions", "2000"]).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut child = command.spawn().unwrap();
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(0));
+    assert_eq!(String::from_utf8_lossy(&output.stderr), "");
+}
+
+#[test]
+fn an_empty_folder_has_an_empty_journal_and_looking_makes_nothing() {
+    let place = place();
+    assert_eq!(printed(place.path(), &["journal", "list"]), "Nothing has been practiced yet.\n");
+    let (_, hint) = refused(place.path(), &["journal", "show", "3f2a"]);
+    assert!(hint.contains("journal list"), "{hint}");
+    let export = printed(place.path(), &["journal", "export"]);
+    assert_eq!(json(&export)["schema"], "counterpoise.journal/1");
+    assert_eq!(printed(place.path(), &["journal", "export", "--format", "csv"]).lines().count(), 1);
+    assert!(!place.path().join("data").exists(), "to look makes no folder");
+    fs::write(place.path().join("export.json"), &export).unwrap();
+    assert!(printed(place.path(), &["journal", "import", "export.json"]).contains("0 session(s) added"));
+    let (fact, _) = refused(place.path(), &["journal", "import", "nothing.json"]);
+    assert!(fact.contains("nothing.json"), "{fact}");
+}
+
+#[test]
+fn a_prescription_in_use_is_what_the_other_commands_mean_and_is_journaled() {
+    let place = place();
+    let title = |arguments: &[&str]| json(&printed(place.path(), arguments))["prescription"]["title"].clone();
+    assert_eq!(title(&["check", "--format", "json"]), "Gentle start at the counter");
+    let own = include_str!("../presets/prescriptions/typical.toml").replace("Usual practice", "For Ada");
+    fs::write(place.path().join("ada.toml"), own).unwrap();
+    assert!(printed(place.path(), &["use", "ada.toml"]).contains("For Ada at the counter"));
+    fs::remove_file(place.path().join("ada.toml")).unwrap();
+    assert_eq!(title(&["preview", "--format", "json"]), "For Ada at the counter");
+    let export = json(&printed(place.path(), &["journal", "export"]));
+    assert!(export["changes"][0]["what"].as_str().unwrap().contains("ada.toml"), "{export}");
+    let other = place.path().join("other");
+    let there = ["--data-dir", other.to_str().unwrap(), "check", "--format", "json"];
+    assert_eq!(title(&there), "Gentle start at the counter", "--data-dir is another person");
+}
+
+#[test]
+fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one() {
+    let place = place();
+    let homeless = |arguments: &[&str]| {
+        counterpoise(place.path())
+            .env_remove("HOME")
+            .env_remove("COUNTERPOISE_DATA")
+            .env_remove("XDG_DATA_HOME")
+            .args(arguments)
+            .output()
+            .unwrap()
+    };
+    for arguments in [&["presets"][..], &["check", "gentle"], &["preview", "gentle", "--seed", SEED]] {
+        assert_eq!(homeless(arguments).status.code(), Some(0), "{arguments:?}");
+    }
+    // The system's list of users may still name a home; no folder at all is a plain refusal.
+    let output = homeless(&["journal", "list"]);
+    if output.status.code() != Some(0) {
+        assert!(facts(&output).1.contains("--data-dir"));
+    }
+}
+
+#[test]
+fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_being_saved() {
+    let place = place();
+    let told = printed(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
+    assert!(told.contains("Nothing can be heard") && told.contains("The journal is in order"), "{told}");
+    assert!(!place.path().join("data").exists(), "to look makes no folder");
+    fs::create_dir(place.path().join("data")).unwrap();
+    fs::write(place.path().join("data/journal.sqlite"), "not a journal, but longer than nothing").unwrap();
+    fs::write(
+        place.path().join("data/settings.toml"),
+        "schema = \"counterpoise.settings/1\"\nvoice = \"loud\"\n",
+    )
+    .unwrap();
+    let output = run(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
+    assert!(facts(&output).0.starts_with("2 thing(s)"));
+    let told = String::from_utf8(output.stdout).unwrap();
+    assert!(told.contains("is not a Counterpoise journal") && told.contains("line 2"), "{told}");
+}
+
+#[test]
+fn completions_and_manual_pages_know_every_command() {
+    let place = place();
+    for shell in ["bash", "zsh", "fish", "powershell", "elvish"] {
+        let text = printed(place.path(), &["completions", shell]);
+        assert!(text.contains("practice") && text.contains("cue-sheet"), "{shell}");
+    }
+    printed(place.path(), &["man", "--out", "man/man1"]);
+    for page in ["counterpoise.1", "counterpoise-track.1", "counterpoise-journal-export.1"] {
+        let text = fs::read_to_string(place.path().join("man/man1").join(page)).unwrap();
+        assert!(text.contains(".SH NAME"), "{page}");
+    }
+    fs::write(place.path().join("file"), "").unwrap();
+    let (fact, _) = refused(place.path(), &["man", "--out", "file/man"]);
+    assert!(fact.contains("file/man"), "{fact}");
+}
