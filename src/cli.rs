@@ -50,8 +50,13 @@ pub const EXIT_USAGE: u8 = 2;
         Exit codes: 0 done; 1 refused or failed; 2 the command line was not understood."
 )]
 pub struct Cli {
-    /// Keep everything of one person in this folder [else COUNTERPOISE_DATA, else the usual data folder]
-    #[arg(long, global = true, value_name = "DIR")]
+    /// The folder of one person.
+    #[arg(
+        long,
+        global = true,
+        value_name = "DIR",
+        help = "Keep everything of one person in this folder [else COUNTERPOISE_DATA, else the usual data folder]"
+    )]
     data_dir: Option<PathBuf>,
     #[command(subcommand)]
     command: Option<Command>,
@@ -117,7 +122,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Track(arguments)) => track::run(arguments, folder, &mut out)?,
             Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out)?,
             Some(Command::Journal(arguments)) => journal::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Doctor(arguments)) => doctor::run(arguments, folder(), &mut out)?,
+            Some(Command::Doctor(arguments)) => doctor::run(arguments, &folder(), &mut out)?,
             Some(Command::Completions(arguments)) => completions::run(*arguments, &mut out)?,
             Some(Command::Man(arguments)) => man::run(arguments, &mut out)?,
         }

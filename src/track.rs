@@ -156,7 +156,9 @@ impl Track {
         let mut tape = Tape { lengths, events: Vec::new(), end: Frame(0), set: None };
         let mut starts = Vec::new();
         tape.wait(LEAD_IN);
-        OPENING.into_iter().for_each(|id| tape.say(named(id)));
+        for id in OPENING {
+            tape.say(named(id));
+        }
         tape.wait(DECIDE);
         let last = schedule.sets().len();
         for (nth, set) in (1..).zip(schedule.sets()) {
@@ -221,7 +223,9 @@ impl Tape<'_> {
     /// Everything from the number of the set to the start of its work, which is the end of the tape.
     fn lead_in(&mut self, set: &SetPlan) {
         self.say(named(&format!("set.{}", set.number())));
-        standing::phrases(set).into_iter().for_each(|phrase| self.say(phrase));
+        for phrase in standing::phrases(set) {
+            self.say(phrase);
+        }
         self.say(named("practice.place"));
         self.wait(PLACE);
         let mut at = self.end;

@@ -39,7 +39,7 @@ pub(super) struct Arguments {
 
 pub(super) fn run(
     arguments: &Arguments,
-    folder: Result<Folder, Failure>,
+    folder: &Result<Folder, Failure>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let mut problems = 0;
@@ -51,7 +51,7 @@ pub(super) fn run(
     sound(arguments.device.clone().or(chosen).as_deref(), arguments.quiet, out)?;
     screen(out)?;
     section("Journal and settings", out)?;
-    match &folder {
+    match folder {
         Ok(folder) => {
             line(&format!("Folder: {}", folder.path().display()), out)?;
             problems += tell(writable(folder), out)?;

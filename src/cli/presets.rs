@@ -31,8 +31,7 @@ struct Item {
 }
 
 pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Failure> {
-    let items =
-        Prescription::all_ready().iter().map(|(name, ready)| Item { name: *name, title: ready.title() });
+    let items = Prescription::all_ready().iter().map(|(name, ready)| Item { name, title: ready.title() });
     match arguments.format {
         Format::Json => {
             let list = List { schema: "counterpoise.presets/1", prescriptions: items.collect() };

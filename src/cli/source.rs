@@ -37,9 +37,7 @@ pub fn find(
     }
     let in_use = folder()?.prescription_file();
     match in_use.symlink_metadata() {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            named(Prescription::ready_names().next().expect("there is a ready prescription"))
-        }
+        Err(error) if error.kind() == io::ErrorKind::NotFound => named(Prescription::all_ready()[0].0),
         _ => read(&in_use.display().to_string()),
     }
 }

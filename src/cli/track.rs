@@ -15,7 +15,7 @@ use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
 use crate::journal::Folder;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
-use crate::schedule::{Schedule, Scheduler};
+use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::track::sheet::Sheet;
 use crate::track::{self, RATE, Track};
 
@@ -194,7 +194,7 @@ fn heading(prescription: &Prescription) -> String {
 
 fn entry(name: &str, made: &Made) -> String {
     let sets = made.schedule.sets();
-    let calls = sets.iter().flat_map(|set| set.cues()).filter(|cue| !cue.is_blank()).count();
+    let calls = sets.iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count();
     format!(
         "\n[ ]  {name}   {} sets, {calls} calls, {}   Date: ______________\n     Seed {}\n",
         sets.len(),
