@@ -17,6 +17,11 @@ use crate::settings::Settings;
 
 /// How long the sound output is watched.
 const WATCH: Millis = Millis(2_500);
+/// How long it may take to get going, before its frames are counted.
+const SETTLE: Millis = Millis(500);
+/// The frames that a device takes are off by no more than a few blocks, in per cent \[judgment\]; one that plays to
+/// nobody may run through a set in a second.
+const PACE: u64 = 10;
 /// How often it is asked.
 const POLL: Duration = Duration::from_millis(20);
 /// What is said.
@@ -126,7 +131,11 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
     }
     let clock = Clock::real();
     let (mut underruns, mut lost, mut said) = (0, false, false);
+    let mut from = None;
     while clock.now() < WATCH && !lost {
+        if from.is_none() && clock.now() >= SETTLE {
+            from = Some((output.now(), clock.now()));
+        }
         while let Some(event) = output.poll() {
             match event {
                 OutputEvent::Xrun => underruns += 1,
@@ -158,6 +167,16 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
         },
         out,
     )?;
+    if let Some((frame, at)) = from.filter(|_| !lost) {
+        let planned = output.rate().frames(clock.now() - at).0;
+        let taken = (output.now() - frame).0;
+        if taken.abs_diff(planned) * 100 > planned * PACE {
+            let text = format!(
+                "It does not keep time: {taken} frames where {planned} belong. Choose another output with --device."
+            );
+            line(&text, out)?;
+        }
+    }
     if said {
         line("A sentence was played. If you did not hear it, check the volume and the cable.", out)?;
     } else if !quiet {
