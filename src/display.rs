@@ -1,1 +1,61 @@
-//! placeholder
+//! How is a [`Screen`] shown, and how do keys come back? Large on a terminal, or as plain lines.
+//! Not what is shown, nor what a key means (that is [`session`](crate::session)).
+//!
+//! ```text
+//! Screen --> view  (cells; pure)  --> terminal --> eyes 3 m away
+//!        \-> plain (lines; pure)  --> stdout   --> a screen reader, a log, a pipe
+//! ```
+
+use std::io;
+use std::time::Duration;
+
+use crate::session::Key;
+use crate::session::screen::Screen;
+
+pub mod big;
+pub mod plain;
+pub mod terminal;
+pub mod view;
+mod words;
+
+/// What came back from the person in front of the screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Input {
+    /// Nothing, until the time given was over.
+    Nothing,
+    /// A key was pressed.
+    Key(Key),
+    /// Nothing more can come, or we were asked to go: end of input, a lost terminal, Ctrl-C, a signal.
+    Close,
+}
+
+/// One of the two ways to show a screen.
+#[derive(Debug)]
+pub enum Face {
+    /// Large, on the whole terminal.
+    Screen(terminal::Terminal),
+    /// Line by line.
+    Plain(plain::Plain),
+}
+
+impl Face {
+    /// Shows the screen; costs nothing when it has not changed.
+    ///
+    /// # Errors
+    ///
+    /// The terminal or the output cannot be written.
+    pub fn show(&mut self, screen: &Screen) -> io::Result<()> {
+        match self {
+            Self::Screen(terminal) => terminal.show(screen),
+            Self::Plain(plain) => plain.show(screen),
+        }
+    }
+
+    /// Waits for a key, at most this long.
+    pub fn poll(&mut self, timeout: Duration) -> Input {
+        match self {
+            Self::Screen(terminal) => terminal.poll(timeout),
+            Self::Plain(plain) => plain.poll(timeout),
+        }
+    }
+}

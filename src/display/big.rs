@@ -1,0 +1,265 @@
+//! How are a few words and an arrow drawn so large that they are read from three meters? In cells, pure.
+//! Not which words (that is [`view`](super::view)).
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Rect, Size};
+use ratatui::text::Line;
+use ratatui::widgets::Widget;
+use tui_big_text::{BigText, PixelSize};
+
+use crate::direction::Direction;
+
+/// The four quarters of a cell as one sign: upper left 1, upper right 2, lower left 4, lower right 8.
+const QUARTERS: [char; 16] = [' ', '▘', '▝', '▀', '▖', '▌', '▞', '▛', '▗', '▚', '▐', '▜', '▄', '▙', '▟', '█'];
+
+/// A letter is eight pixels wide and high (a capital seven: the lowest row is the gap to the next line).
+const LETTER: u16 = 8;
+
+/// How large one pixel of a letter is, in quarters of a cell: half columns across, half rows down.
+///
+/// A cell is about twice as high as wide, so a pixel of 1 by 1 is half as wide as high and one of 2 by 1 square.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Scale {
+    across: u16,
+    down: u16,
+}
+
+impl Scale {
+    /// Every scale for a height, largest first. A letter is never wider than square nor narrower than half of that.
+    fn within(height: u16) -> impl Iterator<Item = Self> {
+        (1..=height / 4)
+            .rev()
+            .flat_map(|down| (down..=2 * down).rev().map(move |across| Self { across, down }))
+    }
+
+    /// Columns of one letter.
+    const fn columns(self) -> u16 {
+        LETTER / 2 * self.across
+    }
+
+    /// Rows of one line.
+    const fn rows(self) -> u16 {
+        LETTER / 2 * self.down
+    }
+
+    /// Height of a capital, in half rows.
+    #[cfg(test)]
+    const fn capital_half_rows(self) -> u16 {
+        (LETTER - 1) * self.down
+    }
+}
+
+/// Words broken into lines at the largest scale that fits.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Words {
+    lines: Vec<String>,
+    scale: Scale,
+}
+
+impl Words {
+    /// The words in the largest letters for this much room; `None` when none fit, or when a sign has no large form.
+    /// A word is never cut.
+    pub fn fit(words: &str, room: Size) -> Option<Self> {
+        let drawable = |c: char| c.is_whitespace() || bitmap(&c.to_string()).iter().flatten().any(|&on| on);
+        if words.trim().is_empty() || !words.chars().all(drawable) {
+            return None;
+        }
+        Scale::within(room.height).find_map(|scale| {
+            let lines = whole_words(words, usize::from(room.width / scale.columns()))?;
+            (lines.len() <= usize::from(room.height / scale.rows())).then_some(Self { lines, scale })
+        })
+    }
+
+    /// The room they take, in cells.
+    pub fn size(&self) -> Size {
+        let longest = self.lines.iter().map(|line| line.chars().count() as u16).max().unwrap_or(0);
+        Size::new(longest * self.scale.columns(), self.lines.len() as u16 * self.scale.rows())
+    }
+
+    /// Draws them in the middle of the area.
+    pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        let mut top = area.y + area.height.saturating_sub(self.size().height) / 2;
+        for line in &self.lines {
+            let bits = bitmap(line);
+            let size = Size::new(line.chars().count() as u16 * self.scale.columns(), self.scale.rows());
+            let left = area.x + area.width.saturating_sub(size.width) / 2;
+            paint(Rect::new(left, top, size.width, size.height), area, buffer, |x, y| {
+                bits[usize::from(y / self.scale.down)][usize::from(x / self.scale.across)]
+            });
+            top += size.height;
+        }
+    }
+}
+
+/// Draws an arrow, as large as the area allows, in its middle. Up and down end at a line (the ceiling, the floor),
+/// which tells them from forward and back.
+pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
+    let rows = area.height.min(area.width / 2);
+    if rows == 0 {
+        return;
+    }
+    let square =
+        Rect::new(area.x + (area.width - 2 * rows) / 2, area.y + (area.height - rows) / 2, 2 * rows, rows);
+    let middle = f32::from(rows);
+    let (toward_x, toward_y, at_line) = heading(direction);
+    // From corner to corner there is more room than from side to side.
+    let longer = if toward_x != 0.0 && toward_y != 0.0 { 0.75 } else { 1.0 };
+    paint(square, area, buffer, |x, y| {
+        // A quarter is half as wide as high: two of them across for each one down.
+        let (x, y) = ((f32::from(x) + 0.5) / (2.0 * middle) * 2.0 - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
+        let along = longer * (x * toward_x + y * toward_y);
+        let aside = longer * (x * toward_y - y * toward_x).abs();
+        let tip = if at_line { 0.7 } else { 0.95 };
+        let shaft = (-0.95..=0.1).contains(&along) && aside <= 0.22;
+        let head = (0.0..=tip).contains(&along) && aside <= (tip - along) / tip * 0.85;
+        let line = at_line && along > 0.8;
+        shaft || head || line
+    });
+}
+
+/// Where an arrow points on the screen (right, down; length 1), and whether it ends at a line.
+fn heading(direction: Direction) -> (f32, f32, bool) {
+    use std::f32::consts::FRAC_1_SQRT_2 as SLANT;
+    match direction {
+        Direction::Forward => (0.0, -1.0, false),
+        Direction::Back => (0.0, 1.0, false),
+        Direction::Left => (-1.0, 0.0, false),
+        Direction::Right => (1.0, 0.0, false),
+        Direction::ForwardLeft => (-SLANT, -SLANT, false),
+        Direction::ForwardRight => (SLANT, -SLANT, false),
+        Direction::BackLeft => (-SLANT, SLANT, false),
+        Direction::BackRight => (SLANT, SLANT, false),
+        Direction::Up => (0.0, -1.0, true),
+        Direction::Down => (0.0, 1.0, true),
+    }
+}
+
+/// Fills `target` (as far as it lies in `clip`) from a function of the quarter's column and row.
+fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) -> bool) {
+    for cell in target.intersection(clip).intersection(buffer.area).positions() {
+        let (x, y) = (2 * (cell.x - target.x), 2 * (cell.y - target.y));
+        let quarters = [on(x, y), on(x + 1, y), on(x, y + 1), on(x + 1, y + 1)];
+        let which = quarters.iter().enumerate().map(|(bit, &set)| usize::from(set) << bit).sum::<usize>();
+        buffer[cell].set_char(QUARTERS[which]);
+    }
+}
+
+/// Eight rows of pixels.
+fn bitmap(line: &str) -> Vec<Vec<bool>> {
+    let area = Rect::new(0, 0, line.chars().count() as u16 * LETTER, LETTER);
+    let mut cells = Buffer::empty(area);
+    BigText::builder().lines([Line::from(line)]).pixel_size(PixelSize::Full).build().render(area, &mut cells);
+    area.rows()
+        .map(|row| row.columns().map(|cell| cells[(cell.x, cell.y)].symbol() != " ").collect())
+        .collect()
+}
+
+/// Lines of whole words, at most `letters` long; `None` when a word is longer than that.
+fn whole_words(words: &str, letters: usize) -> Option<Vec<String>> {
+    let fits = words.split_whitespace().all(|word| word.chars().count() <= letters);
+    fits.then(|| super::words::wrap(words, letters))
+}
+
+/// At which scale a word stands in the buffer in large letters, found by its shape.
+#[cfg(test)]
+pub(super) fn find(word: &str, buffer: &Buffer) -> Option<Scale> {
+    let area = buffer.area;
+    Scale::within(area.height).find(|&scale| {
+        let word = Words { lines: vec![word.to_owned()], scale };
+        let size = word.size();
+        if size.width > area.width || size.height > area.height {
+            return false;
+        }
+        let shape = Rect::new(0, 0, size.width, size.height);
+        let mut wanted = Buffer::empty(shape);
+        word.draw(shape, &mut wanted);
+        Rect::new(0, 0, area.width - size.width + 1, area.height - size.height + 1).positions().any(|at| {
+            shape.positions().all(|cell| {
+                buffer[(at.x + cell.x, at.y + cell.y)].symbol() == wanted[(cell.x, cell.y)].symbol()
+            })
+        })
+    })
+}
+
+/// Height of the capitals of a word that stands large in the buffer, in half rows.
+#[cfg(test)]
+pub(super) fn capitals(word: &str, buffer: &Buffer) -> Option<u16> {
+    find(word, buffer).map(Scale::capital_half_rows)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(width: u16, height: u16, draw: impl Fn(Rect, &mut Buffer)) -> String {
+        let area = Rect::new(0, 0, width, height);
+        let mut buffer = Buffer::empty(area);
+        draw(area, &mut buffer);
+        let row = |y| (0..width).map(|x| buffer[(x, y)].symbol()).collect::<String>().trim_end().to_owned();
+        (0..height).map(row).collect::<Vec<_>>().join("\n")
+    }
+
+    #[test]
+    fn arrows_point_where_the_trainee_should_go() {
+        insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Left, area, buffer)), @r#"
+          ▗▟
+         ▗██
+        ▗███████
+        ▝███████
+         ▝██
+          ▝▜
+        "#);
+        insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::BackRight, area, buffer)), @r#"
+        ▟▙   ▖
+        ▜█▙ ▟▌
+         ▜███▌
+          ███▌
+         ▟███▌
+        ▝▀▀▀▀▘
+        "#);
+        insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Up, area, buffer)), @r#"
+        ████████████████
+           ▗▖
+          ▟██▙
+         ▟████▙
+           ██
+           ██
+           ██
+           ██
+        "#);
+    }
+
+    #[test]
+    fn every_direction_has_its_own_arrow() {
+        let drawn = Direction::ALL.map(|to| shown(14, 7, |area, buffer| arrow(to, area, buffer)));
+        for (i, one) in drawn.iter().enumerate() {
+            assert!(!one.trim().is_empty());
+            assert!(!drawn[..i].contains(one), "{:?}", Direction::ALL[i]);
+        }
+    }
+
+    #[test]
+    fn words_are_as_large_as_fits_and_never_cut() {
+        let rows = |words, width, height| Words::fit(words, Size::new(width, height)).map(|fit| fit.size());
+        assert_eq!(rows("LEFT", 80, 24), Some(Size::new(80, 20)));
+        assert_eq!(rows("LEFT", 16, 4), Some(Size::new(16, 4)));
+        assert_eq!(rows("LEFT", 15, 24), None);
+        assert_eq!(rows("LEFT", 80, 3), None);
+        assert_eq!(rows("", 80, 24), None);
+        assert_eq!(rows("ΩØ文", 80, 24), None, "a sign without a large form is not left out silently");
+        let fit = Words::fit("REACH BACKWARD RIGHT", Size::new(64, 12)).expect("fits");
+        assert_eq!(fit.lines, ["REACH", "BACKWARD", "RIGHT"]);
+    }
+
+    #[test]
+    fn letters_look_like_letters() {
+        insta::assert_snapshot!(shown(16, 4, |area, buffer| {
+            Words::fit("GO", area.as_size()).expect("fits").draw(area, buffer);
+        }), @r#"
+         ▄█▀▀█▄  ▄█▀█▄
+        ██      ██   ██
+        ▀█▄ ▀██ ▀█▄ ▄█▀
+          ▀▀▀▀▀   ▀▀▀
+        "#);
+    }
+}

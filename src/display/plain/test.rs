@@ -1,0 +1,114 @@
+use super::*;
+use crate::direction::Direction;
+use crate::session::screen::Shown;
+
+fn screen(body: Body) -> Screen {
+    let keys = vec![KeyHint { key: "S or Esc".into(), does: "stop".into() }];
+    Screen { place: "Set 1 of 3".into(), body, keys, notices: vec![] }
+}
+
+fn work(call: Option<u16>, left: u32) -> Screen {
+    let call = call.map(|cue| Shown { words: "REACH LEFT".into(), direction: Direction::Left, cue });
+    screen(Body::Work { call, left: Millis(left * 1000), whole: Millis(90_000) })
+}
+
+fn count(number: Option<u8>) -> Screen {
+    screen(Body::Count { number, standing: vec!["Feet together.".into()] })
+}
+
+fn said(screens: &[Screen]) -> String {
+    let mut lines = Lines::default();
+    screens.iter().flat_map(|screen| lines.after(screen)).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn a_set_is_said_in_order_and_each_thing_once() {
+    let mut set = vec![count(None), count(Some(2)), count(Some(2)), count(Some(1))];
+    set.extend([work(None, 90), work(None, 89), work(Some(0), 80), work(Some(0), 79), work(None, 77)]);
+    set.extend([work(Some(1), 70), work(Some(2), 66), work(None, 60), work(None, 59)]);
+    let rest =
+        |left| screen(Body::Rest { left: Millis(left), whole: Millis(60_000), next: "Next: set 2.".into() });
+    set.extend([rest(60_000), rest(59_000), rest(30_000), rest(29_900), rest(0), rest(0)]);
+    insta::assert_snapshot!(said(&set), @r#"
+    Set 1 of 3
+    Feet together.
+    GET READY
+    Keys: S or Esc: stop
+    2
+    1
+    LISTEN
+    1 min 30 s left
+    REACH LEFT (left)
+    REACH LEFT (left)
+    REACH LEFT (left)
+    1 min left
+    1 min of rest left
+    Next: set 2.
+    30 s of rest left
+    REST OVER
+    "#);
+}
+
+#[test]
+fn a_call_that_still_stands_after_a_pause_is_not_said_again() {
+    let paused = |ends| screen(Body::Paused { left: Millis(70_000), ends_in: Millis(ends) });
+    let pause = [
+        work(Some(3), 70),
+        paused(120_000),
+        paused(119_000),
+        paused(89_000),
+        count(Some(1)),
+        work(Some(3), 70),
+    ];
+    assert_eq!(said(&pause).matches("REACH LEFT (left)").count(), 1);
+    assert_eq!(said(&pause).matches("The set ends in").count(), 2);
+    assert_eq!(said(&[work(Some(0), 9), count(None), work(Some(1), 9)]).matches("REACH LEFT").count(), 2);
+    let rest = screen(Body::Rest { left: Millis(0), whole: Millis(0), next: String::new() });
+    assert_eq!(
+        said(&[work(Some(0), 9), rest, work(Some(0), 9)]).matches("REACH LEFT").count(),
+        2,
+        "another set"
+    );
+}
+
+#[test]
+fn a_notice_is_said_when_it_comes_and_again_only_when_it_comes_back() {
+    let mut bad = work(None, 90);
+    bad.notices = vec!["NOT SAVED".into()];
+    let good = work(None, 90);
+    let all = said(&[bad.clone(), bad.clone(), good, bad]);
+    assert_eq!(all.matches("NOTICE: NOT SAVED").count(), 2);
+}
+
+#[test]
+fn a_question_is_asked_once_with_its_answers() {
+    let ask = |asking_again| {
+        let answer = |key: &str, does: &str| KeyHint { key: key.into(), does: does.into() };
+        let answers = vec![answer("1", "very easy"), answer("10", "too hard")];
+        Screen {
+            place: String::new(),
+            keys: vec![],
+            ..screen(Body::Question { ask: "How was that?".into(), answers, asking_again })
+        }
+    };
+    insta::assert_snapshot!(said(&[ask(false), ask(false), ask(true), ask(true)]), @r#"
+    How was that?
+    1    very easy
+    10   too hard
+    Are you all right? Press any key.
+    "#);
+}
+
+#[test]
+fn a_line_is_one_key_or_none() {
+    assert_eq!(key("\n"), Some(Key::Enter));
+    assert_eq!(key("\r\n"), Some(Key::Enter));
+    assert_eq!(key("y\n"), Some(Key::Char('y')));
+    assert_eq!(key(" y \r\n"), Some(Key::Char('y')));
+    assert_eq!(key("é"), Some(Key::Char('é')), "the last line may have no end");
+    assert_eq!(key("ESC\n"), Some(Key::Escape));
+    assert_eq!(key("\u{1b}\n"), Some(Key::Escape));
+    for line in ["yes\n", "no\n", "11\n", "y y\n", "   \n"] {
+        assert_eq!(key(line), None, "{line:?}");
+    }
+}

@@ -1,0 +1,107 @@
+//! Which words do both ways of showing a screen share? Times, keys and fixed words; not their place or size.
+
+use crate::millis::Millis;
+use crate::session::screen::KeyHint;
+
+/// Between calls. The same whether a cue is near, far or blank: nothing on the screen may tell.
+pub const LISTEN: &str = "LISTEN";
+/// Before the first number of the count.
+pub const GET_READY: &str = "GET READY";
+/// The work stands still.
+pub const PAUSED: &str = "PAUSED";
+/// The rest has run out.
+pub const REST_OVER: &str = "REST OVER";
+/// Nobody answered for a while.
+pub const ALL_RIGHT: &str = "Are you all right? Press any key.";
+
+/// Whole seconds, rounded up: "0" only when there is nothing left.
+pub fn seconds(left: Millis) -> u32 {
+    left.0.div_ceil(1000)
+}
+
+/// A time as it is said: `34 s`, `2 min 5 s`.
+pub fn time(left: Millis) -> String {
+    match (seconds(left) / 60, seconds(left) % 60) {
+        (0, s) => format!("{s} s"),
+        (m, 0) => format!("{m} min"),
+        (m, s) => format!("{m} min {s} s"),
+    }
+}
+
+/// `34 s left`.
+pub fn left(left: Millis) -> String {
+    format!("{} left", time(left))
+}
+
+/// `34 s of rest left`.
+pub fn rest_left(left: Millis) -> String {
+    format!("{} of rest left", time(left))
+}
+
+/// `The set ends in 1 min 50 s.`
+pub fn ends_in(left: Millis) -> String {
+    format!("The set ends in {}.", time(left))
+}
+
+/// `S or Esc: stop`.
+pub fn key(hint: &KeyHint) -> String {
+    format!("{}: {}", hint.key, hint.does)
+}
+
+/// `1   very easy`, the keys in a column as wide as the widest.
+pub fn answers(answers: &[KeyHint]) -> Vec<String> {
+    let wide = answers.iter().map(|answer| answer.key.chars().count()).max().unwrap_or(0);
+    answers.iter().map(|answer| format!("{:wide$}   {}", answer.key, answer.does)).collect()
+}
+
+/// Breaks a text into lines of at most `width` characters; a word longer than that is cut, never lost.
+pub fn wrap(text: &str, width: usize) -> Vec<String> {
+    let width = width.max(1);
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    let mut used = 0;
+    for word in text.split_whitespace() {
+        let mut letters: Vec<char> = word.chars().collect();
+        if used > 0 && used + 1 + letters.len() > width {
+            lines.push(std::mem::take(&mut line));
+            used = 0;
+        }
+        while letters.len() > width {
+            lines.push(letters.drain(..width).collect());
+        }
+        if used > 0 {
+            line.push(' ');
+            used += 1;
+        }
+        used += letters.len();
+        line.extend(letters);
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_time_never_reads_zero_while_some_is_left() {
+        assert_eq!(left(Millis(1)), "1 s left");
+        assert_eq!(left(Millis(60_000)), "1 min left");
+        assert_eq!(left(Millis(124_001)), "2 min 5 s left");
+        assert_eq!(left(Millis(0)), "0 s left");
+    }
+
+    #[test]
+    fn wrapping_keeps_every_letter_and_the_width() {
+        let text = "Rest both hands on the counter, incomprehensibilities included.";
+        for width in 1..80 {
+            let lines = wrap(text, width);
+            assert!(lines.iter().all(|line| line.chars().count() <= width), "{width}: {lines:?}");
+            assert_eq!(lines.concat().replace(' ', ""), text.replace(' ', ""), "{width}");
+        }
+        assert_eq!(wrap("one two three", 7), ["one two", "three"]);
+    }
+}
