@@ -33,4 +33,5 @@ pub mod clock;
 pub mod display;
 pub mod entropy;
 pub mod journal;
+pub mod practice;
 pub mod settings;

@@ -4,9 +4,10 @@
 use std::io;
 use std::str;
 
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use toml::Spanned;
 
+use crate::audio::Voice;
 use crate::journal::{Folder, JournalError};
 
 mod refusal;
@@ -16,25 +17,12 @@ pub use refusal::{Reason, SettingsError};
 /// The form of the file.
 pub const SCHEMA: &str = "counterpoise.settings/1";
 
-/// The most bytes a settings file may have; a full one has about 500 [judgment].
+/// The most bytes a settings file may have; a full one has about 500 \[judgment\].
 pub const FILE_BYTES: usize = 64 * 1024;
-/// The most characters of a text, so that it fits on one line of a screen [judgment].
+/// The most characters of a text, so that it fits on one line of a screen \[judgment\].
 pub const TEXT_CHARACTERS: usize = 40;
-/// How far away the screen may stand, in meters [judgment].
+/// How far away the screen may stand, in meters \[judgment\].
 pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
-
-/// How calls sound.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Voice {
-    /// The lower voice.
-    #[default]
-    Lower,
-    /// The higher voice.
-    Higher,
-    /// Tones in place of words.
-    Tones,
-}
 
 /// A person's settings. A value of this type passed the gate.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -65,31 +53,12 @@ pub struct Sides {
 impl Default for Settings {
     fn default() -> Self {
         Self {
-            voice: Voice::default(),
+            voice: Voice::Lower,
             device: None,
             emergency_number: None,
             screen_distance_m: 3,
             sides: Sides::default(),
         }
-    }
-}
-
-impl Voice {
-    /// Every one.
-    pub const ALL: [Self; 3] = [Self::Lower, Self::Higher, Self::Tones];
-
-    /// The word in files and options.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Lower => "lower",
-            Self::Higher => "higher",
-            Self::Tones => "tones",
-        }
-    }
-
-    /// The one with this name, if there is one.
-    pub fn from_name(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|voice| voice.name() == name)
     }
 }
 
@@ -117,7 +86,7 @@ impl Settings {
     /// Reads the bytes of the file called `name`. What the file leaves out has its default.
     ///
     /// ```
-    /// use counterpoise::settings::{Settings, Voice};
+    /// use counterpoise::{audio::Voice, settings::Settings};
     /// let file = b"schema = \"counterpoise.settings/1\"\nvoice = \"higher\"\n";
     /// assert_eq!(Settings::read("settings.toml", file).unwrap().voice, Voice::Higher);
     ///

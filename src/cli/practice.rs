@@ -1,7 +1,20 @@
 //! The practice command. Its course is the session's.
 
-use super::Failure;
-use crate::journal::Folder;
+use std::io::{self, IsTerminal};
+
+use super::{Failure, source};
+use crate::audio::{Bank, Voice, device};
+use crate::clock::Clock;
+use crate::display::Face;
+use crate::display::plain::Plain;
+use crate::display::terminal::{self, Terminal};
+use crate::journal::{Folder, Journal, SessionId, Writer};
+use crate::phrase::Phrase;
+use crate::practice::{self, Done, Sound, World};
+use crate::record::SessionBegun;
+use crate::schedule::{METHOD, Scheduler};
+use crate::session::Session;
+use crate::settings::Settings;
 
 /// What can be said about a practice on the command line.
 #[derive(Debug, Clone, Default, clap::Args)]
@@ -36,10 +49,109 @@ pub struct Arguments {
 /// Runs one practice.
 ///
 /// # Errors
-/// If it cannot begin.
-pub fn run(_arguments: &Arguments, _folder: &Folder) -> Result<(), Failure> {
-    Err(Failure::new(
-        "practice is not part of this build",
-        "Write a track: counterpoise track gentle --out practice.wav",
-    ))
+/// If it cannot begin, or something of it could not be kept.
+pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
+    let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
+    let seed = source::seed(arguments.seed.as_deref())?;
+    let settings = Settings::load(folder)?;
+    let voice = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
+    let scheduler = Scheduler::new(&source.prescription)?;
+    let whole = scheduler.draw(seed);
+    let sets = arguments.sets.map_or(whole.sets().len(), usize::from);
+    let schedule = whole.only_first(sets);
+    let phrases = Session::phrases(&schedule);
+    let clock = Clock::real();
+    let begun = SessionBegun {
+        at: clock.wall(),
+        title: source.prescription.title().to_owned(),
+        digest: source.prescription.digest(),
+        seed,
+        seed_given: arguments.seed.is_some(),
+        method: METHOD,
+        voice: voice.name().to_owned(),
+        device: None,
+        sets_planned: schedule.sets().len() as u8,
+    };
+    let session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
+        .expect("a prescription has at least its warm-up set, and --sets is at least 1");
+
+    // Whatever is wrong with the journal is said here, before anybody stands at the counter.
+    let (journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in &notices {
+        eprintln!("Note: {notice}.");
+    }
+    let id = SessionId::random().map_err(|error| no_chance(&error))?;
+    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    let mut face = face(arguments.plain)?;
+    // The first page stands while the sound is opened and the clips are decoded behind it.
+    face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
+    let device = arguments.device.as_deref().or(settings.device.as_deref());
+    let sound = if arguments.silent { Ok(None) } else { sound(device, voice, &phrases) };
+    let sound = match sound {
+        Ok(sound) => sound,
+        Err(failure) if arguments.device.is_some() => return Err(failure),
+        Err(_) => None,
+    };
+    let writer = Writer::start(journal, id);
+    let world = World { face, sound, clock, writer, close_asked: terminal::close_asked };
+    account(&practice::run(world, session))
+}
+
+fn face(plain: bool) -> Result<Face, Failure> {
+    if plain {
+        return Ok(Face::Plain(Plain::start()));
+    }
+    if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        return Err(Failure::new(
+            "there is no terminal to draw on",
+            "For pipes and screen readers: counterpoise practice --plain",
+        ));
+    }
+    Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
+}
+
+/// No sound is not an error of the practice: it runs on the screen. A damaged clip is.
+fn sound(device: Option<&str>, voice: Voice, phrases: &[Phrase]) -> Result<Option<Sound>, Failure> {
+    let output = device::open(device)?;
+    let bank = Bank::load(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()))?;
+    Ok(Some(Sound::new(output, bank)))
+}
+
+/// Says what was kept, once the screen is the person's again.
+fn account(done: &Done) -> Result<(), Failure> {
+    if done.kept.not_saved > 0 {
+        let what = format!("{} entries of this practice are not in the journal", done.kept.not_saved);
+        let hint = match (&done.kept.rescue, &done.kept.lost) {
+            (Some(file), _) => format!(
+                "They are in {}. Make room on the disk and start Counterpoise again: it takes them in.",
+                file.display()
+            ),
+            (None, Some(why)) => format!("They could not be written anywhere else either: {why}."),
+            (None, None) => {
+                "Make room on the disk, and tell your therapist that this practice was not kept.".to_owned()
+            }
+        };
+        return Err(Failure::new(what, hint));
+    }
+    if let Err(error) = &done.face {
+        return Err(Failure::new(
+            format!("the screen could not be drawn any more ({error})"),
+            "The practice has ended; what was done is kept. See: counterpoise journal show last",
+        ));
+    }
+    Ok(())
+}
+
+fn no_terminal(error: &io::Error) -> Failure {
+    Failure::new(
+        format!("the terminal cannot be used ({error})"),
+        "Try another terminal window, or plain lines: counterpoise practice --plain",
+    )
+}
+
+fn no_chance(error: &io::Error) -> Failure {
+    Failure::new(
+        format!("the system has no chance to give ({error})"),
+        "Start the computer again, then try once more.",
+    )
 }

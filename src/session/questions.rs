@@ -1,0 +1,117 @@
+//! What is asked after a set, in which order, what the keys mean, and what an answer leads to.
+
+use super::screen::KeyHint;
+use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
+use crate::record::{Entry, Question, SessionEnd};
+
+/// The words of an answer, its key, and what is kept.
+type Answer = (char, &'static str, u8);
+
+const YES_NO: &[Answer] = &[('Y', "yes", 1), ('N', "no", 0)];
+const TIMES: &[Answer] =
+    &[('0', "not at all", 0), ('1', "once", 1), ('2', "twice", 2), ('3', "three times or more", 3)];
+/// Five words for the 0-10 scale (5-6 moderate, 7-8 vigorous: US Physical Activity Guidelines).
+const EFFORT: &[Answer] = &[
+    ('1', "very easy", 2),
+    ('2', "easy", 4),
+    ('3', "moderate", 6),
+    ('4', "hard", 8),
+    ('5', "very hard", 10),
+];
+const STEADY: &[Answer] = &[
+    ('1', "steady", 1),
+    ('2', "a little unsteady", 2),
+    ('3', "unsteady", 3),
+    ('4', "very unsteady", 4),
+    ('5', "lost balance", 5),
+];
+const WHY: &[Answer] = &[
+    ('1', "I feel unwell", 1),
+    ('2', "I feel unsteady", 2),
+    ('3', "something else, such as the door or the phone", 3),
+];
+
+/// The question as it stands on the screen, and the answers.
+pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
+    match question {
+        Question::Grabbed => ("Did you have to grab hold, or nearly fall?", YES_NO),
+        Question::HeldOn => ("Apart from the hand that rests there, how often did you hold on?", TIMES),
+        Question::Effort => ("How hard was it, at its hardest?", EFFORT),
+        Question::Steadiness => ("How steady were you?", STEADY),
+        Question::Unwell => ("Do you feel unwell?", YES_NO),
+        Question::WhyStopped => ("Why did you stop?", WHY),
+        Question::Clinician | Question::Ready | Question::SoundCheck => ("", &[]),
+    }
+}
+
+/// The answers with their keys, the last of them "rather not say".
+pub(super) fn hints(question: Question) -> Vec<KeyHint> {
+    let answers = words(question).1.iter();
+    let mut hints: Vec<KeyHint> =
+        answers.map(|(key, says, _)| KeyHint { key: key.to_string(), does: (*says).to_owned() }).collect();
+    hints.push(KeyHint { key: "Enter".to_owned(), does: "I would rather not say".to_owned() });
+    hints
+}
+
+fn aloud(question: Question) -> Option<&'static str> {
+    match question {
+        Question::Grabbed => Some("ask.grab"),
+        Question::HeldOn => Some("ask.held"),
+        Question::Effort => Some("ask.effort"),
+        Question::Steadiness => Some("ask.steady"),
+        Question::Unwell => Some("ask.unwell"),
+        Question::WhyStopped => Some("ask.why"),
+        Question::Clinician | Question::Ready | Question::SoundCheck => None,
+    }
+}
+
+impl Session {
+    pub(super) fn ask(&mut self, now: &Now, question: Question, effects: &mut Effects) {
+        effects.extend(aloud(question).map(say));
+        self.phase = Phase::Ask { question, wait: Wait::from(now.at) };
+    }
+
+    pub(super) fn answer(&mut self, now: &Now, question: Question, key: Key, effects: &mut Effects) {
+        let answers = words(question).1;
+        let answer = match key {
+            Key::Enter => None,
+            Key::Char(c) => match answers.iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
+                Some((.., kept)) => Some(*kept),
+                None if key.stops() && question != Question::WhyStopped => return self.stop(now, effects),
+                None => return,
+            },
+            Key::Escape if question != Question::WhyStopped => return self.stop(now, effects),
+            Key::Escape | Key::Other => return,
+        };
+        effects.push(Effect::Hush);
+        let set = Some(self.plan.number());
+        effects.push(Effect::Record(Entry::Answered { set, question, answer }));
+        self.answered(now, question, answer, effects);
+    }
+
+    fn answered(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
+        match (question, answer) {
+            (Question::Unwell | Question::WhyStopped, Some(1)) => {
+                effects.push(say("end.unwell"));
+                self.end(now, SessionEnd::Unwell, effects);
+            }
+            (Question::WhyStopped, why) => {
+                effects.push(say("end.stopped"));
+                let unsteady = why == Some(2);
+                let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
+                self.end(now, end, effects);
+            }
+            // A grab ends the session; only whether the person is unwell is still asked.
+            (Question::Grabbed, Some(1)) => {
+                self.grabbed = true;
+                self.ask(now, Question::Unwell, effects);
+            }
+            (Question::Grabbed, _) => self.ask(now, Question::HeldOn, effects),
+            (Question::HeldOn, _) => self.ask(now, Question::Effort, effects),
+            (Question::Effort, _) => self.ask(now, Question::Steadiness, effects),
+            (Question::Steadiness, _) => self.ask(now, Question::Unwell, effects),
+            (Question::Unwell, _) => self.after_questions(now, effects),
+            (Question::Clinician | Question::Ready | Question::SoundCheck, _) => {}
+        }
+    }
+}
