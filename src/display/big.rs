@@ -105,10 +105,10 @@ pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
     // From corner to corner there is more room than from side to side.
     let longer = if toward_x != 0.0 && toward_y != 0.0 { 0.75 } else { 1.0 };
     paint(square, area, buffer, |x, y| {
-        // A quarter is half as wide as high: two of them across for each one down.
-        let (x, y) = ((f32::from(x) + 0.5) / (2.0 * middle) * 2.0 - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
+        // A quarter is half as wide as high: twice as many of them across as down.
+        let (x, y) = ((f32::from(x) + 0.5) / (2.0 * middle) - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
         let along = longer * (x * toward_x + y * toward_y);
-        let aside = longer * (x * toward_y - y * toward_x).abs();
+        let aside = (x * toward_y - y * toward_x).abs();
         let tip = if at_line { 0.7 } else { 0.95 };
         let shaft = (-0.95..=0.1).contains(&along) && aside <= 0.22;
         let head = (0.0..=tip).contains(&along) && aside <= (tip - along) / tip * 0.85;
@@ -202,30 +202,34 @@ mod tests {
     #[test]
     fn arrows_point_where_the_trainee_should_go() {
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Left, area, buffer)), @r#"
-          ▗▟
-         ▗██
-        ▗███████
-        ▝███████
-         ▝██
-          ▝▜
+              ▗
+            ▗▟█
+          ▄▟███
+        ▄█████████████▌
+        ▀█████████████▌
+          ▀▜███
+            ▝▜█
+              ▝
         "#);
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::BackRight, area, buffer)), @r#"
-        ▟▙   ▖
-        ▜█▙ ▟▌
-         ▜███▌
-          ███▌
-         ▟███▌
-        ▝▀▀▀▀▘
+        ▄██▄
+        ▀████▄      ▗
+          ▀████▄  ▗▟█▖
+            ▀████▟███▌
+              ▜███████
+            ▗▟████████▖
+           ▝▀▀▜███████▙
+                    ▀▀▀
         "#);
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Up, area, buffer)), @r#"
         ████████████████
-           ▗▖
-          ▟██▙
-         ▟████▙
-           ██
-           ██
-           ██
-           ██
+              ▗▄▄▖
+            ▄▟████▙▄
+          ▄██████████▄
+              ████
+              ████
+              ████
+              ████
         "#);
     }
 
@@ -236,6 +240,31 @@ mod tests {
             assert!(!one.trim().is_empty());
             assert!(!drawn[..i].contains(one), "{:?}", Direction::ALL[i]);
         }
+    }
+
+    /// Left is right in a mirror, forward is back upside down: this fails when the arrow is off its middle.
+    #[test]
+    fn opposite_arrows_mirror_each_other() {
+        let count = |to: Direction, part: fn(u16, u16) -> bool| {
+            let area = Rect::new(0, 0, 20, 10);
+            let mut buffer = Buffer::empty(area);
+            arrow(to, area, &mut buffer);
+            area.positions().filter(|cell| part(cell.x, cell.y) && buffer[*cell].symbol() != " ").count()
+        };
+        let (left, right): (fn(u16, u16) -> bool, fn(u16, u16) -> bool) = (|x, _| x < 10, |x, _| x >= 10);
+        let (top, bottom): (fn(u16, u16) -> bool, fn(u16, u16) -> bool) = (|_, y| y < 5, |_, y| y >= 5);
+        for (one, its, other, others) in [
+            (Direction::Left, left, Direction::Right, right),
+            (Direction::ForwardLeft, left, Direction::ForwardRight, right),
+            (Direction::BackLeft, left, Direction::BackRight, right),
+            (Direction::Forward, top, Direction::Back, bottom),
+            (Direction::Up, top, Direction::Down, bottom),
+            (Direction::Forward, left, Direction::Forward, right),
+        ] {
+            assert_eq!(count(one, its), count(other, others), "{one:?} {other:?}");
+        }
+        assert!(count(Direction::Left, left) > count(Direction::Left, right), "the head is where it points");
+        assert!(count(Direction::Forward, top) > count(Direction::Forward, bottom));
     }
 
     #[test]

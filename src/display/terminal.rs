@@ -5,10 +5,10 @@
 //! does not return. The thread gives a sign of life, and a reader that gives none for a while is a lost terminal.
 
 use std::io::{self, Stdout, stdout};
-use std::sync::Arc;
-use std::sync::Once;
+use std::mem::ManuallyDrop;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError, Sender};
+use std::sync::{Arc, Once};
 use std::time::{Duration, Instant};
 use std::{panic, thread};
 
@@ -35,7 +35,9 @@ const LOST: Duration = Duration::from_secs(3);
 /// The whole terminal: raw, on its alternate screen, the cursor hidden. Given back when dropped, or on a panic.
 #[derive(Debug)]
 pub struct Terminal {
-    cells: ratatui::Terminal<CrosstermBackend<Stdout>>,
+    /// Not dropped: ratatui 0.30 would then write to standard error that the cursor cannot be shown, and after a
+    /// hang-up that is a panic. [`give_back`] does it instead.
+    cells: ManuallyDrop<ratatui::Terminal<CrosstermBackend<Stdout>>>,
     shown: Option<(Screen, Size)>,
     heard: Receiver<Heard>,
     stop: Arc<AtomicBool>,
@@ -63,7 +65,7 @@ impl Terminal {
         let taken = execute!(stdout(), EnterAlternateScreen, Hide)
             .and_then(|()| ratatui::Terminal::new(CrosstermBackend::new(stdout())));
         let cells = match taken {
-            Ok(cells) => cells,
+            Ok(cells) => ManuallyDrop::new(cells),
             Err(error) => {
                 give_back();
                 return Err(error);
