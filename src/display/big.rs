@@ -103,15 +103,16 @@ pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
     let middle = f32::from(rows);
     let (toward_x, toward_y, at_line) = heading(direction);
     // From corner to corner there is more room than from side to side.
-    let longer = if toward_x != 0.0 && toward_y != 0.0 { 0.75 } else { 1.0 };
+    let slanted = toward_x != 0.0 && toward_y != 0.0;
+    let end = if slanted { 1.26 } else { 0.96 };
+    let tip = if at_line { 0.71 } else { end };
     paint(square, area, buffer, |x, y| {
         // A quarter is half as wide as high: twice as many of them across as down.
         let (x, y) = ((f32::from(x) + 0.5) / (2.0 * middle) - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
-        let along = longer * (x * toward_x + y * toward_y);
+        let along = x * toward_x + y * toward_y;
         let aside = (x * toward_y - y * toward_x).abs();
-        let tip = if at_line { 0.7 } else { 0.95 };
-        let shaft = (-0.95..=0.1).contains(&along) && aside <= 0.22;
-        let head = (0.0..=tip).contains(&along) && aside <= (tip - along) / tip * 0.85;
+        let shaft = (-end..=tip - 0.8).contains(&along) && aside <= 0.22;
+        let head = (tip - 0.9..=tip).contains(&along) && aside <= (tip - along) * 0.9;
         let line = at_line && along > 0.8;
         shaft || head || line
     });
@@ -202,31 +203,29 @@ mod tests {
     #[test]
     fn arrows_point_where_the_trainee_should_go() {
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Left, area, buffer)), @r#"
-              ▗
-            ▗▟█
-          ▄▟███
+            ▗▟▌
+          ▄███▌
         ▄█████████████▌
         ▀█████████████▌
-          ▀▜███
-            ▝▜█
-              ▝
+          ▀███▌
+            ▝▜▌
         "#);
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::BackRight, area, buffer)), @r#"
         ▄██▄
-        ▀████▄      ▗
-          ▀████▄  ▗▟█▖
-            ▀████▟███▌
-              ▜███████
-            ▗▟████████▖
-           ▝▀▀▜███████▙
-                    ▀▀▀
+        ▀████▄
+          ▀████▄
+            ▀████▄  ▗▟▌
+              ▀████▟███
+                ▜██████
+              ▗▟███████
+             ▝▀▀▀▀▀▀▀▀▀
         "#);
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Up, area, buffer)), @r#"
         ████████████████
-              ▗▄▄▖
-            ▄▟████▙▄
-          ▄██████████▄
-              ████
+               ▄▄
+             ▄████▄
+           ▗████████▖
+         ▗▟██████████▙▖
               ████
               ████
               ████
@@ -245,14 +244,15 @@ mod tests {
     /// Left is right in a mirror, forward is back upside down: this fails when the arrow is off its middle.
     #[test]
     fn opposite_arrows_mirror_each_other() {
+        type Part = fn(u16, u16) -> bool;
         let count = |to: Direction, part: fn(u16, u16) -> bool| {
             let area = Rect::new(0, 0, 20, 10);
             let mut buffer = Buffer::empty(area);
             arrow(to, area, &mut buffer);
             area.positions().filter(|cell| part(cell.x, cell.y) && buffer[*cell].symbol() != " ").count()
         };
-        let (left, right): (fn(u16, u16) -> bool, fn(u16, u16) -> bool) = (|x, _| x < 10, |x, _| x >= 10);
-        let (top, bottom): (fn(u16, u16) -> bool, fn(u16, u16) -> bool) = (|_, y| y < 5, |_, y| y >= 5);
+        let (left, right): (Part, Part) = (|x, _| x < 10, |x, _| x >= 10);
+        let (top, bottom): (Part, Part) = (|_, y| y < 5, |_, y| y >= 5);
         for (one, its, other, others) in [
             (Direction::Left, left, Direction::Right, right),
             (Direction::ForwardLeft, left, Direction::ForwardRight, right),
