@@ -85,7 +85,7 @@ impl Journal {
     fn open_within(lock: Lock, pages: Option<u32>) -> Result<(Self, Vec<Notice>), JournalError> {
         let path = lock.folder().journal_file();
         let at = |source| JournalError::from_sqlite(&path, source);
-        lock.folder().make_private_file(&path)?;
+        Folder::make_private_file(&path)?;
         let mut db = Connection::open_with_flags(&path, flags()).map_err(at)?;
         db.busy_timeout(BUSY).map_err(at)?;
         schema::recognize(&db, &path)?;

@@ -236,9 +236,7 @@ impl World {
                     return Some(Event::Placed { work_starts: now + Millis(COUNT.0 * count.len() as u32) });
                 };
                 let start = sound.place(&count, &cues, from);
-                return Some(Event::Placed {
-                    work_starts: now + self.clock.until_heard(&sound.output, start),
-                });
+                return Some(Event::Placed { work_starts: now + until_heard(&sound.output, start) });
             }
             Effect::Record(entry @ (Entry::SetEnded { .. } | Entry::SessionEnded { .. })) => {
                 // Nothing else happens before a finished set is on the disk. If it is not, the writer says so.
@@ -253,12 +251,10 @@ impl World {
     }
 }
 
-impl Clock {
-    /// The session time until `frame` is heard.
-    fn until_heard(&self, output: &Output, frame: Frame) -> Millis {
-        let to_render = output.rate().duration(frame - output.now());
-        let estimate = output.instant_of(frame).filter(|_| output.facts().audible);
-        let left = estimate.map_or(to_render, |heard| heard.saturating_duration_since(Instant::now()));
-        Millis(left.as_millis() as u32)
-    }
+/// The session time until `frame` is heard: what the device estimates, else the time until it is rendered.
+fn until_heard(output: &Output, frame: Frame) -> Millis {
+    let to_render = output.rate().duration(frame - output.now());
+    let estimate = output.instant_of(frame).filter(|_| output.facts().audible);
+    let left = estimate.map_or(to_render, |heard| heard.saturating_duration_since(Instant::now()));
+    Millis(left.as_millis() as u32)
 }

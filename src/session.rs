@@ -27,7 +27,7 @@ pub use screen::Screen;
 
 /// How long an answer is waited for before it is asked again aloud.
 pub const UNANSWERED: Millis = Millis(90_000);
-/// How long after each of the two repeats. Help should not come later than it must [judgment].
+/// How long after each of the two repeats. Help should not come later than it must \[judgment\].
 pub const ASKED_AGAIN: Millis = Millis(30_000);
 /// How often it is asked again.
 const REPEATS: u8 = 2;
@@ -141,6 +141,7 @@ pub enum Effect {
 
 /// One session, from its first page to its last.
 #[derive(Debug)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a fact that can hold in any phase")]
 pub struct Session {
     scheduler: Scheduler,
     schedule: Schedule,

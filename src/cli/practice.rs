@@ -1,6 +1,6 @@
 //! The practice command. Its course is the session's.
 
-use std::io::{self, IsTerminal};
+use std::io::{self, IsTerminal, Write};
 
 use super::{Failure, source};
 use crate::audio::{Bank, Voice, device};
@@ -50,6 +50,9 @@ pub struct Arguments {
 ///
 /// # Errors
 /// If it cannot begin, or something of it could not be kept.
+///
+/// # Panics
+/// Never: a prescription has at least its warm-up set.
 pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
@@ -78,7 +81,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     // Whatever is wrong with the journal is said here, before anybody stands at the counter.
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
-        eprintln!("Note: {notice}.");
+        let _ = writeln!(io::stderr(), "Note: {notice}.");
     }
     let id = SessionId::random().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;

@@ -1,5 +1,5 @@
 //! How is the whole terminal taken, drawn on, listened to, and given back whatever happens?
-//! Not what is drawn (that is [`view`](super::view)).
+//! Not what is drawn (that is [`super::view`]).
 //!
 //! Keys are read in a thread of their own: once a terminal has hung up, crossterm 0.29 reads its end for ever and
 //! does not return. The thread gives a sign of life, and a reader that gives none for a while is a lost terminal.

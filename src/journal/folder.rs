@@ -107,7 +107,7 @@ impl Folder {
     }
 
     /// Makes an empty file that only its owner can read, unless there is one.
-    pub(super) fn make_private_file(&self, path: &Path) -> Result<(), JournalError> {
+    pub(super) fn make_private_file(path: &Path) -> Result<(), JournalError> {
         match private().write(true).create_new(true).open(path) {
             Err(source) if source.kind() != io::ErrorKind::AlreadyExists => {
                 Err(JournalError::Unwritable { path: path.to_owned(), source })
@@ -119,7 +119,7 @@ impl Folder {
 
 /// `STEM-1.ENDING`, or the next number that is free in `folder`.
 pub(super) fn free_name(folder: &Path, stem: &str, ending: &str) -> PathBuf {
-    (1_u32..)
+    (1..=u32::MAX)
         .map(|number| folder.join(format!("{stem}-{number}.{ending}")))
         .find(|path| fs::symlink_metadata(path).is_err())
         .expect("a folder does not hold four thousand million files")

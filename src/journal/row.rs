@@ -12,7 +12,7 @@ use crate::direction::Direction;
 use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
 use crate::prescription::Digest;
 use crate::record::{Delivery, Entry, Question, SessionEnd, SetEnd};
-use crate::schedule::{Cue, Seed, SetPlan};
+use crate::schedule::{Call, Cue, Seed, SetPlan};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -282,8 +282,8 @@ impl CueRow {
             at_ms: cue.at().0,
             gap_ms: cue.gap().0,
             blank: cue.is_blank(),
-            action: call.map(|call| call.action()),
-            direction: call.map(|call| call.direction()),
+            action: call.map(Call::action),
+            direction: call.map(Call::direction),
             phrase: call.map(|call| call.phrase().id().to_owned()),
         }
     }

@@ -6,7 +6,7 @@ use rusqlite::{Connection, TransactionBehavior};
 
 use super::JournalError;
 
-/// What `SQLite` calls the file's application: "CoPo" in ASCII.
+/// What `SQLite` calls the file's application: `CoPo` in ASCII.
 const APPLICATION_ID: i64 = 0x436F_506F;
 
 /// Each change of the tables, oldest first. Never edit one that was released: add another.

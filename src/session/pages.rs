@@ -158,7 +158,7 @@ impl Session {
             ),
             Phase::Ready => page("Ready today", &["All of this is true today:"], &READY),
             Phase::Check { wrong, .. } => self.check_page(wrong),
-            Phase::Stand { wait } if wait.again > 0 => self.all_right(),
+            Phase::Stand { wait } if wait.again > 0 => Self::all_right(),
             Phase::Stand { .. } => self.standing_page(),
             Phase::Count { worked, work_starts, .. } => {
                 let to_go = work_starts.map(|starts| starts - now).filter(|to_go| *to_go <= Millis(5_000));
@@ -182,7 +182,7 @@ impl Session {
                 answers: questions::hints(question),
                 asking_again: wait.again > 0,
             },
-            Phase::Rest { wait: Some(wait), .. } if wait.again > 0 => self.all_right(),
+            Phase::Rest { wait: Some(wait), .. } if wait.again > 0 => Self::all_right(),
             Phase::Rest { since, .. } => Body::Rest {
                 left: self.plan.rest() - (now - since),
                 whole: self.plan.rest(),
@@ -206,7 +206,7 @@ impl Session {
         phrases.into_iter().map(|phrase| phrase.words().to_owned()).collect()
     }
 
-    fn all_right(&self) -> Body {
+    fn all_right() -> Body {
         Body::Question {
             ask: "Are you all right? Press any key.".to_owned(),
             answers: Vec::new(),

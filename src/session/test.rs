@@ -1,1 +1,367 @@
+//! The course of a session, event by event, without a clock, a screen or a sound.
 
+use jiff::ZonedDateTime;
+use proptest::prelude::*;
+
+use super::screen::Body;
+use super::{ASKED_AGAIN, Effect, Event, Key, LONGEST_PAUSE, Now, Session, UNANSWERED};
+use crate::millis::Millis;
+use crate::phrase::Phrase;
+use crate::prescription::Prescription;
+use crate::record::{Delivery, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::schedule::{METHOD, Scheduler, Seed, SetPlan};
+
+/// A session with the moment it has come to, and everything that it asked for.
+struct Walk {
+    session: Option<Session>,
+    at: Millis,
+    effects: Vec<Effect>,
+}
+
+impl Walk {
+    fn new(device: Option<&str>) -> Self {
+        let prescription = Prescription::ready("gentle").unwrap();
+        let scheduler = Scheduler::new(prescription).unwrap();
+        let seed = Seed::from_bytes([41; 32]);
+        let schedule = scheduler.draw(seed);
+        let begun = SessionBegun {
+            at: wall(),
+            title: prescription.title().to_owned(),
+            digest: prescription.digest(),
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: "lower".to_owned(),
+            device: None,
+            sets_planned: schedule.sets().len() as u8,
+        };
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned()));
+        let mut walk = Self { session, at: Millis(0), effects: Vec::new() };
+        walk.on(Event::Sound { device: device.map(str::to_owned) });
+        walk
+    }
+
+    fn on(&mut self, event: Event) -> Vec<Effect> {
+        let now = Now { at: self.at, wall: wall() };
+        let (session, effects) = self.session.take().unwrap().on(&now, event);
+        self.session = Some(session);
+        self.effects.extend(effects.clone());
+        for effect in &effects {
+            if let Effect::Begin { count, .. } = effect {
+                let work_starts = self.at + Millis(1_000 * count.len() as u32);
+                self.on(Event::Placed { work_starts });
+            }
+        }
+        effects
+    }
+
+    fn keys(&mut self, keys: &str) -> &mut Self {
+        for key in keys.chars() {
+            let key = match key {
+                '\n' => Key::Enter,
+                '\u{1b}' => Key::Escape,
+                '.' => Key::Other,
+                letter => Key::Char(letter),
+            };
+            self.on(Event::Key(key));
+        }
+        self
+    }
+
+    fn wait(&mut self, length: Millis) -> &mut Self {
+        let until = self.at + length;
+        while self.at < until {
+            self.at = (self.at + Millis(100)).min(until);
+            self.on(Event::Tick);
+        }
+        self
+    }
+
+    /// To the page that says how to stand for the first set.
+    fn walk_to_the_counter(&mut self) -> &mut Self {
+        self.keys("\naa")
+    }
+
+    fn body(&self) -> Body {
+        self.session.as_ref().unwrap().screen(self.at).body
+    }
+
+    fn entries(&self) -> Vec<&Entry> {
+        self.effects
+            .iter()
+            .filter_map(|effect| if let Effect::Record(entry) = effect { Some(entry) } else { None })
+            .collect()
+    }
+
+    fn set_ends(&self) -> Vec<(u8, SetEnd)> {
+        self.entries()
+            .into_iter()
+            .filter_map(
+                |entry| if let Entry::SetEnded { set, why, .. } = entry { Some((*set, *why)) } else { None },
+            )
+            .collect()
+    }
+
+    fn ends(&self) -> Vec<SessionEnd> {
+        self.entries()
+            .into_iter()
+            .filter_map(|entry| if let Entry::SessionEnded { why, .. } = entry { Some(*why) } else { None })
+            .collect()
+    }
+
+    fn said(&self, id: &str) -> usize {
+        let phrase = Phrase::named(id).unwrap();
+        self.effects.iter().filter(|effect| **effect == Effect::Say(phrase)).count()
+    }
+
+    fn plan(&self) -> SetPlan {
+        self.session.as_ref().unwrap().plan.clone()
+    }
+}
+
+fn wall() -> ZonedDateTime {
+    "2026-11-02T09:30:00+00:00[UTC]".parse().unwrap()
+}
+
+#[test]
+fn a_whole_session_is_three_sets_each_asked_about() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    for set in 0..3 {
+        walk.keys(".").wait(Millis(5_000 + 60_000 + 100)).keys("n021n");
+        if set < 2 {
+            walk.wait(Millis(60_100)).keys(".");
+        }
+    }
+    assert_eq!(walk.set_ends(), [1, 2, 3].map(|set| (set, SetEnd::Completed)));
+    assert_eq!(walk.ends(), [SessionEnd::Finished]);
+    let planned: usize = {
+        let scheduler = Scheduler::new(Prescription::ready("gentle").unwrap()).unwrap();
+        let schedule = scheduler.draw(Seed::from_bytes([41; 32]));
+        schedule.sets().iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count()
+    };
+    let shown = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered(_))).count();
+    assert_eq!(shown, planned, "without sound, every cue is kept as shown");
+    let effort = Entry::Answered { set: Some(2), question: Question::Effort, answer: Some(4) };
+    assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
+}
+
+#[test]
+fn nothing_goes_on_by_itself() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.wait(Millis(600_000));
+    assert!(
+        walk.entries().is_empty(),
+        "the first page waits, and nothing is kept of somebody who only looked"
+    );
+    walk.walk_to_the_counter();
+    walk.keys("g").wait(Millis(60_000));
+    assert!(
+        !walk.effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })),
+        "a set starts by a key"
+    );
+}
+
+#[test]
+fn what_stays_unanswered_is_asked_again_twice_and_then_the_guidance_is_spoken() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.wait(UNANSWERED - Millis(100));
+    assert_eq!(walk.said("ask.all-right"), 0);
+    walk.wait(Millis(100));
+    assert_eq!(walk.said("ask.all-right"), 1);
+    walk.wait(ASKED_AGAIN);
+    assert_eq!(walk.said("ask.all-right"), 2);
+    walk.wait(ASKED_AGAIN - Millis(100));
+    assert_eq!((walk.said("fall.guidance"), walk.ends().len()), (0, 0));
+    walk.wait(Millis(100));
+    assert_eq!(walk.said("fall.guidance"), 1);
+    assert_eq!(walk.ends(), [SessionEnd::NotAnswered]);
+    let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+    assert_eq!(items, ["Your emergency number: 112"]);
+}
+
+#[test]
+fn the_key_that_says_i_am_all_right_answers_nothing_else() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.wait(UNANSWERED).keys(".");
+    assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
+    walk.keys(".");
+    assert!(matches!(walk.body(), Body::Count { .. }));
+}
+
+#[test]
+fn a_pause_keeps_the_time_draws_the_next_gap_afresh_and_ends_after_five_minutes() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(5_000 + 20_000)).keys("x");
+    let Body::Paused { left, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+    assert_eq!(left, Millis(40_000));
+    let before = walk.plan();
+    walk.keys("x");
+    assert!(matches!(walk.body(), Body::Paused { .. }), "a key that bounces does not go on");
+    walk.wait(Millis(1_000)).keys("x");
+    assert!(matches!(walk.body(), Body::Count { .. }), "a count again, before the work goes on");
+    let after = walk.plan();
+    let called = before.cues().iter().filter(|cue| cue.at() <= Millis(20_000)).count();
+    assert_eq!(after.cues()[..called], before.cues()[..called]);
+    if let Some(next) = after.cues().get(called) {
+        assert!(next.at() >= Millis(20_000 + 5_000), "never sooner than the shortest gap after the pause");
+    }
+    walk.wait(Millis(6_000)).keys("x").wait(LONGEST_PAUSE);
+    assert_eq!(walk.set_ends(), [(1, SetEnd::PausedTooLong)]);
+}
+
+#[test]
+fn a_grab_ends_the_session_and_only_unwell_is_still_asked() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(65_100)).keys("yn");
+    assert_eq!(walk.ends(), [SessionEnd::Grabbed]);
+}
+
+#[test]
+fn feeling_unwell_ends_the_session_with_what_to_do() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(65_100)).keys("n021y");
+    assert_eq!((walk.ends(), walk.said("end.unwell")), (vec![SessionEnd::Unwell], 1));
+}
+
+#[test]
+fn any_reason_to_see_a_clinician_or_to_wait_ends_it_before_it_begins() {
+    for keys in ["\nx", "\nax"] {
+        let mut walk = Walk::new(None);
+        walk.keys(keys);
+        assert_eq!(walk.ends(), [SessionEnd::NotToday], "{keys:?}");
+        walk.keys(".");
+        assert_eq!(walk.effects.last(), Some(&Effect::Leave));
+    }
+}
+
+#[test]
+fn a_stop_asks_why_and_something_else_counts_against_nobody() {
+    for (why, end) in
+        [('1', SessionEnd::Unwell), ('2', SessionEnd::StoppedUnsteady), ('3', SessionEnd::StoppedOther)]
+    {
+        for stop in ['s', '\u{1b}'] {
+            let mut walk = Walk::new(None);
+            walk.walk_to_the_counter();
+            walk.keys(".").wait(Millis(12_000)).keys(&format!("{stop}{why}"));
+            assert_eq!((walk.set_ends(), walk.ends()), (vec![(1, SetEnd::Stopped)], vec![end]));
+        }
+    }
+}
+
+#[test]
+fn the_sound_check_takes_only_the_word_that_was_said() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    let right = walk.session.as_ref().unwrap().schedule.check_word(4);
+    walk.keys(&((right + 1) % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
+    walk.keys(&((right + 1) % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
+    let answers = [Some(0), Some(1)].map(|answer| Entry::Answered {
+        set: None,
+        question: Question::SoundCheck,
+        answer,
+    });
+    assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
+}
+
+#[test]
+fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    walk.keys("g.").wait(Millis(15_000));
+    let effects = walk.on(Event::SoundLost);
+    assert_eq!(effects[0], Effect::Hush);
+    assert_eq!(walk.set_ends(), [(1, SetEnd::SoundLost)]);
+    walk.keys("n021n").wait(Millis(60_100)).keys("..");
+    assert!(matches!(walk.body(), Body::Page { .. }), "no set without sound that nobody agreed to");
+    walk.keys("g.");
+    assert!(matches!(walk.body(), Body::Count { .. }));
+    assert!(walk.session.as_ref().unwrap().is_silent());
+}
+
+#[test]
+fn heard_is_kept_as_the_renderer_reports_it() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    walk.keys("g.").wait(Millis(15_000));
+    walk.on(Event::Heard { cue: 0, wanted: 48_000, began: 48_007, rate: 48_000 });
+    let delivered = walk.entries().into_iter().filter_map(|entry| match entry {
+        Entry::CueDelivered(cue) => Some(*cue),
+        _ => None,
+    });
+    let delivered: Vec<_> = delivered.collect();
+    assert_eq!(delivered.len(), 1, "nothing is kept as heard because it was planned");
+    assert_eq!(delivered[0].how, Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 });
+}
+
+#[test]
+fn closing_keeps_what_was_done() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(20_000));
+    walk.on(Event::Close);
+    assert_eq!((walk.set_ends(), walk.ends()), (vec![(1, SetEnd::Closed)], vec![SessionEnd::Closed]));
+    assert_eq!(walk.effects.last(), Some(&Effect::Leave));
+}
+
+#[test]
+fn every_phrase_that_is_named_in_the_session_exists() {
+    let files = [include_str!("../session.rs"), include_str!("pages.rs"), include_str!("questions.rs")];
+    let mut named = 0;
+    for word in files.iter().flat_map(|file| file.split('"')) {
+        let group = word.split('.').next().unwrap_or_default();
+        let groups = ["count", "check", "practice", "set", "rest", "pause", "end", "ask", "fall"];
+        let is_id =
+            word.contains('.') && word.chars().all(|c| c.is_ascii_lowercase() || "-.0123456789".contains(c));
+        if groups.contains(&group) && is_id && !word.ends_with('.') {
+            assert!(Phrase::named(word).is_some(), "{word}");
+            named += 1;
+        }
+    }
+    assert!(named > 30, "{named}");
+    assert!((1..=10).all(|set| Phrase::named(&format!("set.{set}")).is_some()));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+
+    /// Whatever keys come, whenever they come: no cue stands on the screen before its time or after a hush, a set
+    /// that has begun ends exactly once, a session ends at most once, and nothing is done after the end.
+    #[test]
+    fn no_course_of_events_breaks_a_promise(
+        steps in prop::collection::vec((prop::sample::select(vec!['\n', 'a', 'x', 's', 'y', 'n', '0', '1', '2', '.', 'g']), 0_u32..40_000), 1..60),
+        silent in any::<bool>(),
+    ) {
+        let mut walk = Walk::new((!silent).then_some("a device"));
+        for (key, wait) in steps {
+            if walk.effects.contains(&Effect::Leave) {
+                break;
+            }
+            let until = walk.at + Millis(wait);
+            while walk.at < until {
+                walk.at = (walk.at + Millis(250)).min(until);
+                walk.on(Event::Tick);
+                if let Body::Work { call: Some(call), left, whole } = walk.body() {
+                    let elapsed = whole - left;
+                    let plan = walk.plan();
+                    let cue = &plan.cues()[usize::from(call.cue)];
+                    prop_assert!(cue.at() <= elapsed && elapsed - cue.at() < Millis(3_000));
+                }
+            }
+            walk.keys(&key.to_string());
+        }
+        let begun = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::SetBegun { .. })).count();
+        walk.on(Event::Close);
+        prop_assert_eq!(walk.set_ends().len(), begun);
+        prop_assert!(walk.ends().len() <= 1);
+        let end = walk.entries().into_iter().position(|entry| matches!(entry, Entry::SessionEnded { .. }));
+        prop_assert!(end.is_none_or(|end| end + 1 == walk.entries().len()));
+    }
+}

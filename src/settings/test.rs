@@ -67,7 +67,7 @@ fn what_is_not_in_order_is_refused_with_its_line() {
     assert_eq!(error.reason(), &Reason::Schema { written: "counterpoise.settings/2".into() });
     let error = Settings::read("s.toml", b"# ok\n# \xff").unwrap_err();
     assert_eq!((error.line(), error.reason()), (Some(2), &Reason::NotUtf8 { at: 8 }));
-    let error = Settings::read("s.toml", &[b' '; 70_000]).unwrap_err();
+    let error = Settings::read("s.toml", &vec![b' '; 70_000]).unwrap_err();
     assert_eq!(error.reason(), &Reason::TooLarge { bytes: 70_000 });
 }
 

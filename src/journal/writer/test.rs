@@ -8,7 +8,6 @@ use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::super::row::Line;
 use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session};
 use super::super::{Folder, Journal, JournalError, Notice};
 use super::{Status, Writer};
