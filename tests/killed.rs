@@ -1,0 +1,214 @@
+//! A practice is ended at moments that nobody chose, in every way in which a program can end. What the journal then calls
+//! heard is compared with the samples that were really rendered.
+//!
+//! The practice runs in a child: this same test program, with a paced output that writes every sample to a file.
+#![cfg(unix)]
+
+use std::fs::{self, File};
+use std::io::Write;
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::sync::OnceLock;
+use std::time::{Duration, Instant};
+
+use counterpoise::audio::{Bank, Frame, SampleRate, Voice, paced, tone};
+use counterpoise::clock::Clock;
+use counterpoise::display::Face;
+use counterpoise::display::plain::Plain;
+use counterpoise::display::terminal;
+use counterpoise::journal::{Folder, Journal, SessionId, Writer};
+use counterpoise::practice::{self, Sound, World};
+use counterpoise::prescription::Prescription;
+use counterpoise::record::{SessionBegun, SetEnd};
+use counterpoise::schedule::{METHOD, Scheduler, Seed};
+use counterpoise::session::Session;
+use rand::{Rng, SeedableRng, rngs::ChaCha12Rng};
+
+/// How much faster than real time the child lives.
+const SPEED: u32 = 100;
+/// How often practice is ended.
+const MOMENTS: u64 = 200;
+
+const PRESCRIPTION: &str = r#"
+schema = "counterpoise.prescription/1"
+title = "Cut short"
+issued_on = 2026-11-02
+rest_ms = 45000
+
+[[drills]]
+drill = "counter-shift"
+sets = 1
+work_ms = 120000
+gap_ms = [4000, 5500]
+blank_per_mille = 50
+directions = ["left", "right", "forward"]
+"#;
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Way {
+    Term,
+    Hangup,
+    Kill,
+    Panic,
+    EndOfInput,
+}
+
+static PANIC_AT: OnceLock<Instant> = OnceLock::new();
+
+fn close_asked() -> bool {
+    assert!(PANIC_AT.get().is_none_or(|at| Instant::now() < *at), "a fault in the middle of a practice");
+    terminal::close_asked()
+}
+
+/// The child: one practice, as the practice command runs it, with a paced output.
+#[test]
+fn child() {
+    let Ok(place) = std::env::var("COUNTERPOISE_CHILD") else { return };
+    let place = Path::new(&place);
+    let prescription = Prescription::read("cut.toml", PRESCRIPTION.as_bytes()).unwrap();
+    let scheduler = Scheduler::new(&prescription).unwrap();
+    let seed = Seed::from_bytes([9; 32]);
+    let schedule = scheduler.draw(seed);
+    let phrases = Session::phrases(&schedule);
+    let rate = SampleRate::HZ_48000;
+    let bank = Bank::load(rate, Voice::Tones, phrases.iter().map(|phrase| phrase.id())).unwrap();
+    let mut rendered = File::create(place.join("rendered")).unwrap();
+    let sink = move |_: Frame, block: &[i16]| {
+        let bytes: Vec<u8> = block.iter().flat_map(|sample| sample.to_le_bytes()).collect();
+        rendered.write_all(&bytes).unwrap();
+        paced::Link::Up
+    };
+    let clock = Clock::fast(SPEED);
+    let begun = SessionBegun {
+        at: clock.wall(),
+        title: prescription.title().to_owned(),
+        digest: prescription.digest(),
+        seed,
+        seed_given: false,
+        method: METHOD,
+        voice: "tones".to_owned(),
+        device: None,
+        sets_planned: 1,
+    };
+    let session = Session::new(scheduler, schedule, begun, None).unwrap();
+    let folder = Folder::open_in(place.join("data")).unwrap();
+    let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();
+    terminal::watch_signals().unwrap();
+    if let Ok(after) = std::env::var("COUNTERPOISE_PANIC_MS") {
+        PANIC_AT.set(Instant::now() + Duration::from_millis(after.parse().unwrap())).unwrap();
+    }
+    let output = paced::start(rate, f64::from(SPEED), sink).unwrap();
+    let writer = Writer::start(journal, SessionId::from_bytes([1; 16]));
+    let world = World {
+        face: Face::Plain(Plain::start()),
+        sound: Some(Sound::new(output, bank)),
+        clock,
+        writer,
+        close_asked,
+    };
+    let _ = practice::run(world, session);
+}
+
+/// Where the alert tone was rendered whole: the frames of its first sample, exactly.
+fn whole_tones(rendered: &[i16]) -> Vec<usize> {
+    let clip = tone::alert(SampleRate::HZ_48000);
+    let samples = clip.samples();
+    let first = samples.iter().position(|sample| *sample != 0).unwrap();
+    let core = &samples[first..];
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at + core.len() <= rendered.len() {
+        if rendered[at] == core[0] && rendered[at..at + core.len()] == *core {
+            found.push(at);
+            at += core.len();
+        } else {
+            at += 1;
+        }
+    }
+    found
+}
+
+fn end_one(way: Way, after: Duration) -> (usize, Option<SetEnd>) {
+    let place = tempfile::tempdir().unwrap();
+    let mut child = Command::new(std::env::current_exe().unwrap());
+    child
+        .args(["--exact", "child", "--nocapture", "--test-threads=1"])
+        .env("COUNTERPOISE_CHILD", place.path());
+    // To write a trace takes seconds of the child's time, in which its sound goes on.
+    child.env("RUST_BACKTRACE", "0");
+    if way == Way::Panic {
+        child.env("COUNTERPOISE_PANIC_MS", after.as_millis().to_string());
+    }
+    let mut child = child.stdin(Stdio::piped()).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
+    let mut keys = child.stdin.take().unwrap();
+    // First page, health, ready, go on after the sound check, start.
+    keys.write_all(b"\na\na\ng\n\n").unwrap();
+    std::thread::sleep(after);
+    let signal = |name: &str| {
+        let done = Command::new("kill").args(["-s", name, &child.id().to_string()]).status().unwrap();
+        assert!(done.success());
+    };
+    match way {
+        Way::Term => signal("TERM"),
+        Way::Hangup => signal("HUP"),
+        Way::Kill => signal("KILL"),
+        Way::EndOfInput => drop(keys),
+        Way::Panic => {}
+    }
+    child.wait().unwrap();
+
+    let raw = fs::read(place.path().join("rendered")).unwrap_or_default();
+    let rendered: Vec<i16> = raw.chunks_exact(2).map(|pair| i16::from_le_bytes([pair[0], pair[1]])).collect();
+    let tones = whole_tones(&rendered);
+    let Ok(folder) = Folder::open_in(place.path().join("data")) else { return (0, None) };
+    let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();
+    let sessions = journal.sessions().unwrap();
+    let Some(set) = sessions.first().and_then(|session| session.sets.first()) else {
+        assert!(
+            tones.is_empty(),
+            "{way:?} after {after:?}: a call was rendered before its set was on the disk"
+        );
+        return (0, None);
+    };
+    let end = set.end.as_ref().map(|end| end.why);
+    let expected = if matches!(way, Way::Kill | Way::Panic) { SetEnd::Interrupted } else { SetEnd::Closed };
+    // A moment after the last second of the work is one at which the set was over.
+    assert!(end == Some(expected) || end == Some(SetEnd::Completed), "{way:?} after {after:?}: {end:?}");
+    let heard: Vec<i64> = set.delivered.iter().map(|row| row.began_frame.unwrap()).collect();
+    assert!(heard.len() <= tones.len(), "{way:?} after {after:?}: heard {heard:?} of {tones:?}");
+    // One call may be on its way; a fault stops the listening a little before it stops the sound.
+    let on_the_way = if way == Way::Panic { 2 } else { 1 };
+    assert!(tones.len() <= heard.len() + on_the_way, "{way:?} after {after:?}: heard {heard:?} of {tones:?}");
+    for (began, tone) in heard.iter().zip(&tones) {
+        let (began, tone) = (*began - heard[0], *tone as i64 - tones[0] as i64);
+        assert_eq!(began, tone, "{way:?} after {after:?}: not on the frame that the journal has");
+    }
+    (heard.len(), end)
+}
+
+#[test]
+fn whatever_ends_a_practice_the_journal_has_what_was_rendered() {
+    let mut chance = ChaCha12Rng::from_seed([23; 32]);
+    let ways = [Way::Term, Way::Hangup, Way::Kill, Way::Panic, Way::EndOfInput];
+    let cases: Vec<(Way, Duration)> = (0..MOMENTS)
+        .map(|place| {
+            (ways[place as usize % ways.len()], Duration::from_millis(150 + chance.next_u64() % 1_000))
+        })
+        .collect();
+    let (first, second) = cases.split_at(cases.len() / 2);
+    let run = |cases: &[(Way, Duration)]| -> (usize, usize) {
+        let ended: Vec<_> = cases.iter().map(|(way, after)| end_one(*way, *after)).collect();
+        (
+            ended.iter().filter(|(_, end)| end.is_some_and(|end| end != SetEnd::Completed)).count(),
+            ended.iter().map(|(heard, _)| heard).sum(),
+        )
+    };
+    let (sets, heard) = std::thread::scope(|scope| {
+        let other = scope.spawn(|| run(second));
+        let one = run(first);
+        let other = other.join().unwrap();
+        (one.0 + other.0, one.1 + other.1)
+    });
+    // Most moments must fall into a set, or nothing was tested.
+    assert!(sets > 100 && heard > 200, "{sets} sets were cut short, {heard} calls were heard");
+}
