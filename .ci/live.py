@@ -5,7 +5,6 @@ plan after the drift between the two clocks is taken out."""
 import json
 import os
 import pty
-import re
 import select
 import signal
 import subprocess
@@ -13,6 +12,7 @@ import sys
 import time
 
 import numpy as np
+import pyte
 
 RATE = 48_000
 SEED = "c0ffee" + "5a" * 29
@@ -38,29 +38,25 @@ def practice(program, prescription, folder):
         os.execv(program, [program, "--data-dir", os.path.join(folder, "data"), "practice", prescription, "--seed", SEED])
     import fcntl, struct, termios
     fcntl.ioctl(terminal, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
-    seen = ""
+    shown = pyte.Screen(80, 24)
+    stream = pyte.ByteStream(shown)
 
     def screen(seconds):
-        nonlocal seen
         ready, _, _ = select.select([terminal], [], [], seconds)
         if ready:
             try:
-                data = os.read(terminal, 65_536).decode(errors="replace")
+                stream.feed(os.read(terminal, 65_536))
             except OSError:
-                data = ""
-            seen += re.sub(r"\x1b\[[0-9;?]*[a-zA-Z]", "", data)
+                pass
+        return "\n".join(shown.display)
 
     for wanted, key in PAGES:
         until = time.monotonic() + 200
-        squeezed = wanted.replace(" ", "")
-        while squeezed not in seen.replace(" ", ""):
+        while wanted not in screen(0.2):
             if time.monotonic() > until:
                 os.kill(child, signal.SIGKILL)
-                sys.exit(f"Error: \"{wanted}\" never came. Seen last:\n{seen[-2000:]}")
-            screen(0.2)
+                sys.exit(f"Error: \"{wanted}\" never came. The screen is:\n{screen(0)}")
         time.sleep(0.6)
-        screen(0)
-        seen = ""
         os.write(terminal, key.encode())
     until = time.monotonic() + 20
     status = None
@@ -72,7 +68,7 @@ def practice(program, prescription, folder):
     recorder.send_signal(signal.SIGINT)
     recorder.wait()
     if status != 0:
-        sys.exit(f"Error: the practice ended with {status}. Seen last:\n{seen[-2000:]}")
+        sys.exit(f"Error: the practice ended with {status}. The screen is:\n{screen(0)}")
     samples = np.fromfile(capture.name, dtype="<i2")
     return samples[: len(samples) // 2 * 2].reshape(-1, 2)[:, 0].astype(np.float64)
 
