@@ -73,7 +73,18 @@ fn child() {
     let rate = SampleRate::HZ_48000;
     let bank = Bank::load(rate, Voice::Tones, phrases.iter().map(|phrase| phrase.id())).unwrap();
     let mut rendered = File::create(place.join("rendered")).unwrap();
+    // Calls are what breaks a silence of over three seconds.
+    let unplugged_in: Option<u32> =
+        std::env::var("COUNTERPOISE_UNPLUG_IN").ok().map(|call| call.parse().unwrap());
+    let (mut quiet, mut calls, mut inside) = (0, 0, false);
     let sink = move |_: Frame, block: &[i16]| {
+        if inside && unplugged_in == Some(calls) {
+            return paced::Link::Down;
+        }
+        let sounds = block.iter().any(|sample| *sample != 0);
+        inside = sounds && (inside || quiet > 3 * 48_000);
+        calls += u32::from(sounds && quiet > 3 * 48_000);
+        quiet = if sounds { 0 } else { quiet + block.len() };
         let bytes: Vec<u8> = block.iter().flat_map(|sample| sample.to_le_bytes()).collect();
         rendered.write_all(&bytes).unwrap();
         paced::Link::Up
@@ -184,6 +195,38 @@ fn end_one(way: Way, after: Duration) -> (usize, Option<SetEnd>) {
         assert_eq!(began, tone, "{way:?} after {after:?}: not on the frame that the journal has");
     }
     (heard.len(), end)
+}
+
+#[test]
+fn a_call_in_which_the_sound_is_unplugged_was_not_heard() {
+    for call in [1_u32, 2, 5] {
+        let place = tempfile::tempdir().unwrap();
+        let mut child = Command::new(std::env::current_exe().unwrap())
+            .args(["--exact", "child", "--nocapture", "--test-threads=1"])
+            .env("COUNTERPOISE_CHILD", place.path())
+            .env("COUNTERPOISE_UNPLUG_IN", call.to_string())
+            .stdin(Stdio::piped())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap();
+        let mut keys = child.stdin.take().unwrap();
+        keys.write_all(b"\na\na\ng\n\n").unwrap();
+        let folder = Folder::open_in(place.path().join("data")).unwrap();
+        let patience = Instant::now() + Duration::from_secs(120);
+        let set = loop {
+            assert!(Instant::now() < patience, "the set never ended");
+            let sessions = Journal::look(&folder).and_then(|journal| journal.sessions()).unwrap_or_default();
+            match sessions.into_iter().next().and_then(|session| session.sets.into_iter().next()) {
+                Some(set) if set.end.is_some() => break set,
+                _ => std::thread::sleep(Duration::from_millis(20)),
+            }
+        };
+        drop(keys);
+        child.wait().unwrap();
+        assert_eq!(set.end.unwrap().why, SetEnd::SoundLost);
+        assert_eq!(set.delivered.len(), call as usize - 1, "the calls before the one that broke off");
+    }
 }
 
 #[test]
