@@ -13,6 +13,7 @@ use crate::session::Key;
 use crate::session::screen::Screen;
 
 pub mod big;
+pub mod keys;
 pub mod plain;
 pub mod terminal;
 pub mod view;

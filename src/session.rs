@@ -65,7 +65,8 @@ pub enum Key {
 }
 
 impl Key {
-    fn stops(self) -> bool {
+    /// Whether it ends the practice, wherever it is pressed.
+    pub(crate) fn stops(self) -> bool {
         matches!(self, Self::Escape | Self::Char('s' | 'S'))
     }
 

@@ -1,56 +1,61 @@
 //! How is the whole terminal taken, drawn on, listened to, and given back whatever happens?
-//! Not what is drawn (that is [`super::view`]).
+//! Not what is drawn (that is [`super::view`]), nor which key a byte is (that is [`super::keys`]).
 //!
-//! Keys are read in a thread of their own: once a terminal has hung up, crossterm 0.29 reads its end for ever and
-//! does not return. The thread gives a sign of life, and a reader that gives none for a while is a lost terminal.
+//! On Unix the bytes are read in a thread of their own and not by crossterm 0.29: that reads the end of a terminal
+//! that has hung up for ever, and after half a sequence (Alt-[) it waits for the other half without a limit.
 
-use std::io::{self, Stdout, stdout};
-use std::mem::ManuallyDrop;
+use std::io::{self, BufWriter, Stdout, stdout};
+use std::panic;
+use std::sync::Once;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{self, Receiver, RecvTimeoutError, Sender};
-use std::sync::{Arc, Once};
+use std::sync::mpsc::{Receiver, RecvTimeoutError};
 use std::time::{Duration, Instant};
-use std::{panic, thread};
 
 use crossterm::cursor::{Hide, Show};
-use crossterm::event::{self, Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
-use crossterm::execute;
-use crossterm::terminal::{EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode};
-use ratatui::backend::CrosstermBackend;
-use ratatui::layout::Size;
+use crossterm::terminal::{
+    BeginSynchronizedUpdate, Clear, ClearType, EndSynchronizedUpdate, EnterAlternateScreen,
+    LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
+};
+use crossterm::{execute, queue};
+use ratatui::backend::{Backend, CrosstermBackend};
+use ratatui::buffer::{Buffer, Cell};
+use ratatui::layout::Rect;
+use ratatui::style::Modifier;
 
+use super::keys::{Bytes, Gate, Press};
 use super::{Input, view};
-use crate::session::Key;
-use crate::session::screen::Screen;
+use crate::millis::Millis;
+use crate::session::screen::{Body, Screen};
 
-/// Two of the same key nearer than this are one held key (keyboards repeat every 30 to 100 ms; judgment).
-const HELD: Duration = Duration::from_millis(150);
-
-/// How often the reading thread gives a sign of life, and how long a signal may wait to be seen.
+/// How long a signal may wait to be seen.
 const SLICE: Duration = Duration::from_millis(100);
 
-/// A reader silent for this long, while we waited for it, reads a lost terminal (judgment).
-const LOST: Duration = Duration::from_secs(3);
+/// When only the time left has changed, it is drawn this often at most: ten times a second look steady.
+const STEADY: Duration = Duration::from_millis(100);
+
+/// Escape alone is the key when nothing follows for this long (a terminal sends a sequence in one piece, a slow line
+/// in several; judgment).
+const ALONE: Duration = Duration::from_millis(40);
+
+/// Used when a terminal does not say how large it is.
+const USUAL: (u16, u16) = (80, 24);
+
+/// Whether the terminal is ours now. A process has one.
+static TAKEN: AtomicBool = AtomicBool::new(false);
 
 /// The whole terminal: raw, on its alternate screen, the cursor hidden. Given back when dropped, or on a panic.
+///
+/// After it is dropped the process reads nothing more from standard input: the reading thread may still take a key.
 #[derive(Debug)]
 pub struct Terminal {
-    /// Not dropped: ratatui 0.30 would then write to standard error that the cursor cannot be shown, and after a
-    /// hang-up that is a panic. [`give_back`] does it instead.
-    cells: ManuallyDrop<ratatui::Terminal<CrosstermBackend<Stdout>>>,
-    shown: Option<(Screen, Size)>,
-    heard: Receiver<Heard>,
-    stop: Arc<AtomicBool>,
-    held: Held,
-    silent: Duration,
-}
-
-/// What the reading thread tells.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Heard {
-    Alive,
-    Key(Key),
-    Close,
+    out: CrosstermBackend<BufWriter<Stdout>>,
+    /// What stands on the terminal; of no size when that is not known.
+    stands: Buffer,
+    /// What was drawn last, without its times, and when.
+    drawn: Option<(Screen, Instant)>,
+    typed: Receiver<source::Typed>,
+    bytes: Bytes,
+    gate: Gate,
 }
 
 impl Terminal {
@@ -61,138 +66,233 @@ impl Terminal {
     /// There is no terminal, or it cannot be set up; it is then as it was.
     pub fn enter() -> io::Result<Self> {
         give_back_on_panic();
-        enable_raw_mode()?;
-        let taken = execute!(stdout(), EnterAlternateScreen, Hide)
-            .and_then(|()| ratatui::Terminal::new(CrosstermBackend::new(stdout())));
-        let cells = match taken {
-            Ok(cells) => ManuallyDrop::new(cells),
-            Err(error) => {
-                give_back();
-                return Err(error);
-            }
-        };
-        let (tell, heard) = mpsc::channel();
-        let stop = Arc::new(AtomicBool::new(false));
-        let asked = Arc::clone(&stop);
-        // Never joined: on a lost terminal it does not come back, and ends with the process.
-        thread::spawn(move || read(&tell, &asked));
-        Ok(Self { cells, shown: None, heard, stop, held: Held::default(), silent: Duration::ZERO })
+        signals::watch_size()?;
+        if let Err(error) = take() {
+            give_back();
+            return Err(error);
+        }
+        Ok(Self {
+            out: CrosstermBackend::new(BufWriter::new(stdout())),
+            stands: Buffer::empty(Rect::ZERO),
+            drawn: None,
+            typed: source::open(),
+            bytes: Bytes::default(),
+            gate: Gate::default(),
+        })
     }
 
-    /// Draws the screen, if it or the size of the terminal has changed.
+    /// Draws the screen, if it or the size of the terminal has changed, and only what has changed of it.
     ///
     /// # Errors
     ///
-    /// The terminal cannot be written.
+    /// The terminal cannot be written, or a panic has given it back.
     pub fn show(&mut self, screen: &Screen) -> io::Result<()> {
-        let size = self.cells.size()?;
-        if self.shown.as_ref().is_some_and(|(shown, at)| shown == screen && *at == size) {
+        if !TAKEN.load(Ordering::SeqCst) {
+            return Err(io::Error::other("the terminal was given back"));
+        }
+        if signals::continued() {
+            // Whoever stopped us may have used the terminal meanwhile.
+            disable_raw_mode()?;
+            take()?;
+            self.drawn = None;
+        }
+        let (still, now) = (timeless(screen), Instant::now());
+        let resized = signals::resized();
+        let runs = matches!(screen.body, Body::Work { .. } | Body::Rest { .. } | Body::Paused { .. });
+        let stands = |(last, at): &(Screen, Instant)| *last == still && (!runs || now - *at < STEADY);
+        if !resized && self.drawn.as_ref().is_some_and(stands) {
             return Ok(());
         }
-        self.cells.draw(|frame| view::draw(screen, frame))?;
-        self.shown = Some((screen.clone(), size));
+        let area = if resized || self.drawn.is_none() { size()? } else { self.stands.area };
+        let anew = self.drawn.is_none() || area != self.stands.area;
+        if anew || self.drawn.as_ref().is_none_or(|(last, _)| *last != still) {
+            // Every cell is written, without clearing first: nothing strange stays, nothing flashes, and whoever reads
+            // along (a screen reader, a log of the terminal) gets whole words.
+            let mut unlike_any = Cell::EMPTY;
+            unlike_any.modifier = Modifier::HIDDEN;
+            self.stands = Buffer::filled(area, unlike_any);
+        }
+        let mut next = Buffer::empty(area);
+        view::draw_in(screen, area, &mut next);
+        let changed = self.stands.diff(&next);
+        if anew || !changed.is_empty() {
+            queue!(self.out, BeginSynchronizedUpdate)?;
+            if anew {
+                queue!(self.out, Clear(ClearType::All))?;
+            }
+            self.out.draw(changed.into_iter())?;
+            queue!(self.out, EndSynchronizedUpdate)?;
+            Backend::flush(&mut self.out)?;
+        }
+        self.stands = next;
+        self.drawn = Some((still, now));
         Ok(())
     }
 
-    /// Waits for a key, at most this long.
+    /// Waits for a key, at most this long (a little longer after half a key).
     pub fn poll(&mut self, timeout: Duration) -> Input {
         let until = Instant::now() + timeout;
         loop {
-            if close_asked() || self.silent > LOST {
+            if close_asked() || !TAKEN.load(Ordering::SeqCst) {
                 return Input::Close;
             }
-            let now = Instant::now();
-            let wait = until.saturating_duration_since(now).min(SLICE);
-            match self.heard.recv_timeout(wait) {
-                Ok(heard) => {
-                    self.silent = Duration::ZERO;
-                    match heard {
-                        Heard::Key(key) if self.held.is_new(key, Instant::now()) => return Input::Key(key),
-                        Heard::Close => return Input::Close,
-                        Heard::Key(_) | Heard::Alive => {}
+            let left = until.saturating_duration_since(Instant::now());
+            match self.typed.recv_timeout(left.min(SLICE)) {
+                Ok(typed) => {
+                    let presses = self.together(&typed);
+                    match self.gate.admit(&presses, Instant::now()) {
+                        Some(Press::Key(key)) => return Input::Key(key),
+                        Some(Press::Close) => return Input::Close,
+                        Some(Press::Repaint) => self.drawn = None,
+                        None => {}
                     }
                 }
-                // Only what was really waited for: the process may have been stopped or the machine asleep.
-                Err(RecvTimeoutError::Timeout) => self.silent += wait,
+                Err(RecvTimeoutError::Timeout) if left <= SLICE => return Input::Nothing,
+                Err(RecvTimeoutError::Timeout) => {}
                 Err(RecvTimeoutError::Disconnected) => return Input::Close,
             }
-            if Instant::now() >= until {
-                return Input::Nothing;
-            }
         }
+    }
+
+    /// Everything that has come by now, and the end of a key that has begun.
+    fn together(&mut self, typed: &source::Typed) -> Vec<Press> {
+        let mut presses = source::presses(typed, &mut self.bytes);
+        loop {
+            let more = if self.bytes.has_begun() {
+                self.typed.recv_timeout(ALONE).ok()
+            } else {
+                // The end of input is found again by the next wait.
+                self.typed.try_recv().ok()
+            };
+            let Some(typed) = more else { break };
+            presses.extend(source::presses(&typed, &mut self.bytes));
+        }
+        presses.extend(self.bytes.end());
+        presses
     }
 }
 
 impl Drop for Terminal {
     fn drop(&mut self) {
-        self.stop.store(true, Ordering::Relaxed);
         give_back();
     }
 }
 
-/// Reads events until told to stop, or until nothing more can come.
-fn read(tell: &Sender<Heard>, stop: &AtomicBool) {
-    while !stop.load(Ordering::Relaxed) {
-        let heard = match event::poll(SLICE) {
-            Ok(false) => Heard::Alive,
-            Ok(true) => event::read().map_or(Heard::Close, |event| meaning(&event)),
-            Err(_) => Heard::Close,
-        };
-        if tell.send(heard).is_err() || heard == Heard::Close {
-            return;
-        }
+/// The screen without the times that run by themselves.
+fn timeless(screen: &Screen) -> Screen {
+    let mut still = screen.clone();
+    match &mut still.body {
+        Body::Work { left, .. } | Body::Rest { left, .. } => *left = Millis(0),
+        Body::Paused { left, ends_in } => (*left, *ends_in) = (Millis(0), Millis(0)),
+        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } => {}
     }
+    still
 }
 
-/// What an event means here. A key is its press; its release and its repeats are nothing.
-fn meaning(event: &Event) -> Heard {
-    match event {
-        Event::Key(KeyEvent { code, modifiers, kind: KeyEventKind::Press, .. }) => match code {
-            KeyCode::Char('c' | 'C') if modifiers.contains(KeyModifiers::CONTROL) => Heard::Close,
-            KeyCode::Char(_) if modifiers.intersects(KeyModifiers::CONTROL | KeyModifiers::ALT) => {
-                Heard::Key(Key::Other)
-            }
-            KeyCode::Char(letter) => Heard::Key(Key::Char(*letter)),
-            KeyCode::Enter => Heard::Key(Key::Enter),
-            KeyCode::Esc => Heard::Key(Key::Escape),
-            _ => Heard::Key(Key::Other),
-        },
-        _ => Heard::Alive,
-    }
+fn size() -> io::Result<Rect> {
+    let (width, height) = match crossterm::terminal::size()? {
+        (0, _) | (_, 0) => USUAL,
+        size => size,
+    };
+    Ok(Rect::new(0, 0, width, height))
 }
 
-/// Tells a held key from a new press.
-#[derive(Debug, Default)]
-struct Held {
-    last: Option<(Key, Instant)>,
+fn take() -> io::Result<()> {
+    TAKEN.store(true, Ordering::SeqCst);
+    enable_raw_mode()?;
+    execute!(stdout(), EnterAlternateScreen, Hide)
 }
 
-impl Held {
-    /// Whether this is a new press: another key, or the same one after a pause.
-    fn is_new(&mut self, key: Key, now: Instant) -> bool {
-        let last = self.last.replace((key, now));
-        last.is_none_or(|(before, at)| before != key || now.saturating_duration_since(at) >= HELD)
-    }
-}
-
-/// As far as it goes: there may be no terminal any more.
+/// As far as it goes: there may be no terminal any more. Does nothing the second time.
 fn give_back() {
-    let _ = execute!(stdout(), Show, LeaveAlternateScreen);
-    let _ = disable_raw_mode();
+    if TAKEN.swap(false, Ordering::SeqCst) {
+        let _ = execute!(stdout(), EndSynchronizedUpdate, Show, LeaveAlternateScreen);
+        let _ = disable_raw_mode();
+    }
 }
 
-/// The message of a panic is read on the ordinary screen.
+/// The message of a panic, in whichever thread, is read on the ordinary screen; the practice then closes.
 fn give_back_on_panic() {
     static ONCE: Once = Once::new();
     ONCE.call_once(|| {
         let before = panic::take_hook();
         panic::set_hook(Box::new(move |info| {
-            if crossterm::terminal::is_raw_mode_enabled().unwrap_or(false) {
-                give_back();
-            }
+            give_back();
             before(info);
         }));
     });
+}
+
+/// Where the keys come from.
+#[cfg(unix)]
+mod source {
+    use std::io::{self, Read};
+    use std::sync::mpsc::{self, Receiver};
+    use std::thread;
+
+    use super::{Bytes, Press};
+
+    /// What one read gave.
+    pub type Typed = Vec<u8>;
+
+    /// Reads until the terminal hangs up (nothing or an error is read), which closes the channel.
+    pub fn open() -> Receiver<Typed> {
+        let (tell, typed) = mpsc::sync_channel(64);
+        // Never joined: a read ends only with a key or with the terminal.
+        thread::spawn(move || {
+            let mut input = io::stdin().lock();
+            let mut bytes = [0; 1024];
+            loop {
+                match input.read(&mut bytes) {
+                    Ok(length @ 1..) if tell.send(bytes[..length].to_vec()).is_ok() => {}
+                    Err(error) if error.kind() == io::ErrorKind::Interrupted => {}
+                    _ => return,
+                }
+            }
+        });
+        typed
+    }
+
+    pub fn presses(typed: &Typed, bytes: &mut Bytes) -> Vec<Press> {
+        bytes.take(typed)
+    }
+}
+
+/// Where the keys come from: on Windows the console tells events, not bytes.
+#[cfg(not(unix))]
+mod source {
+    use std::sync::mpsc::{self, Receiver};
+    use std::thread;
+
+    use crossterm::event::{self, Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
+
+    use super::{Bytes, Press};
+    use crate::session::Key;
+
+    pub type Typed = Event;
+
+    pub fn open() -> Receiver<Typed> {
+        let (tell, typed) = mpsc::sync_channel(64);
+        thread::spawn(move || while event::read().is_ok_and(|event| tell.send(event).is_ok()) {});
+        typed
+    }
+
+    /// A key is its press; its release and its repeats are nothing.
+    pub fn presses(typed: &Typed, _: &mut Bytes) -> Vec<Press> {
+        let Event::Key(KeyEvent { code, modifiers, kind: KeyEventKind::Press, .. }) = *typed else {
+            return vec![];
+        };
+        // AltGr, with which some keyboards type letters, is both at once.
+        let altered = modifiers.contains(KeyModifiers::CONTROL) != modifiers.contains(KeyModifiers::ALT);
+        vec![match code {
+            KeyCode::Char('c' | 'C') if altered && modifiers.contains(KeyModifiers::CONTROL) => Press::Close,
+            KeyCode::Char(_) if altered => Press::Key(Key::Other),
+            KeyCode::Char(letter) => Press::Key(Key::Char(letter)),
+            KeyCode::Enter => Press::Key(Key::Enter),
+            KeyCode::Esc => Press::Key(Key::Escape),
+            _ => Press::Key(Key::Other),
+        }]
+    }
 }
 
 #[cfg(unix)]
@@ -201,22 +301,45 @@ mod signals {
     use std::sync::atomic::{AtomicBool, Ordering};
     use std::sync::{Arc, LazyLock};
 
-    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGTERM, SIGWINCH};
 
-    static ASKED: LazyLock<Arc<AtomicBool>> = LazyLock::new(Arc::default);
-    static WATCHED: LazyLock<Result<(), io::ErrorKind>> = LazyLock::new(|| {
-        for signal in [SIGTERM, SIGHUP, SIGINT] {
-            signal_hook::flag::register(signal, Arc::clone(&ASKED)).map_err(|error| error.kind())?;
+    /// A flag that signals raise, watched from its first use.
+    struct Flag {
+        raised: Arc<AtomicBool>,
+        watched: Result<(), io::ErrorKind>,
+    }
+
+    impl Flag {
+        fn of(signals: &[i32]) -> Self {
+            let raised = Arc::default();
+            let watch = |signal: &i32| signal_hook::flag::register(*signal, Arc::clone(&raised)).map(drop);
+            let watched = signals.iter().try_for_each(watch).map_err(|error| error.kind());
+            Self { raised, watched }
         }
-        Ok(())
-    });
+    }
+
+    static CLOSE: LazyLock<Flag> = LazyLock::new(|| Flag::of(&[SIGTERM, SIGHUP, SIGINT]));
+    static RESIZED: LazyLock<Flag> = LazyLock::new(|| Flag::of(&[SIGWINCH]));
+    static CONTINUED: LazyLock<Flag> = LazyLock::new(|| Flag::of(&[SIGCONT]));
 
     pub fn watch() -> io::Result<()> {
-        (*WATCHED).map_err(io::Error::from)
+        CLOSE.watched.map_err(io::Error::from)
     }
 
     pub fn asked() -> bool {
-        ASKED.load(Ordering::Relaxed)
+        CLOSE.raised.load(Ordering::Relaxed)
+    }
+
+    pub fn watch_size() -> io::Result<()> {
+        RESIZED.watched.and(CONTINUED.watched).map_err(io::Error::from)
+    }
+
+    pub fn resized() -> bool {
+        RESIZED.raised.swap(false, Ordering::Relaxed)
+    }
+
+    pub fn continued() -> bool {
+        CONTINUED.raised.swap(false, Ordering::Relaxed)
     }
 }
 
@@ -227,6 +350,19 @@ mod signals {
     }
 
     pub fn asked() -> bool {
+        false
+    }
+
+    pub fn watch_size() -> std::io::Result<()> {
+        Ok(())
+    }
+
+    /// Nothing tells: looked at each time.
+    pub fn resized() -> bool {
+        true
+    }
+
+    pub fn continued() -> bool {
         false
     }
 }
@@ -250,55 +386,18 @@ pub fn close_asked() -> bool {
 mod tests {
     use super::*;
 
-    fn press(code: KeyCode, modifiers: KeyModifiers) -> Heard {
-        meaning(&Event::Key(KeyEvent::new(code, modifiers)))
-    }
-
     #[test]
-    fn only_a_press_is_a_key() {
-        assert_eq!(press(KeyCode::Char('s'), KeyModifiers::NONE), Heard::Key(Key::Char('s')));
-        assert_eq!(press(KeyCode::Char('S'), KeyModifiers::SHIFT), Heard::Key(Key::Char('S')));
-        assert_eq!(press(KeyCode::Enter, KeyModifiers::NONE), Heard::Key(Key::Enter));
-        assert_eq!(press(KeyCode::Esc, KeyModifiers::NONE), Heard::Key(Key::Escape));
-        assert_eq!(
-            press(KeyCode::PageDown, KeyModifiers::NONE),
-            Heard::Key(Key::Other),
-            "a presenter's remote"
-        );
-        for kind in [KeyEventKind::Release, KeyEventKind::Repeat] {
-            let event = KeyEvent::new_with_kind(KeyCode::Enter, KeyModifiers::NONE, kind);
-            assert_eq!(meaning(&Event::Key(event)), Heard::Alive);
-        }
-        assert_eq!(meaning(&Event::Resize(80, 24)), Heard::Alive);
-    }
-
-    #[test]
-    fn control_c_closes_and_no_other_control_key_is_its_letter() {
-        assert_eq!(press(KeyCode::Char('c'), KeyModifiers::CONTROL), Heard::Close);
-        assert_eq!(press(KeyCode::Char('y'), KeyModifiers::CONTROL), Heard::Key(Key::Other));
-        assert_eq!(press(KeyCode::Char('y'), KeyModifiers::ALT), Heard::Key(Key::Other));
-    }
-
-    #[test]
-    fn a_held_key_is_one_press_however_long_it_is_held() {
-        let mut held = Held::default();
-        let start = Instant::now();
-        let at = |ms| start + Duration::from_millis(ms);
-        assert!(held.is_new(Key::Enter, at(0)));
-        for ms in (30..3000).step_by(30) {
-            assert!(!held.is_new(Key::Enter, at(ms)));
-        }
-        assert!(held.is_new(Key::Escape, at(3000)), "another key is never dropped");
-        assert!(held.is_new(Key::Enter, at(3010)));
-        assert!(held.is_new(Key::Enter, at(3160)));
-    }
-
-    #[test]
-    fn a_reader_that_is_gone_closes() {
-        let (tell, heard) = mpsc::channel();
-        let stop = AtomicBool::new(false);
-        drop(heard);
-        // Returns: the loop ends when nobody listens any more (or when there is no terminal to read).
-        read(&tell, &stop);
+    fn only_the_running_time_is_drawn_at_leisure() {
+        let work = |left, place: &str| Screen {
+            place: place.into(),
+            body: Body::Work { call: None, left: Millis(left), whole: Millis(60_000) },
+            keys: vec![],
+            notices: vec![],
+        };
+        assert_eq!(timeless(&work(59_980, "Set 1")), timeless(&work(3, "Set 1")));
+        assert_ne!(timeless(&work(3, "Set 2")), timeless(&work(3, "Set 1")));
+        let mut noticed = work(3, "Set 1");
+        noticed.notices.push("NOT SAVED".into());
+        assert_ne!(timeless(&noticed), timeless(&work(3, "Set 1")));
     }
 }
