@@ -13,6 +13,7 @@ use crate::session::Key;
 use crate::session::screen::Screen;
 
 pub mod big;
+mod capitals;
 pub mod keys;
 pub mod plain;
 pub mod terminal;

@@ -7,6 +7,7 @@ use ratatui::text::Line;
 use ratatui::widgets::Widget;
 use tui_big_text::{BigText, PixelSize};
 
+use super::capitals::capital;
 use crate::direction::Direction;
 
 /// The four quarters of a cell as one sign: upper left 1, upper right 2, lower left 4, lower right 8.
@@ -60,14 +61,33 @@ impl Words {
     /// The words in the largest letters for this much room; `None` when none fit, or when a sign has no large form.
     /// A word is never cut.
     pub fn fit(words: &str, room: Size) -> Option<Self> {
-        let drawable = |c: char| c.is_whitespace() || bitmap(&c.to_string()).iter().flatten().any(|&on| on);
-        if words.trim().is_empty() || !words.chars().all(drawable) {
+        if words.trim().is_empty() || !has_large_form(words) {
             return None;
         }
         Scale::within(room.height).find_map(|scale| {
             let lines = whole_words(words, usize::from(room.width / scale.columns()))?;
             (lines.len() <= usize::from(room.height / scale.rows())).then_some(Self { lines, scale })
         })
+    }
+
+    /// One line, at the largest scale at which `letters` letters have room: a text that runs, such as a time, keeps its
+    /// size while its length changes.
+    pub fn line(text: &str, letters: usize, room: Size) -> Option<Self> {
+        let letters = letters.max(text.chars().count());
+        let is_line = letters > 0 && !text.trim().is_empty() && has_large_form(text);
+        let fits = |scale: &Scale| letters <= usize::from(room.width / scale.columns());
+        let scale = Scale::within(room.height).find(fits).filter(|_| is_line)?;
+        Some(Self { lines: vec![text.to_owned()], scale })
+    }
+
+    /// How large a letter is, in quarters of a cell.
+    pub const fn letter(&self) -> u16 {
+        self.scale.across * self.scale.down
+    }
+
+    /// Rows between two paragraphs: half a line.
+    const fn between(&self) -> u16 {
+        self.scale.rows() / 2
     }
 
     /// The room they take, in cells.
@@ -78,16 +98,53 @@ impl Words {
 
     /// Draws them in the middle of the area.
     pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
-        let mut top = area.y + area.height.saturating_sub(self.size().height) / 2;
+        let top = area.y + area.height.saturating_sub(self.size().height) / 2;
+        self.draw_lines(top, area, buffer, |spare| spare / 2);
+    }
+
+    fn draw_lines(&self, mut top: u16, area: Rect, buffer: &mut Buffer, indent: fn(u16) -> u16) {
         for line in &self.lines {
             let bits = bitmap(line);
             let size = Size::new(line.chars().count() as u16 * self.scale.columns(), self.scale.rows());
-            let left = area.x + area.width.saturating_sub(size.width) / 2;
+            let left = area.x + indent(area.width.saturating_sub(size.width));
             paint(Rect::new(left, top, size.width, size.height), area, buffer, |x, y| {
                 bits[usize::from(y / self.scale.down)][usize::from(x / self.scale.across)]
             });
             top += size.height;
         }
+    }
+}
+
+/// Several paragraphs, all at the largest scale that fits them together; `None` when none does, or when a sign has no
+/// large form.
+pub fn paragraphs(texts: &[String], room: Size) -> Option<Vec<Words>> {
+    let texts = || texts.iter().filter(|text| !text.trim().is_empty());
+    if !texts().all(|text| has_large_form(text)) {
+        return None;
+    }
+    // Letters of more than eight rows would leave a page of one word.
+    Scale::within(room.height).filter(|scale| scale.rows() <= 8).find_map(|scale| {
+        let fit = |text: &String| {
+            Some(Words { lines: whole_words(text, usize::from(room.width / scale.columns()))?, scale })
+        };
+        let all: Vec<Words> = texts().map(fit).collect::<Option<_>>()?;
+        (rows_of(&all) <= u32::from(room.height)).then_some(all)
+    })
+}
+
+/// Rows of paragraphs with half a line between two.
+pub fn rows_of(all: &[Words]) -> u32 {
+    let between =
+        all.first().map_or(0, |words| u32::from(words.between())) * (all.len() as u32).saturating_sub(1);
+    all.iter().map(|words| words.lines.len() as u32 * u32::from(words.scale.rows())).sum::<u32>() + between
+}
+
+/// Draws paragraphs from the top left.
+pub fn draw_paragraphs(all: &[Words], area: Rect, buffer: &mut Buffer) {
+    let mut top = area.y;
+    for words in all {
+        words.draw_lines(top, area, buffer, |_| 0);
+        top += words.size().height + words.between();
     }
 }
 
@@ -147,12 +204,34 @@ fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) ->
 
 /// Eight rows of pixels.
 fn bitmap(line: &str) -> Vec<Vec<bool>> {
+    let mut rows = other_signs(line);
+    for (place, rows_of) in
+        line.chars().enumerate().filter_map(|(place, letter)| Some((place, capital(letter)?)))
+    {
+        let at = place * usize::from(LETTER);
+        for (row, ink) in rows.iter_mut().zip(rows_of.iter().chain([&""])) {
+            row[at..at + usize::from(LETTER)].fill(false);
+            for (pixel, ink) in row[at..].iter_mut().zip(ink.bytes()) {
+                *pixel = ink == b'#';
+            }
+        }
+    }
+    rows
+}
+
+/// The signs that are not capitals, as the font8x8 set draws them; eight rows of pixels.
+fn other_signs(line: &str) -> Vec<Vec<bool>> {
     let area = Rect::new(0, 0, line.chars().count() as u16 * LETTER, LETTER);
     let mut cells = Buffer::empty(area);
     BigText::builder().lines([Line::from(line)]).pixel_size(PixelSize::Full).build().render(area, &mut cells);
     area.rows()
         .map(|row| row.columns().map(|cell| cells[(cell.x, cell.y)].symbol() != " ").collect())
         .collect()
+}
+
+/// Whether every sign can be drawn large.
+fn has_large_form(words: &str) -> bool {
+    words.chars().all(|c| c.is_whitespace() || bitmap(&c.to_string()).iter().flatten().any(|&on| on))
 }
 
 /// Lines of whole words, at most `letters` long; `None` when a word is longer than that.
@@ -165,7 +244,10 @@ fn whole_words(words: &str, letters: usize) -> Option<Vec<String>> {
 #[cfg(test)]
 pub(super) fn find(word: &str, buffer: &Buffer) -> Option<Scale> {
     let area = buffer.area;
-    Scale::within(area.height).find(|&scale| {
+    // The smallest first: most of what is looked for is small.
+    let mut scales: Vec<_> = Scale::within(area.height).collect();
+    scales.reverse();
+    scales.into_iter().find(|&scale| {
         let word = Words { lines: vec![word.to_owned()], scale };
         let size = word.size();
         if size.width > area.width || size.height > area.height {
@@ -285,10 +367,10 @@ mod tests {
         insta::assert_snapshot!(shown(16, 4, |area, buffer| {
             Words::fit("GO", area.as_size()).expect("fits").draw(area, buffer);
         }), @r#"
-         ▄█▀▀█▄  ▄█▀█▄
-        ██      ██   ██
-        ▀█▄ ▀██ ▀█▄ ▄█▀
-          ▀▀▀▀▀   ▀▀▀
+        ▄█▀▀█▄  ▄█▀▀█▄
+        ██ ▄▄▄  ██  ██
+        ██  ██  ██  ██
+         ▀▀▀▀    ▀▀▀▀
         "#);
     }
 }

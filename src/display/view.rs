@@ -4,13 +4,13 @@
 //! No color at all, only bold and reverse: the terminal's own two colors have the contrast its owner chose, and
 //! `NO_COLOR` has nothing to turn off.
 
-use ratatui::Frame;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
 use ratatui::style::{Modifier, Style};
 
 use super::big::{self, Words};
 use super::words;
+use crate::direction::Direction;
 use crate::millis::Millis;
 use crate::session::screen::{Body, KeyHint, Screen, Shown};
 
@@ -18,26 +18,39 @@ use crate::session::screen::{Body, KeyHint, Screen, Shown};
 /// common practice, no source).
 const PARAGRAPH: u16 = 76;
 
+/// From this size on, pages and questions are drawn in large letters too, where they fit: so many cells on one screen
+/// are small ones (judgment).
+const ROOMY: Size = Size::new(140, 40);
+
+/// Rows of a large edge: letters of four rows and the gap to the main part.
+const EDGE: u16 = 6;
+
 /// One line of text and how it stands out.
 struct Row {
+    /// A key, reversed like the top of a key on a keyboard; mostly empty.
+    key: String,
     text: String,
     style: Style,
 }
 
 impl Row {
     fn plain(text: impl Into<String>) -> Self {
-        Self { text: text.into(), style: Style::new() }
+        Self { key: String::new(), text: text.into(), style: Style::new() }
     }
 
     fn bold(text: impl Into<String>) -> Self {
-        Self { text: text.into(), style: Style::new().add_modifier(Modifier::BOLD) }
+        Self { style: Style::new().add_modifier(Modifier::BOLD), ..Self::plain(text) }
+    }
+
+    fn reversed(text: impl Into<String>) -> Self {
+        Self { style: Style::new().add_modifier(Modifier::BOLD | Modifier::REVERSED), ..Self::plain(text) }
     }
 
     fn blank() -> Self {
         Self::plain("")
     }
 
-    /// Indented by the first line's lead, `- ` or a key: what wraps stands under the words, not under the lead.
+    /// Indented by the first line's lead: what wraps stands under the words, not under the lead.
     fn hanging(lead: &str, text: &str, width: u16) -> Vec<Self> {
         let indent = lead.chars().count();
         let lines = words::wrap(text, usize::from(width).saturating_sub(indent));
@@ -47,11 +60,15 @@ impl Row {
         }
         lines.iter().enumerate().map(|(i, line)| Self::plain(lead_of(i) + line)).collect()
     }
-}
 
-/// Draws the screen on the whole frame.
-pub fn draw(screen: &Screen, frame: &mut Frame) {
-    draw_in(screen, frame.area(), frame.buffer_mut());
+    /// A key, then what it means, in a column as wide as `wide` letters of keys.
+    fn answer(answer: &KeyHint, wide: usize, width: u16) -> Vec<Self> {
+        let lead = " ".repeat(wide + 5);
+        let mut rows = Self::hanging(&lead, &answer.does, width);
+        rows[0].key = format!(" {:wide$} ", answer.key);
+        rows[0].text = format!("   {}", rows[0].text.trim_start());
+        rows
+    }
 }
 
 /// Draws the screen in one area, whatever its size; what has no room is left out, the main part last.
@@ -60,12 +77,15 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
     if area.is_empty() {
         return;
     }
-    notices(&screen.notices, &mut area, buffer);
-    if !screen.place.is_empty() && area.height > 3 {
-        let place = split_top(&mut area, 1);
-        put(&[Row::bold(screen.place.as_str())], place, buffer);
+    if area.width >= 60 {
+        area = Rect { x: area.x + 2, width: area.width - 4, ..area };
     }
-    keys(&screen.keys, &mut area, buffer);
+    notices(&screen.notices, &mut area, buffer);
+    let large = edges_may_be_large(screen, area);
+    if !screen.place.is_empty() && area.height > 3 {
+        place(&screen.place, large, &mut area, buffer);
+    }
+    keys(&screen.keys, large, &mut area, buffer);
     match &screen.body {
         Body::Page { title, text, items } => page(title, text, items, area, buffer),
         Body::Question { ask, answers, asking_again } => question(ask, answers, *asking_again, area, buffer),
@@ -74,7 +94,7 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
             bar(*left, *whole, &words::left(*left), &mut area, buffer);
             match call {
                 Some(call) => shout(call, area, buffer),
-                None => loud(words::LISTEN, area, buffer),
+                None => calm(words::LISTEN, area, buffer),
             }
         }
         Body::Paused { left, ends_in } => {
@@ -87,22 +107,83 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
 
 /// A reversed block at the top, a blank row under it when there is room.
 fn notices(notices: &[String], area: &mut Rect, buffer: &mut Buffer) {
-    let style = Style::new().add_modifier(Modifier::BOLD | Modifier::REVERSED);
+    let room = Size::new(area.width.saturating_sub(4), area.height / 4);
+    if let Some(large) =
+        Some(room).filter(|_| is_roomy(*area)).and_then(|room| big::paragraphs(notices, room))
+    {
+        let block = split_top(area, big::rows_of(&large) as u16);
+        buffer.set_style(block, Row::reversed("").style);
+        big::draw_paragraphs(&large, Rect { x: block.x + 2, ..block }, buffer);
+        if block.height > 0 {
+            split_top(area, 1);
+        }
+        return;
+    }
     let wide = usize::from(area.width.saturating_sub(2));
     let lines: Vec<_> = notices.iter().flat_map(|notice| words::wrap(notice, wide)).collect();
     // The main part keeps a row, even when that cuts the notices.
     let block = split_top(area, (lines.len() as u16).min(area.height.saturating_sub(1)));
-    for (row, line) in block.rows().zip(lines) {
-        buffer.set_style(row, style);
-        put(&[Row { text: format!(" {line}"), style }], row, buffer);
+    for (place, line) in block.rows().zip(lines) {
+        let row = Row::reversed(format!(" {line}"));
+        buffer.set_style(place, row.style);
+        put(&[row], place, buffer);
     }
     if block.height > 0 && area.height > 12 {
         split_top(area, 1);
     }
 }
 
+/// Whether the edges may be large: only where the main part is large between them.
+fn edges_may_be_large(screen: &Screen, area: Rect) -> bool {
+    let between = Size::new(area.width, area.height.saturating_sub(2 * EDGE));
+    is_roomy(area)
+        && match &screen.body {
+            Body::Page { title, text, items } => {
+                big::paragraphs(&page_texts(title, text, items), between).is_some()
+            }
+            Body::Question { ask, answers, asking_again } => {
+                big::paragraphs(&question_texts(ask, answers, *asking_again), between).is_some()
+            }
+            Body::Count { .. } | Body::Work { .. } | Body::Paused { .. } | Body::Rest { .. } => true,
+        }
+}
+
+fn is_roomy(area: Rect) -> bool {
+    // Margins, and large edges, may have been taken off already.
+    area.width + 4 >= ROOMY.width && area.height + 2 * EDGE + 2 >= ROOMY.height
+}
+
+/// Where we are, a blank row under it when there is room.
+fn place(said: &str, large: bool, area: &mut Rect, buffer: &mut Buffer) {
+    if !(large && one_large_line(said, split_top, area, buffer)) {
+        let top = split_top(area, 1);
+        put(&[Row::bold(said)], top, buffer);
+        if area.height > 16 {
+            split_top(area, 1);
+        }
+    }
+}
+
+/// Draws a line large at an edge of the area, if it fits; whether it did.
+fn one_large_line(
+    said: &str,
+    split: fn(&mut Rect, u16) -> Rect,
+    area: &mut Rect,
+    buffer: &mut Buffer,
+) -> bool {
+    let rows = EDGE - 2;
+    let Some(large) = Words::line(said, 0, Size::new(area.width, rows)) else { return false };
+    big::draw_paragraphs(&[large], split(area, rows), buffer);
+    split(area, EDGE - rows);
+    true
+}
+
 /// The keys at the bottom, as many on a row as fit; a blank row above them when there is room.
-fn keys(keys: &[KeyHint], area: &mut Rect, buffer: &mut Buffer) {
+fn keys(keys: &[KeyHint], large: bool, area: &mut Rect, buffer: &mut Buffer) {
+    let all = keys.iter().map(words::key).collect::<Vec<_>>().join("   ");
+    if large && one_large_line(&all, split_bottom, area, buffer) {
+        return;
+    }
     let mut lines: Vec<String> = Vec::new();
     for hint in keys.iter().map(words::key) {
         match lines.last_mut() {
@@ -121,35 +202,72 @@ fn keys(keys: &[KeyHint], area: &mut Rect, buffer: &mut Buffer) {
     }
 }
 
+fn page_texts(title: &str, text: &[String], items: &[String]) -> Vec<String> {
+    let items = items.iter().map(|item| format!("- {item}"));
+    [title.to_owned()].into_iter().chain(text.iter().cloned()).chain(items).collect()
+}
+
+fn question_texts(ask: &str, answers: &[KeyHint], again: bool) -> Vec<String> {
+    let again = again.then(|| words::ALL_RIGHT.to_owned());
+    again.into_iter().chain([ask.to_owned()]).chain(answers.iter().map(words::key)).collect()
+}
+
 fn page(title: &str, text: &[String], items: &[String], area: Rect, buffer: &mut Buffer) {
+    if roomy(&page_texts(title, text, items), area, buffer) {
+        return;
+    }
     let width = area.width.min(PARAGRAPH);
     let mut rows: Vec<_> = words::wrap(title, usize::from(area.width)).into_iter().map(Row::bold).collect();
     for paragraph in text {
         rows.push(Row::blank());
         rows.extend(words::wrap(paragraph, usize::from(width)).into_iter().map(Row::plain));
     }
-    if !items.is_empty() {
-        rows.push(Row::blank());
+    let items: Vec<_> = items.iter().map(|item| Row::hanging("- ", item, width)).collect();
+    // The first item stands off; the others too where all of them can.
+    let spaced =
+        rows.len() + items.iter().map(|item| item.len() + 1).sum::<usize>() <= usize::from(area.height);
+    for (i, item) in items.into_iter().enumerate() {
+        if i == 0 || spaced {
+            rows.push(Row::blank());
+        }
+        rows.extend(item);
     }
-    rows.extend(items.iter().flat_map(|item| Row::hanging("- ", item, width)));
     put_tight(rows, area, buffer);
 }
 
 fn question(ask: &str, answers: &[KeyHint], again: bool, area: Rect, buffer: &mut Buffer) {
-    let width = usize::from(area.width.min(PARAGRAPH));
+    if again && ask == words::ALL_RIGHT && answers.is_empty() {
+        let (ask, to_do) = words::all_right();
+        return loud_over(ask, &[Row::bold(to_do)], area, buffer);
+    }
+    if roomy(&question_texts(ask, answers, again), area, buffer) {
+        return;
+    }
+    let width = area.width.min(PARAGRAPH);
     let mut rows = Vec::new();
     if again {
-        let style = Style::new().add_modifier(Modifier::BOLD | Modifier::REVERSED);
-        rows.extend(words::wrap(words::ALL_RIGHT, width).into_iter().map(|text| Row { text, style }));
+        rows.extend(words::wrap(words::ALL_RIGHT, usize::from(width)).into_iter().map(Row::reversed));
         rows.push(Row::blank());
     }
-    rows.extend(words::wrap(ask, width).into_iter().map(Row::bold));
-    rows.push(Row::blank());
+    rows.extend(words::wrap(ask, usize::from(width)).into_iter().map(Row::bold));
     let wide = answers.iter().map(|answer| answer.key.chars().count()).max().unwrap_or(0);
-    for answer in answers {
-        rows.extend(Row::hanging(&format!("{:wide$}   ", answer.key), &answer.does, width as u16));
+    let answers: Vec<_> = answers.iter().map(|answer| Row::answer(answer, wide, width)).collect();
+    let spaced =
+        rows.len() + answers.iter().map(|answer| answer.len() + 1).sum::<usize>() <= usize::from(area.height);
+    for (i, answer) in answers.into_iter().enumerate() {
+        if i == 0 || spaced {
+            rows.push(Row::blank());
+        }
+        rows.extend(answer);
     }
     put_tight(rows, area, buffer);
+}
+
+/// Draws a whole page in large letters, if there is room; whether it did.
+fn roomy(texts: &[String], area: Rect, buffer: &mut Buffer) -> bool {
+    let large =
+        Some(area).filter(|area| is_roomy(*area)).and_then(|area| big::paragraphs(texts, area.as_size()));
+    large.inspect(|all| big::draw_paragraphs(all, area, buffer)).is_some()
 }
 
 fn count(number: Option<u8>, standing: &[String], area: Rect, buffer: &mut Buffer) {
@@ -166,29 +284,49 @@ fn rest(left: Millis, whole: Millis, next: &str, mut area: Rect, buffer: &mut Bu
         loud_over(words::REST_OVER, &below, area, buffer);
     } else {
         bar(left, whole, &words::rest_left(left), &mut area, buffer);
-        loud_over(&words::seconds(left).to_string(), &below, area, buffer);
+        loud_over(&format!("{} {}", words::REST, words::seconds(left)), &below, area, buffer);
     }
 }
 
-/// The call: words as large as they get, and an arrow in the larger of the two rooms that they leave.
+/// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
 fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
-    let beside = if area.width >= 40 { area.width / 5 } else { 0 };
-    let room = Size::new(area.width - beside, area.height);
-    let Some(fit) = Words::fit(&call.words, room).or_else(|| Words::fit(&call.words, area.as_size())) else {
-        return loud(&call.words, area, buffer);
+    let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
+    // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
+    let arrow = |fit: &Words| {
+        let taken = fit.size();
+        let side = (area.width - taken.width).saturating_sub(1) / 2;
+        side.min(area.height).max(area.height - taken.height)
+    };
+    // Room for a large arrow, for a small one, for none.
+    let fits = [beside(4), beside(5), area].map(|room| Words::fit(&call.words, room.as_size()));
+    let seen = |fit: &&Words| arrow(fit) >= area.height / 4;
+    let largest = fits.iter().flatten().filter(seen).map(Words::letter).max().unwrap_or(0);
+    // The letters come first: they give up a quarter of their size at most for a larger arrow, more only for one that
+    // can be seen at all.
+    let good = fits.iter().flatten().filter(seen).find(|fit| 4 * fit.letter() >= 3 * largest);
+    let Some(fit) = good.or(fits.iter().flatten().last()) else {
+        return loud(&format!("{} {}", call.words, call.direction.arrow()), area, buffer);
     };
     let taken = fit.size();
-    let right = (area.width - taken.width).saturating_sub(1).max(beside.saturating_sub(1));
+    let side = (area.width - taken.width).saturating_sub(1);
     let below = area.height - taken.height;
-    if right / 2 >= below {
-        let right = (right / 2).min(area.height) * 2;
-        let words = Rect { width: area.width - right, ..area };
-        fit.draw(words, buffer);
-        big::arrow(call.direction, Rect { x: area.right() - right, width: right, ..area }, buffer);
+    if side / 2 >= below {
+        let side = (side / 2).min(area.height) * 2;
+        let leftward =
+            matches!(call.direction, Direction::Left | Direction::ForwardLeft | Direction::BackLeft);
+        let (words, arrow) = if leftward { (area.x + side, area.x) } else { (area.x, area.right() - side) };
+        fit.draw(Rect { x: words, width: area.width - side, ..area }, buffer);
+        big::arrow(call.direction, Rect { x: arrow, width: side, ..area }, buffer);
     } else {
         fit.draw(Rect { height: taken.height, ..area }, buffer);
         big::arrow(call.direction, Rect { y: area.y + taken.height, height: below, ..area }, buffer);
     }
+}
+
+/// Words that need no answer: in the middle, and clearly smaller than a call.
+fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
+    let height = (area.height / 3).max(area.height.min(4));
+    loud(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
 }
 
 /// Words in the middle of the area, in the largest letters that fit; in bold text where none do.
@@ -207,32 +345,49 @@ fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
 
 /// Loud words, and some rows of text under them: the words keep at least one row.
 fn loud_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
-    let rows = (below.len() as u16).min(area.height.saturating_sub(1));
-    let text = split_bottom(&mut area, rows);
-    put(below, text, buffer);
+    let room = Size::new(area.width, area.height / 3);
+    let texts: Vec<_> = below.iter().map(|row| row.text.clone()).collect();
+    if let Some(large) = Some(room).filter(|_| is_roomy(area)).and_then(|room| big::paragraphs(&texts, room))
+    {
+        big::draw_paragraphs(&large, split_bottom(&mut area, room.height), buffer);
+    } else {
+        let rows = (below.len() as u16).min(area.height.saturating_sub(1));
+        put(below, split_bottom(&mut area, rows), buffer);
+    }
     loud(words, area, buffer);
 }
 
-/// One row at the bottom: how much is left, drawn and in words.
+/// At the bottom, as high as the area allows: how much is left, drawn and in words.
 fn bar(left: Millis, whole: Millis, said: &str, area: &mut Rect, buffer: &mut Buffer) {
     if area.height < 2 {
         return;
     }
-    let row = split_bottom(area, 1);
-    let said_wide = said.chars().count() as u16;
-    let wide = row.width.saturating_sub(said_wide + 2);
+    let rows = split_bottom(area, (area.height / 9).clamp(1, 4));
+    if area.height > 12 {
+        split_bottom(area, 1);
+    }
+    let large = Words::line(said, "10 s left".len(), Size::new(2 * rows.width / 5, rows.height));
+    let said_wide =
+        large.as_ref().map_or(said.chars().count() as u16, |large| large.size().width).min(rows.width);
+    let wide = rows.width.saturating_sub(said_wide + 2);
     let full = if whole.0 == 0 { 0 } else { u64::from(wide) * u64::from(left.0) / u64::from(whole.0) };
     let full = full.min(u64::from(wide)) as usize;
-    let drawn = "█".repeat(full) + &"░".repeat(usize::from(wide) - full);
-    let gap = if wide > 0 { "  " } else { "" };
-    put(&[Row::bold(format!("{drawn}{gap}{said}"))], row, buffer);
+    let drawn = || Row::bold("█".repeat(full) + &"░".repeat(usize::from(wide) - full));
+    put(&(0..rows.height).map(|_| drawn()).collect::<Vec<_>>(), rows, buffer);
+    let beside = Rect { x: rows.right() - said_wide, width: said_wide, ..rows };
+    match large {
+        Some(large) => large.draw(beside, buffer),
+        None => put(&[Row::bold(said)], beside, buffer),
+    }
 }
 
 /// Rows from the top; blank ones go first when there is no room for all.
 fn put_tight(mut rows: Vec<Row>, area: Rect, buffer: &mut Buffer) {
     let room = usize::from(area.height);
     while rows.len() > room {
-        let Some(blank) = rows.iter().rposition(|row| row.text.is_empty()) else { break };
+        let Some(blank) = rows.iter().rposition(|row| row.text.is_empty() && row.key.is_empty()) else {
+            break;
+        };
         rows.remove(blank);
     }
     if rows.len() > room && room > 1 {
@@ -244,7 +399,9 @@ fn put_tight(mut rows: Vec<Row>, area: Rect, buffer: &mut Buffer) {
 
 fn put(rows: &[Row], area: Rect, buffer: &mut Buffer) {
     for (place, row) in area.rows().zip(rows) {
-        buffer.set_stringn(place.x, place.y, &row.text, usize::from(place.width), row.style);
+        let key = Row::reversed("").style;
+        let (x, _) = buffer.set_stringn(place.x, place.y, &row.key, usize::from(place.width), key);
+        buffer.set_stringn(x, place.y, &row.text, usize::from(place.right().saturating_sub(x)), row.style);
     }
 }
 

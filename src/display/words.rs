@@ -9,6 +9,8 @@ pub const LISTEN: &str = "LISTEN";
 pub const GET_READY: &str = "GET READY";
 /// The work stands still.
 pub const PAUSED: &str = "PAUSED";
+/// A rest is on.
+pub const REST: &str = "REST";
 /// The rest has run out.
 pub const REST_OVER: &str = "REST OVER";
 /// Nobody answered for a while.
@@ -46,6 +48,11 @@ pub fn ends_in(left: Millis) -> String {
 /// `S or Esc: stop`.
 pub fn key(hint: &KeyHint) -> String {
     format!("{}: {}", hint.key, hint.does)
+}
+
+/// The question that comes when nobody answered, and what to do: the first part stands large.
+pub fn all_right() -> (&'static str, &'static str) {
+    ALL_RIGHT.split_once("? ").map_or((ALL_RIGHT, ""), |(ask, to_do)| (&ALL_RIGHT[..=ask.len()], to_do))
 }
 
 /// `1   very easy`, the keys in a column as wide as the widest.

@@ -50,6 +50,7 @@ fn each_kind() -> Vec<Screen> {
         noticed,
         screen(ask(false)),
         screen(ask(true)),
+        screen(Body::Question { ask: words::ALL_RIGHT.into(), answers: vec![], asking_again: true }),
         screen(Body::Count { number: None, standing: vec!["Feet together.".into()] }),
         screen(Body::Count { number: Some(3), standing: vec!["Feet together.".into()] }),
         work(None),
@@ -64,53 +65,53 @@ fn each_kind() -> Vec<Screen> {
 fn a_call_fills_the_screen() {
     insta::assert_snapshot!(text(&rendered(&work(Some(("REACH BACKWARD RIGHT", Direction::BackRight))), 80, 24)), @r#"
     Set 2 of 3
-                        ▀██▀▀█▄ ▀██▀▀▀█  ▄██▄    ▄█▀▀█▄ ██  ██
-                         ██▄▄█▀  ██▄█   ██  ██  ██      ██▄▄██
-                         ██ ▀█▄  ██ ▀ ▄ ██▀▀██  ▀█▄  ▄▄ ██  ██
-                        ▀▀▀  ▀▀ ▀▀▀▀▀▀▀ ▀▀  ▀▀    ▀▀▀▀  ▀▀  ▀▀
-            ▀██▀▀█▄  ▄██▄    ▄█▀▀█▄ ▀██  ██ ██   ██  ▄██▄   ▀██▀▀█▄ ▀██▀█▄
-             ██▄▄█▀ ██  ██  ██       ██▄█▀  ██ ▄ ██ ██  ██   ██▄▄█▀  ██  ██
-             ██  ██ ██▀▀██  ▀█▄  ▄▄  ██ ▀█▄ ███▀███ ██▀▀██   ██ ▀█▄  ██ ▄█▀
-            ▀▀▀▀▀▀  ▀▀  ▀▀    ▀▀▀▀  ▀▀▀  ▀▀ ▀▀   ▀▀ ▀▀  ▀▀  ▀▀▀  ▀▀ ▀▀▀▀▀
-                        ▀██▀▀█▄  ▀██▀    ▄█▀▀█▄ ██  ██  █▀██▀█
-                         ██▄▄█▀   ██    ██      ██▄▄██    ██
-                         ██ ▀█▄   ██    ▀█▄ ▀██ ██  ██    ██
-                        ▀▀▀  ▀▀  ▀▀▀▀     ▀▀▀▀▀ ▀▀  ▀▀   ▀▀▀▀
-                                    ▄██▄
-                                    ▀████▄
-                                      ▀████▄
-                                        ▀████▄  ▗▟▌
-                                          ▀████▟███
-                                            ▜██████
-                                          ▗▟███████
-                                         ▝▀▀▀▀▀▀▀▀▀
-    ██████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+
+
+
+                 ██▀▀█▄  ██▀▀▀▀  ▄█▀▀█▄  ▄█▀▀█▄  ██  ██
+                 ██▄▄█▀  ██▄▄▄   ██  ██  ██      ██▄▄██
+                 ██▀█▄   ██      ██▀▀██  ██  ▄▄  ██  ██
+                 ▀▀  ▀▀  ▀▀▀▀▀▀  ▀▀  ▀▀   ▀▀▀▀   ▀▀  ▀▀
+     ██▀▀█▄  ▄█▀▀█▄  ▄█▀▀█▄  ██  ██  ██   ██ ▄█▀▀█▄  ██▀▀█▄  ██▀▀█▄   ▟█▄
+     ██▄▄█▀  ██  ██  ██      ██▄█▀   ██ ▄ ██ ██  ██  ██▄▄█▀  ██  ██    ▀██▄
+     ██  ██  ██▀▀██  ██  ▄▄  ██ ▀█▄  ███▀███ ██▀▀██  ██▀█▄   ██  ██      ▀██▄▄█
+     ▀▀▀▀▀   ▀▀  ▀▀   ▀▀▀▀   ▀▀  ▀▀  ▀▀   ▀▀ ▀▀  ▀▀  ▀▀  ▀▀  ▀▀▀▀▀         ████▌
+                 ██▀▀█▄   ▀██▀   ▄█▀▀█▄  ██  ██  ▀▀██▀▀                   ▀▀▀▀▀▘
+                 ██▄▄█▀    ██    ██ ▄▄▄  ██▄▄██    ██
+                 ██▀█▄     ██    ██  ██  ██  ██    ██
+                 ▀▀  ▀▀   ▀▀▀▀    ▀▀▀▀   ▀▀  ▀▀    ▀▀
+
+
+
+
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░
 
     S or Esc: stop    any other key: pause
     "#);
     insta::assert_snapshot!(text(&rendered(&work(Some(("REACH LEFT", Direction::Left))), 80, 24)), @r#"
     Set 2 of 3
 
-
-     █████████   ██████████▌    ███         ██████   ███   ███
-      ▐██▌  ▐██▌  ▐██▌    █▌  ▐█████▌     ▐██▌  ▐██▌ ███   ███
-      ▐██▌  ▐██▌  ▐██▌ █▌    ███   ███   ███         ███   ███
-      ▐███████    ▐█████▌    ███   ███   ███         █████████
-      ▐██▌ ███    ▐██▌ █▌    █████████   ███         ███   ███          ▗▟▌
-      ▐██▌  ▐██▌  ▐██▌    █▌ ███   ███    ▐██▌  ▐██▌ ███   ███        ▄▟██▌
-     ████▌  ▐██▌ ██████████▌ ███   ███      ██████   ███   ███      ▄█████▙▄▄▄▄▄▄▄▄▖
-                                                                   ████████████████▌
-           ██████      ██████████▌ ██████████▌ █████████            ▀█████▛▀▀▀▀▀▀▀▀▘
-            ▐██▌        ▐██▌    █▌  ▐██▌    █▌ █▌ ███ ▐█              ▀▜██▌
-            ▐██▌        ▐██▌ █▌     ▐██▌ █▌       ███                   ▝▜▌
-            ▐██▌        ▐█████▌     ▐█████▌       ███
-            ▐██▌    █▌  ▐██▌ █▌     ▐██▌ █▌       ███
-            ▐██▌  ▐██▌  ▐██▌    █▌  ▐██▌          ███
-           ██████████▌ ██████████▌ ██████       ▐█████▌
-
+                   ███████▌    █████████    ▐█████▌     ▐█████▌    ███   ███
+                   ███   ███   ███         ███   ███   ███   ███   ███   ███
+                   ███   ███   ███         ███   ███   ███         ███   ███
+                   ███████▌    ███████▌    ███   ███   ███         █████████
+                   ██████      ███         █████████   ███         ███   ███
+                   ███ ▐██▌    ███         ███   ███   ███   ███   ███   ███
+        ▄▟▌        ███   ███   █████████   ███   ███    ▐█████▌    ███   ███
+      ▄███▙▄▄▄▄▄▄▖
+     ████████████▌       ███         █████████   █████████   █████████
+      ▀███▛▀▀▀▀▀▀▘       ███         ███         ███            ███
+        ▀▜▌              ███         ███         ███            ███
+                         ███         ███████▌    ███████▌       ███
+                         ███         ███         ███            ███
+                         ███         ███         ███            ███
+                         █████████   █████████   ███            ███
 
 
-    ██████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░
 
     S or Esc: stop    any other key: pause
     "#);
@@ -124,23 +125,23 @@ fn between_calls_it_says_listen() {
 
 
 
-        ██████       ▐█████▌     ▐█████▌    █████████   ██████████▌ ███    ▐██▌
-        ▀▜██▛▀       ▝▀███▀▘    ▄▟█▀▀▀█▙▄   █▛▀███▀▜█   ▀▜██▛▀▀▀▀█▌ ███▄▖  ▐██▌
-         ▐██▌          ███      ███   ███   █▌ ███ ▐█    ▐██▌    █▌ ████▌  ▐██▌
-         ▐██▌          ███      ████▌          ███       ▐██▌ █▌    ██████ ▐██▌
-         ▐██▌          ███      ▀▜██▙▄         ███       ▐██▙▄█▌    ███▀▜█▄▟██▌
-         ▐██▌          ███       ▐████         ███       ▐█████▌    ███ ▐█████▌
-         ▐██▌    █▌    ███          ▐████      ███       ▐██▌ █▌    ███   ████▌
-         ▐██▌  ▗▄█▌    ███      ▄▄▄ ▝▀███      ███       ▐██▌ ▀▘ ▄▖ ███   ▀▜██▌
-         ▐██▌  ▐██▌    ███      ███   ███      ███       ▐██▌    █▌ ███    ▐██▌
-        ██████████▌  ▐█████▌     ▐█████▌     ▐█████▌    ██████████▌ ███    ▐██▌
-        ▀▀▀▀▀▀▀▀▀▀▘  ▝▀▀▀▀▀▘     ▝▀▀▀▀▀▘     ▝▀▀▀▀▀▘    ▀▀▀▀▀▀▀▀▀▀▘ ▀▀▀    ▝▀▀▘
+
+
+
+                  ██       ▀██▀   ▄█▀▀█▄  ▀▀██▀▀  ██▀▀▀▀  ██▄  ██
+                  ██        ██    ▀█▄▄▄     ██    ██▄▄▄   ██▀█▄██
+                  ██        ██    ▄▄  ██    ██    ██      ██  ▀██
+                  ▀▀▀▀▀▀   ▀▀▀▀    ▀▀▀▀     ▀▀    ▀▀▀▀▀▀  ▀▀   ▀▀
 
 
 
 
 
-    ██████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+
+
+
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░  34 s left
+    ████████████████████████░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░░
 
     S or Esc: stop    any other key: pause
     "#);
@@ -160,8 +161,8 @@ fn pages_questions_and_rests_are_read_from_the_top() {
     Shoes on, floor dry.
 
     - a counter in front
-    - a chair behind
 
+    - a chair behind
 
 
 
@@ -173,30 +174,30 @@ fn pages_questions_and_rests_are_read_from_the_top() {
 
     How was that?
 
-    1    very easy
-    2    easy
-    10   too hard
+     1     very easy
 
+     2     easy
 
+     10    too hard
 
 
 
     S or Esc: stop    any other key: pause
     "#);
-    insta::assert_snapshot!(text(&rendered(&all[9], 60, 14)), @r#"
+    insta::assert_snapshot!(text(&rendered(&all[10], 60, 14)), @r#"
     Set 2 of 3
 
-                        ██████      ████████
-                      ████████    ████    ████
-                    ████  ████            ████
-                  ████    ████        ██████
-                  ██████████████    ████
-                          ████    ████    ████
-                        ████████  ████████████
+    █████   ██████   ████   ██████             ███   ████
+    ██  ██  ██      ██  ██    ██              ████  ██  ██
+    ██  ██  ██      ██        ██             ██ ██      ██
+    █████   █████    ████     ██            ██  ██    ███
+    ████    ██          ██    ██            ███████  ██
+    ██ ██   ██      ██  ██    ██                ██  ██  ██
+    ██  ██  ██████   ████     ██               ████ ██████
 
 
     Next: set 3 of 3.
-    ████████████████████████████░░░░░░░░░░░░░  42 s of rest left
+    █████████████████████████░░░░░░░░░░░░  42 s of rest left
     S or Esc: stop    any other key: pause
     "#);
 }
@@ -270,21 +271,46 @@ fn plain_words(lines: &[String]) -> Vec<String> {
 
 #[test]
 fn the_screen_and_the_plain_lines_carry_the_same_words() {
-    for screen in each_kind() {
-        let buffer = rendered(&screen, 100, 40);
-        let small = text(&buffer);
-        let small: Vec<_> = plain_words(&[small.replace(['█', '░'], " ")]);
-        let said = plain_words(&Lines::default().after(&screen));
-        for word in &said {
-            assert!(
-                small.contains(word) || big::find(word, &buffer).is_some(),
-                "{word} of {screen:?}\n{small:?}"
-            );
+    // The smallest of these draws pages as text, the largest in letters.
+    for (width, height) in [(80, 24), (100, 40), (200, 60)] {
+        for screen in each_kind() {
+            let buffer = rendered(&screen, width, height);
+            let small = text(&buffer);
+            let small: Vec<_> = plain_words(&[small.replace(['█', '░'], " ")]);
+            let said = plain_words(&Lines::default().after(&screen));
+            for word in &said {
+                assert!(
+                    small.contains(word) || big::find(word, &buffer).is_some(),
+                    "{word} of {screen:?}\n{}",
+                    text(&buffer)
+                );
+            }
+            let only_drawn = |word: &&String| word.chars().all(char::is_alphanumeric) && !said.contains(word);
+            let unsaid: Vec<_> = small.iter().filter(only_drawn).collect();
+            assert!(unsaid.is_empty(), "{unsaid:?} of {screen:?}");
         }
-        let only_drawn = |word: &&String| word.chars().all(char::is_alphanumeric) && !said.contains(word);
-        let unsaid: Vec<_> = small.iter().filter(only_drawn).collect();
-        assert!(unsaid.is_empty(), "{unsaid:?} of {screen:?}");
     }
+}
+
+#[test]
+fn a_roomy_screen_is_large_throughout() {
+    for screen in each_kind() {
+        let small = text(&rendered(&screen, 200, 60));
+        let letters = small.chars().filter(|c| c.is_alphanumeric()).count();
+        assert_eq!(letters, 0, "{small}");
+    }
+}
+
+/// As a person of 80 would have it: nothing of what must be read is cut at the usual size.
+#[test]
+fn a_page_of_eighteen_rows_is_whole_at_80_by_24() {
+    let items: Vec<String> = (1..=16).map(|i| format!("reason number {i}")).collect();
+    let body = Body::Page { title: "Your health".into(), text: vec!["None is true.".into()], items };
+    let shown = text(&rendered(&screen(body), 80, 24));
+    for i in 1..=16 {
+        assert!(shown.contains(&format!("- reason number {i}")), "{shown}");
+    }
+    assert!(!shown.contains("larger"), "{shown}");
 }
 
 fn any_words() -> impl Strategy<Value = String> {
