@@ -1,7 +1,7 @@
 //! How is a [`Screen`] said line by line, for a screen reader, a log or a pipe? Only what changed, each thing once.
 //! Not how it looks on a whole terminal (that is [`view`](super::view)).
 
-use std::io::{self, BufRead, Write};
+use std::io::{self, BufRead, Read, Write};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::thread;
 use std::time::{Duration, Instant};
@@ -28,15 +28,13 @@ pub struct Plain {
 impl Plain {
     /// Starts to read standard input.
     pub fn start() -> Self {
-        let (send, typed) = mpsc::channel();
+        let (send, typed) = mpsc::sync_channel(64);
         // Never joined: it ends with the input, or with the process.
         thread::spawn(move || {
             let mut input = io::stdin().lock();
-            loop {
-                let mut line = Vec::new();
-                match input.read_until(b'\n', &mut line) {
-                    Ok(1..) if send.send(line).is_ok() => {}
-                    _ => break,
+            while let Ok(Some(line)) = line(&mut input) {
+                if send.send(line).is_err() {
+                    break;
                 }
             }
         });
@@ -75,7 +73,22 @@ impl Plain {
 }
 
 /// The answer to a line that is not one key.
-const ONE_KEY: &str = "Not taken. Type one key, then Enter; \"esc\" is the Escape key.";
+const ONE_KEY: &str = "Not taken. Type one key, then Enter. \"stop\" stops, and \"esc\" is the Escape key.";
+
+/// Of a line longer than this only the beginning is kept: it is refused anyway.
+const LONGEST: u64 = 256;
+
+/// The next line, with its end; `None` at the end of input.
+fn line(input: &mut impl BufRead) -> io::Result<Option<Vec<u8>>> {
+    let mut line = Vec::new();
+    input.by_ref().take(LONGEST).read_until(b'\n', &mut line)?;
+    let mut rest = line.clone();
+    while rest.len() as u64 == LONGEST && rest.last() != Some(&b'\n') {
+        rest.clear();
+        input.by_ref().take(LONGEST).read_until(b'\n', &mut rest)?;
+    }
+    Ok(Some(line).filter(|line| !line.is_empty()))
+}
 
 fn write(lines: &[String]) -> io::Result<()> {
     if lines.is_empty() {
@@ -100,6 +113,9 @@ fn key(line: &str) -> Option<Key> {
             let word = line.trim();
             if word.eq_ignore_ascii_case("esc") || word.eq_ignore_ascii_case("escape") {
                 return Some(Key::Escape);
+            }
+            if word.eq_ignore_ascii_case("stop") {
+                return Some(Key::Char('S'));
             }
             let mut letters = word.chars();
             letters.next().filter(|_| letters.next().is_none()).map(Key::Char)
@@ -159,7 +175,8 @@ impl Lines {
                 if *asking_again {
                     lines.push(words::ALL_RIGHT.to_owned());
                 }
-                if before.as_ref() != Some(body) {
+                let said_already = *asking_again && ask == words::ALL_RIGHT;
+                if before.as_ref() != Some(body) && !said_already {
                     lines.extend([String::new(), ask.clone()]);
                     lines.extend(words::answers(answers));
                 }

@@ -108,7 +108,28 @@ fn a_line_is_one_key_or_none() {
     assert_eq!(key("é"), Some(Key::Char('é')), "the last line may have no end");
     assert_eq!(key("ESC\n"), Some(Key::Escape));
     assert_eq!(key("\u{1b}\n"), Some(Key::Escape));
+    assert_eq!(key("Stop\n"), Some(Key::Char('S')));
     for line in ["yes\n", "no\n", "11\n", "y y\n", "   \n"] {
         assert_eq!(key(line), None, "{line:?}");
     }
+}
+
+#[test]
+fn a_line_without_an_end_does_not_fill_the_memory_and_answers_nothing() {
+    let long = "y".repeat(100_000);
+    let mut input = io::Cursor::new(format!("n\n{long}\ny"));
+    let mut lines = Vec::new();
+    while let Some(line) = line(&mut input).unwrap() {
+        lines.push(line);
+    }
+    assert_eq!(lines.len(), 3);
+    assert_eq!(lines[1].len() as u64, LONGEST);
+    let keys = lines.iter().map(|line| key(&String::from_utf8_lossy(line)));
+    assert!(keys.eq([Some(Key::Char('n')), None, Some(Key::Char('y'))]), "the last line may have no end");
+}
+
+#[test]
+fn are_you_all_right_is_said_once_with_nothing_else() {
+    let body = Body::Question { ask: words::ALL_RIGHT.into(), answers: vec![], asking_again: true };
+    assert_eq!(said(&[Screen { place: String::new(), keys: vec![], ..screen(body) }]), words::ALL_RIGHT);
 }
