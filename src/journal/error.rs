@@ -110,6 +110,14 @@ pub enum JournalError {
         /// What is wrong, and where.
         reason: String,
     },
+    /// Some entries of a rescue file can never fit into this journal. The others were taken in.
+    #[error("{file} was imported in part: {reason}")]
+    PartlyImported {
+        /// The file, as it was named.
+        file: String,
+        /// How many are missing, and why.
+        reason: String,
+    },
     /// What was asked for could not be written out.
     #[error("the output cannot be written: {0}")]
     Output(#[from] io::Error),
@@ -142,6 +150,9 @@ impl JournalError {
             Self::Ambiguous(_) => "Give more digits of the id; counterpoise journal list shows them.".into(),
             Self::NotImported { .. } => {
                 "Nothing was taken in, and the journal is as it was. Use a file that journal export wrote.".into()
+            }
+            Self::PartlyImported { .. } => {
+                "Keep the file: it still holds what is missing. Nothing that was in the journal has changed.".into()
             }
             Self::Output(_) => "Check that the place exists and has room.".into(),
         }

@@ -1,4 +1,5 @@
-//! An export, or a rescue file from elsewhere, is taken into this journal: all of it or nothing, and nothing twice.
+//! An export is taken into this journal: all of it or nothing, and nothing twice. So is a rescue file from elsewhere,
+//! but of that all that fits.
 
 use std::fmt;
 
@@ -39,7 +40,7 @@ struct Head {
 ///
 /// # Errors
 /// If the file is broken, of another kind, or says something else about a session than this journal does; or if the
-/// journal cannot be written. The journal is then as it was.
+/// journal cannot be written. The journal is then as it was, except that a rescue file leaves what fits.
 pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Imported, JournalError> {
     let refuse = |reason: String| JournalError::NotImported { file: name.to_owned(), reason };
     if journal.lock.is_none() {
@@ -49,7 +50,10 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     match head.schema.as_str() {
         SCHEMA => {}
         rescue::SCHEMA => {
-            return rescue::apply(journal, bytes).map(|()| Imported { added: 0, known: 1 }).map_err(refuse);
+            return match rescue::apply(journal, bytes).map_err(refuse)? {
+                None => Ok(Imported { added: 0, known: 1 }),
+                Some(reason) => Err(JournalError::PartlyImported { file: name.to_owned(), reason }),
+            };
         }
         other => {
             return Err(refuse(format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"")));

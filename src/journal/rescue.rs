@@ -61,7 +61,8 @@ fn is_rescue(path: &Path) -> bool {
 
 fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     let taken = fs::read(file).map_err(|error| error.to_string()).and_then(|text| apply(journal, &text));
-    let renamed = taken.and_then(|()| {
+    let whole = taken.and_then(|missing| missing.map_or(Ok(()), Err));
+    let renamed = whole.and_then(|()| {
         let mut name = file.as_os_str().to_owned();
         name.push(".imported");
         fs::rename(file, name)
@@ -73,19 +74,34 @@ fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     }
 }
 
-/// Takes in the text of a rescue file: all of it or nothing. What is there already is not doubled.
-pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<(), String> {
+/// Takes in the text of a rescue file. What is there already is not doubled. A line that the journal can never hold
+/// does not keep the others out: they are taken in, and `Some` says how many were not.
+pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<Option<String>, String> {
     let rescue: Rescue = serde_json::from_slice(text).map_err(|error| error.to_string())?;
     if rescue.schema != SCHEMA {
         return Err(format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema));
     }
-    let kept = (|| -> Result<(), NotKept> {
-        let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        for line in &rescue.lines {
-            keep(&change, &rescue.session, line, Try::Again)?;
+    let refused = keep_all(journal, &rescue).map_err(|error| error.to_string())?;
+    let (count, all) = (refused.len(), rescue.lines.len());
+    Ok(refused.first().map(|why| {
+        format!("{count} of its {all} entries do not fit into the journal ({why}); the others are in it")
+    }))
+}
+
+/// Keeps every line that can be kept, in one commit; returns why the others cannot.
+fn keep_all(journal: &mut Journal, rescue: &Rescue) -> Result<Vec<NotKept>, NotKept> {
+    let mut change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let mut refused = Vec::new();
+    for line in &rescue.lines {
+        // A line is several rows: a savepoint of its own leaves none of them behind when one is refused.
+        let step = change.savepoint()?;
+        match keep(&step, &rescue.session, line, Try::Again) {
+            Ok(()) => step.commit()?,
+            Err(error) if error.is_final() => refused.push(error),
+            Err(error) => return Err(error),
         }
-        summarize_again(&change, rescue.session.as_str())?;
-        Ok(change.commit()?)
-    })();
-    kept.map_err(|error| error.to_string())
+    }
+    summarize_again(&change, rescue.session.as_str())?;
+    change.commit()?;
+    Ok(refused)
 }

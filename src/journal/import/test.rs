@@ -140,6 +140,22 @@ fn a_rescue_file_from_elsewhere_is_imported_too() {
 }
 
 #[test]
+fn a_rescue_file_of_which_a_part_fits_is_taken_in_as_far_as_it_does_and_says_so() {
+    let (place, mut journal) = here();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut lines = session();
+    lines.push(super::super::sample::heard(3, 0, 1, 1));
+    let text = std::fs::read(rescue::write(&folder, &id(1), &lines).unwrap()).unwrap();
+    let error = import(&mut journal, "rescue.json", &text).unwrap_err();
+    assert!(
+        error.to_string().starts_with("rescue.json was imported in part: 1 of its 18 entries"),
+        "{error}"
+    );
+    assert!(error.hint().starts_with("Keep the file"), "{}", error.hint());
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+}
+
+#[test]
 fn a_journal_opened_to_look_takes_nothing_in() {
     let place = tempdir().unwrap();
     let mut journal = Journal::look(&Folder::open_in(place.path()).unwrap()).unwrap();

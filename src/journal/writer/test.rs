@@ -8,9 +8,11 @@ use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session};
-use super::super::{Folder, Journal, JournalError, Notice};
+use super::super::row::Line;
+use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session, set};
+use super::super::{Folder, Journal, JournalError, Notice, rescue};
 use super::{Status, Writer};
+use crate::direction::Direction;
 use crate::record::{Entry, Question, SessionEnd};
 
 const LONG: Duration = Duration::from_secs(60);
@@ -165,6 +167,27 @@ fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
     assert_eq!(closed.journal.unwrap().find("last").unwrap(), expected(&id(1), &session()));
     let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert!(matches!(&notices[..], [Notice::NotRescued { file, .. }] if file.exists()), "{notices:?}");
+}
+
+#[test]
+fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut lines = session();
+    lines.insert(4, heard(3, 0, 1, 1));
+    // A set whose second cue is a blank with a direction: its first rows fit, and must not stay behind.
+    let mut odd = set(3, moment(250_000));
+    let Line::SetBegun { cues, .. } = &mut odd else { unreachable!() };
+    cues[1].direction = Some(Direction::Left);
+    lines.insert(lines.len() - 1, odd);
+    drop(open(&folder));
+    let file = rescue::write(&folder, &id(1), &lines).unwrap();
+
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
+    assert!(reason.starts_with("2 of its 19 entries do not fit into the journal"), "{reason}");
+    assert!(named == &file && file.exists(), "what does not fit is still there to be looked at");
 }
 
 #[test]
