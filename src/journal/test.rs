@@ -11,7 +11,10 @@ use tempfile::tempdir;
 use super::row::Line;
 use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
 use super::{Folder, Journal, JournalError, Notice, Writer, show};
-use crate::record::{Question, SessionEnd, SetEnd};
+use crate::millis::Millis;
+use crate::prescription::Prescription;
+use crate::record::{Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::schedule::{Call, METHOD, Scheduler, Seed};
 
 fn folder(path: &Path) -> Folder {
     Folder::open_in(path).unwrap()
@@ -364,4 +367,67 @@ Session   Begun                 Sets  Cues   Work  How it ended
 03030303  2026-11-02 09:40                         goes on now
 ";
     assert_eq!(text, expected);
+}
+
+#[test]
+fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
+    for (name, prescription) in Prescription::all_ready() {
+        let place = tempdir().unwrap();
+        let scheduler = Scheduler::new(prescription).unwrap();
+        let seed = Seed::from_bytes([0x5d; 32]);
+        let schedule = scheduler.draw(seed);
+        let at: jiff::ZonedDateTime = "2026-11-02T09:30:00-05:00[America/New_York]".parse().unwrap();
+        let mut writer = Writer::start(open(&folder(place.path())), id(1));
+        writer.keep(&Entry::SessionBegun(SessionBegun {
+            at: at.clone(),
+            title: prescription.title().to_owned(),
+            digest: prescription.digest(),
+            seed,
+            seed_given: true,
+            method: METHOD,
+            voice: "lower".to_owned(),
+            device: None,
+            sets_planned: schedule.sets().len() as u8,
+        }));
+        let mut again = Vec::new();
+        for plan in schedule.sets() {
+            writer.keep(&Entry::SetBegun { at: at.clone(), plan: plan.clone() });
+            let paused_at = plan.cues()[0].at() + Millis(1_500);
+            let anew = scheduler.after_pause(seed, plan, 1, paused_at, 1);
+            let set = plan.number();
+            writer.keep(&Entry::Replanned { set, pause: 1, paused_at, plan: anew.clone() });
+            again.push((paused_at, anew));
+        }
+        let journal = writer.close().journal.unwrap();
+        let kept = journal.find("last").unwrap();
+
+        assert_eq!(kept.start.seed, seed.to_string(), "{name}");
+        assert_eq!(kept.start.digest, prescription.digest().to_string());
+        assert_eq!(kept.sets.len(), schedule.sets().len());
+        for ((set, plan), (paused_at, anew)) in kept.sets.iter().zip(schedule.sets()).zip(&again) {
+            assert_eq!((set.start.number, set.start.step), (plan.number(), plan.step()));
+            assert_eq!(set.start.drill, plan.drill().name());
+            assert_eq!((set.start.stance, set.start.side), (plan.conditions().stance, plan.side()));
+            assert_eq!(
+                (set.start.support, set.start.vision),
+                (plan.conditions().support, plan.conditions().vision)
+            );
+            let times = (set.start.work_ms, set.start.recover_ms, set.start.rest_ms);
+            assert_eq!(times, (plan.work().0, plan.recover().0, plan.rest().0));
+            assert_eq!(set.plans[1].paused_at_ms, Some(paused_at.0));
+            for (rows, cues) in [(&set.plans[0].cues, plan.cues()), (&set.plans[1].cues, anew.cues())] {
+                assert_eq!(rows.len(), cues.len());
+                for (row, cue) in rows.iter().zip(cues) {
+                    let call = cue.call();
+                    assert_eq!((row.at_ms, row.gap_ms, row.blank), (cue.at().0, cue.gap().0, cue.is_blank()));
+                    assert_eq!(row.action, call.map(Call::action));
+                    assert_eq!(row.direction, call.map(Call::direction));
+                    assert_eq!(row.phrase.as_deref(), call.map(|call| call.phrase().id()));
+                }
+            }
+            assert_eq!(set.delivered, [], "nothing is heard because it was planned");
+        }
+        // From the journal alone the session can be drawn again.
+        assert_eq!(scheduler.draw(Seed::from_hex(&kept.start.seed).unwrap()), schedule);
+    }
 }
