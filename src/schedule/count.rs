@@ -8,9 +8,10 @@
 
 use realfft::RealFftPlanner;
 
+use super::gaps::GapTable;
 use crate::millis::Millis;
 use crate::prescription::limits::{LEAST_REAL_CUES, SESSION_CUES};
-use crate::prescription::{DrillPlan, GapRange, Prescription, Shape};
+use crate::prescription::{DrillPlan, GapRange, Prescription};
 
 /// The counts of one set.
 #[derive(Debug, Clone, PartialEq)]
@@ -151,17 +152,9 @@ pub fn redrawn_above(limit: f64, gaps: GapRange, until: Millis, blank_per_mille:
     (share > limit).then_some(share)
 }
 
-/// The weight of each millisecond from the shortest gap to just below the longest.
+/// The weight of each millisecond from the shortest gap to just below the longest, as they are drawn.
 fn weights(gaps: GapRange) -> Vec<u64> {
-    const FIRST: u64 = 1 << 40;
-    let slots = (gaps.greatest() - gaps.least()).0;
-    let Shape::Flat { rate_thousandths } = gaps.shape() else { return vec![1; slots as usize] };
-    let per = 1000 * u128::from(slots);
-    let next = |weight: &u64| {
-        let step = u128::from(*weight) * u128::from(rate_thousandths) / per;
-        Some(weight - step as u64)
-    };
-    std::iter::successors(Some(FIRST), next).take(slots as usize).collect()
+    GapTable::new(gaps).weights().collect()
 }
 
 /// The chance that k gaps end by `until`, for k = 0, 1 ... up to `most` or to the first that cannot.
