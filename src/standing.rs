@@ -19,9 +19,9 @@ use crate::schedule::SetPlan;
 pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
     let step = set.conditions();
     vec![
-        named(facing(set.drill().facing())),
-        named(stance(step.stance, set.side())),
-        named(support(step.support)),
+        Phrase::own(facing(set.drill().facing())),
+        Phrase::own(stance(step.stance, set.side())),
+        Phrase::own(support(step.support)),
         set.drill().instruction(),
     ]
 }
@@ -51,10 +51,6 @@ const fn support(support: Support) -> &'static str {
     }
 }
 
-fn named(id: &str) -> Phrase {
-    Phrase::named(id).expect("every way to stand has its phrase, as a test proves")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -72,7 +68,7 @@ mod tests {
         let ids: Vec<&str> =
             stances.into_iter().chain(supports).chain([facing(Facing::CounterAhead)]).collect();
         for (index, id) in ids.iter().enumerate() {
-            assert!(!named(id).is_cue(), "{id} is said before a set, not during it");
+            assert!(!Phrase::own(id).is_cue(), "{id} is said before a set, not during it");
             assert!(!ids[..index].contains(id), "{id} would say two things");
         }
     }

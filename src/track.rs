@@ -157,7 +157,7 @@ impl Track {
         let mut starts = Vec::new();
         tape.wait(LEAD_IN);
         for id in OPENING {
-            tape.say(named(id));
+            tape.say(Phrase::own(id));
         }
         tape.wait(DECIDE);
         let last = schedule.sets().len();
@@ -166,13 +166,13 @@ impl Track {
             tape.lead_in(set);
             starts.push((set.number(), tape.end));
             tape.work(set);
-            tape.say(named("set.over"));
+            tape.say(Phrase::own("set.over"));
             if nth < last {
                 tape.rest(set.rest());
             }
         }
         tape.set = None;
-        tape.say(named("end.done"));
+        tape.say(Phrase::own("end.done"));
         tape.wait(LEAD_IN);
         Self { events: tape.events, starts, length: tape.end - Frame(0) }
     }
@@ -222,15 +222,15 @@ impl Tape<'_> {
 
     /// Everything from the number of the set to the start of its work, which is the end of the tape.
     fn lead_in(&mut self, set: &SetPlan) {
-        self.say(named(&format!("set.{}", set.number())));
+        self.say(Phrase::own(&format!("set.{}", set.number())));
         for phrase in standing::phrases(set) {
             self.say(phrase);
         }
-        self.say(named("practice.place"));
+        self.say(Phrase::own("practice.place"));
         self.wait(PLACE);
         let mut at = self.end;
         for number in (1..=5).rev() {
-            self.put(named(&format!("count.{number}")), at, Kind::Announcement);
+            self.put(Phrase::own(&format!("count.{number}")), at, Kind::Announcement);
             // A number that takes longer than a second pushes the next one, so that they never run into each other.
             at = (at + RATE.frames(SECOND)).max(self.end + RATE.frames(SILENCE));
             self.end = at;
@@ -252,17 +252,13 @@ impl Tape<'_> {
     /// A rest of at least `length`, counted from here.
     fn rest(&mut self, length: Millis) {
         let over = self.end + RATE.frames(length);
-        self.say(named("rest.chair"));
-        self.say(named("practice.stop-list"));
+        self.say(Phrase::own("rest.chair"));
+        self.say(Phrase::own("practice.stop-list"));
         let soon = over - RATE.frames(SOON);
         self.end = self.end.max(soon - RATE.frames(BREATH));
-        self.say(named("rest.soon"));
+        self.say(Phrase::own("rest.soon"));
         self.end = self.end.max(over);
     }
-}
-
-fn named(id: &str) -> Phrase {
-    Phrase::named(id).expect("every phrase of a track is in the list, as a test proves")
 }
 
 #[cfg(test)]

@@ -181,11 +181,10 @@ fn not_written(path: &Path, error: &io::Error) -> Failure {
 }
 
 fn heading(prescription: &Prescription) -> String {
-    let said = |id| Phrase::named(id).expect("the cautions are in the list of phrases").words();
     let mut list = format!("{}\n\n", wrapped("", prescription.title()));
     for id in ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"]
     {
-        list.push_str(&wrapped("", said(id)));
+        list.push_str(&wrapped("", Phrase::own(id).words()));
         list.push('\n');
     }
     list.push_str("\nTake another track each time. Tick it off when it is done:\n");
