@@ -175,22 +175,8 @@ pub fn run(mut world: World, mut session: Session) -> Done {
         }
         events.extend(world.look());
     }
-    if let Some(sound) = &mut world.sound {
-        sound.finish();
-    }
     drop(world.face);
     Done { kept: world.writer.close(), face }
-}
-
-impl Sound {
-    /// Lets a last sentence end, for a moment at most.
-    fn finish(&mut self) {
-        let patience = Instant::now() + Duration::from_millis(50);
-        while !self.speaker.is_done(&self.output) && Instant::now() < patience {
-            std::thread::sleep(Duration::from_millis(5));
-            while self.output.poll().is_some() {}
-        }
-    }
 }
 
 impl World {

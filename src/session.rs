@@ -9,20 +9,20 @@
 //! A person alone is never assumed to be fine: every set starts by a key, and a question that stays unanswered is
 //! asked again aloud, twice; then the fall guidance is spoken and the session ends.
 
-use jiff::ZonedDateTime;
-
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::record::{CueDelivered, Delivery, Entry, Question, SessionBegun, SessionEnd, SetEnd};
-use crate::schedule::{Cue, Schedule, Scheduler, SetPlan};
+use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::standing;
 
+pub mod event;
 mod pages;
 mod questions;
 pub mod screen;
 #[cfg(test)]
 mod test;
 
+pub use event::{Effect, Event, Key, Now};
 pub use screen::Screen;
 
 /// How long an answer is waited for before it is asked again aloud.
@@ -41,104 +41,6 @@ const SHOWN_FOR: Millis = Millis(3_000);
 const REST_SOON: Millis = Millis(10_000);
 /// The spoken count: five seconds to get into place.
 const COUNT: [&str; 5] = ["count.5", "count.4", "count.3", "count.2", "count.1"];
-
-/// A moment: the time since the session was opened, and the date and time on the wall.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Now {
-    /// Since the session was opened.
-    pub at: Millis,
-    /// With offset and zone.
-    pub wall: ZonedDateTime,
-}
-
-/// A key that was pressed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Key {
-    /// A letter, digit or sign.
-    Char(char),
-    /// Return.
-    Enter,
-    /// Escape.
-    Escape,
-    /// Any other key, a presenter's remote included.
-    Other,
-}
-
-impl Key {
-    /// Whether it ends the practice, wherever it is pressed.
-    pub(crate) fn stops(self) -> bool {
-        matches!(self, Self::Escape | Self::Char('s' | 'S'))
-    }
-
-    fn is(self, letter: char) -> bool {
-        matches!(self, Self::Char(c) if c.eq_ignore_ascii_case(&letter))
-    }
-}
-
-/// Something that happened, at a moment given beside it.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Event {
-    /// Time went on.
-    Tick,
-    /// A key was pressed.
-    Key(Key),
-    /// The sound output is open, or there is none.
-    Sound {
-        /// Host and device; `None` without sound.
-        device: Option<String>,
-    },
-    /// The work asked for by [`Effect::Begin`] is placed: it starts, or goes on, at this moment of the session.
-    Placed {
-        /// Since the session was opened; may lie ahead.
-        work_starts: Millis,
-    },
-    /// A cue was heard to its end.
-    Heard {
-        /// The cue's place in the set, from 0.
-        cue: u16,
-        /// Frames from the start of the work: asked for.
-        wanted: u64,
-        /// Frames from the start of the work: begun.
-        began: u64,
-        /// Frames a second.
-        rate: u32,
-    },
-    /// The sound output was lost.
-    SoundLost,
-    /// It is back.
-    SoundBack,
-    /// The computer slept, or its clock jumped by more than two seconds.
-    Slept,
-    /// The journal could not keep an entry.
-    NotSaved,
-    /// Everything is kept again.
-    Saved,
-    /// The program is asked to close: a signal, Ctrl-C, a closed terminal, the end of input.
-    Close,
-}
-
-/// Something that must be done.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Effect {
-    /// Say this after whatever is being said.
-    Say(Phrase),
-    /// Cut off speech and calls at once.
-    Hush,
-    /// Say the count after whatever is being said, one number a second, then start the work: place every cue on its
-    /// frame. Answered by [`Event::Placed`].
-    Begin {
-        /// The numbers said, in order.
-        count: Vec<Phrase>,
-        /// The cues still to come, with their place in the set. Offsets count from the start of the set's work.
-        cues: Vec<(u16, Cue)>,
-        /// Elapsed work at which this begins: 0, or the elapsed work before a pause.
-        from: Millis,
-    },
-    /// Keep this.
-    Record(Entry),
-    /// The session is over: leave.
-    Leave,
-}
 
 /// One session, from its first page to its last.
 #[derive(Debug)]
@@ -173,7 +75,7 @@ enum Phase {
     Ready,
     Check { tries: u8, wrong: bool },
     Stand { wait: Wait },
-    Count { worked: Millis, began: Millis, work_starts: Option<Millis> },
+    Count { worked: Millis, work_starts: Option<Millis> },
     Work { worked: Millis, work_starts: Millis },
     Paused { worked: Millis, since: Millis },
     Ask { question: Question, wait: Wait },
@@ -198,9 +100,7 @@ impl Wait {
 type Effects = Vec<Effect>;
 
 fn say(id: &str) -> Effect {
-    Effect::Say(
-        Phrase::named(id).expect("every phrase that is named here is in sounds/phrases.toml: see the test"),
-    )
+    Effect::Say(Phrase::own(id))
 }
 
 impl Session {
@@ -266,8 +166,8 @@ impl Session {
                 self.begun.device = device;
             }
             Event::Placed { work_starts } => {
-                if let Phase::Count { worked, began, work_starts: None } = self.phase {
-                    self.phase = Phase::Count { worked, began, work_starts: Some(work_starts) };
+                if let Phase::Count { worked, work_starts: None } = self.phase {
+                    self.phase = Phase::Count { worked, work_starts: Some(work_starts) };
                 }
             }
             Event::Heard { cue, wanted, began, rate } => {
@@ -375,7 +275,7 @@ impl Session {
             Phase::Stand { .. } => {
                 effects
                     .push(Effect::Record(Entry::SetBegun { at: now.wall.clone(), plan: self.plan.clone() }));
-                self.begin(now, Millis(0), effects);
+                self.begin(Millis(0), effects);
             }
             Phase::Count { worked, .. } => self.pause(now, worked, effects),
             Phase::Work { worked, work_starts } => {
@@ -383,7 +283,7 @@ impl Session {
             }
             Phase::Paused { since, .. } if now.at - since < SETTLE => {}
             Phase::Paused { .. } if self.sound_lost && !self.silent => {}
-            Phase::Paused { worked, .. } => self.go_on(now, worked, effects),
+            Phase::Paused { worked, .. } => self.go_on(worked, effects),
             Phase::Rest { wait: Some(_), .. } => {
                 self.set += 1;
                 self.stand(now, effects);
@@ -422,12 +322,12 @@ impl Session {
         self.phase = Phase::Stand { wait: Wait::from(now.at) };
     }
 
-    fn begin(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
+    fn begin(&mut self, worked: Millis, effects: &mut Effects) {
         let count = COUNT.into_iter().filter_map(Phrase::named).collect();
         let cues = self.plan.cues().iter().enumerate().skip(self.next);
         let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
         effects.extend([Effect::Hush, say("practice.place"), Effect::Begin { count, cues, from: worked }]);
-        self.phase = Phase::Count { worked, began: now.at, work_starts: None };
+        self.phase = Phase::Count { worked, work_starts: None };
     }
 
     fn pause(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
@@ -437,7 +337,7 @@ impl Session {
     }
 
     /// After a pause the next moment is drawn afresh; the remaining work time is kept.
-    fn go_on(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
+    fn go_on(&mut self, worked: Millis, effects: &mut Effects) {
         self.pauses += 1;
         self.plan =
             self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next);
@@ -447,7 +347,7 @@ impl Session {
             paused_at: worked,
             plan: self.plan.clone(),
         }));
-        self.begin(now, worked, effects);
+        self.begin(worked, effects);
     }
 
     /// Ends the set that is being worked at, for a reason that is nobody's.

@@ -43,9 +43,10 @@ const READY: [&str; 8] = [
     "A phone, water and a firm chair are within reach.",
 ];
 
-/// When to stop (public-health lists, read or second-hand).
-pub(super) const STOP_LIST: &str = "Stop at once for chest pain or pressure, bad shortness of breath, dizziness, a cold \
-     sweat, feeling sick, or bad pain.";
+/// The words of a phrase: what is said around the sets stands on the pages in the same words.
+fn words(id: &str) -> String {
+    Phrase::own(id).words().to_owned()
+}
 
 fn hint(key: &str, does: &str) -> KeyHint {
     KeyHint { key: key.to_owned(), does: does.to_owned() }
@@ -160,9 +161,8 @@ impl Session {
             Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Stand { wait } if wait.again > 0 => Self::all_right(),
             Phase::Stand { .. } => self.standing_page(),
-            Phase::Count { worked, work_starts, .. } => {
+            Phase::Count { work_starts, .. } => {
                 let to_go = work_starts.map(|starts| starts - now).filter(|to_go| *to_go <= Millis(5_000));
-                let _ = worked;
                 let number = to_go.map(|to_go| to_go.0.div_ceil(1_000).clamp(1, 5) as u8);
                 Body::Count { number, standing: self.standing() }
             }
@@ -230,8 +230,8 @@ impl Session {
             format!("{} sets, about {minutes} minutes with the rests.", sets.len()),
             "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
             trains.to_owned(),
-            "You may ignore any call and hold on. Nothing is lost.".to_owned(),
-            STOP_LIST.to_owned(),
+            words("practice.ignore"),
+            words("practice.stop-list"),
         ];
         let mut items: Vec<String> = Vec::new();
         for caution in sets.iter().flat_map(|set| set.drill().cautions()) {
@@ -273,8 +273,8 @@ impl Session {
             text.push(remark);
         }
         if self.set == 0 {
-            text.push("You may ignore any call and hold on. Nothing is lost.".to_owned());
-            text.push(STOP_LIST.to_owned());
+            text.push(words("practice.ignore"));
+            text.push(words("practice.stop-list"));
         }
         let seconds = self.plan.work().0 / 1_000;
         text.push(format!("{seconds} seconds. After the key there is a count of five to get into place."));
