@@ -1,4 +1,4 @@
-//! Every screen of the app with made-up values, one after the other: any key shows the next, Ctrl-C ends.
+//! Every screen of the app as a practice comes to it, one after the other: any key shows the next, Ctrl-C ends.
 //!
 //! ```text
 //! cargo run --example screens              from the first
@@ -10,12 +10,15 @@
 
 use std::time::Duration;
 
-use counterpoise::direction::Direction;
 use counterpoise::display::plain::{Lines, Plain};
 use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
 use counterpoise::millis::Millis;
-use counterpoise::session::screen::{Body, KeyHint, Screen, Shown};
+use counterpoise::prescription::Prescription;
+use counterpoise::record::SessionBegun;
+use counterpoise::schedule::{METHOD, Scheduler, Seed};
+use counterpoise::session::screen::{Body, Screen};
+use counterpoise::session::{Effect, Event, Key, Now, Session};
 
 fn main() -> std::io::Result<()> {
     watch_signals()?;
@@ -45,129 +48,112 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-fn hints(pairs: &[(&str, &str)]) -> Vec<KeyHint> {
-    pairs.iter().map(|(key, does)| KeyHint { key: (*key).into(), does: (*does).into() }).collect()
-}
-
-fn texts(lines: &[&str]) -> Vec<String> {
-    lines.iter().map(|line| (*line).into()).collect()
-}
-
-fn screen(body: Body, keys: &[(&str, &str)]) -> Screen {
-    let place = "Set 2 of 3: reaching along the counter".into();
-    Screen { place, body, keys: hints(keys), notices: vec![] }
-}
-
-fn page(title: &str, text: &[&str], items: &[&str], keys: &[(&str, &str)]) -> Screen {
-    let body = Body::Page { title: title.into(), text: texts(text), items: texts(items) };
-    Screen { place: "Counterpoise".into(), ..screen(body, keys) }
-}
-
-fn question(ask: &str, answers: &[(&str, &str)], asking_again: bool) -> Screen {
-    screen(
-        Body::Question { ask: ask.into(), answers: hints(answers), asking_again },
-        &[("any other key", "skip this question")],
-    )
-}
-
-fn work(call: Option<(&str, Direction)>, left: u32) -> Screen {
-    let call = call.map(|(words, direction)| Shown { words: words.into(), direction, cue: 0 });
-    let body = Body::Work { call, left: Millis(left * 1000), whole: Millis(60_000) };
-    screen(body, &[("Esc or S", "stop"), ("any other key", "pause")])
-}
-
+/// The screens of one practice, walked from its first page to its last, with what can go wrong on the way.
 fn screens() -> Vec<Screen> {
-    let stop = [("Esc or S", "stop"), ("any other key", "pause")];
-    let mut all = vec![
-        page(
-            "At the counter, first month",
-            &[
-                "3 sets, about 7 minutes with the rests.",
-                "Your therapist's advice, local rules and licensed practice come first.",
-                "You may ignore any call and hold on. Nothing is lost.",
-                "Stop at once for chest pain or pressure, bad shortness of breath, dizziness, a cold sweat, feeling \
-                 sick, or bad pain.",
-            ],
-            &[
-                "Keep both feet flat unless the call says heels.",
-                "Stay within a hand's reach of the counter.",
-            ],
-            &[("Enter", "go on"), ("Esc or S", "leave")],
-        ),
-        page(
-            "Your health",
-            &["None of these is true of me, or my clinician knows and agreed to this practice:"],
-            &[
-                "a heart or blood pressure condition, or chest pain",
-                "blackouts, fainting or dizziness",
-                "a recent fall with pain or trouble walking",
-                "a recent fracture or operation",
-                "weak bones (osteoporosis), or a bone broken by a small knock",
-                "a stroke, Parkinson's or multiple sclerosis",
-                "an inner ear (balance organ) or nerve condition",
-                "blood thinners",
-                "sedatives, opioids or other medicine that makes you drowsy",
-                "sight that glasses do not correct",
-                "a joint replacement whose limits you do not know",
-                "trouble following spoken or written instructions",
-            ],
-            &[("A", "all of this is so"), ("X", "not so, or not sure"), ("Esc or S", "leave")],
-        ),
-        question(
-            "Which word do you hear?",
-            &[
-                ("1", "window"),
-                ("2", "garden"),
-                ("3", "kettle"),
-                ("4", "butter"),
-                ("0", "I heard nothing"),
-                ("R", "say another one"),
-                ("G", "go on and watch the screen as well"),
-            ],
-            false,
-        ),
-        page(
-            "How to stand",
-            &["60 seconds. After the key there is a count of five to get into place."],
-            &["Face the counter.", "Feet apart.", "Keep one hand on the counter."],
-            &[("any key", "begin"), ("Esc or S", "stop")],
-        ),
-    ];
-    for number in [None, Some(5), Some(1)] {
-        let standing = texts(&["Face the counter.", "Feet apart.", "Keep one hand on the counter."]);
-        all.push(screen(Body::Count { number, standing }, &stop));
+    let mut walk = Walk::new();
+    walk.keys("\na").see();
+    walk.keys("a").see();
+    walk.keys("g").see();
+    walk.keys(" ").see();
+    walk.wait(4_000).see();
+    walk.wait(3_000).see();
+    for _ in 0..4 {
+        walk.wait_for_a_call().see();
     }
-    all.extend([
-        work(None, 47),
-        work(Some(("REACH FORWARD RIGHT", Direction::ForwardRight)), 34),
-        work(Some(("LEAN LEFT", Direction::Left)), 25),
-        work(Some(("REACH FORWARD", Direction::Forward)), 18),
-        work(Some(("HEELS UP", Direction::Up)), 8),
-        screen(
-            Body::Paused { left: Millis(34_000), ends_in: Millis(283_000) },
-            &[("any key", "go on, with a count"), ("Esc or S", "stop")],
-        ),
-        question("Did you have to grab hold, or nearly fall?", &[("Y", "yes"), ("N", "no")], false),
-        question(
-            "How hard was it at its hardest?",
-            &[("1", "very easy"), ("2", "easy"), ("3", "somewhat hard"), ("4", "hard"), ("5", "very hard")],
-            true,
-        ),
-    ]);
-    for left in [42, 0] {
-        let next = "Next: set 3, reaching along the counter".into();
-        let body = Body::Rest { left: Millis(left * 1000), whole: Millis(60_000), next };
-        all.push(screen(body, &[("any key", "begin the next set"), ("Esc or S", "stop")]));
+    walk.keys(" ").see();
+    walk.wait(1_500).keys(" ").wait(70_000).see();
+    walk.wait(90_000).see();
+    for key in [" ", "n", "0", "2", "1"] {
+        walk.keys(key).see();
     }
-    let mut unsaved = page(
-        "Well done",
-        &["That was the last set. Sit down for a while and drink some water."],
-        &[],
-        &[("any key", "leave")],
-    );
-    unsaved.notices = texts(&[
-        "NOT SAVED: the disk is full. The practice goes on; what is done is kept in memory and tried again.",
-    ]);
-    all.push(unsaved);
-    all
+    walk.keys("n").wait(18_000).see();
+    walk.wait(50_000).see();
+    walk.keys(" ").on(Event::SoundLost);
+    walk.see();
+    walk.on(Event::SoundBack);
+    walk.keys("  ").wait(12_000).on(Event::NotSaved);
+    walk.see();
+    walk.keys("s").see();
+    walk.keys("1").see();
+    walk.seen
+}
+
+/// A session that is walked through, and the screens that were seen.
+struct Walk {
+    session: Option<Session>,
+    at: Millis,
+    seen: Vec<Screen>,
+}
+
+impl Walk {
+    /// The first page is seen, and a sound output is there.
+    fn new() -> Self {
+        let prescription = Prescription::ready("gentle").expect("it is a ready one");
+        let scheduler = Scheduler::new(prescription).expect("a ready one has a schedule");
+        let seed = Seed::from_bytes([7; 32]);
+        let schedule = scheduler.draw(seed);
+        let begun = SessionBegun {
+            at: jiff::ZonedDateTime::now(),
+            title: prescription.title().to_owned(),
+            digest: prescription.digest(),
+            seed,
+            seed_given: true,
+            method: METHOD,
+            voice: "lower".to_owned(),
+            device: None,
+            sets_planned: schedule.sets().len() as u8,
+        };
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned()));
+        let mut walk = Self { session, at: Millis(0), seen: Vec::new() };
+        walk.see();
+        walk.on(Event::Sound { device: Some("an example".to_owned()) });
+        walk
+    }
+
+    fn on(&mut self, event: Event) {
+        let now = Now { at: self.at, wall: jiff::ZonedDateTime::now() };
+        let (session, effects) = self.session.take().expect("there is always one").on(&now, event);
+        self.session = Some(session);
+        if effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })) {
+            self.on(Event::Placed { work_starts: self.at + Millis(6_000) });
+        }
+    }
+
+    fn keys(&mut self, keys: &str) -> &mut Self {
+        for key in keys.chars() {
+            self.on(Event::Key(if key == '\n' { Key::Enter } else { Key::Char(key) }));
+        }
+        self
+    }
+
+    fn wait(&mut self, length: u32) -> &mut Self {
+        for _ in 0..length / 100 {
+            self.at = self.at + Millis(100);
+            self.on(Event::Tick);
+        }
+        self
+    }
+
+    fn screen(&self) -> Screen {
+        self.session.as_ref().expect("there is always one").screen(self.at)
+    }
+
+    fn wait_for_a_call(&mut self) -> &mut Self {
+        let call = |walk: &Self| match walk.screen().body {
+            Body::Work { call, .. } => call.map(|call| call.cue),
+            _ => None,
+        };
+        let before = call(self);
+        for _ in 0..400 {
+            if call(self).is_some_and(|now| Some(now) != before) {
+                break;
+            }
+            self.wait(100);
+        }
+        self
+    }
+
+    fn see(&mut self) {
+        self.seen.push(self.screen());
+    }
 }
