@@ -11,7 +11,7 @@ use crate::display::{Face, Input};
 use crate::journal::{Closed, Status, Writer};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::record::Entry;
+use crate::record::{Disturbance, Entry};
 use crate::schedule::Cue;
 use crate::session::{Effect, Event, Now, Session};
 
@@ -134,7 +134,8 @@ impl Sound {
                     }
                     events.push(Event::SoundBack);
                 }
-                OutputEvent::Changed | OutputEvent::Xrun => {}
+                OutputEvent::Xrun => events.push(Event::SoundDisturbed(Disturbance::Stuttered)),
+                OutputEvent::Changed => events.push(Event::SoundDisturbed(Disturbance::Moved)),
             }
         }
         events

@@ -35,6 +35,15 @@ pub enum Entry {
     },
     /// A cue was heard or shown.
     CueDelivered(CueDelivered),
+    /// The sound was disturbed during a set, and went on.
+    SoundDisturbed {
+        /// The set's number.
+        set: u8,
+        /// Elapsed work.
+        at: Millis,
+        /// How.
+        how: Disturbance,
+    },
     /// A set ended.
     SetEnded {
         /// The set's number.
@@ -115,6 +124,15 @@ pub enum Delivery {
         /// From the start of the work.
         at: Millis,
     },
+}
+
+/// How the sound was disturbed. It went on, but no longer at the moments that the frames say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Disturbance {
+    /// The device ran out of samples: what followed was heard later than its frame says, by an unknown time.
+    Stuttered,
+    /// The system moved the sound to another device.
+    Moved,
 }
 
 /// Why a set ended.
@@ -260,6 +278,10 @@ macro_rules! words {
 }
 
 words! {
+    Disturbance {
+        Stuttered => "stuttered",
+        Moved => "moved to another output",
+    }
     SetEnd {
         Completed => "completed",
         Stopped => "stopped",
@@ -295,7 +317,7 @@ words! {
 
 #[cfg(test)]
 mod test {
-    use super::{Question, SessionEnd, SetEnd};
+    use super::{Disturbance, Question, SessionEnd, SetEnd};
 
     #[test]
     fn words_lead_back_to_what_they_name() {
@@ -304,6 +326,9 @@ mod test {
         }
         for end in SessionEnd::ALL {
             assert_eq!(SessionEnd::from_name(end.name()), Some(*end));
+        }
+        for how in Disturbance::ALL {
+            assert_eq!(Disturbance::from_name(how.name()), Some(*how));
         }
         for question in Question::ALL {
             assert_eq!(Question::from_name(question.name()), Some(*question));

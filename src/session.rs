@@ -11,7 +11,7 @@
 
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::record::{CueDelivered, Delivery, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{CueDelivered, Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::standing;
 
@@ -62,6 +62,8 @@ pub struct Session {
     pauses: u16,
     /// The first cue of the set that was not delivered yet; counts what a silent practice has shown.
     next: usize,
+    /// How often the sound was disturbed in this set.
+    disturbed: u16,
     /// How this set ended, once it has.
     remark: Option<SetEnd>,
     grabbed: bool,
@@ -126,6 +128,7 @@ impl Session {
             plan,
             pauses: 0,
             next: 0,
+            disturbed: 0,
             remark: None,
             grabbed: false,
             phase: Phase::First,
@@ -174,6 +177,7 @@ impl Session {
                 let how = Delivery::Heard { wanted, began, rate };
                 effects.push(Effect::Record(self.delivered(cue, how)));
             }
+            Event::SoundDisturbed(how) => self.sound_disturbed(now, how, &mut effects),
             Event::SoundLost => {
                 self.sound_lost = true;
                 self.break_off(now, SetEnd::SoundLost, &mut effects);
@@ -309,7 +313,7 @@ impl Session {
     /// Says how to stand for the next set, and waits for a key.
     fn stand(&mut self, now: &Now, effects: &mut Effects) {
         self.plan = self.schedule.sets()[self.set].clone();
-        (self.pauses, self.next, self.remark) = (0, 0, None);
+        (self.pauses, self.next, self.disturbed, self.remark) = (0, 0, 0, None);
         effects.push(Effect::Hush);
         if self.set == 0 {
             effects.extend(
@@ -348,6 +352,15 @@ impl Session {
             plan: self.plan.clone(),
         }));
         self.begin(worked, effects);
+    }
+
+    /// Kept while calls are placed or called: only then does it change when one is heard.
+    fn sound_disturbed(&mut self, now: &Now, how: Disturbance, effects: &mut Effects) {
+        let placed = matches!(self.phase, Phase::Count { .. } | Phase::Work { .. });
+        if let Some(at) = self.worked(now).filter(|_| placed) {
+            self.disturbed += 1;
+            effects.push(Effect::Record(Entry::SoundDisturbed { set: self.plan.number(), at, how }));
+        }
     }
 
     /// Ends the set that is being worked at, for a reason that is nobody's.

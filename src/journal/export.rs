@@ -36,7 +36,7 @@ pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
     Ok(())
 }
 
-const COLUMNS: [&str; 25] = [
+const COLUMNS: [&str; 26] = [
     "session",
     "session_begun",
     "session_why",
@@ -62,6 +62,7 @@ const COLUMNS: [&str; 25] = [
     "heard_ms",
     "shown_ms",
     "late_us",
+    "disturbances_before",
 ];
 
 /// Writes one row a cue or blank (those of the set's last plan); a session without sets has one row.
@@ -128,6 +129,7 @@ fn cue_cells(set: &SetRecord) -> impl Iterator<Item = Vec<String>> {
             number(delivery.and_then(|delivery| delivery.heard_ms)),
             number(delivery.and_then(|delivery| delivery.shown_ms)),
             number(delivery.and_then(|delivery| delivery.late_us(cue.at_ms))),
+            set.disturbed.iter().filter(|row| row.at_ms <= cue.at_ms).count().to_string(),
         ]
     })
 }

@@ -9,8 +9,8 @@ use serde::Deserialize;
 use super::adopt::insert_change;
 use super::export::{Export, SCHEMA};
 use super::keep::{
-    insert_answer, insert_delivery, insert_plan, insert_session, insert_session_end, insert_set,
-    insert_set_end, summarize_again,
+    insert_answer, insert_delivery, insert_disturbance, insert_plan, insert_session, insert_session_end,
+    insert_set, insert_set_end, summarize_again,
 };
 use super::read::{self, SessionRecord, SetRecord};
 use super::{Journal, JournalError, rescue};
@@ -86,13 +86,16 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
 fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
     let id = session.id.as_str();
     let added = insert_session(db, id, &session.start)?;
-    for SetRecord { start, end, plans, delivered } in &session.sets {
+    for SetRecord { start, end, plans, delivered, disturbed } in &session.sets {
         insert_set(db, id, start)?;
         for plan in plans {
             insert_plan(db, id, start.number, plan.plan, plan.paused_at_ms, &plan.cues)?;
         }
         for delivery in delivered {
             insert_delivery(db, id, start.number, delivery)?;
+        }
+        for row in disturbed {
+            insert_disturbance(db, id, start.number, row)?;
         }
         if let Some(end) = end {
             insert_set_end(db, id, start.number, end)?;
@@ -133,7 +136,10 @@ fn differs(here: &SessionRecord, file: &SessionRecord) -> Option<String> {
 fn covers(here: &SetRecord, file: &SetRecord) -> bool {
     let known_end =
         file.end.as_ref().is_none_or(|end| end.why == SetEnd::Interrupted) || file.end == here.end;
-    known_end && contains(&here.plans, &file.plans) && contains(&here.delivered, &file.delivered)
+    known_end
+        && contains(&here.plans, &file.plans)
+        && contains(&here.delivered, &file.delivered)
+        && contains(&here.disturbed, &file.disturbed)
 }
 
 /// Whether every row of `file` is among those of `here`, and none stands in `file` twice.

@@ -5,7 +5,9 @@ use rusqlite::{Connection, params};
 use serde::Serialize;
 
 use super::Journal;
-use super::row::{AnswerRow, CueRow, DeliveryRow, Line, SessionId, SessionRow, SetEndRow, SetRow};
+use super::row::{
+    AnswerRow, CueRow, DeliveryRow, DisturbanceRow, Line, SessionId, SessionRow, SetEndRow, SetRow,
+};
 use super::timestamp::Stamp;
 use crate::record::{Question, SessionEnd, SetEnd};
 
@@ -61,6 +63,7 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
             insert_plan(db, id, *set, *pause, Some(*paused_at_ms), cues)?
         }
         Line::CueDelivered { set, how } => insert_delivery(db, id, *set, how)?,
+        Line::SoundDisturbed { set, what } => insert_disturbance(db, id, *set, what)?,
         Line::SetEnded { set, end } => insert_set_end(db, id, *set, end)?,
         Line::Answered(row) => insert_answer(db, id, row)?,
         Line::SessionEnded { at, why } => insert_session_end(db, id, at, *why)?,
@@ -149,6 +152,11 @@ pub(super) fn insert_delivery(db: &Connection, id: &str, set: u8, row: &Delivery
         "deliveries (session, set_number, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms)",
         params![id, set, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms],
     )
+}
+
+pub(super) fn insert_disturbance(db: &Connection, id: &str, set: u8, row: &DisturbanceRow) -> Added {
+    let columns = "disturbances (session, place, set_number, at_ms, how)";
+    insert(db, columns, params![id, row.place, set, row.at_ms, row.how.name()])
 }
 
 /// An end that becomes known later replaces the one that was only found missing.

@@ -6,7 +6,7 @@ use rusqlite::{Connection, OptionalExtension, Row, params};
 use serde::de::{DeserializeOwned, IntoDeserializer};
 use serde::{Deserialize, Serialize};
 
-use super::row::{AnswerRow, CueRow, DeliveryRow, SessionId, SessionRow, SetEndRow, SetRow};
+use super::row::{AnswerRow, CueRow, DeliveryRow, DisturbanceRow, SessionId, SessionRow, SetEndRow, SetRow};
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
 use crate::drill::Form;
@@ -42,6 +42,9 @@ pub struct SetRecord {
     pub plans: Vec<PlanRecord>,
     /// What was heard or shown.
     pub delivered: Vec<DeliveryRow>,
+    /// When the sound was disturbed, in order.
+    #[serde(default)]
+    pub disturbed: Vec<DisturbanceRow>,
 }
 
 /// The cues of a set as planned at its beginning or after a pause.
@@ -281,6 +284,7 @@ fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {
                 end: set_end(db, id, number)?,
                 plans: plans(db, id, number)?,
                 delivered: deliveries(db, id, number)?,
+                disturbed: disturbances(db, id, number)?,
                 start,
             })
         })
@@ -332,6 +336,14 @@ fn deliveries(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<Delive
             heard_ms: row.get(4)?,
             shown_ms: row.get(5)?,
         })
+    })
+}
+
+fn disturbances(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<DisturbanceRow>> {
+    let sql =
+        "SELECT place, at_ms, how FROM disturbances WHERE session = ? AND set_number = ? ORDER BY place";
+    all(db, sql, params![id, set], |row| {
+        Ok(DisturbanceRow { place: row.get(0)?, at_ms: row.get(1)?, how: checked(row, 2)? })
     })
 }
 

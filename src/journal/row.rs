@@ -11,7 +11,7 @@ use super::timestamp::Stamp;
 use crate::direction::Direction;
 use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
 use crate::prescription::Digest;
-use crate::record::{Delivery, Entry, Question, SessionEnd, SetEnd};
+use crate::record::{Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
 use crate::schedule::{Call, Cue, Seed, SetPlan};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
@@ -129,6 +129,18 @@ pub struct DeliveryRow {
     pub shown_ms: Option<u32>,
 }
 
+/// The sound was disturbed during a set, and went on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DisturbanceRow {
+    /// Orders them.
+    pub place: u32,
+    /// The work that was done by then.
+    pub at_ms: u32,
+    /// How.
+    pub how: Disturbance,
+}
+
 /// A question and its answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -151,6 +163,7 @@ pub(super) enum Line {
     SetBegun { set: SetRow, cues: Vec<CueRow> },
     Replanned { set: u8, pause: u16, paused_at_ms: u32, cues: Vec<CueRow> },
     CueDelivered { set: u8, how: DeliveryRow },
+    SoundDisturbed { set: u8, what: DisturbanceRow },
     SetEnded { set: u8, end: SetEndRow },
     Answered(AnswerRow),
     SessionEnded { at: Stamp, why: SessionEnd },
@@ -236,6 +249,9 @@ impl Line {
             }
             Entry::CueDelivered(delivered) => {
                 Self::CueDelivered { set: delivered.set, how: DeliveryRow::new(delivered.cue, delivered.how) }
+            }
+            Entry::SoundDisturbed { set, at, how } => {
+                Self::SoundDisturbed { set: *set, what: DisturbanceRow { place, at_ms: at.0, how: *how } }
             }
             Entry::SetEnded { set, at, worked, why } => Self::SetEnded {
                 set: *set,

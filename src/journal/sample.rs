@@ -3,13 +3,15 @@
 use proptest::prelude::*;
 
 use super::read::SessionRecord;
-use super::row::{AnswerRow, CueRow, DeliveryRow, Line, SessionId, SessionRow, SetEndRow, SetRow};
+use super::row::{
+    AnswerRow, CueRow, DeliveryRow, DisturbanceRow, Line, SessionId, SessionRow, SetEndRow, SetRow,
+};
 use super::timestamp::Stamp;
 use super::{Folder, Journal};
 use crate::direction::Direction;
 use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
 use crate::prescription::Digest;
-use crate::record::{Delivery, Question, SessionEnd, SetEnd};
+use crate::record::{Delivery, Disturbance, Question, SessionEnd, SetEnd};
 use crate::schedule::Seed;
 
 pub(super) fn id(byte: u8) -> SessionId {
@@ -75,6 +77,10 @@ pub(super) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
     Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Heard { wanted, began, rate: 48_000 }) }
 }
 
+pub(super) fn disturbed(place: u32, set: u8, at_ms: u32) -> Line {
+    Line::SoundDisturbed { set, what: DisturbanceRow { place, at_ms, how: Disturbance::Stuttered } }
+}
+
 pub(super) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line {
     Line::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
 }
@@ -108,6 +114,7 @@ pub(super) fn session() -> Vec<Line> {
             ],
         },
         heard(2, 1, 672_048, 672_048),
+        disturbed(13, 2, 14_250),
         set_ended(2, moment(230_000), 15_000, SetEnd::Stopped),
         answer(14, Some(2), Question::HeldOn, Some(0)),
         answer(15, Some(2), Question::Effort, Some(7)),
@@ -189,6 +196,10 @@ fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Li
     for (place, (_, _, frames)) in (0..).zip(&cues) {
         lines.extend(frames.map(|(wanted, began)| heard(number, place, wanted, began)));
     }
+    let disturbances = (0..).zip(&cues).filter(|(_, (gap, ..))| gap % 3 == 0);
+    lines.extend(
+        disturbances.map(|(place, (gap, ..))| disturbed(100 + 10 * u32::from(number) + place, number, *gap)),
+    );
     lines.extend(pause.map(|pause| Line::Replanned { set: number, pause, paused_at_ms: 9_000, cues: again }));
     lines.push(set_ended(number, moment(at + 90_000), 47_000, why));
     lines

@@ -102,6 +102,12 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
             )?;
         }
     }
+    for row in &set.disturbed {
+        writeln!(out, "  The sound {} at {} s.", row.how, f64::from(row.at_ms) / 1000.0)?;
+    }
+    if !set.disturbed.is_empty() {
+        writeln!(out, "  Calls after that may have been heard later than stated here.")?;
+    }
     writeln!(out, "  Call   Planned       Heard     Error  What")?;
     let ended_ms = set.end.as_ref().map_or(u32::MAX, |end| end.worked_ms);
     set.last_plan()

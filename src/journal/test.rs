@@ -338,6 +338,7 @@ fn a_session_is_told_in_plain_words() {
         "  held on: twice",
         "  steadiness: not said",
         "  Pause 1 at 9 s; the rest was drawn anew",
+        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than stated here.",
         &format!("     3    20.002  not called            {heard}"),
     ] {
         assert!(text.contains(expected), "{expected}\nin\n{text}");

@@ -5,7 +5,7 @@ use jiff::ZonedDateTime;
 
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::record::Entry;
+use crate::record::{Disturbance, Entry};
 use crate::schedule::Cue;
 
 /// A moment: the time since the session was opened, and the date and time on the wall.
@@ -69,6 +69,8 @@ pub enum Event {
         /// Frames a second.
         rate: u32,
     },
+    /// The sound was disturbed, and goes on.
+    SoundDisturbed(Disturbance),
     /// The sound output was lost.
     SoundLost,
     /// It is back.

@@ -385,6 +385,10 @@ impl Session {
         } else if self.silent && self.phase != Phase::First {
             notices.push("NO SOUND. The calls stand on the screen only: watch it.".to_owned());
         }
+        // Not while somebody listens for a call.
+        if self.disturbed > 0 && !matches!(self.phase, Phase::Count { .. } | Phase::Work { .. }) {
+            notices.push("The sound faltered in this set. Some calls may have come late.".to_owned());
+        }
         match self.remark {
             Some(SetEnd::SoundLost) => notices.push("The sound was lost, so the set has ended.".to_owned()),
             Some(SetEnd::Slept) => notices.push("The computer slept, so the set has ended.".to_owned()),

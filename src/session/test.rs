@@ -8,7 +8,7 @@ use super::{ASKED_AGAIN, Effect, Event, Key, LONGEST_PAUSE, Now, Session, UNANSW
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
-use crate::record::{Delivery, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::schedule::{METHOD, Scheduler, Seed, SetPlan};
 
 /// A session with the moment it has come to, and everything that it asked for.
@@ -284,6 +284,27 @@ fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent()
     walk.keys("g.");
     assert!(matches!(walk.body(), Body::Count { .. }));
     assert!(walk.session.as_ref().unwrap().is_silent());
+}
+
+#[test]
+fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
+    let notice = |walk: &Walk| {
+        let notices = walk.session.as_ref().unwrap().screen(walk.at).notices;
+        notices.iter().any(|notice| notice.starts_with("The sound faltered"))
+    };
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    assert_eq!(walk.on(Event::SoundDisturbed(Disturbance::Stuttered)), [], "nothing is called yet");
+    walk.keys("g.").wait(Millis(15_000));
+    let effects = walk.on(Event::SoundDisturbed(Disturbance::Stuttered));
+    let kept = Entry::SoundDisturbed { set: 1, at: Millis(10_000), how: Disturbance::Stuttered };
+    assert_eq!(effects, [Effect::Record(kept)]);
+    assert!(matches!(walk.body(), Body::Work { .. }), "the set goes on");
+    assert!(!notice(&walk), "nothing to read while a call may come");
+    walk.wait(Millis(60_000));
+    assert!(matches!(walk.body(), Body::Question { .. }) && notice(&walk));
+    walk.keys("n021n").wait(Millis(60_100)).keys("..");
+    assert!(!notice(&walk), "the next set is another one");
 }
 
 #[test]

@@ -74,6 +74,7 @@ fn the_csv_has_a_row_for_each_cue_and_one_for_a_session_without_sets() {
     assert_eq!((cell(1, "blank"), cell(1, "direction"), cell(1, "heard_ms")), ("1", "", ""));
     assert_eq!((cell(2, "at_ms"), cell(2, "heard_ms"), cell(2, "late_us")), ("21500", "21501", "1000"));
     assert_eq!((cell(5, "set"), cell(5, "at_ms"), cell(5, "began_frame")), ("2", "20002", ""));
+    assert_eq!((cell(4, "disturbances_before"), cell(5, "disturbances_before")), ("0", "1"));
     assert_eq!((cell(6, "session"), cell(6, "set")), (id(2).as_str(), ""));
 }
 

@@ -50,6 +50,21 @@ fn sample_sessions() -> String {
 }
 
 #[test]
+fn an_export_from_before_disturbances_were_kept_is_taken_in() {
+    let mut lines = session();
+    lines.retain(|line| !matches!(line, Line::SoundDisturbed { .. }));
+    let mut journal = in_memory();
+    keep(&mut journal, &id(1), &lines);
+    let mut earlier: Value = serde_json::from_str(&exported(&journal)).unwrap();
+    for set in earlier["sessions"][0]["sets"].as_array_mut().unwrap() {
+        assert!(set.as_object_mut().unwrap().remove("disturbed").is_some());
+    }
+    let (_place, mut journal) = here();
+    import(&mut journal, "a.json", earlier.to_string().as_bytes()).unwrap();
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &lines));
+}
+
+#[test]
 fn two_journals_become_one() {
     let (_place, mut journal) = here();
     keep(&mut journal, &id(9), &session());
@@ -148,7 +163,7 @@ fn a_rescue_file_of_which_a_part_fits_is_taken_in_as_far_as_it_does_and_says_so(
     let text = std::fs::read(rescue::write(&folder, &id(1), &lines).unwrap()).unwrap();
     let error = import(&mut journal, "rescue.json", &text).unwrap_err();
     assert!(
-        error.to_string().starts_with("rescue.json was imported in part: 1 of its 18 entries"),
+        error.to_string().starts_with("rescue.json was imported in part: 1 of its 19 entries"),
         "{error}"
     );
     assert!(error.hint().starts_with("Keep the file"), "{}", error.hint());

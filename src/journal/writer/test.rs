@@ -186,7 +186,7 @@ fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
     let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
-    assert!(reason.starts_with("2 of its 19 entries do not fit into the journal"), "{reason}");
+    assert!(reason.starts_with("2 of its 20 entries do not fit into the journal"), "{reason}");
     assert!(named == &file && file.exists(), "what does not fit is still there to be looked at");
 }
 
