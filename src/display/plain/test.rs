@@ -61,7 +61,7 @@ fn a_call_that_still_stands_after_a_pause_is_not_said_again() {
         work(Some(3), 70),
     ];
     assert_eq!(said(&pause).matches("REACH LEFT (left)").count(), 1);
-    assert_eq!(said(&pause).matches("The set ends in").count(), 2);
+    assert_eq!(said(&pause).matches("the set ends in").count(), 2);
     assert_eq!(said(&[work(Some(0), 9), count(None), work(Some(1), 9)]).matches("REACH LEFT").count(), 2);
     let rest = screen(Body::Rest { left: Millis(0), whole: Millis(0), next: String::new() });
     assert_eq!(
