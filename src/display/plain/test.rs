@@ -133,3 +133,15 @@ fn are_you_all_right_is_said_once_with_nothing_else() {
     let body = Body::Question { ask: words::ALL_RIGHT.into(), answers: vec![], asking_again: true };
     assert_eq!(said(&[Screen { place: String::new(), keys: vec![], ..screen(body) }]), words::ALL_RIGHT);
 }
+
+#[test]
+fn a_held_enter_key_is_one_line_at_a_terminal_and_a_script_is_taken_at_its_word() {
+    let start = Instant::now();
+    let taken = |mut held: Option<Gate>, key: Key| {
+        let times = [0, 500, 530, 560, 1_500].map(|ms| start + Duration::from_millis(ms));
+        times.map(|now| counts(&mut held, key, now))
+    };
+    assert_eq!(taken(Some(Gate::default()), Key::Enter), [true, false, false, false, true]);
+    assert_eq!(taken(Some(Gate::default()), Key::Char('a')), [true; 5], "each is a line of its own");
+    assert_eq!(taken(None, Key::Enter), [true; 5]);
+}
