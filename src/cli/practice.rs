@@ -110,6 +110,12 @@ fn face(plain: bool) -> Result<Face, Failure> {
             "For pipes and screen readers: counterpoise practice --plain",
         ));
     }
+    if terminal::is_dumb() {
+        return Err(Failure::new(
+            "this terminal can only write lines (TERM is dumb)",
+            "For lines of text: counterpoise practice --plain",
+        ));
+    }
     Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
 }
 
