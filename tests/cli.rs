@@ -129,6 +129,14 @@ fn presets_and_drills_are_listed_as_the_contract_says() {
 }
 
 #[test]
+fn a_preview_for_people_fits_a_terminal_of_80_columns() {
+    let place = place();
+    let text = printed(place.path(), &["preview", "typical", "--seed", SEED, "--sessions", "2"]);
+    assert!(text.lines().all(|line| line.chars().count() <= 78), "{text}");
+    assert!(text.contains("Set 5 of 5") && text.contains(&format!("Seed {SEED}")), "{text}");
+}
+
+#[test]
 fn a_preview_has_the_keys_of_the_contract_and_replays() {
     let place = place();
     let arguments = ["preview", "gentle", "--seed", SEED, "--format", "json"];
