@@ -30,7 +30,7 @@ LEAST_INTERVALS, LEAST_FIT = 20, 0.9
 # What must stand on the screen, and the key that answers it. Words are adjusted here and nowhere else.
 STAND, AFTER_WORK = "How to stand", "nearly fall"
 PAGES = [
-    ("with the rests", "\r"), ("While you practice", "\r"), ("health, page 1", "a"), ("health, page 2", "a"),
+    ("minutes", "\r"), ("While you practice", "\r"), ("health, page 1", "a"), ("health, page 2", "a"),
     ("Ready today, page 1", "a"), ("Ready today, page 2", "a"), ("Which word", "g"), (STAND, " "),
     (AFTER_WORK, "n"), ("hold on", "0"), ("How hard", "2"), ("How steady", "1"), ("feel unwell", "n"),
     ("Well done", " "),

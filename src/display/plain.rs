@@ -50,6 +50,9 @@ impl Plain {
     ///
     /// Standard output cannot be written.
     pub fn show(&mut self, screen: &Screen) -> io::Result<()> {
+        if self.lines.last.is_none() {
+            write(&[HOW_TO_TYPE.to_owned()])?;
+        }
         write(&self.lines.after(screen))
     }
 
@@ -81,6 +84,9 @@ fn counts(held: &mut Option<Gate>, key: Key, now: Instant) -> bool {
     let gate = held.as_mut().filter(|_| key == Key::Enter);
     gate.is_none_or(|gate| gate.admit(&[Press::Key(key)], now).is_some())
 }
+
+/// What stands before everything else.
+const HOW_TO_TYPE: &str = "Type one key, then Enter. For \"any key\" Enter alone is enough.";
 
 /// The answer to a line that is not one key.
 const ONE_KEY: &str = "Not taken. Type one key, then Enter. \"stop\" stops, and \"esc\" is the Escape key.";
@@ -160,7 +166,9 @@ impl Lines {
             lines.push(screen.place.clone());
         }
         self.body(last.map(|last| &last.body), &screen.body, &mut lines);
-        if !screen.keys.is_empty() && last.is_none_or(|last| last.keys != screen.keys) {
+        // A new page is read without a look back at the one before.
+        let turned = |last: &Screen| matches!(screen.body, Body::Page { .. }) && last.body != screen.body;
+        if !screen.keys.is_empty() && last.is_none_or(|last| last.keys != screen.keys || turned(last)) {
             lines.push(keys(&screen.keys));
         }
         lines

@@ -259,7 +259,10 @@ impl Session {
             "Nothing here promises to prevent falls."
         };
         let mut text = vec![
-            format!("{} sets, about {minutes} minutes with the rests.", sets.len()),
+            match sets.len() {
+                1 => format!("One set, about {minutes} minutes."),
+                number => format!("{number} sets, about {minutes} minutes with the rests."),
+            },
             "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
             trains.to_owned(),
         ];
