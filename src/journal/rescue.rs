@@ -30,15 +30,19 @@ struct Rescue {
 /// # Errors
 /// If neither can be written; the error is the first one.
 pub(super) fn write(folder: &Folder, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
-    let lines = lines.to_vec();
-    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines };
+    let in_folder = write_in(folder.path(), session, lines);
+    in_folder.or_else(|first| write_in(&env::temp_dir(), session, lines).map_err(|_| first))
+}
+
+/// Writes the lines into a new file of the folder `place`.
+///
+/// # Errors
+/// If it cannot be written.
+pub(super) fn write_in(place: &Path, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
+    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines: lines.to_vec() };
     let text = serde_json::to_vec_pretty(&rescue).map_err(io::Error::other)?;
-    let stem = format!("rescue-{}", session.short());
-    let write_in = |place: &Path| {
-        let path = free_name(place, &stem, "json");
-        write_beside(&path, &text).map(|()| path)
-    };
-    write_in(folder.path()).or_else(|first| write_in(&env::temp_dir()).map_err(|_| first))
+    let path = free_name(place, &format!("rescue-{}", session.short()), "json");
+    write_beside(&path, &text).map(|()| path)
 }
 
 /// Takes in every rescue file of the folder and renames it. One that cannot be taken in stays.

@@ -204,6 +204,62 @@ fn a_broken_rescue_file_stays_and_stops_nobody() {
     assert!(file.exists());
 }
 
+/// A write that hangs: the file is held by another, and this connection waits for it for an hour.
+#[test]
+fn a_disk_that_hangs_does_not_hold_up_the_end_and_nothing_is_lost() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    let (front, back) = (session()[..5].to_vec(), session()[5..].to_vec());
+    for line in front {
+        let (done, ready) = mpsc::sync_channel(1);
+        writer.hand_over(line, Some(done));
+        ready.recv_timeout(LONG).unwrap();
+    }
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    for line in back {
+        writer.hand_over(line, None);
+    }
+    let closed = writer.close_within(Duration::from_millis(100));
+    assert!(closed.journal.is_none() && closed.lost.is_none(), "{closed:?}");
+    assert_eq!(closed.not_saved, session().len() - 5);
+    let rescue = closed.rescue.unwrap();
+    assert_eq!(rescue, folder.path().join("rescue-01010101-1.json"));
+
+    // The disk answers again, and the thread that was left behind goes on: what is there twice is not doubled.
+    other.execute_batch("COMMIT").unwrap();
+    let lock = loop {
+        match folder.lock() {
+            Ok(lock) => break lock,
+            Err(_) => std::thread::sleep(Duration::from_millis(5)),
+        }
+    };
+    let (journal, notices) = Journal::open(lock).unwrap();
+    assert_eq!(notices, [Notice::Rescued(rescue)]);
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+}
+
+/// More entries than the queue holds wait with the caller, and are not forgotten when the thread hangs.
+#[test]
+fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    writer.hand_over(begun(moment(0)), None);
+    for _ in 0..3_000 {
+        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+    }
+    let closed = writer.close_within(Duration::from_millis(100));
+    assert_eq!((closed.not_saved, closed.rescue.is_some()), (3_001, true), "{:?}", closed.lost);
+}
+
 #[test]
 fn a_writer_that_is_dropped_has_written() {
     let place = tempdir().unwrap();
