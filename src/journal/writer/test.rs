@@ -165,8 +165,11 @@ fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
     let closed = writer.close();
     assert_eq!(closed.not_saved, 1);
     assert_eq!(closed.journal.unwrap().find("last").unwrap(), expected(&id(1), &session()));
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert!(matches!(&notices[..], [Notice::SetAside { file, .. }] if file.exists()), "{notices:?}");
+    drop(journal);
     let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
-    assert!(matches!(&notices[..], [Notice::NotRescued { file, .. }] if file.exists()), "{notices:?}");
+    assert_eq!(notices, [], "nobody is told twice");
 }
 
 #[test]
@@ -185,13 +188,15 @@ fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() 
 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
-    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
+    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
     assert!(reason.starts_with("2 of its 19 entries do not fit into the journal"), "{reason}");
-    assert!(named == &file && file.exists(), "what does not fit is still there to be looked at");
+    assert_eq!(*aside, folder.path().join("rescue-01010101-1.json.set-aside"));
+    assert!(aside.exists() && !file.exists(), "what does not fit is still there to be looked at");
+    assert!(notices[0].to_string().contains(&*aside.to_string_lossy()), "{}", notices[0]);
 }
 
 #[test]
-fn a_broken_rescue_file_stays_and_stops_nobody() {
+fn a_broken_rescue_file_is_set_aside_and_stops_nobody() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
     drop(open(&folder));
@@ -199,9 +204,33 @@ fn a_broken_rescue_file_stays_and_stops_nobody() {
     fs::write(&file, "{\"schema\": \"counterpoise.rescue/1\",\n \"session\": 7}").unwrap();
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert!(journal.ids().unwrap().is_empty());
-    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
-    assert!(named == &file && reason.contains("line 2"), "{reason}");
-    assert!(file.exists());
+    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
+    assert!(aside.exists() && !file.exists() && reason.contains("line 2"), "{reason}");
+    drop(journal);
+    let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [], "nobody is told twice");
+}
+
+/// A folder in place of the file stands for one that cannot be read today.
+#[test]
+fn a_rescue_file_that_cannot_be_read_now_is_tried_again() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    drop(open(&folder));
+    let file = folder.path().join("rescue-01010101-1.json");
+    fs::create_dir(&file).unwrap();
+    for _ in 0..2 {
+        let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+        assert!(
+            matches!(&notices[..], [Notice::NotRescued { file: named, .. }] if *named == file),
+            "{notices:?}"
+        );
+    }
+    fs::remove_dir(&file).unwrap();
+    rescue::write(&folder, &id(1), &session()).unwrap();
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [Notice::Rescued(file)]);
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
 }
 
 /// A write that hangs: the file is held by another, and this connection waits for it for an hour.
