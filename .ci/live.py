@@ -30,7 +30,8 @@ LEAST_INTERVALS, LEAST_FIT = 20, 0.9
 # What must stand on the screen, and the key that answers it. Words are adjusted here and nowhere else.
 STAND, AFTER_WORK = "How to stand", "nearly fall"
 PAGES = [
-    ("go on", "\r"), ("all true", "a"), ("All of this is true today", "a"), ("Which word", "g"), (STAND, " "),
+    ("minutes", "\r"), ("While you practice", "\r"), ("health, page 1", "a"), ("health, page 2", "a"),
+    ("Ready today, page 1", "a"), ("Ready today, page 2", "a"), ("Which word", "g"), (STAND, " "),
     (AFTER_WORK, "n"), ("hold on", "0"), ("How hard", "2"), ("How steady", "1"), ("feel unwell", "n"),
     ("Well done", " "),
 ]
@@ -115,7 +116,7 @@ def practice(program, prescription, folder, log):
         for wanted, key in PAGES:
             terminal.wait_for(wanted, PATIENCE_S)
             logged[wanted] = os.path.getsize(log)
-            time.sleep(0.6)
+            time.sleep(0.9)  # the same key sooner would be a held one
             terminal.press(key)
         until = time.monotonic() + 20
         while not terminal.ended() and time.monotonic() < until:

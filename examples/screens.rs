@@ -48,13 +48,13 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-/// The screens of one practice, walked from its first page to its last, with what can go wrong on the way.
-fn screens() -> Vec<Screen> {
+/// The screens of a practice, walked from its first page to its last, with what can go wrong on the way, and then the
+/// other ways in which it can end.
+pub fn screens() -> Vec<Screen> {
     let mut walk = Walk::new();
-    walk.keys("\na").see();
-    walk.keys("a").see();
-    walk.keys("g").see();
-    walk.keys(" ").see();
+    for page in ["\n", "\n", "a", "a", "a", "a", "g", " "] {
+        walk.keys(page).see();
+    }
     walk.wait(4_000).see();
     walk.wait(3_000).see();
     for _ in 0..4 {
@@ -68,14 +68,42 @@ fn screens() -> Vec<Screen> {
     }
     walk.keys("n").wait(18_000).see();
     walk.wait(50_000).see();
-    walk.keys(" ").on(Event::SoundLost);
+    walk.wait(90_000).see();
+    walk.keys("  ").see();
+    walk.on(Event::SoundLost);
     walk.see();
     walk.on(Event::SoundBack);
-    walk.keys("  ").wait(12_000).on(Event::NotSaved);
+    walk.keys(" ").wait(12_000).on(Event::NotSaved);
     walk.see();
     walk.keys("s").see();
     walk.keys("1").see();
-    walk.seen
+    [walk.seen, other_ends()].concat()
+}
+
+/// The last page of every other end.
+fn other_ends() -> Vec<Screen> {
+    let set = "\n\naaaag ";
+    let after_work = |keys: &str| {
+        let mut walk = Walk::new();
+        walk.keys(set).wait(70_000).keys(keys);
+        walk.screen()
+    };
+    let mut finished = Walk::new();
+    finished.keys(&set[..set.len() - 1]);
+    for _ in 0..3 {
+        finished.keys(" ").wait(70_000).keys("n021n").wait(70_000).keys(" ");
+    }
+    let mut not_today = Walk::new();
+    not_today.keys("\n\nx");
+    let mut unanswered = Walk::new();
+    unanswered.keys(set).wait(300_000);
+    let mut cut_off = Walk::new();
+    cut_off.keys(set).wait(20_000).on(Event::SoundLost);
+    let mut silent = Walk::new();
+    silent.on(Event::Sound { device: None });
+    silent.keys("\n\naa");
+    let ends = [&finished, &not_today, &unanswered, &cut_off, &silent].map(Walk::screen);
+    [&ends[..], &[after_work("yn"), after_work("s2"), after_work("s3")]].concat()
 }
 
 /// A session that is walked through, and the screens that were seen.

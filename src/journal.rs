@@ -58,15 +58,28 @@ pub enum Notice {
     #[error("what could not be saved last time is in the journal now (from {0})")]
     Rescued(PathBuf),
     /// A rescue file could not be taken in; it stays where it is.
-    #[error("the rescue file {file} could not be taken in: {reason}")]
+    #[error("the rescue file {file} could not be taken in now, and the next start tries again: {reason}")]
     NotRescued {
         /// Which.
         file: PathBuf,
         /// Why not.
         reason: String,
     },
+    /// A rescue file holds something that can never be taken in; it has a new name, and is not tried again.
+    #[error(
+        "something of an earlier practice is not in the journal. You can practice as always. It is kept in {file}: show \
+         that file to whoever helps you with this computer ({reason})"
+    )]
+    SetAside {
+        /// Its new name.
+        file: PathBuf,
+        /// What does not fit.
+        reason: String,
+    },
     /// Sessions without an end were closed as interrupted.
-    #[error("{0} earlier session(s) had no end and are kept as interrupted")]
+    #[error(
+        "{0} earlier practice(s) had no end and are kept as interrupted: the computer was cut off, for example"
+    )]
     Interrupted(usize),
 }
 

@@ -73,8 +73,9 @@ pub struct Session {
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Phase {
     First,
-    Health,
-    Ready,
+    Cautions,
+    Health { part: usize },
+    Ready { part: usize },
     Check { tries: u8, wrong: bool },
     Stand { wait: Wait },
     Count { worked: Millis, work_starts: Option<Millis> },
@@ -267,7 +268,11 @@ impl Session {
             return;
         }
         match self.phase {
-            Phase::First | Phase::Health | Phase::Ready | Phase::Check { .. } => self.page(now, key, effects),
+            Phase::First
+            | Phase::Cautions
+            | Phase::Health { .. }
+            | Phase::Ready { .. }
+            | Phase::Check { .. } => self.page(now, key, effects),
             Phase::Over { .. } => effects.extend([Effect::Hush, Effect::Leave]),
             Phase::Ask { question, .. } => self.answer(now, question, key, effects),
             _ if key.stops() => self.stop(now, effects),

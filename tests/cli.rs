@@ -129,6 +129,14 @@ fn presets_and_drills_are_listed_as_the_contract_says() {
 }
 
 #[test]
+fn a_preview_for_people_fits_a_terminal_of_80_columns() {
+    let place = place();
+    let text = printed(place.path(), &["preview", "typical", "--seed", SEED, "--sessions", "2"]);
+    assert!(text.lines().all(|line| line.chars().count() <= 78), "{text}");
+    assert!(text.contains("Set 5 of 5") && text.contains(&format!("Seed {SEED}")), "{text}");
+}
+
+#[test]
 fn a_preview_has_the_keys_of_the_contract_and_replays() {
     let place = place();
     let arguments = ["preview", "gentle", "--seed", SEED, "--format", "json"];
@@ -375,6 +383,13 @@ fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_bein
     let place = place();
     let told = printed(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
     assert!(told.contains("Nothing can be heard") && told.contains("The journal is in order"), "{told}");
+    assert!(told.lines().all(|line| line.chars().count() <= 78), "{told}");
+    let without = counterpoise(place.path())
+        .args(["doctor", "--quiet", "--device", "no-such-output"])
+        .env("NO_COLOR", "1")
+        .output()
+        .unwrap();
+    assert_eq!(String::from_utf8(without.stdout).unwrap(), told, "the screens have no color to speak of");
     assert!(!place.path().join("data").exists(), "to look makes no folder");
     fs::create_dir(place.path().join("data")).unwrap();
     fs::write(place.path().join("data/journal.sqlite"), "not a journal, but longer than nothing").unwrap();

@@ -205,7 +205,8 @@ impl Card {
     }
 
     fn no_device(&self, why: &str) -> AudioError {
-        AudioError::NoDevice { device: self.to_string(), why: why.to_owned() }
+        // The system's words are sentences; here they stand within one.
+        AudioError::NoDevice { device: self.to_string(), why: why.trim_end_matches('.').to_owned() }
     }
 }
 

@@ -1,6 +1,5 @@
 //! Finds out whether sound, screen and journal work here, and says so plainly. Repairs nothing.
 
-use std::env;
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -9,16 +8,19 @@ use std::time::Duration;
 
 use super::Failure;
 use super::wrap::wrapped;
-use crate::audio::{Bank, Output, OutputEvent, Speaker, Voice, device};
+use crate::audio::{Bank, Frame, Output, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
+use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::millis::Millis;
 use crate::settings::Settings;
 
-/// How long the sound output is watched.
-const WATCH: Millis = Millis(2_500);
+/// How long the sound output is watched at a time.
+const WATCH: Millis = Millis(2_000);
 /// How long it may take to get going, before its frames are counted.
 const SETTLE: Millis = Millis(500);
+/// How often it is watched while it does not keep time: an output that sleeps may take seconds to wake.
+const ROUNDS: u32 = 3;
 /// The frames that a device takes are off by no more than a few blocks, in per cent \[judgment\]; one that plays to
 /// nobody may run through a set in a second.
 const PACE: u64 = 10;
@@ -87,13 +89,19 @@ fn line(text: &str, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "{}", wrapped("  ", text))
 }
 
+/// A hint may end with a command or a path, and then has no stop of its own.
+fn sentence(hint: &str) -> String {
+    let ends = hint.ends_with(['.', '!', '?']);
+    format!("{hint}{}", if ends { "" } else { "." })
+}
+
 /// Prints what is in order, or the problem and what to try; gives the number of problems.
 fn tell(finding: Result<String, Failure>, out: &mut impl Write) -> io::Result<u32> {
     match finding {
         Ok(text) => line(&text, out).map(|()| 0),
         Err(failure) => {
             line(&format!("PROBLEM: {}.", failure.fact()), out)?;
-            line(failure.hint(), out)?;
+            line(&sentence(failure.hint()), out)?;
             Ok(1)
         }
     }
@@ -106,8 +114,7 @@ fn sound(id: Option<&str>, quiet: bool, out: &mut impl Write) -> Result<(), Fail
         Ok(mut output) => measure(&mut output, quiet, out)?,
         Err(error) => {
             line(&format!("Nothing can be heard: {error}."), out)?;
-            line("Practice works without sound: the calls then stand on the screen only.", out)?;
-            line(Failure::from(error).hint(), out)?;
+            line(&sentence(Failure::from(error).hint()), out)?;
         }
     }
     match device::list() {
@@ -115,7 +122,8 @@ fn sound(id: Option<&str>, quiet: bool, out: &mut impl Write) -> Result<(), Fail
         Ok(listed) => {
             line("Outputs that the system lists (for --device):", out)?;
             for output in listed {
-                writeln!(out, "    {}   {}", output.id, output.name.lines().collect::<Vec<_>>().join(", "))?;
+                let name = output.name.lines().collect::<Vec<_>>().join(", ");
+                writeln!(out, "{}", wrapped("    ", &format!("{}: {name}", output.id)))?;
             }
         }
         Err(error) => line(&format!("The outputs cannot be listed: {error}."), out)?,
@@ -130,21 +138,18 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
         Speaker::default().say(output, 0, clip);
     }
     let clock = Clock::real();
-    let (mut underruns, mut lost, mut said) = (0, false, false);
-    let mut from = None;
-    while clock.now() < WATCH && !lost {
-        if from.is_none() && clock.now() >= SETTLE {
-            from = Some((output.now(), clock.now()));
+    let mut seen = Seen::default();
+    seen.watch(output, &clock, SETTLE);
+    let (mut rounds, mut pace);
+    rounds = 0;
+    loop {
+        rounds += 1;
+        (seen.breaks, pace) = (0, Pace::of(output, &clock));
+        seen.watch(output, &clock, WATCH);
+        pace.end(output, &clock);
+        if seen.lost || rounds == ROUNDS || (pace.is_kept() && (quiet || seen.said)) {
+            break;
         }
-        while let Some(event) = output.poll() {
-            match event {
-                OutputEvent::Xrun => underruns += 1,
-                OutputEvent::Lost => lost = true,
-                OutputEvent::Finished { .. } => said = true,
-                _ => {}
-            }
-        }
-        thread::sleep(POLL);
     }
     let facts = output.facts();
     line(&format!("Output: {} ({}), through {}.", facts.device, facts.id, facts.host), out)?;
@@ -159,25 +164,22 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
         },
         out,
     )?;
-    line(
-        &match (lost, underruns) {
-            (true, _) => "The output was lost while it was tried.".to_owned(),
-            (false, 0) => format!("It ran for {WATCH} without a break."),
-            (false, breaks) => format!("It had {breaks} break(s) in {WATCH}: close other programs."),
-        },
-        out,
-    )?;
-    if let Some((frame, at)) = from.filter(|_| !lost) {
-        let planned = output.rate().frames(clock.now() - at).0;
-        let taken = (output.now() - frame).0;
-        if taken.abs_diff(planned) * 100 > planned * PACE {
-            let text = format!(
-                "It does not keep time: {taken} frames where {planned} belong. Choose another output with --device."
-            );
-            line(&text, out)?;
-        }
-    }
-    if said {
+    let text = if seen.lost {
+        "The output was lost while it was tried.".to_owned()
+    } else if !pace.is_kept() {
+        let Pace { taken, due, .. } = pace;
+        format!(
+            "It does not keep time: {taken} frames where {due} belong. Choose another output with --device."
+        )
+    } else if seen.breaks > 0 {
+        format!("It had {} break(s) in {WATCH}: close other programs.", seen.breaks)
+    } else if rounds > 1 {
+        format!("It was slow to get going, and then ran for {WATCH} without a break.")
+    } else {
+        format!("It ran for {WATCH} without a break.")
+    };
+    line(&text, out)?;
+    if seen.said {
         line("A sentence was played. If you did not hear it, check the volume and the cable.", out)?;
     } else if !quiet {
         line("The sentence was not played to its end.", out)?;
@@ -185,25 +187,73 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
     Ok(())
 }
 
+/// What an output told.
+#[derive(Default)]
+struct Seen {
+    breaks: u32,
+    lost: bool,
+    said: bool,
+}
+
+impl Seen {
+    fn watch(&mut self, output: &mut Output, clock: &Clock, length: Millis) {
+        let end = clock.now() + length;
+        while clock.now() < end && !self.lost {
+            while let Some(event) = output.poll() {
+                match event {
+                    OutputEvent::Xrun => self.breaks += 1,
+                    OutputEvent::Lost => self.lost = true,
+                    OutputEvent::Finished { .. } => self.said = true,
+                    _ => {}
+                }
+            }
+            thread::sleep(POLL);
+        }
+    }
+}
+
+/// The frames that an output took, and those that were due.
+struct Pace {
+    from: (Frame, Millis),
+    taken: u64,
+    due: u64,
+}
+
+impl Pace {
+    fn of(output: &Output, clock: &Clock) -> Self {
+        Self { from: (output.now(), clock.now()), taken: 0, due: 0 }
+    }
+
+    fn end(&mut self, output: &Output, clock: &Clock) {
+        let (frame, at) = self.from;
+        self.taken = (output.now() - frame).0;
+        self.due = output.rate().frames(clock.now() - at).0;
+    }
+
+    fn is_kept(&self) -> bool {
+        self.taken.abs_diff(self.due) * 100 <= self.due * PACE
+    }
+}
+
 fn screen(out: &mut impl Write) -> io::Result<()> {
     section("Screen", out)?;
-    if io::stdin().is_terminal() && io::stdout().is_terminal() {
+    if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        line("Not a terminal: practice needs --plain here.", out)?;
+    } else if terminal::is_dumb() {
+        line("A terminal that can only write lines (TERM is dumb): practice needs --plain here.", out)?;
+    } else {
         match crossterm::terminal::size() {
-            Ok((columns, rows)) => line(&format!("Terminal of {columns} columns and {rows} rows."), out)?,
+            Ok((columns, rows)) => {
+                line(&format!("Terminal of {columns} columns and {rows} rows."), out)?;
+                if columns < 80 || rows < 24 {
+                    line("Pages may be cut: make the window larger, 80 by 24 or more.", out)?;
+                }
+            }
             Err(error) => line(&format!("A terminal whose size is not known ({error})."), out)?,
         }
-    } else {
-        line("Not a terminal: practice needs --plain here.", out)?;
+        line("Large letters are made of these signs: █▛▜▙▟▀▄▌▐", out)?;
+        line("If you do not see blocks here, use another font, or practice with --plain.", out)?;
     }
-    let set = |name| env::var_os(name).is_some_and(|value| !value.is_empty());
-    line(
-        if set("NO_COLOR") {
-            "Without color, as NO_COLOR asks."
-        } else {
-            "In color, where the terminal has it."
-        },
-        out,
-    )?;
     writeln!(out)
 }
 

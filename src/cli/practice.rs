@@ -97,7 +97,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     };
     let writer = Writer::start(journal, id);
     let world = World { face, sound, clock, writer, close_asked: terminal::close_asked };
-    account(&practice::run(world, session))
+    account(&practice::run(world, session), folder)
 }
 
 fn face(plain: bool) -> Result<Face, Failure> {
@@ -108,6 +108,12 @@ fn face(plain: bool) -> Result<Face, Failure> {
         return Err(Failure::new(
             "there is no terminal to draw on",
             "For pipes and screen readers: counterpoise practice --plain",
+        ));
+    }
+    if terminal::is_dumb() {
+        return Err(Failure::new(
+            "this terminal can only write lines (TERM is dumb)",
+            "For lines of text: counterpoise practice --plain",
         ));
     }
     Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
@@ -121,12 +127,17 @@ fn sound(device: Option<&str>, voice: Voice, phrases: &[Phrase]) -> Result<Optio
 }
 
 /// Says what was kept, once the screen is the person's again.
-fn account(done: &Done) -> Result<(), Failure> {
+fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
     if done.kept.not_saved > 0 {
-        let what = format!("{} entries of this practice are not in the journal", done.kept.not_saved);
+        let what =
+            format!("NOT SAVED: {} entries of this practice are not in the journal", done.kept.not_saved);
         let hint = match (&done.kept.rescue, &done.kept.lost) {
-            (Some(file), _) => format!(
+            (Some(file), _) if file.parent() == Some(folder.path()) => format!(
                 "They are in {}. Make room on the disk and start Counterpoise again: it takes them in.",
+                file.display()
+            ),
+            (Some(file), _) => format!(
+                "They are in {0}. Once the disk is in order, take them in with: counterpoise journal import {0}",
                 file.display()
             ),
             (None, Some(why)) => format!("They could not be written anywhere else either: {why}."),

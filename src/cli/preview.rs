@@ -4,6 +4,7 @@ use std::io::Write;
 
 use serde::Serializer as _;
 
+use super::wrap::fitted;
 use super::{Failure, Format, source};
 use crate::journal::Folder;
 use crate::schedule::Scheduler;
@@ -56,7 +57,7 @@ pub(super) fn run(
                 if index > 0 {
                     writeln!(out)?;
                 }
-                write!(out, "{preview}")?;
+                write!(out, "{}", fitted(&preview.to_string()))?;
             }
         }
     }

@@ -24,6 +24,15 @@ pub(super) fn wrapped(indent: &str, text: &str) -> String {
     lines
 }
 
+/// `text` with each line that is longer than [`WIDTH`] wrapped at its own indent; the others as they are.
+pub(super) fn fitted(text: &str) -> String {
+    let fit = |line: &str| {
+        let indent = &line[..line.len() - line.trim_start().len()];
+        if line.chars().count() > WIDTH { wrapped(indent, line) } else { line.to_owned() }
+    };
+    text.lines().map(|line| fit(line) + "\n").collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -37,5 +46,14 @@ mod tests {
         assert!(lines.split_whitespace().eq(text.split_whitespace()));
         assert_eq!(wrapped("", &"x".repeat(100)).len(), 100);
         assert_eq!(wrapped("  ", ""), "");
+    }
+
+    #[test]
+    fn a_line_that_fits_keeps_its_columns_and_a_longer_one_its_indent() {
+        let long = format!("  {}", "right ".repeat(30));
+        let text = fitted(&format!("Title\n\n   7.5 s   ← LEFT\n{long}\n"));
+        assert!(text.starts_with("Title\n\n   7.5 s   ← LEFT\n  right right"), "{text}");
+        assert!(text.lines().skip(3).all(|line| line.starts_with("  r") && line.chars().count() <= WIDTH));
+        assert!(text.ends_with("right\n"));
     }
 }

@@ -85,11 +85,6 @@ impl Words {
         self.scale.across * self.scale.down
     }
 
-    /// Rows between two paragraphs: half a line.
-    const fn between(&self) -> u16 {
-        self.scale.rows() / 2
-    }
-
     /// The room they take, in cells.
     pub fn size(&self) -> Size {
         let longest = self.lines.iter().map(|line| line.chars().count() as u16).max().unwrap_or(0);
@@ -115,36 +110,51 @@ impl Words {
     }
 }
 
-/// Several paragraphs, all at the largest scale that fits them together; `None` when none does, or when a sign has no
-/// large form.
-pub fn paragraphs(texts: &[String], room: Size) -> Option<Vec<Words>> {
-    let texts = || texts.iter().filter(|text| !text.trim().is_empty());
-    if !texts().all(|text| has_large_form(text)) {
-        return None;
+/// Several paragraphs, all at one scale, from the top left.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Paragraphs {
+    all: Vec<Words>,
+    /// Rows between two of them.
+    between: u16,
+}
+
+impl Paragraphs {
+    /// At the largest scale that fits them together, half a line apart or, where that has no room, a quarter; `None`
+    /// when no scale does, or when a sign has no large form.
+    pub fn fit(texts: &[String], room: Size) -> Option<Self> {
+        let texts = || texts.iter().filter(|text| !text.trim().is_empty());
+        if !texts().all(|text| has_large_form(text)) {
+            return None;
+        }
+        // Letters of more than eight rows would leave a page of one word.
+        Scale::within(room.height).filter(|scale| scale.rows() <= 8).find_map(|scale| {
+            let lines = |text: &String| whole_words(text, usize::from(room.width / scale.columns()));
+            let words = |text| Some(Words { lines: lines(text)?, scale });
+            let all: Vec<Words> = texts().map(words).collect::<Option<_>>()?;
+            let mut apart =
+                [2, 4].map(|part| Self { all: all.clone(), between: scale.rows() / part }).into_iter();
+            apart.find(|fit| fit.rows() <= u32::from(room.height))
+        })
     }
-    // Letters of more than eight rows would leave a page of one word.
-    Scale::within(room.height).filter(|scale| scale.rows() <= 8).find_map(|scale| {
-        let fit = |text: &String| {
-            Some(Words { lines: whole_words(text, usize::from(room.width / scale.columns()))?, scale })
-        };
-        let all: Vec<Words> = texts().map(fit).collect::<Option<_>>()?;
-        (rows_of(&all) <= u32::from(room.height)).then_some(all)
-    })
-}
 
-/// Rows of paragraphs with half a line between two.
-pub fn rows_of(all: &[Words]) -> u32 {
-    let between =
-        all.first().map_or(0, |words| u32::from(words.between())) * (all.len() as u32).saturating_sub(1);
-    all.iter().map(|words| words.lines.len() as u32 * u32::from(words.scale.rows())).sum::<u32>() + between
-}
+    /// One line of large words.
+    pub fn one(words: Words) -> Self {
+        Self { all: vec![words], between: 0 }
+    }
 
-/// Draws paragraphs from the top left.
-pub fn draw_paragraphs(all: &[Words], area: Rect, buffer: &mut Buffer) {
-    let mut top = area.y;
-    for words in all {
-        words.draw_lines(top, area, buffer, |_| 0);
-        top += words.size().height + words.between();
+    /// The rows they take.
+    pub fn rows(&self) -> u32 {
+        let between = u32::from(self.between) * (self.all.len() as u32).saturating_sub(1);
+        self.all.iter().map(|words| u32::from(words.size().height)).sum::<u32>() + between
+    }
+
+    /// Draws them.
+    pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
+        let mut top = area.y;
+        for words in &self.all {
+            words.draw_lines(top, area, buffer, |_| 0);
+            top += words.size().height + self.between;
+        }
     }
 }
 

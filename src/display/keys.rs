@@ -9,6 +9,10 @@ use crate::session::Key;
 /// Two of the same key nearer than this are one held key (keyboards repeat every 30 to 100 ms; judgment).
 const HELD: Duration = Duration::from_millis(150);
 
+/// A held key repeats for the first time no later than this after it was pressed (250 to 660 ms as systems come
+/// \[memory\]). Within it the same key does not count again: a finger that rests on a key answers one question only.
+const FIRST_REPEAT: Duration = Duration::from_millis(700);
+
 /// Longer than any key's own sequence: what is longer is not waited for.
 const LONGEST: usize = 64;
 
@@ -119,12 +123,21 @@ fn sequence(bytes: &[u8]) -> Option<(usize, Option<Press>)> {
 /// Tells presses that a person meant from a held key, a pasted text and a cat.
 #[derive(Debug, Default)]
 pub struct Gate {
-    last: Option<(Key, Instant)>,
+    last: Option<Last>,
+}
+
+/// A key, when it came last, and when it last counted.
+#[derive(Debug, Clone, Copy)]
+struct Last {
+    key: Key,
+    came: Instant,
+    counted: Instant,
 }
 
 impl Gate {
     /// The press that counts, of those that came together: a request to close, else one to stop, else the first.
-    /// A pasted text is so one key. The same key again too soon after itself is held, and does not count.
+    /// A pasted text is so one key. The same key again too soon after itself is held, and does not count; a request to
+    /// stop counts always, and another key at once.
     pub fn admit(&mut self, together: &[Press], now: Instant) -> Option<Press> {
         if together.contains(&Press::Close) {
             return Some(Press::Close);
@@ -132,9 +145,15 @@ impl Gate {
         let stop = together.iter().copied().find(|press| matches!(press, Press::Key(key) if key.stops()));
         let press = stop.or(together.first().copied())?;
         let Press::Key(key) = press else { return Some(press) };
-        let last = self.last.replace((key, now));
-        let held = last.is_some_and(|(before, at)| before == key && now.saturating_duration_since(at) < HELD);
-        (!held).then_some(press)
+        let before = self.last.filter(|last| last.key == key);
+        let held = before.is_some_and(|last| {
+            now.saturating_duration_since(last.came) < HELD
+                || now.saturating_duration_since(last.counted) < FIRST_REPEAT
+        });
+        let counts = !held || key.stops();
+        let counted = before.filter(|_| !counts).map_or(now, |last| last.counted);
+        self.last = Some(Last { key, came: now, counted });
+        counts.then_some(press)
     }
 }
 
@@ -211,19 +230,43 @@ mod tests {
         }
     }
 
+    /// Which of the presses of one key count, pressed at these times (ms).
+    fn counted(key: Key, times: &[u64]) -> Vec<u64> {
+        let (mut gate, start) = (Gate::default(), Instant::now());
+        let mut counts = |ms| gate.admit(&[Press::Key(key)], start + Duration::from_millis(ms)).is_some();
+        times.iter().copied().filter(|ms| counts(*ms)).collect()
+    }
+
+    /// The delays and rates are the ends of what systems offer or come with \[memory\]: 250 ms (Linux console, Windows at
+    /// its shortest), 500 ms (Windows, GNOME), 660 ms (X.Org); 11 to 33 a second.
     #[test]
     fn a_held_key_is_one_press_however_long_it_is_held() {
-        let mut gate = Gate::default();
-        let start = Instant::now();
-        let mut at = |key, ms| gate.admit(&[Press::Key(key)], start + Duration::from_millis(ms)).is_some();
-        assert!(at(Key::Enter, 0));
-        for ms in (30..3000).step_by(30) {
-            assert!(!at(Key::Enter, ms));
+        for delay in [250, 500, 660] {
+            for step in [30, 40, 90] {
+                let times: Vec<u64> = [0].into_iter().chain((delay..20_000).step_by(step)).collect();
+                assert_eq!(counted(Key::Enter, &times), [0], "after {delay} ms, every {step} ms");
+            }
         }
-        assert!(at(Key::Escape, 3000), "another key counts at once");
-        assert!(at(Key::Enter, 3010));
-        assert!(!at(Key::Enter, 3159));
-        assert!(at(Key::Enter, 3309));
+    }
+
+    #[test]
+    fn the_same_key_counts_again_soon_and_another_one_at_once() {
+        assert_eq!(counted(Key::Char('a'), &[0, 700]), [0, 700]);
+        assert_eq!(
+            counted(Key::Char('a'), &[0, 400, 720]),
+            [0, 720],
+            "a press that was not taken delays nothing"
+        );
+        let (mut gate, start) = (Gate::default(), Instant::now());
+        let mut at = |key, ms| gate.admit(&[Press::Key(key)], start + Duration::from_millis(ms)).is_some();
+        assert!(at(Key::Enter, 0) && at(Key::Char(' '), 1) && at(Key::Enter, 2) && at(Key::Other, 3));
+    }
+
+    #[test]
+    fn a_stop_is_never_taken_for_a_held_key() {
+        for stop in [Key::Escape, Key::Char('s'), Key::Char('S')] {
+            assert_eq!(counted(stop, &[0, 30, 60, 500]), [0, 30, 60, 500]);
+        }
     }
 
     #[test]

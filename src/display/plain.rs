@@ -1,11 +1,12 @@
 //! How is a [`Screen`] said line by line, for a screen reader, a log or a pipe? Only what changed, each thing once.
 //! Not how it looks on a whole terminal (that is [`view`](super::view)).
 
-use std::io::{self, BufRead, Read, Write};
+use std::io::{self, BufRead, IsTerminal, Read, Write};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::thread;
 use std::time::{Duration, Instant};
 
+use super::keys::{Gate, Press};
 use super::terminal::close_asked;
 use super::{Input, words};
 use crate::millis::Millis;
@@ -23,6 +24,8 @@ const SLICE: Duration = Duration::from_millis(100);
 pub struct Plain {
     lines: Lines,
     typed: Receiver<Vec<u8>>,
+    /// Where lines are typed by hand, a held Enter key gives empty ones.
+    held: Option<Gate>,
 }
 
 impl Plain {
@@ -38,7 +41,7 @@ impl Plain {
                 }
             }
         });
-        Self { lines: Lines::default(), typed }
+        Self { lines: Lines::default(), typed, held: io::stdin().is_terminal().then(Gate::default) }
     }
 
     /// Writes what changed since the last screen.
@@ -47,6 +50,9 @@ impl Plain {
     ///
     /// Standard output cannot be written.
     pub fn show(&mut self, screen: &Screen) -> io::Result<()> {
+        if self.lines.last.is_none() {
+            write(&[HOW_TO_TYPE.to_owned()])?;
+        }
         write(&self.lines.after(screen))
     }
 
@@ -60,7 +66,8 @@ impl Plain {
             let left = until.saturating_duration_since(Instant::now());
             match self.typed.recv_timeout(left.min(SLICE)) {
                 Ok(line) => match key(&String::from_utf8_lossy(&line)) {
-                    Some(key) => return Input::Key(key),
+                    Some(key) if counts(&mut self.held, key, Instant::now()) => return Input::Key(key),
+                    Some(_) => {}
                     None if write(&[ONE_KEY.to_owned()]).is_err() => return Input::Close,
                     None => {}
                 },
@@ -71,6 +78,15 @@ impl Plain {
         }
     }
 }
+
+/// Whether a line counts: of all keys only Enter, held, gives line after line.
+fn counts(held: &mut Option<Gate>, key: Key, now: Instant) -> bool {
+    let gate = held.as_mut().filter(|_| key == Key::Enter);
+    gate.is_none_or(|gate| gate.admit(&[Press::Key(key)], now).is_some())
+}
+
+/// What stands before everything else.
+const HOW_TO_TYPE: &str = "Type one key, then Enter. For \"any key\" Enter alone is enough.";
 
 /// The answer to a line that is not one key.
 const ONE_KEY: &str = "Not taken. Type one key, then Enter. \"stop\" stops, and \"esc\" is the Escape key.";
@@ -150,7 +166,9 @@ impl Lines {
             lines.push(screen.place.clone());
         }
         self.body(last.map(|last| &last.body), &screen.body, &mut lines);
-        if !screen.keys.is_empty() && last.is_none_or(|last| last.keys != screen.keys) {
+        // A new page is read without a look back at the one before.
+        let turned = |last: &Screen| matches!(screen.body, Body::Page { .. }) && last.body != screen.body;
+        if !screen.keys.is_empty() && last.is_none_or(|last| last.keys != screen.keys || turned(last)) {
             lines.push(keys(&screen.keys));
         }
         lines

@@ -4,6 +4,7 @@
 //! On Unix the bytes are read in a thread of their own and not by crossterm 0.29: that reads the end of a terminal
 //! that has hung up for ever, and after half a sequence (Alt-[) it waits for the other half without a limit.
 
+use std::env;
 use std::io::{self, BufWriter, Stdout, stdout};
 use std::panic;
 use std::sync::Once;
@@ -365,6 +366,11 @@ mod signals {
     pub fn continued() -> bool {
         false
     }
+}
+
+/// Whether the terminal says that it can only write lines: `TERM` is `dumb`.
+pub fn is_dumb() -> bool {
+    env::var_os("TERM").is_some_and(|term| term == "dumb")
 }
 
 /// From now on a request to end (SIGTERM, SIGHUP, SIGINT) is noted instead of ending the process at once, so that the

@@ -8,7 +8,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
 use ratatui::style::{Modifier, Style};
 
-use super::big::{self, Words};
+use super::big::{self, Paragraphs, Words};
 use super::words;
 use crate::direction::Direction;
 use crate::millis::Millis;
@@ -80,8 +80,8 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
     if area.width >= 60 {
         area = Rect { x: area.x + 2, width: area.width - 4, ..area };
     }
-    notices(&screen.notices, &mut area, buffer);
-    let large = edges_may_be_large(screen, area);
+    notices(screen, &mut area, buffer);
+    let large = main_part_may_be_large(screen, area);
     if !screen.place.is_empty() && area.height > 3 {
         place(&screen.place, large, &mut area, buffer);
     }
@@ -105,15 +105,21 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
     }
 }
 
-/// A reversed block at the top, a blank row under it when there is room.
-fn notices(notices: &[String], area: &mut Rect, buffer: &mut Buffer) {
+/// A reversed block at the top, a blank row under it when there is room. In large letters where the main part stays
+/// large under it.
+fn notices(screen: &Screen, area: &mut Rect, buffer: &mut Buffer) {
+    let notices = &screen.notices;
     let room = Size::new(area.width.saturating_sub(4), area.height / 4);
-    if let Some(large) =
-        Some(room).filter(|_| is_roomy(*area)).and_then(|room| big::paragraphs(notices, room))
-    {
-        let block = split_top(area, big::rows_of(&large) as u16);
+    let large = Some(room).filter(|_| is_roomy(*area)).and_then(|room| Paragraphs::fit(notices, room));
+    let under = |large: &Paragraphs| {
+        let mut under = *area;
+        split_top(&mut under, large.rows() as u16 + 1);
+        under
+    };
+    if let Some(large) = large.filter(|large| main_part_may_be_large(screen, under(large))) {
+        let block = split_top(area, large.rows() as u16);
         buffer.set_style(block, Row::reversed("").style);
-        big::draw_paragraphs(&large, Rect { x: block.x + 2, ..block }, buffer);
+        large.draw(Rect { x: block.x + 2, ..block }, buffer);
         if block.height > 0 {
             split_top(area, 1);
         }
@@ -133,16 +139,17 @@ fn notices(notices: &[String], area: &mut Rect, buffer: &mut Buffer) {
     }
 }
 
-/// Whether the edges may be large: only where the main part is large between them.
-fn edges_may_be_large(screen: &Screen, area: Rect) -> bool {
-    let between = Size::new(area.width, area.height.saturating_sub(2 * EDGE));
+/// Whether the main part is large between large edges.
+fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
+    let edges = u16::from(!screen.place.is_empty()) + u16::from(!screen.keys.is_empty());
+    let between = Size::new(area.width, area.height.saturating_sub(edges * EDGE));
     is_roomy(area)
         && match &screen.body {
             Body::Page { title, text, items } => {
-                big::paragraphs(&page_texts(title, text, items), between).is_some()
+                Paragraphs::fit(&page_texts(title, text, items), between).is_some()
             }
             Body::Question { ask, answers, asking_again } => {
-                big::paragraphs(&question_texts(ask, answers, *asking_again), between).is_some()
+                Paragraphs::fit(&question_texts(ask, answers, *asking_again), between).is_some()
             }
             Body::Count { .. } | Body::Work { .. } | Body::Paused { .. } | Body::Rest { .. } => true,
         }
@@ -173,7 +180,7 @@ fn one_large_line(
 ) -> bool {
     let rows = EDGE - 2;
     let Some(large) = Words::line(said, 0, Size::new(area.width, rows)) else { return false };
-    big::draw_paragraphs(&[large], split(area, rows), buffer);
+    Paragraphs::one(large).draw(split(area, rows), buffer);
     split(area, EDGE - rows);
     true
 }
@@ -266,8 +273,8 @@ fn question(ask: &str, answers: &[KeyHint], again: bool, area: Rect, buffer: &mu
 /// Draws a whole page in large letters, if there is room; whether it did.
 fn roomy(texts: &[String], area: Rect, buffer: &mut Buffer) -> bool {
     let large =
-        Some(area).filter(|area| is_roomy(*area)).and_then(|area| big::paragraphs(texts, area.as_size()));
-    large.inspect(|all| big::draw_paragraphs(all, area, buffer)).is_some()
+        Some(area).filter(|area| is_roomy(*area)).and_then(|area| Paragraphs::fit(texts, area.as_size()));
+    large.inspect(|all| all.draw(area, buffer)).is_some()
 }
 
 fn count(number: Option<u8>, standing: &[String], area: Rect, buffer: &mut Buffer) {
@@ -347,9 +354,9 @@ fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
 fn loud_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
     let room = Size::new(area.width, area.height / 3);
     let texts: Vec<_> = below.iter().map(|row| row.text.clone()).collect();
-    if let Some(large) = Some(room).filter(|_| is_roomy(area)).and_then(|room| big::paragraphs(&texts, room))
+    if let Some(large) = Some(room).filter(|_| is_roomy(area)).and_then(|room| Paragraphs::fit(&texts, room))
     {
-        big::draw_paragraphs(&large, split_bottom(&mut area, room.height), buffer);
+        large.draw(split_bottom(&mut area, room.height), buffer);
     } else {
         let rows = (below.len() as u16).min(area.height.saturating_sub(1));
         put(below, split_bottom(&mut area, rows), buffer);

@@ -40,9 +40,9 @@ pub fn rest_left(left: Millis) -> String {
     format!("{} of rest left", time(left))
 }
 
-/// `The set ends in 1 min 50 s.`
+/// `Without a key, the set ends in 1 min 50 s.`
 pub fn ends_in(left: Millis) -> String {
-    format!("The set ends in {}.", time(left))
+    format!("Without a key, the set ends in {}.", time(left))
 }
 
 /// `S or Esc: stop`.

@@ -50,7 +50,7 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     match head.schema.as_str() {
         SCHEMA => {}
         rescue::SCHEMA => {
-            return match rescue::apply(journal, bytes).map_err(refuse)? {
+            return match rescue::apply(journal, bytes).map_err(|error| refuse(error.to_string()))? {
                 None => Ok(Imported { added: 0, known: 1 }),
                 Some(reason) => Err(JournalError::PartlyImported { file: name.to_owned(), reason }),
             };

@@ -30,18 +30,23 @@ struct Rescue {
 /// # Errors
 /// If neither can be written; the error is the first one.
 pub(super) fn write(folder: &Folder, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
-    let lines = lines.to_vec();
-    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines };
-    let text = serde_json::to_vec_pretty(&rescue).map_err(io::Error::other)?;
-    let stem = format!("rescue-{}", session.short());
-    let write_in = |place: &Path| {
-        let path = free_name(place, &stem, "json");
-        write_beside(&path, &text).map(|()| path)
-    };
-    write_in(folder.path()).or_else(|first| write_in(&env::temp_dir()).map_err(|_| first))
+    let in_folder = write_in(folder.path(), session, lines);
+    in_folder.or_else(|first| write_in(&env::temp_dir(), session, lines).map_err(|_| first))
 }
 
-/// Takes in every rescue file of the folder and renames it. One that cannot be taken in stays.
+/// Writes the lines into a new file of the folder `place`.
+///
+/// # Errors
+/// If it cannot be written.
+pub(super) fn write_in(place: &Path, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
+    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines: lines.to_vec() };
+    let text = serde_json::to_vec_pretty(&rescue).map_err(io::Error::other)?;
+    let path = free_name(place, &format!("rescue-{}", session.short()), "json");
+    write_beside(&path, &text).map(|()| path)
+}
+
+/// Takes in every rescue file of the folder and renames it. One that can never be taken in whole is set aside under a
+/// name of its own, so that this is said once; one that cannot be taken in now stays.
 pub(super) fn take_in(journal: &mut Journal) -> Vec<Notice> {
     let Some(folder) = journal.folder().map(|folder| folder.path().to_owned()) else { return Vec::new() };
     let mut files: Vec<PathBuf> = fs::read_dir(folder)
@@ -60,28 +65,46 @@ fn is_rescue(path: &Path) -> bool {
 }
 
 fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
-    let taken = fs::read(file).map_err(|error| error.to_string()).and_then(|text| apply(journal, &text));
-    let whole = taken.and_then(|missing| missing.map_or(Ok(()), Err));
-    let renamed = whole.and_then(|()| {
-        let mut name = file.as_os_str().to_owned();
-        name.push(".imported");
-        fs::rename(file, name)
-            .map_err(|error| format!("it is in the journal, but cannot be renamed: {error}"))
-    });
-    match renamed {
-        Ok(()) => Notice::Rescued(file.to_owned()),
-        Err(reason) => Notice::NotRescued { file: file.to_owned(), reason },
+    let taken = fs::read(file).map_err(|error| Hindrance::Now(error.to_string()));
+    let (ending, set_aside) = match taken.and_then(|text| apply(journal, &text)) {
+        Ok(None) => ("imported", None),
+        Ok(Some(reason)) | Err(Hindrance::Always(reason)) => ("set-aside", Some(reason)),
+        Err(Hindrance::Now(reason)) => return Notice::NotRescued { file: file.to_owned(), reason },
+    };
+    let mut name = file.as_os_str().to_owned();
+    name.push(".");
+    name.push(ending);
+    let aside = PathBuf::from(name);
+    match (fs::rename(file, &aside), set_aside) {
+        (Ok(()), None) => Notice::Rescued(file.to_owned()),
+        (Ok(()), Some(reason)) => Notice::SetAside { file: aside, reason },
+        (Err(error), _) => {
+            Notice::NotRescued { file: file.to_owned(), reason: format!("it cannot be renamed: {error}") }
+        }
     }
+}
+
+/// Why a rescue file is not taken in.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum Hindrance {
+    /// A later try may succeed.
+    #[error("{0}")]
+    Now(String),
+    /// No later try can.
+    #[error("{0}")]
+    Always(String),
 }
 
 /// Takes in the text of a rescue file. What is there already is not doubled. A line that the journal can never hold
 /// does not keep the others out: they are taken in, and `Some` says how many were not.
-pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<Option<String>, String> {
-    let rescue: Rescue = serde_json::from_slice(text).map_err(|error| error.to_string())?;
+pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<Option<String>, Hindrance> {
+    let rescue: Rescue =
+        serde_json::from_slice(text).map_err(|error| Hindrance::Always(error.to_string()))?;
     if rescue.schema != SCHEMA {
-        return Err(format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema));
+        let reason = format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema);
+        return Err(Hindrance::Always(reason));
     }
-    let refused = keep_all(journal, &rescue).map_err(|error| error.to_string())?;
+    let refused = keep_all(journal, &rescue).map_err(|error| Hindrance::Now(error.to_string()))?;
     let (count, all) = (refused.len(), rescue.lines.len());
     Ok(refused.first().map(|why| {
         format!("{count} of its {all} entries do not fit into the journal ({why}); the others are in it")

@@ -1,15 +1,16 @@
 //! Entries on their way to the disk: handed over without waiting, written by a thread of their own, in order, each
-//! in its own commit. What fails is kept and tried again; what is still not written at the end goes to a rescue file.
+//! in its own commit. What fails is kept and tried again; what is still not written at the end goes to a rescue file,
+//! also when a write hangs and never ends.
 
 use std::collections::VecDeque;
 use std::path::PathBuf;
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError, Sender, SyncSender, TrySendError};
-use std::thread::{self, JoinHandle};
+use std::thread;
 use std::time::{Duration, Instant};
 
 use super::keep::{NotKept, Try};
 use super::row::{Line, SessionId};
-use super::{Journal, rescue};
+use super::{Folder, Journal, rescue};
 use crate::record::Entry;
 
 /// How many entries may wait. A whole session has about three hundred; what does not fit waits with the caller.
@@ -18,6 +19,12 @@ const QUEUE: usize = 1024;
 /// The first wait before a failed commit is tried again; it doubles up to [`LONGEST_WAIT`].
 const FIRST_WAIT: Duration = Duration::from_millis(100);
 const LONGEST_WAIT: Duration = Duration::from_secs(5);
+
+/// How long the end of a session waits for the disk. A commit waits for another program for [`BUSY`](super::BUSY) at
+/// most, and a slow disk takes a second or two; what takes longer hangs (judgment).
+const LONGEST_CLOSE: Duration = Duration::from_secs(10);
+/// How long each place for a rescue file is tried: on a disk that hangs it is not written either.
+const LONGEST_RESCUE: Duration = Duration::from_secs(3);
 
 /// Keeps the entries of one session.
 ///
@@ -36,7 +43,16 @@ pub struct Writer {
     to: Option<SyncSender<Parcel>>,
     waiting: VecDeque<Parcel>,
     status: Receiver<Status>,
-    thread: Option<JoinHandle<Closed>>,
+    /// What the thread has not dealt with yet, in order; it may be writing the first.
+    unsure: VecDeque<Line>,
+    /// What it could never write.
+    aside: Vec<Line>,
+    /// Whether the next one of `unsure` is in the journal.
+    dealt: Receiver<bool>,
+    /// What the thread leaves behind.
+    closed: Option<Receiver<Closed>>,
+    id: SessionId,
+    folder: Option<Folder>,
     places: u32,
 }
 
@@ -55,7 +71,7 @@ pub enum Status {
 /// What became of a session's entries.
 #[derive(Debug)]
 pub struct Closed {
-    /// The journal, to go on with; `None` if the writing thread broke down.
+    /// The journal, to go on with; `None` if the writing thread broke down or hangs.
     pub journal: Option<Journal>,
     /// How many entries are not in the journal.
     pub not_saved: usize,
@@ -76,17 +92,35 @@ impl Writer {
     pub fn start(journal: Journal, id: SessionId) -> Self {
         let (to, from) = mpsc::sync_channel(QUEUE);
         let (tell, status) = mpsc::channel();
+        let (tell_dealt, dealt) = mpsc::channel();
+        let (tell_closed, closed) = mpsc::sync_channel(1);
+        let folder = journal.folder().cloned();
         let desk = Desk {
             journal,
-            id,
+            id: id.clone(),
             tell,
+            dealt: tell_dealt,
             unwritten: VecDeque::new(),
             aside: Vec::new(),
             failing: None,
             troubled: false,
         };
-        let thread = thread::spawn(move || desk.run(&from));
-        Self { to: Some(to), waiting: VecDeque::new(), status, thread: Some(thread), places: 0 }
+        // Never joined: a write that hangs would hold up whoever waits for it. If it does, nobody listens to the end.
+        thread::spawn(move || {
+            let _ = tell_closed.send(desk.run(&from));
+        });
+        Self {
+            to: Some(to),
+            waiting: VecDeque::new(),
+            status,
+            unsure: VecDeque::new(),
+            aside: Vec::new(),
+            dealt,
+            closed: Some(closed),
+            id,
+            folder,
+            places: 0,
+        }
     }
 
     /// Hands an entry over. Returns at once, however slow the disk is.
@@ -111,14 +145,13 @@ impl Writer {
         self.status.try_recv().ok()
     }
 
-    /// Writes what is left, or a rescue file, and gives the journal back.
-    pub fn close(mut self) -> Closed {
-        self.finish().unwrap_or(Closed {
-            journal: None,
-            not_saved: self.waiting.len(),
-            rescue: None,
-            lost: Some("the thread that writes the journal broke down".to_owned()),
-        })
+    /// Writes what is left, or a rescue file, and gives the journal back. Returns although the disk hangs.
+    pub fn close(self) -> Closed {
+        self.close_within(LONGEST_CLOSE)
+    }
+
+    pub(super) fn close_within(mut self, longest: Duration) -> Closed {
+        self.finish(longest).expect("only this and the drop, which comes after it, finish a writer")
     }
 
     fn line(&mut self, entry: &Entry) -> Line {
@@ -128,12 +161,16 @@ impl Writer {
     }
 
     pub(super) fn hand_over(&mut self, line: Line, done: Option<SyncSender<()>>) {
+        self.unsure.push_back(line.clone());
         self.waiting.push_back(Parcel { line, done });
         self.pass_on();
     }
 
     /// Puts as much as fits into the queue, in order.
     fn pass_on(&mut self) {
+        while let Ok(kept) = self.dealt.try_recv() {
+            self.aside.extend(self.unsure.pop_front().filter(|_| !kept));
+        }
         let Some(to) = &self.to else { return };
         while let Some(parcel) = self.waiting.pop_front() {
             if let Err(TrySendError::Full(parcel) | TrySendError::Disconnected(parcel)) = to.try_send(parcel)
@@ -144,24 +181,54 @@ impl Writer {
         }
     }
 
-    /// Waits for the thread; `None` if it broke down, or was waited for before.
-    fn finish(&mut self) -> Option<Closed> {
-        if let Some(to) = self.to.take() {
-            while let Some(parcel) = self.waiting.pop_front() {
-                if let Err(mpsc::SendError(parcel)) = to.send(parcel) {
-                    self.waiting.push_front(parcel);
-                    break;
-                }
-            }
+    /// Waits for the thread, and does without it when it takes too long; `None` the second time.
+    fn finish(&mut self, longest: Duration) -> Option<Closed> {
+        let closed = self.closed.take()?;
+        let until = Instant::now() + longest;
+        self.pass_on();
+        while !self.waiting.is_empty() && Instant::now() < until {
+            thread::sleep(FIRST_WAIT / 10);
+            self.pass_on();
         }
-        self.thread.take()?.join().ok()
+        self.to = None;
+        let left = until.saturating_duration_since(Instant::now());
+        Some(closed.recv_timeout(left).unwrap_or_else(|error| self.abandon(error)))
     }
+
+    /// The thread does not answer: what it was given and has not dealt with goes to a rescue file. What it may be
+    /// writing now is among it, and taken in twice it is not doubled.
+    fn abandon(&mut self, error: RecvTimeoutError) -> Closed {
+        self.pass_on();
+        let lines: Vec<Line> = self.aside.drain(..).chain(self.unsure.drain(..)).collect();
+        let mut closed = Closed { journal: None, not_saved: lines.len(), rescue: None, lost: None };
+        if !lines.is_empty() {
+            let places =
+                self.folder.iter().map(|folder| folder.path().to_owned()).chain([std::env::temp_dir()]);
+            closed.rescue = places.into_iter().find_map(|place| rescue_within(place, &self.id, &lines));
+            let why = match error {
+                RecvTimeoutError::Timeout => "the disk does not answer",
+                RecvTimeoutError::Disconnected => "the thread that writes the journal broke down",
+            };
+            closed.lost = closed.rescue.is_none().then(|| why.to_owned());
+        }
+        closed
+    }
+}
+
+/// Writes a rescue file in a thread of its own, which is left behind when it takes too long.
+fn rescue_within(place: PathBuf, id: &SessionId, lines: &[Line]) -> Option<PathBuf> {
+    let (tell, written) = mpsc::sync_channel(1);
+    let (id, lines) = (id.clone(), lines.to_vec());
+    thread::spawn(move || {
+        let _ = tell.send(rescue::write_in(&place, &id, &lines));
+    });
+    written.recv_timeout(LONGEST_RESCUE).ok()?.ok()
 }
 
 /// A writer that is dropped, by a panic elsewhere for example, still writes what it was given.
 impl Drop for Writer {
     fn drop(&mut self) {
-        let _ = self.finish();
+        let _ = self.finish(LONGEST_CLOSE);
     }
 }
 
@@ -170,6 +237,7 @@ struct Desk {
     journal: Journal,
     id: SessionId,
     tell: Sender<Status>,
+    dealt: Sender<bool>,
     unwritten: VecDeque<Parcel>,
     /// What no later try can write: it must not hold up the rest.
     aside: Vec<Line>,
@@ -205,6 +273,8 @@ impl Desk {
             match self.journal.commit(&self.id, &parcel.line, which) {
                 Ok(()) => {
                     self.failing = None;
+                    // The caller may have left.
+                    let _ = self.dealt.send(true);
                     if let Some(Parcel { done: Some(done), .. }) = self.unwritten.pop_front() {
                         // The caller may have stopped waiting.
                         let _ = done.send(());
@@ -212,6 +282,7 @@ impl Desk {
                 }
                 Err(error) if error.is_final() => {
                     self.failing = None;
+                    let _ = self.dealt.send(false);
                     self.aside.extend(self.unwritten.pop_front().map(|parcel| parcel.line));
                     self.say_not_saved(&error);
                 }

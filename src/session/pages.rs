@@ -15,32 +15,41 @@ const CHECK_WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", 
 /// The voice in which a call is one tone.
 const TONES: &str = "tones";
 
-/// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand).
-const CLINICIAN: [&str; 12] = [
-    "a heart or blood pressure condition, or chest pain",
-    "blackouts, fainting or dizziness",
-    "a recent fall with pain or trouble walking",
-    "a recent fracture or operation",
-    "weak bones (osteoporosis), or a bone broken by a small knock",
-    "a stroke, Parkinson's or multiple sclerosis",
-    "an inner ear (balance organ) or nerve condition",
-    "blood thinners",
-    "sedatives, opioids or other medicine that makes you drowsy",
-    "sight that glasses do not correct",
-    "a joint replacement whose limits you do not know",
-    "trouble following spoken or written instructions",
+/// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
+/// as are drawn large on a large screen.
+const CLINICIAN: [&[&str]; 2] = [
+    &[
+        "a heart or blood pressure condition",
+        "chest pain, blackouts, fainting or dizziness",
+        "a recent fall with pain or trouble walking",
+        "a recent fracture or operation",
+        "weak bones (osteoporosis), easily broken",
+        "a stroke, Parkinson's or multiple sclerosis",
+    ],
+    &[
+        "an inner ear (balance) or nerve condition",
+        "blood thinners",
+        "medicine that makes you drowsy",
+        "sight that glasses do not correct",
+        "a new joint whose limits you do not know",
+        "trouble following what is said or written",
+    ],
 ];
 
-/// Ready today (public-health guidance, read; in our own words).
-const READY: [&str; 8] = [
-    "I feel well today: no pain, no dizziness, not ill.",
-    "No fall, no knock to the head and no faint since last time.",
-    "No alcohol today, and no new medicine that makes me drowsy.",
-    "Firm shoes, glasses if I need them, hearing aids in.",
-    "The counter is fixed. Nothing near me slides, tips, or is hot or sharp.",
-    "The floor is dry and clear, and the light is good.",
-    "Behind me there are 1.5 m of clear floor, or a wall.",
-    "A phone, water and a firm chair are within reach.",
+/// Ready today (public-health guidance, read; in our own words), to a page as above.
+const READY: [&[&str]; 2] = [
+    &[
+        "I feel well: no pain, no dizziness, not ill.",
+        "No fall, no knock to the head and no faint since last time.",
+        "No alcohol today, and no new medicine that makes me drowsy.",
+        "Firm shoes, glasses if I need them, hearing aids in.",
+    ],
+    &[
+        "The counter is fixed. Nothing near me slides, tips, or is hot or sharp.",
+        "The floor is dry and clear, the light good.",
+        "Behind me: 1.5 m of clear floor, or a wall.",
+        "A phone, water and a firm chair within reach.",
+    ],
 ];
 
 /// The words of a phrase: what is said around the sets stands on the pages in the same words.
@@ -61,19 +70,27 @@ impl Session {
     /// A key on one of the pages before the first set.
     pub(super) fn page(&mut self, now: &Now, key: Key, effects: &mut Effects) {
         let (yes, no) = (key.is('a'), key.is('x'));
+        let on = key == Key::Enter || key == Key::Char(' ');
         match self.phase {
             _ if key.stops() => {
                 self.end(now, SessionEnd::StoppedOther, effects);
                 effects.push(Effect::Leave);
             }
-            Phase::First if key == Key::Enter || key == Key::Char(' ') => {
+            Phase::First if on => self.phase = Phase::Cautions,
+            Phase::Cautions if on => {
                 self.begun.at = now.wall.clone();
                 self.recorded = true;
                 effects.push(Effect::Record(Entry::SessionBegun(self.begun.clone())));
-                self.phase = Phase::Health;
+                self.phase = Phase::Health { part: 0 };
             }
-            Phase::Health | Phase::Ready if yes || no => {
-                let health = self.phase == Phase::Health;
+            Phase::Health { part } if yes && part + 1 < CLINICIAN.len() => {
+                self.phase = Phase::Health { part: part + 1 };
+            }
+            Phase::Ready { part } if yes && part + 1 < READY.len() => {
+                self.phase = Phase::Ready { part: part + 1 };
+            }
+            Phase::Health { .. } | Phase::Ready { .. } if yes || no => {
+                let health = matches!(self.phase, Phase::Health { .. });
                 let question = if health { Question::Clinician } else { Question::Ready };
                 effects.push(Effect::Record(Entry::Answered {
                     set: None,
@@ -82,7 +99,7 @@ impl Session {
                 }));
                 match (yes, health) {
                     (false, _) => self.end(now, SessionEnd::NotToday, effects),
-                    (true, true) => self.phase = Phase::Ready,
+                    (true, true) => self.phase = Phase::Ready { part: 0 },
                     (true, false) if self.silent => self.stand(now, effects),
                     (true, false) => self.check(0, false, effects),
                 }
@@ -136,15 +153,19 @@ impl Session {
         Screen { place: self.place(), body: self.body(now), keys: self.keys(), notices: self.notices() }
     }
 
+    /// Where in the session this is. Empty on most pages before the first set and on the last, which need the room.
     fn place(&self) -> String {
         let number = self.plan.number();
         match self.phase {
-            Phase::First | Phase::Health | Phase::Ready | Phase::Check { .. } | Phase::Over { .. } => {
-                "Counterpoise".to_owned()
-            }
+            Phase::First => "Counterpoise".to_owned(),
+            Phase::Cautions
+            | Phase::Health { .. }
+            | Phase::Ready { .. }
+            | Phase::Check { .. }
+            | Phase::Over { .. } => String::new(),
             _ => {
                 let warm_up = if number == 1 { ", the warm-up" } else { "" };
-                format!("Set {number} of {}{warm_up}: {}", self.begun.sets_planned, self.plan.drill().title())
+                format!("Set {number} of {}{warm_up}", self.begun.sets_planned)
             }
         }
     }
@@ -152,19 +173,24 @@ impl Session {
     fn body(&self, now: Millis) -> Body {
         match self.phase {
             Phase::First => self.first_page(),
-            Phase::Health => page(
-                "Your health",
-                &["None of these is true of me, or my clinician knows and agreed to this practice:"],
-                &CLINICIAN,
+            Phase::Cautions => self.cautions_page(),
+            Phase::Health { part } => page(
+                &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
+                &["Is any of these true of you? What your clinician knows of and agreed to does not count."],
+                CLINICIAN[part],
             ),
-            Phase::Ready => page("Ready today", &["All of this is true today:"], &READY),
+            Phase::Ready { part } => page(
+                &format!("Ready today, page {} of {}", part + 1, READY.len()),
+                &["All of this is true today:"],
+                READY[part],
+            ),
             Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Stand { wait } if wait.again > 0 => Self::all_right(),
             Phase::Stand { .. } => self.standing_page(),
             Phase::Count { work_starts, .. } => {
                 let to_go = work_starts.map(|starts| starts - now).filter(|to_go| *to_go <= Millis(5_000));
                 let number = to_go.map(|to_go| to_go.0.div_ceil(1_000).clamp(1, 5) as u8);
-                Body::Count { number, standing: self.standing() }
+                Body::Count { number, standing: self.posture() }
             }
             Phase::Work { worked, work_starts } => {
                 let elapsed = worked + (now - work_starts);
@@ -206,6 +232,12 @@ impl Session {
         phrases.into_iter().map(|phrase| phrase.words().to_owned()).collect()
     }
 
+    /// How to stand, for a last look: without what a call asks for, which is longer than a glance.
+    fn posture(&self) -> Vec<String> {
+        let what_a_call_asks = self.plan.drill().instruction().words();
+        self.standing().into_iter().filter(|line| line != what_a_call_asks).collect()
+    }
+
     fn all_right() -> Body {
         Body::Question {
             ask: "Are you all right? Press any key.".to_owned(),
@@ -227,25 +259,31 @@ impl Session {
             "Nothing here promises to prevent falls."
         };
         let mut text = vec![
-            format!("{} sets, about {minutes} minutes with the rests.", sets.len()),
+            match sets.len() {
+                1 => format!("One set, about {minutes} minutes."),
+                number => format!("{number} sets, about {minutes} minutes with the rests."),
+            },
             "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
             trains.to_owned(),
-            words("practice.ignore"),
-            words("practice.stop-list"),
         ];
-        let mut items: Vec<String> = Vec::new();
-        for caution in sets.iter().flat_map(|set| set.drill().cautions()) {
-            if !items.contains(caution) {
-                items.push(caution.clone());
-            }
-        }
         if self.begun.seed_given {
             text.insert(
                 1,
                 "This practice uses a given seed: somebody could know its calls beforehand.".to_owned(),
             );
         }
-        Body::Page { title: self.begun.title.clone(), text, items }
+        Body::Page { title: self.begun.title.clone(), text, items: Vec::new() }
+    }
+
+    fn cautions_page(&self) -> Body {
+        let mut items: Vec<String> = Vec::new();
+        for caution in self.schedule.sets().iter().flat_map(|set| set.drill().cautions()) {
+            if !items.contains(caution) {
+                items.push(caution.clone());
+            }
+        }
+        let text = vec![words("practice.ignore"), words("practice.stop-list")];
+        Body::Page { title: "While you practice".to_owned(), text, items }
     }
 
     fn check_page(&self, wrong: bool) -> Body {
@@ -268,25 +306,9 @@ impl Session {
     }
 
     fn standing_page(&self) -> Body {
-        let mut text = Vec::new();
-        if let Some(remark) = self.lost_sound_remark() {
-            text.push(remark);
-        }
-        if self.set == 0 {
-            text.push(words("practice.ignore"));
-            text.push(words("practice.stop-list"));
-        }
         let seconds = self.plan.work().0 / 1_000;
-        text.push(format!("{seconds} seconds. After the key there is a count of five to get into place."));
-        Body::Page { title: "How to stand".to_owned(), text, items: self.standing() }
-    }
-
-    fn lost_sound_remark(&self) -> Option<String> {
-        let gone = self.sound_lost && !self.silent;
-        gone.then(|| {
-            "The sound is gone. Plug it in again and wait a moment, or press G to go on with the screen only."
-                .to_owned()
-        })
+        let what = format!("{}: {seconds} seconds, after a count of five.", self.plan.drill().title());
+        Body::Page { title: "How to stand".to_owned(), text: vec![what], items: self.standing() }
     }
 
     fn next_set(&self) -> String {
@@ -353,9 +375,12 @@ impl Session {
 
     fn keys(&self) -> Vec<KeyHint> {
         match self.phase {
-            Phase::First => vec![hint("Enter", "go on"), hint("S or Esc", "leave")],
-            Phase::Health | Phase::Ready => {
-                vec![hint("A", "all true"), hint("X", "something is not"), hint("S or Esc", "leave")]
+            Phase::First | Phase::Cautions => vec![hint("Enter", "go on"), hint("S or Esc", "leave")],
+            Phase::Health { .. } => {
+                vec![hint("A", "none"), hint("X", "one or more"), hint("S or Esc", "leave")]
+            }
+            Phase::Ready { .. } => {
+                vec![hint("A", "all true"), hint("X", "not all"), hint("S or Esc", "leave")]
             }
             Phase::Check { .. } => vec![hint("S or Esc", "leave")],
             Phase::Stand { .. } if self.sound_lost && !self.silent => {
@@ -381,7 +406,11 @@ impl Session {
                 .push("NOT SAVED. The journal cannot be written now; it is kept and tried again.".to_owned());
         }
         if self.sound_lost && !self.silent {
-            notices.push("NO SOUND. The sound output was lost.".to_owned());
+            let to_do = match self.phase {
+                Phase::Stand { .. } => " Plug it in again and wait a moment, or press G.",
+                _ => "",
+            };
+            notices.push(format!("NO SOUND. The sound output was lost.{to_do}"));
         } else if self.silent && self.phase != Phase::First {
             notices.push("NO SOUND. The calls stand on the screen only: watch it.".to_owned());
         }

@@ -7,7 +7,7 @@ use crate::millis::Millis;
 /// Everything on the screen at one moment. It never holds a cue before that cue's time.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Screen {
-    /// Where in the session this is: `Set 2 of 3`. Empty on the first pages.
+    /// Where in the session this is: `Set 2 of 3`. Empty where a page needs the room.
     pub place: String,
     /// The main part.
     pub body: Body,

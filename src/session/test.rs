@@ -79,7 +79,7 @@ impl Walk {
 
     /// To the page that says how to stand for the first set.
     fn walk_to_the_counter(&mut self) -> &mut Self {
-        self.keys("\naa")
+        self.keys("\n\naaaa")
     }
 
     fn body(&self) -> Body {
@@ -231,7 +231,7 @@ fn feeling_unwell_ends_the_session_with_what_to_do() {
 
 #[test]
 fn any_reason_to_see_a_clinician_or_to_wait_ends_it_before_it_begins() {
-    for keys in ["\nx", "\nax"] {
+    for keys in ["\n\nx", "\n\nax", "\n\naax", "\n\naaax"] {
         let mut walk = Walk::new(None);
         walk.keys(keys);
         assert_eq!(walk.ends(), [SessionEnd::NotToday], "{keys:?}");

@@ -61,7 +61,7 @@ fn a_call_that_still_stands_after_a_pause_is_not_said_again() {
         work(Some(3), 70),
     ];
     assert_eq!(said(&pause).matches("REACH LEFT (left)").count(), 1);
-    assert_eq!(said(&pause).matches("The set ends in").count(), 2);
+    assert_eq!(said(&pause).matches("the set ends in").count(), 2);
     assert_eq!(said(&[work(Some(0), 9), count(None), work(Some(1), 9)]).matches("REACH LEFT").count(), 2);
     let rest = screen(Body::Rest { left: Millis(0), whole: Millis(0), next: String::new() });
     assert_eq!(
@@ -132,4 +132,16 @@ fn a_line_without_an_end_does_not_fill_the_memory_and_answers_nothing() {
 fn are_you_all_right_is_said_once_with_nothing_else() {
     let body = Body::Question { ask: words::ALL_RIGHT.into(), answers: vec![], asking_again: true };
     assert_eq!(said(&[Screen { place: String::new(), keys: vec![], ..screen(body) }]), words::ALL_RIGHT);
+}
+
+#[test]
+fn a_held_enter_key_is_one_line_at_a_terminal_and_a_script_is_taken_at_its_word() {
+    let start = Instant::now();
+    let taken = |mut held: Option<Gate>, key: Key| {
+        let times = [0, 500, 530, 560, 1_500].map(|ms| start + Duration::from_millis(ms));
+        times.map(|now| counts(&mut held, key, now))
+    };
+    assert_eq!(taken(Some(Gate::default()), Key::Enter), [true, false, false, false, true]);
+    assert_eq!(taken(Some(Gate::default()), Key::Char('a')), [true; 5], "each is a line of its own");
+    assert_eq!(taken(None, Key::Enter), [true; 5]);
 }

@@ -165,8 +165,11 @@ fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
     let closed = writer.close();
     assert_eq!(closed.not_saved, 1);
     assert_eq!(closed.journal.unwrap().find("last").unwrap(), expected(&id(1), &session()));
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert!(matches!(&notices[..], [Notice::SetAside { file, .. }] if file.exists()), "{notices:?}");
+    drop(journal);
     let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
-    assert!(matches!(&notices[..], [Notice::NotRescued { file, .. }] if file.exists()), "{notices:?}");
+    assert_eq!(notices, [], "nobody is told twice");
 }
 
 #[test]
@@ -185,13 +188,15 @@ fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() 
 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
-    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
+    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
     assert!(reason.starts_with("2 of its 20 entries do not fit into the journal"), "{reason}");
-    assert!(named == &file && file.exists(), "what does not fit is still there to be looked at");
+    assert_eq!(*aside, folder.path().join("rescue-01010101-1.json.set-aside"));
+    assert!(aside.exists() && !file.exists(), "what does not fit is still there to be looked at");
+    assert!(notices[0].to_string().contains(&*aside.to_string_lossy()), "{}", notices[0]);
 }
 
 #[test]
-fn a_broken_rescue_file_stays_and_stops_nobody() {
+fn a_broken_rescue_file_is_set_aside_and_stops_nobody() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
     drop(open(&folder));
@@ -199,9 +204,89 @@ fn a_broken_rescue_file_stays_and_stops_nobody() {
     fs::write(&file, "{\"schema\": \"counterpoise.rescue/1\",\n \"session\": 7}").unwrap();
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert!(journal.ids().unwrap().is_empty());
-    let [Notice::NotRescued { file: named, reason }] = &notices[..] else { panic!("{notices:?}") };
-    assert!(named == &file && reason.contains("line 2"), "{reason}");
-    assert!(file.exists());
+    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
+    assert!(aside.exists() && !file.exists() && reason.contains("line 2"), "{reason}");
+    drop(journal);
+    let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [], "nobody is told twice");
+}
+
+/// A folder in place of the file stands for one that cannot be read today.
+#[test]
+fn a_rescue_file_that_cannot_be_read_now_is_tried_again() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    drop(open(&folder));
+    let file = folder.path().join("rescue-01010101-1.json");
+    fs::create_dir(&file).unwrap();
+    for _ in 0..2 {
+        let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+        assert!(
+            matches!(&notices[..], [Notice::NotRescued { file: named, .. }] if *named == file),
+            "{notices:?}"
+        );
+    }
+    fs::remove_dir(&file).unwrap();
+    rescue::write(&folder, &id(1), &session()).unwrap();
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [Notice::Rescued(file)]);
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+}
+
+/// A write that hangs: the file is held by another, and this connection waits for it for an hour.
+#[test]
+fn a_disk_that_hangs_does_not_hold_up_the_end_and_nothing_is_lost() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    let (front, back) = (session()[..5].to_vec(), session()[5..].to_vec());
+    for line in front {
+        let (done, ready) = mpsc::sync_channel(1);
+        writer.hand_over(line, Some(done));
+        ready.recv_timeout(LONG).unwrap();
+    }
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    for line in back {
+        writer.hand_over(line, None);
+    }
+    let closed = writer.close_within(Duration::from_millis(100));
+    assert!(closed.journal.is_none() && closed.lost.is_none(), "{closed:?}");
+    assert_eq!(closed.not_saved, session().len() - 5);
+    let rescue = closed.rescue.unwrap();
+    assert_eq!(rescue, folder.path().join("rescue-01010101-1.json"));
+
+    // The disk answers again, and the thread that was left behind goes on: what is there twice is not doubled.
+    other.execute_batch("COMMIT").unwrap();
+    let lock = loop {
+        match folder.lock() {
+            Ok(lock) => break lock,
+            Err(_) => std::thread::sleep(Duration::from_millis(5)),
+        }
+    };
+    let (journal, notices) = Journal::open(lock).unwrap();
+    assert_eq!(notices, [Notice::Rescued(rescue)]);
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+}
+
+/// More entries than the queue holds wait with the caller, and are not forgotten when the thread hangs.
+#[test]
+fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
+    let other = Connection::open(folder.journal_file()).unwrap();
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    writer.hand_over(begun(moment(0)), None);
+    for _ in 0..3_000 {
+        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+    }
+    let closed = writer.close_within(Duration::from_millis(100));
+    assert_eq!((closed.not_saved, closed.rescue.is_some()), (3_001, true), "{:?}", closed.lost);
 }
 
 #[test]

@@ -1,0 +1,107 @@
+//! Is every screen of a practice whole in a usual terminal, and large in a large one? The screens are those that the
+//! example `screens` walks through: every page, question, rest and end.
+
+use counterpoise::display::view;
+use counterpoise::session::screen::{Body, Screen};
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+#[path = "../examples/screens.rs"]
+#[allow(dead_code, reason = "only the walk is used here")]
+mod example;
+
+fn drawn(screen: &Screen, width: u16, height: u16) -> String {
+    let area = Rect::new(0, 0, width, height);
+    let mut buffer = Buffer::empty(area);
+    view::draw_in(screen, area, &mut buffer);
+    let row = |row: Rect| row.columns().map(|cell| buffer[(cell.x, cell.y)].symbol()).collect::<String>();
+    area.rows().map(|r| row(r).trim_end().to_owned()).collect::<Vec<_>>().join("\n")
+}
+
+/// Everything that stands on a page or a question, in the order in which it is read; `None` for what is drawn large.
+fn texts(screen: &Screen) -> Option<Vec<String>> {
+    let body: Vec<String> = match &screen.body {
+        Body::Page { title, text, items } => [title].into_iter().chain(text).chain(items).cloned().collect(),
+        Body::Question { answers, .. } if answers.is_empty() => return None,
+        Body::Question { ask, answers, .. } => {
+            let answers = answers.iter().flat_map(|answer| [answer.key.clone(), answer.does.clone()]);
+            [ask.clone()].into_iter().chain(answers).collect()
+        }
+        _ => return None,
+    };
+    let keys = screen.keys.iter().map(|key| format!("{}: {}", key.key, key.does));
+    Some(screen.notices.iter().cloned().chain([screen.place.clone()]).chain(body).chain(keys).collect())
+}
+
+#[test]
+fn the_walk_comes_to_every_page_question_and_end() {
+    let screens = example::screens();
+    let titles: Vec<&str> = screens
+        .iter()
+        .filter_map(|screen| match &screen.body {
+            Body::Page { title, .. } => Some(title.as_str()),
+            Body::Question { ask, .. } => Some(ask.as_str()),
+            _ => None,
+        })
+        .collect();
+    for title in [
+        "Gentle start at the counter",
+        "While you practice",
+        "Your health, page 1 of 2",
+        "Your health, page 2 of 2",
+        "Ready today, page 1 of 2",
+        "Ready today, page 2 of 2",
+        "Which word do you hear?",
+        "How to stand",
+        "Did you have to grab hold, or nearly fall?",
+        "Apart from the hand that rests there, how often did you hold on?",
+        "How hard was it, at its hardest?",
+        "How steady were you?",
+        "Do you feel unwell?",
+        "Why did you stop?",
+        "Are you all right? Press any key.",
+        "Well done",
+        "Not today",
+        "Sit down now",
+        "Nobody answered",
+        "We stop here",
+    ] {
+        assert!(titles.contains(&title), "{title} in {titles:#?}");
+    }
+    for kind in [
+        |body: &Body| matches!(body, Body::Count { number: None, .. }),
+        |body: &Body| matches!(body, Body::Count { number: Some(_), .. }),
+        |body: &Body| matches!(body, Body::Work { call: None, .. }),
+        |body: &Body| matches!(body, Body::Work { call: Some(_), .. }),
+        |body: &Body| matches!(body, Body::Paused { .. }),
+        |body: &Body| matches!(body, Body::Rest { left, .. } if left.0 > 0),
+        |body: &Body| matches!(body, Body::Rest { left, .. } if left.0 == 0),
+    ] {
+        assert!(screens.iter().any(|screen| kind(&screen.body)));
+    }
+}
+
+#[test]
+fn no_screen_of_a_practice_is_cut_at_80_by_24() {
+    for screen in example::screens() {
+        let shown = drawn(&screen, 80, 24);
+        assert!(!shown.contains("(more"), "{shown}");
+        let Some(texts) = texts(&screen) else { continue };
+        let words: Vec<&str> = shown.split_whitespace().collect();
+        let mut from = 0;
+        for word in texts.iter().flat_map(|text| text.split_whitespace()) {
+            let found = words[from..].iter().position(|shown| *shown == word);
+            from +=
+                found.unwrap_or_else(|| panic!("{word:?} of {texts:?} is not in its place in\n{shown}")) + 1;
+        }
+    }
+}
+
+/// What is drawn large consists of block signs: a letter or a digit in a cell is a small one.
+#[test]
+fn every_screen_of_a_practice_is_large_at_200_by_60() {
+    for screen in example::screens() {
+        let shown = drawn(&screen, 200, 60);
+        assert!(!shown.contains(char::is_alphanumeric), "{shown}");
+    }
+}
