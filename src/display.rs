@@ -61,3 +61,6 @@ impl Face {
         }
     }
 }
+
+#[cfg(test)]
+mod test;
