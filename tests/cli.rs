@@ -70,6 +70,11 @@ fn a_refused_prescription_names_file_line_value_and_limit() {
     }
     let (fact, hint) = refused(place.path(), &["check", "gentel"]);
     assert!(fact.contains("`gentel`") && hint.contains("gentle, typical"), "{fact} {hint}");
+    fs::File::create(place.path().join("huge.toml")).unwrap().set_len(5_000_000_000).unwrap();
+    let (fact, _) = refused(place.path(), &["check", "huge.toml"]);
+    for part in ["5000000000", "262144", "huge.toml"] {
+        assert!(fact.contains(part), "{fact}");
+    }
     let (fact, _) = refused(place.path(), &["check", "."]);
     assert!(fact.contains("cannot be read"), "{fact}");
     let (fact, _) = refused(place.path(), &["preview", "gentle", "--seed", "12ab"]);

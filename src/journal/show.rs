@@ -102,7 +102,9 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
             )?;
         }
     }
-    writeln!(out, "  Call   Planned       Heard     Error  What")?;
+    let shown = !set.delivered.is_empty() && set.delivered.iter().all(|row| row.heard_ms.is_none());
+    let heard = if shown { "Shown" } else { "Heard" };
+    writeln!(out, "  Call   Planned       {heard}     Error  What")?;
     let ended_ms = set.end.as_ref().map_or(u32::MAX, |end| end.worked_ms);
     set.last_plan()
         .iter()
