@@ -284,6 +284,14 @@ fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing()
         let out = arguments.last().unwrap();
         assert!(fact.contains("could not write") && fact.contains(out), "{fact}");
     }
+    for arguments in [
+        &["track", "gentle", "--out", "a.wav", "--cue-sheet", "no/such/folder/a.json"][..],
+        &["track", "gentle", "--out", "a.wav", "--cue-sheet", "file"],
+        &["track", "gentle", "--out", "file"],
+    ] {
+        let (fact, _) = refused(place.path(), arguments);
+        assert!(fact.contains(arguments.last().unwrap()), "{fact}");
+    }
     let (fact, _) = refused(place.path(), &["track", "gentle", "--out", "a.wav", "--cue-sheet", "a.wav"]);
     assert!(fact.contains("cannot both be"), "{fact}");
     let gentle = include_str!("../presets/prescriptions/gentle.toml");
@@ -404,7 +412,7 @@ fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_bein
     )
     .unwrap();
     let output = run(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
-    assert!(facts(&output).0.starts_with("2 thing(s)"));
+    assert!(facts(&output).0.starts_with("2 things keep practice from starting"));
     let told = String::from_utf8(output.stdout).unwrap();
     assert!(told.contains("is not a Counterpoise journal") && told.contains("line 2"), "{told}");
 }

@@ -34,7 +34,7 @@ fn line(session: &SessionRecord) -> String {
             let cues = end.cues_heard + end.cues_shown;
             format!("{id}  {begun:16}  {sets:>8}  {cues:>5}  {:>5}  {}", minutes(end.active_ms), end.why)
         }
-        None => format!("{id}  {begun:16}  {:>8}  {:>5}  {:>5}  goes on now", "", "", ""),
+        None => format!("{id}  {begun:16}  {:>8}  {:>5}  {:>5}  no end yet", "", "", ""),
     }
 }
 

@@ -90,7 +90,7 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
             f64::from(end.worked_ms) / 1000.0,
             end.why
         )?,
-        None => writeln!(out, "  Begun {}; {planned} s planned; goes on now", start.begun.minute())?,
+        None => writeln!(out, "  Begun {}; {planned} s planned; no end yet", start.begun.minute())?,
     }
     for plan in &set.plans {
         if let Some(paused) = plan.paused_at_ms {
