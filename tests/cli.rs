@@ -391,6 +391,84 @@ fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one(
     }
 }
 
+/// Runs a command as someone whom permissions bind: they do not bind root, who becomes nobody for it.
+#[cfg(target_os = "linux")]
+fn as_anybody(folder: &Path, program: &Path, arguments: &[&str]) -> Command {
+    use std::os::unix::fs::MetadataExt;
+    let is_root = fs::metadata("/proc/self").unwrap().uid() == 0;
+    let mut command = if is_root {
+        let mut command = Command::new("setpriv");
+        command.args(["--reuid", "65534", "--regid", "65534", "--clear-groups", "--"]).arg(program);
+        command
+    } else {
+        Command::new(program)
+    };
+    // Sound libraries complain of a home in which they cannot write.
+    command.args(arguments).current_dir(folder).env("HOME", folder.join("elsewhere")).stdin(Stdio::null());
+    command
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_changes() {
+    use std::os::unix::fs::PermissionsExt;
+    let set = |path: &Path, mode| fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
+    let place = place();
+    let (folder, program) = (place.path(), place.path().join("counterpoise"));
+    // Where the program lies nobody may be allowed to look.
+    fs::copy(env!("CARGO_BIN_EXE_counterpoise"), &program).unwrap();
+    set(folder, 0o755);
+    printed(folder, &["use", "typical"]);
+    let (data, home) = (folder.join("data"), folder.join("home"));
+    fs::create_dir(&home).unwrap();
+    fs::create_dir(folder.join("elsewhere")).unwrap();
+    set(&folder.join("elsewhere"), 0o777);
+    let files = || -> Vec<(std::path::PathBuf, Vec<u8>)> {
+        let mut paths: Vec<_> = fs::read_dir(&data).unwrap().map(|entry| entry.unwrap().path()).collect();
+        paths.sort();
+        paths.into_iter().map(|path| (path.clone(), fs::read(path).unwrap())).collect()
+    };
+    let before = files();
+    before.iter().for_each(|(path, _)| set(path, 0o444));
+    set(&data, 0o555);
+    set(&home, 0o555);
+
+    let touched = as_anybody(folder, Path::new("touch"), &["data/probe"]).output();
+    let touched = touched.expect("as root this test needs setpriv (Debian: util-linux)");
+    assert!(!touched.status.success(), "here permissions bind nobody, and nothing would be tested");
+
+    let there = |arguments: &[&str]| {
+        let arguments = [&["--data-dir", "data"], arguments].concat();
+        as_anybody(folder, &program, &arguments).output().unwrap()
+    };
+    for arguments in [&["practice", "--plain", "--silent"][..], &["use", "gentle"]] {
+        let output = there(arguments);
+        let (fact, hint) = facts(&output);
+        assert!(fact.contains("cannot be written") && hint.contains("--data-dir"), "{arguments:?}: {fact}");
+        assert!(output.stdout.is_empty(), "no page came before the refusal");
+    }
+    let list = there(&["journal", "list"]);
+    assert_eq!(String::from_utf8(list.stdout).unwrap(), "Nothing has been practiced yet.\n");
+    let check = there(&["check"]);
+    assert!(String::from_utf8(check.stdout).unwrap().starts_with("Usual practice"));
+    let told = there(&["doctor", "--quiet", "--device", "no-such-output"]);
+    assert!(facts(&told).0.starts_with("one thing"));
+
+    let homeless = |arguments: &[&str]| {
+        let mut command = as_anybody(folder, &program, arguments);
+        command.env("HOME", &home).env_remove("XDG_DATA_HOME").env_remove("COUNTERPOISE_DATA");
+        command.output().unwrap()
+    };
+    let (fact, hint) = facts(&homeless(&["practice", "--plain", "--silent"]));
+    assert!(fact.contains("cannot be a folder") && hint.contains("--data-dir"), "{fact} {hint}");
+    assert_eq!(homeless(&["journal", "list"]).status.code(), Some(0));
+
+    set(&data, 0o755);
+    set(&home, 0o755);
+    assert!(files() == before);
+    assert_eq!(fs::read_dir(&home).unwrap().count(), 0);
+}
+
 #[test]
 fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_being_saved() {
     let place = place();
