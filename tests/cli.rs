@@ -429,7 +429,9 @@ fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_ch
         paths.into_iter().map(|path| (path.clone(), fs::read(path).unwrap())).collect()
     };
     let before = files();
-    before.iter().for_each(|(path, _)| set(path, 0o444));
+    for (path, _) in &before {
+        set(path, 0o444);
+    }
     set(&data, 0o555);
     set(&home, 0o555);
 
