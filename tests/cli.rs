@@ -306,6 +306,29 @@ fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing()
     assert_eq!(fs::read_to_string(place.path().join("file")).unwrap(), "kept");
 }
 
+#[cfg(unix)]
+#[test]
+fn a_track_that_is_stopped_leaves_nothing_half_written() {
+    let place = place();
+    let mut command = counterpoise(place.path());
+    command.args(["track", "typical", "--count", "6", "--out", "many"]).stderr(Stdio::piped());
+    let child = command.spawn().unwrap();
+    let names = || -> Vec<String> {
+        let entries = fs::read_dir(place.path().join("many")).into_iter().flatten();
+        entries.map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect()
+    };
+    let begun = |name: &String| name.starts_with(".track") && name.contains(".wav");
+    let patience = std::time::Instant::now() + std::time::Duration::from_secs(60);
+    while !names().iter().any(begun) {
+        assert!(std::time::Instant::now() < patience, "no track was begun");
+        std::thread::sleep(std::time::Duration::from_millis(2));
+    }
+    assert!(Command::new("kill").args(["-s", "TERM", &child.id().to_string()]).status().unwrap().success());
+    let (fact, hint) = facts(&child.wait_with_output().unwrap());
+    assert!(fact.contains("was stopped") && hint.contains("left behind"), "{fact} {hint}");
+    assert!(!names().iter().any(|name| name.contains(".part")), "{:?}", names());
+}
+
 /// `/dev/full` is Linux's own test for programs that ignore a full disk.
 #[cfg(target_os = "linux")]
 #[test]

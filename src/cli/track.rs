@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Read, Write};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -12,6 +13,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
+use crate::display::terminal;
 use crate::journal::Folder;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
@@ -63,6 +65,8 @@ pub(super) fn run(
 ) -> Result<(), Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     track::allowed(&prescription)?;
+    // Ctrl-C leaves no half a track behind. Where signals cannot be watched, it does.
+    let _ = terminal::watch_signals();
     let seed = source::seed(arguments.seed.as_deref())?;
     let voice = Voice::from_name(&arguments.voice).expect("the command line allows only the names of voices");
     let scheduler = Scheduler::new(&prescription)?;
@@ -100,7 +104,8 @@ pub(super) fn run(
                 list.push_str(&entry(&name, &made));
             }
             Staged::write(&place.join("list.txt"), list.as_bytes(), is_list)?.place()?;
-            writeln!(out, "{count} track(s) and a list to print (list.txt) are in {}", place.display())?;
+            let tracks = if count == 1 { "One track".to_owned() } else { format!("{count} tracks") };
+            writeln!(out, "{tracks} and a list to print (list.txt) are in {}", place.display())?;
         }
     }
     out.flush()?;
@@ -143,8 +148,10 @@ fn render(made: &Made, path: &Path) -> Result<(), Failure> {
     bar.set_message(format!("Writing {}", path.display()));
     bar.enable_steady_tick(Duration::from_millis(250));
     let plays = made.track.events().iter().map(|event| (made.clips[&event.phrase].clone(), event.at));
-    let written =
-        render_wav(path, RATE, made.track.length(), plays, |share| bar.set_position((share * 100.0) as u64));
+    let written = render_wav(path, RATE, made.track.length(), plays, |share| {
+        bar.set_position((share * 100.0) as u64);
+        if terminal::close_asked() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    });
     bar.finish_and_clear();
     Ok(written?)
 }
