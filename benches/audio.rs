@@ -2,6 +2,7 @@
 //! alternating, so that both meet the same disk), one callback's block, and loading a session's clips.
 
 use std::hint::black_box;
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
@@ -33,7 +34,7 @@ fn track(path: &Path, bank: &Bank) {
         (0..TRACK / 384_000 - 1).map(|n| (bank.get("reach.left").unwrap(), Frame(n * 384_000 + 9_600)));
     let speech =
         (0..TRACK / 384_000 - 1).map(|n| (bank.get("rest.over").unwrap(), Frame(n * 384_000 + 150_000)));
-    render_wav(path, RATE, Frames(TRACK), cues.chain(speech), |_| {}).unwrap();
+    render_wav(path, RATE, Frames(TRACK), cues.chain(speech), |_| ControlFlow::Continue(())).unwrap();
 }
 
 fn median(mut times: Vec<Duration>) -> Duration {

@@ -77,10 +77,15 @@ pub enum Notice {
         reason: String,
     },
     /// Sessions without an end were closed as interrupted.
-    #[error(
-        "{0} earlier practice(s) had no end and are kept as interrupted: the computer was cut off, for example"
-    )]
+    #[error("{}", interrupted(*.0))]
     Interrupted(usize),
+}
+
+fn interrupted(sessions: usize) -> String {
+    match sessions {
+        1 => "an earlier practice had no end, and is kept as interrupted".to_owned(),
+        _ => format!("{sessions} earlier practices had no end, and are kept as interrupted"),
+    }
 }
 
 impl Journal {

@@ -39,6 +39,8 @@ const SETTLE: Millis = Millis(1_000);
 const SHOWN_FOR: Millis = Millis(3_000);
 /// When the end of a rest is announced.
 const REST_SOON: Millis = Millis(10_000);
+/// The voice in which a call is one tone, and everything else another.
+const TONES: &str = "tones";
 /// The spoken count: five seconds to get into place.
 const COUNT: [&str; 5] = ["count.5", "count.4", "count.3", "count.2", "count.1"];
 
@@ -320,6 +322,12 @@ impl Session {
         self.plan = self.schedule.sets()[self.set].clone();
         (self.pauses, self.next, self.disturbed, self.remark) = (0, 0, 0, None);
         effects.push(Effect::Hush);
+        if self.begun.voice == TONES {
+            // In tones they would be ten of the same; the words are on the screen.
+            effects.push(say("practice.any-key"));
+            self.phase = Phase::Stand { wait: Wait::from(now.at) };
+            return;
+        }
         if self.set == 0 {
             effects.extend(
                 ["practice.hello", "practice.advice", "practice.ignore", "practice.stop-list"].map(say),

@@ -70,6 +70,11 @@ fn a_refused_prescription_names_file_line_value_and_limit() {
     }
     let (fact, hint) = refused(place.path(), &["check", "gentel"]);
     assert!(fact.contains("`gentel`") && hint.contains("gentle, typical"), "{fact} {hint}");
+    fs::File::create(place.path().join("huge.toml")).unwrap().set_len(5_000_000_000).unwrap();
+    let (fact, _) = refused(place.path(), &["check", "huge.toml"]);
+    for part in ["5000000000", "262144", "huge.toml"] {
+        assert!(fact.contains(part), "{fact}");
+    }
     let (fact, _) = refused(place.path(), &["check", "."]);
     assert!(fact.contains("cannot be read"), "{fact}");
     let (fact, _) = refused(place.path(), &["preview", "gentle", "--seed", "12ab"]);
@@ -279,6 +284,14 @@ fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing()
         let out = arguments.last().unwrap();
         assert!(fact.contains("could not write") && fact.contains(out), "{fact}");
     }
+    for arguments in [
+        &["track", "gentle", "--out", "a.wav", "--cue-sheet", "no/such/folder/a.json"][..],
+        &["track", "gentle", "--out", "a.wav", "--cue-sheet", "file"],
+        &["track", "gentle", "--out", "file"],
+    ] {
+        let (fact, _) = refused(place.path(), arguments);
+        assert!(fact.contains(arguments.last().unwrap()), "{fact}");
+    }
     let (fact, _) = refused(place.path(), &["track", "gentle", "--out", "a.wav", "--cue-sheet", "a.wav"]);
     assert!(fact.contains("cannot both be"), "{fact}");
     let gentle = include_str!("../presets/prescriptions/gentle.toml");
@@ -291,6 +304,29 @@ fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing()
     names.sort();
     assert_eq!(names, ["file", "own.toml"]);
     assert_eq!(fs::read_to_string(place.path().join("file")).unwrap(), "kept");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_track_that_is_stopped_leaves_nothing_half_written() {
+    let place = place();
+    let mut command = counterpoise(place.path());
+    command.args(["track", "typical", "--count", "6", "--out", "many"]).stderr(Stdio::piped());
+    let child = command.spawn().unwrap();
+    let names = || -> Vec<String> {
+        let entries = fs::read_dir(place.path().join("many")).into_iter().flatten();
+        entries.map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect()
+    };
+    let begun = |name: &String| name.starts_with(".track") && name.contains(".wav");
+    let patience = std::time::Instant::now() + std::time::Duration::from_secs(60);
+    while !names().iter().any(begun) {
+        assert!(std::time::Instant::now() < patience, "no track was begun");
+        std::thread::sleep(std::time::Duration::from_millis(2));
+    }
+    assert!(Command::new("kill").args(["-s", "TERM", &child.id().to_string()]).status().unwrap().success());
+    let (fact, hint) = facts(&child.wait_with_output().unwrap());
+    assert!(fact.contains("was stopped") && hint.contains("left behind"), "{fact} {hint}");
+    assert!(!names().iter().any(|name| name.contains(".part")), "{:?}", names());
 }
 
 /// `/dev/full` is Linux's own test for programs that ignore a full disk.
@@ -378,6 +414,86 @@ fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one(
     }
 }
 
+/// Runs a command as someone whom permissions bind: they do not bind root, who becomes nobody for it.
+#[cfg(target_os = "linux")]
+fn as_anybody(folder: &Path, program: &Path, arguments: &[&str]) -> Command {
+    use std::os::unix::fs::MetadataExt;
+    let is_root = fs::metadata("/proc/self").unwrap().uid() == 0;
+    let mut command = if is_root {
+        let mut command = Command::new("setpriv");
+        command.args(["--reuid", "65534", "--regid", "65534", "--clear-groups", "--"]).arg(program);
+        command
+    } else {
+        Command::new(program)
+    };
+    // Sound libraries complain of a home in which they cannot write.
+    command.args(arguments).current_dir(folder).env("HOME", folder.join("elsewhere")).stdin(Stdio::null());
+    command
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_changes() {
+    use std::os::unix::fs::PermissionsExt;
+    let set = |path: &Path, mode| fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
+    let place = place();
+    let (folder, program) = (place.path(), place.path().join("counterpoise"));
+    // Where the program lies nobody may be allowed to look.
+    fs::copy(env!("CARGO_BIN_EXE_counterpoise"), &program).unwrap();
+    set(folder, 0o755);
+    printed(folder, &["use", "typical"]);
+    let (data, home) = (folder.join("data"), folder.join("home"));
+    fs::create_dir(&home).unwrap();
+    fs::create_dir(folder.join("elsewhere")).unwrap();
+    set(&folder.join("elsewhere"), 0o777);
+    let files = || -> Vec<(std::path::PathBuf, Vec<u8>)> {
+        let mut paths: Vec<_> = fs::read_dir(&data).unwrap().map(|entry| entry.unwrap().path()).collect();
+        paths.sort();
+        paths.into_iter().map(|path| (path.clone(), fs::read(path).unwrap())).collect()
+    };
+    let before = files();
+    for (path, _) in &before {
+        set(path, 0o444);
+    }
+    set(&data, 0o555);
+    set(&home, 0o555);
+
+    let touched = as_anybody(folder, Path::new("touch"), &["data/probe"]).output();
+    let touched = touched.expect("as root this test needs setpriv (Debian: util-linux)");
+    assert!(!touched.status.success(), "here permissions bind nobody, and nothing would be tested");
+
+    let there = |arguments: &[&str]| {
+        let arguments = [&["--data-dir", "data"], arguments].concat();
+        as_anybody(folder, &program, &arguments).output().unwrap()
+    };
+    for arguments in [&["practice", "--plain", "--silent"][..], &["use", "gentle"]] {
+        let output = there(arguments);
+        let (fact, hint) = facts(&output);
+        assert!(fact.contains("cannot be written") && hint.contains("--data-dir"), "{arguments:?}: {fact}");
+        assert!(output.stdout.is_empty(), "no page came before the refusal");
+    }
+    let list = there(&["journal", "list"]);
+    assert_eq!(String::from_utf8(list.stdout).unwrap(), "Nothing has been practiced yet.\n");
+    let check = there(&["check"]);
+    assert!(String::from_utf8(check.stdout).unwrap().starts_with("Usual practice"));
+    let told = there(&["doctor", "--quiet", "--device", "no-such-output"]);
+    assert!(facts(&told).0.starts_with("one thing"));
+
+    let homeless = |arguments: &[&str]| {
+        let mut command = as_anybody(folder, &program, arguments);
+        command.env("HOME", &home).env_remove("XDG_DATA_HOME").env_remove("COUNTERPOISE_DATA");
+        command.output().unwrap()
+    };
+    let (fact, hint) = facts(&homeless(&["practice", "--plain", "--silent"]));
+    assert!(fact.contains("cannot be a folder") && hint.contains("--data-dir"), "{fact} {hint}");
+    assert_eq!(homeless(&["journal", "list"]).status.code(), Some(0));
+
+    set(&data, 0o755);
+    set(&home, 0o755);
+    assert!(files() == before);
+    assert_eq!(fs::read_dir(&home).unwrap().count(), 0);
+}
+
 #[test]
 fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_being_saved() {
     let place = place();
@@ -399,7 +515,7 @@ fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_bein
     )
     .unwrap();
     let output = run(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
-    assert!(facts(&output).0.starts_with("2 thing(s)"));
+    assert!(facts(&output).0.starts_with("2 things keep practice from starting"));
     let told = String::from_utf8(output.stdout).unwrap();
     assert!(told.contains("is not a Counterpoise journal") && told.contains("line 2"), "{told}");
 }

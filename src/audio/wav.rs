@@ -2,6 +2,7 @@
 
 use std::fs::{self, File};
 use std::io::{self, BufWriter};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 
 use hound::{SampleFormat, WavSpec, WavWriter};
@@ -33,12 +34,18 @@ pub enum WavError {
     /// A sound would not be on its frame, or not whole: more than four at once, or one that ends after the end.
     #[error("the sound asked for at frame {} does not fit there", .0.0)]
     Misplaced(Frame),
+    /// `progress` broke off.
+    #[error("{} was not written: it was stopped", path.display())]
+    Stopped {
+        /// The file.
+        path: PathBuf,
+    },
 }
 
 /// Writes `total` frames of 16-bit mono to `path`, with the onset of each clip on its frame and silence between.
 ///
 /// Everything is written to a file beside `path` and put in its place at the end; what was there before is replaced.
-/// `progress` hears the share that is done, from 0 to 1, about a hundred times.
+/// `progress` hears the share that is done, from 0 to 1, about a hundred times, and can break off.
 ///
 /// # Errors
 /// If the file cannot be written or a sound does not fit. The part that was written is removed.
@@ -47,7 +54,7 @@ pub fn render_wav(
     rate: SampleRate,
     total: Frames,
     plays: impl IntoIterator<Item = (Clip, Frame)>,
-    progress: impl FnMut(f64),
+    progress: impl FnMut(f64) -> ControlFlow<()>,
 ) -> Result<(), WavError> {
     if total.0 > MOST {
         return Err(WavError::TooLong(total));
@@ -71,7 +78,7 @@ fn write(
     rate: SampleRate,
     total: Frames,
     plays: impl IntoIterator<Item = (Clip, Frame)>,
-    mut progress: impl FnMut(f64),
+    mut progress: impl FnMut(f64) -> ControlFlow<()>,
 ) -> Result<(), WavError> {
     let fault = |error| WavError::Write { path: path.to_owned(), source: plain(error) };
     let (mut desk, mut renderer) = desk::pair(rate);
@@ -104,7 +111,9 @@ fn write(
         let done = renderer.now().0 * 100 / total.0;
         if done > told {
             told = done;
-            progress(done as f64 / 100.0);
+            if progress(done as f64 / 100.0).is_break() {
+                return Err(WavError::Stopped { path: path.to_owned() });
+            }
         }
     }
     if let Some(&at) = unheard.iter().flatten().next() {
@@ -124,6 +133,8 @@ fn plain(error: hound::Error) -> io::Error {
 mod tests {
     use super::*;
 
+    const CONTINUE: ControlFlow<()> = ControlFlow::Continue(());
+
     fn click(size: i16) -> Clip {
         Clip::new(vec![0, 0, size, -size, 7])
     }
@@ -137,7 +148,11 @@ mod tests {
         let plays = plays.map(|(clip, at)| (clip, Frame(at)));
         let mut shares = Vec::new();
         let total = Frames(96_001);
-        render_wav(&path, SampleRate::HZ_48000, total, plays.clone(), |share| shares.push(share)).unwrap();
+        render_wav(&path, SampleRate::HZ_48000, total, plays.clone(), |share| {
+            shares.push(share);
+            CONTINUE
+        })
+        .unwrap();
 
         let (mut desk, mut renderer) = desk::pair(SampleRate::HZ_48000);
         (0..).zip(plays).for_each(|(id, (clip, at))| desk.play(id, clip, at));
@@ -159,19 +174,22 @@ mod tests {
         let file = folder.path().join("file");
         fs::write(&file, "x").unwrap();
         let rate = SampleRate::HZ_48000;
-        let under_a_file = render_wav(&file.join("a.wav"), rate, Frames(9), [], |_| {});
+        let under_a_file = render_wav(&file.join("a.wav"), rate, Frames(9), [], |_| CONTINUE);
         assert!(matches!(under_a_file, Err(WavError::Write { .. })), "{under_a_file:?}");
-        let too_long = render_wav(&folder.path().join("a.wav"), rate, Frames(1 << 31), [], |_| {});
+        let too_long = render_wav(&folder.path().join("a.wav"), rate, Frames(1 << 31), [], |_| CONTINUE);
         assert!(matches!(too_long, Err(WavError::TooLong(_))));
         let cut_off =
-            render_wav(&folder.path().join("a.wav"), rate, Frames(7), [(click(99), Frame(5))], |_| {});
+            render_wav(&folder.path().join("a.wav"), rate, Frames(7), [(click(99), Frame(5))], |_| CONTINUE);
         assert!(
             matches!(cut_off, Err(WavError::Misplaced(Frame(5)))),
             "it would end at frame 8 of 7: {cut_off:?}"
         );
         let too_early =
-            render_wav(&folder.path().join("a.wav"), rate, Frames(99), [(click(99), Frame(1))], |_| {});
+            render_wav(&folder.path().join("a.wav"), rate, Frames(99), [(click(99), Frame(1))], |_| CONTINUE);
         assert!(matches!(too_early, Err(WavError::Misplaced(Frame(1)))));
+        let stop = |share| if share < 0.5 { CONTINUE } else { ControlFlow::Break(()) };
+        let stopped = render_wav(&folder.path().join("a.wav"), rate, Frames(480_000), [], stop);
+        assert!(matches!(stopped, Err(WavError::Stopped { .. })));
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
@@ -181,7 +199,7 @@ mod tests {
     fn a_full_disk_is_told() {
         let file = File::options().write(true).open("/dev/full").unwrap();
         let path = Path::new("/media/stick/track.wav");
-        let result = write(file, path, SampleRate::HZ_48000, Frames(480_000), [], |_| {});
+        let result = write(file, path, SampleRate::HZ_48000, Frames(480_000), [], |_| CONTINUE);
         let Err(WavError::Write { source, .. }) = &result else { panic!("{result:?}") };
         assert_eq!(source.kind(), io::ErrorKind::StorageFull);
         assert!(

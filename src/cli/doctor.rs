@@ -76,7 +76,10 @@ pub(super) fn run(
         return Ok(());
     }
     Err(Failure::new(
-        format!("{problems} thing(s) keep practice from being saved"),
+        match problems {
+            1 => "one thing keeps practice from starting".to_owned(),
+            _ => format!("{problems} things keep practice from starting"),
+        },
         "See the lines above that begin with PROBLEM.",
     ))
 }
@@ -257,16 +260,26 @@ fn screen(out: &mut impl Write) -> io::Result<()> {
     writeln!(out)
 }
 
-/// Tries it with an empty file, in the folder or, while there is none yet, in the one that it will be made in.
+/// As much as a practice must be able to write before it starts, twice.
+const ROOM: usize = 512 * 1024;
+
+/// Tries it with a file, in the folder or, while there is none yet, in the one that it will be made in.
 fn writable(folder: &Folder) -> Result<String, Failure> {
     let there = folder.path().is_dir();
     let place = folder.path().ancestors().find(|path| path.is_dir()).unwrap_or(Path::new("."));
     let probe = place.join(format!(".counterpoise-doctor-{}", std::process::id()));
-    File::create_new(&probe).and_then(|_| fs::remove_file(&probe)).map_err(|error| {
-        Failure::new(
-            format!("{} cannot be written: {error}", place.display()),
-            "Make the folder writable, or name another one with --data-dir DIR.",
-        )
+    let written = File::create_new(&probe).and_then(|mut file| {
+        file.write_all(&vec![0; ROOM])?;
+        file.sync_all()
+    });
+    // Where none could be made there is none.
+    let _ = fs::remove_file(&probe);
+    written.map_err(|error| {
+        let hint = match error.kind() {
+            io::ErrorKind::StorageFull => "Free some room on the disk.",
+            _ => "Make the folder writable, or name another one with --data-dir DIR.",
+        };
+        Failure::new(format!("{} cannot be written: {error}", place.display()), hint)
     })?;
     Ok(if there {
         "The folder can be written.".to_owned()

@@ -131,6 +131,7 @@ impl From<WavError> for Failure {
             WavError::Write { .. } => {
                 "Name another place with --out, or make room there. Nothing was left behind."
             }
+            WavError::Stopped { .. } => "Nothing of it was left behind. Give the command again to write it.",
             WavError::TooLong(_) => "Use fewer or shorter sets.",
             WavError::Misplaced(_) => "This is a fault of the program: please report it with the seed.",
         };

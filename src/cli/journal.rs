@@ -1,12 +1,13 @@
 //! Looks at the journal, writes it out, and takes it in. Not how it is kept (that is `journal`).
 
-use std::fs;
-use std::io::Write;
-use std::path::PathBuf;
+use std::fs::File;
+use std::io::{self, Read, Write};
+use std::path::{Path, PathBuf};
 
 use clap::{Subcommand, ValueEnum};
 
 use super::Failure;
+use super::wrap::wrapped;
 use crate::journal::{Folder, Journal, JournalError, export, import, list, show};
 
 /// What to do with the journal.
@@ -60,6 +61,17 @@ enum ExportFormat {
     Csv,
 }
 
+/// The most that is read of what is no file and may have no end (`/dev/zero`): the exports of a lifetime.
+const LONGEST: u64 = 1 << 28;
+
+fn read(path: &Path) -> io::Result<Vec<u8>> {
+    let file = File::open(path)?;
+    let longest = if file.metadata()?.is_file() { u64::MAX } else { LONGEST };
+    let mut bytes = Vec::new();
+    file.take(longest).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     match &arguments.action {
         Action::List => list::list(&Journal::look(folder)?, out)?,
@@ -69,10 +81,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         Action::Import { file } => {
             let name = file.display().to_string();
             let bytes =
-                fs::read(file).map_err(|source| JournalError::Unreadable { path: file.clone(), source })?;
+                read(file).map_err(|source| JournalError::Unreadable { path: file.clone(), source })?;
             let (mut journal, notices) = Journal::open(folder.lock()?)?;
             for notice in notices {
-                writeln!(out, "Note: {notice}.")?;
+                writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
             }
             writeln!(out, "{}", import::import(&mut journal, &name, &bytes)?)?;
         }

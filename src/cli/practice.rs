@@ -2,6 +2,7 @@
 
 use std::io::{self, IsTerminal, Write};
 
+use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
@@ -81,7 +82,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     // Whatever is wrong with the journal is said here, before anybody stands at the counter.
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
-        let _ = writeln!(io::stderr(), "Note: {notice}.");
+        let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
     }
     let id = SessionId::random().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;

@@ -62,10 +62,16 @@ fn read(name: &str) -> Result<Source, Failure> {
     let mut bytes = Vec::new();
     let read = File::open(Path::new(name)).and_then(|file| {
         // One byte more than is allowed is enough to be refused, and `/dev/zero` has an end.
-        if file.metadata()?.is_file() { file.take(most * 64) } else { file.take(most + 1) }
-            .read_to_end(&mut bytes)
+        let size = file.metadata()?.len();
+        file.take(most + 1).read_to_end(&mut bytes).map(|read| size.max(read as u64))
     });
-    read.map_err(|error| not_read(name, &error))?;
+    let size = read.map_err(|error| not_read(name, &error))?;
+    if size > most {
+        return Err(Failure::new(
+            format!("the file has {size} bytes or more; the most is {most} (256 KiB) ({name})"),
+            "A prescription has a page or two of text. Is this the right file?",
+        ));
+    }
     let prescription = Prescription::read(name, &bytes)?;
     Ok(Source { name: name.to_owned(), bytes: Cow::Owned(bytes), prescription })
 }

@@ -2,8 +2,9 @@
 //! (that is `track`).
 
 use std::collections::BTreeMap;
-use std::fs;
-use std::io::{self, IsTerminal, Write};
+use std::fs::{self, File};
+use std::io::{self, IsTerminal, Read, Write};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -12,11 +13,12 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
+use crate::display::terminal;
 use crate::journal::Folder;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
 use crate::schedule::{Schedule, Scheduler, SetPlan};
-use crate::track::sheet::Sheet;
+use crate::track::sheet::{self, Sheet};
 use crate::track::{self, RATE, Track};
 
 /// Which sessions, and where to.
@@ -63,17 +65,19 @@ pub(super) fn run(
 ) -> Result<(), Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     track::allowed(&prescription)?;
+    // Ctrl-C leaves no half a track behind. Where signals cannot be watched, it does.
+    let _ = terminal::watch_signals();
     let seed = source::seed(arguments.seed.as_deref())?;
     let voice = Voice::from_name(&arguments.voice).expect("the command line allows only the names of voices");
     let scheduler = Scheduler::new(&prescription)?;
     let write = |made: &Made, wav: &Path, json: Option<&Path>| -> Result<(), Failure> {
-        render(made, wav)?;
         let sheet = Sheet::of(&prescription, &made.schedule, voice.name(), &made.track);
-        json.map_or(Ok(()), |json| {
-            let mut text = serde_json::to_vec_pretty(&sheet)?;
-            text.push(b'\n');
-            write_whole(json, &text)
-        })
+        let mut text = serde_json::to_vec_pretty(&sheet)?;
+        text.push(b'\n');
+        // The small file first, beside its place: if it has no room there, no track without it is left.
+        let sheet = json.map(|json| Staged::write(json, &text, is_sheet)).transpose()?;
+        render(made, wav)?;
+        sheet.map_or(Ok(()), Staged::place)
     };
     match arguments.count {
         None => {
@@ -84,7 +88,6 @@ pub(super) fn run(
                     "Name another file with --cue-sheet, such as practice.json",
                 ));
             }
-            json.map_or(Ok(()), only_a_file)?;
             let made = make(scheduler.draw(seed), voice)?;
             write(&made, &arguments.out, json)?;
             writeln!(out, "{} ({} long)", arguments.out.display(), minutes(made.track.length()))?;
@@ -100,8 +103,9 @@ pub(super) fn run(
                 write(&made, &place.join(&name), Some(&place.join(format!("track-{nth}.json"))))?;
                 list.push_str(&entry(&name, &made));
             }
-            write_whole(&place.join("list.txt"), list.as_bytes())?;
-            writeln!(out, "{count} track(s) and a list to print (list.txt) are in {}", place.display())?;
+            Staged::write(&place.join("list.txt"), list.as_bytes(), is_list)?.place()?;
+            let tracks = if count == 1 { "One track".to_owned() } else { format!("{count} tracks") };
+            writeln!(out, "{tracks} and a list to print (list.txt) are in {}", place.display())?;
         }
     }
     out.flush()?;
@@ -136,7 +140,7 @@ fn from_onset(clip: &Clip) -> Clip {
 }
 
 fn render(made: &Made, path: &Path) -> Result<(), Failure> {
-    only_a_file(path)?;
+    only_ours(path, is_sound)?;
     let bar = if io::stderr().is_terminal() { ProgressBar::new(100) } else { ProgressBar::hidden() };
     bar.set_style(
         ProgressStyle::with_template("{msg} {wide_bar} {percent} %").expect("the template is sound"),
@@ -144,33 +148,76 @@ fn render(made: &Made, path: &Path) -> Result<(), Failure> {
     bar.set_message(format!("Writing {}", path.display()));
     bar.enable_steady_tick(Duration::from_millis(250));
     let plays = made.track.events().iter().map(|event| (made.clips[&event.phrase].clone(), event.at));
-    let written =
-        render_wav(path, RATE, made.track.length(), plays, |share| bar.set_position((share * 100.0) as u64));
+    let written = render_wav(path, RATE, made.track.length(), plays, |share| {
+        bar.set_position((share * 100.0) as u64);
+        if terminal::close_asked() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    });
     bar.finish_and_clear();
     Ok(written?)
 }
 
-/// A file beside would be renamed over a device such as `/dev/full`, or fail over a folder: refused before.
-fn only_a_file(path: &Path) -> Result<(), Failure> {
+/// Whether what stands at `path` may be replaced: nothing, or a file of the same kind. A file beside would be renamed
+/// over a device such as `/dev/full`, or over the prescription of someone who mixed up two names: refused before.
+fn only_ours(path: &Path, is_ours: fn(&[u8]) -> bool) -> Result<(), Failure> {
+    let refuse = |what: &str| {
+        Err(Failure::new(
+            format!("{} is there already and {what}", path.display()),
+            "Name a new file, such as practice.wav. What is there was left as it is.",
+        ))
+    };
     match fs::metadata(path) {
-        Ok(there) if !there.is_file() => Err(Failure::new(
-            format!("{} is there already and is not a file", path.display()),
-            "Name a new file, such as practice.wav",
-        )),
-        _ => Ok(()),
+        Ok(there) if !there.is_file() => refuse("is not a file"),
+        Ok(_) => {
+            let mut head = Vec::new();
+            let read = File::open(path).and_then(|file| file.take(HEAD).read_to_end(&mut head));
+            read.map_err(|error| not_written(path, &error))?;
+            if head.is_empty() || is_ours(&head) { Ok(()) } else { refuse("is another kind of file") }
+        }
+        Err(_) => Ok(()),
     }
 }
 
-fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    only_a_file(path)?;
-    let name = path.file_name().unwrap_or_default().to_string_lossy();
-    let beside = path.with_file_name(format!(".{name}.{}.part", std::process::id()));
-    let written = fs::write(&beside, bytes).and_then(|()| fs::rename(&beside, path));
-    written.map_err(|error| {
-        // The first fault is the one to tell.
-        let _ = fs::remove_file(&beside);
-        not_written(path, &error)
-    })
+/// How much of a file tells what it is.
+const HEAD: u64 = 4096;
+
+fn is_sound(head: &[u8]) -> bool {
+    head.starts_with(b"RIFF")
+}
+
+fn is_sheet(head: &[u8]) -> bool {
+    String::from_utf8_lossy(head).contains(sheet::SCHEMA)
+}
+
+fn is_list(head: &[u8]) -> bool {
+    String::from_utf8_lossy(head).contains(TICK_OFF)
+}
+
+/// A file that is written beside its place, and gone again unless it is put there.
+struct Staged<'a> {
+    beside: PathBuf,
+    path: &'a Path,
+}
+
+impl<'a> Staged<'a> {
+    fn write(path: &'a Path, bytes: &[u8], is_ours: fn(&[u8]) -> bool) -> Result<Self, Failure> {
+        only_ours(path, is_ours)?;
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let beside = path.with_file_name(format!(".{name}.{}.part", std::process::id()));
+        let staged = Self { beside, path };
+        fs::write(&staged.beside, bytes).map_err(|error| not_written(path, &error))?;
+        Ok(staged)
+    }
+
+    fn place(self) -> Result<(), Failure> {
+        fs::rename(&self.beside, self.path).map_err(|error| not_written(self.path, &error))
+    }
+}
+
+impl Drop for Staged<'_> {
+    fn drop(&mut self) {
+        // After it was put in its place, and where it could not be written, there is nothing.
+        let _ = fs::remove_file(&self.beside);
+    }
 }
 
 fn not_written(path: &Path, error: &io::Error) -> Failure {
@@ -180,6 +227,9 @@ fn not_written(path: &Path, error: &io::Error) -> Failure {
     )
 }
 
+/// In every list.
+const TICK_OFF: &str = "Take another track each time. Tick it off when it is done:";
+
 fn heading(prescription: &Prescription) -> String {
     let mut list = format!("{}\n\n", wrapped("", prescription.title()));
     for id in ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"]
@@ -187,7 +237,7 @@ fn heading(prescription: &Prescription) -> String {
         list.push_str(&wrapped("", Phrase::own(id).words()));
         list.push('\n');
     }
-    list.push_str("\nTake another track each time. Tick it off when it is done:\n");
+    list.push_str(&format!("\n{TICK_OFF}\n"));
     list
 }
 

@@ -25,7 +25,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     Scheduler::new(&source.prescription)?;
     let (mut journal, notices) = Journal::open(folder.lock()?)?;
     for notice in notices {
-        writeln!(out, "Note: {notice}.")?;
+        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
     }
     journal.adopt(&source.bytes, &source.name, &Clock::real().wall())?;
     let text = format!("In use now: {} ({}).", source.prescription.title(), source.name);

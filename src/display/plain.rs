@@ -67,9 +67,8 @@ impl Plain {
             match self.typed.recv_timeout(left.min(SLICE)) {
                 Ok(line) => match key(&String::from_utf8_lossy(&line)) {
                     Some(key) if counts(&mut self.held, key, Instant::now()) => return Input::Key(key),
-                    Some(_) => {}
                     None if write(&[ONE_KEY.to_owned()]).is_err() => return Input::Close,
-                    None => {}
+                    Some(_) | None => {}
                 },
                 Err(RecvTimeoutError::Timeout) if left <= SLICE => return Input::Nothing,
                 Err(RecvTimeoutError::Timeout) => {}

@@ -97,7 +97,7 @@ pub enum JournalError {
         source: rusqlite::Error,
     },
     /// No session has this id, or there is none at all.
-    #[error("the journal has no session \"{0}\"")]
+    #[error("{}", no_session(.0))]
     NoSuchSession(String),
     /// The first digits of an id are those of more than one session.
     #[error("more than one session begins with \"{0}\"")]
@@ -123,6 +123,13 @@ pub enum JournalError {
     Output(#[from] io::Error),
 }
 
+fn no_session(which: &str) -> String {
+    match which {
+        "last" => "nothing has been practiced yet".to_owned(),
+        id => format!("the journal has no session \"{id}\""),
+    }
+}
+
 impl JournalError {
     /// What to try.
     pub fn hint(&self) -> String {
@@ -146,6 +153,9 @@ impl JournalError {
             }
             Self::Unreadable { .. } => "Check the name, and that you may read it.".into(),
             Self::Database { .. } => "Close other programs that use the file, then try again.".into(),
+            Self::NoSuchSession(which) if which == "last" => {
+                "Practice once, with: counterpoise".into()
+            }
             Self::NoSuchSession(_) => "See the sessions with: counterpoise journal list".into(),
             Self::Ambiguous(_) => "Give more digits of the id; counterpoise journal list shows them.".into(),
             Self::NotImported { .. } => {

@@ -36,6 +36,13 @@ struct Head {
     schema: String,
 }
 
+fn head_is_broken(error: &serde_json::Error) -> String {
+    match error.classify() {
+        serde_json::error::Category::Data => error.to_string(),
+        _ => format!("it is no JSON, or not all of it ({error})"),
+    }
+}
+
 /// Takes in the file called `name`. What is here already stays as it is; what the file knows more of is added.
 ///
 /// # Errors
@@ -46,7 +53,7 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     if journal.lock.is_none() {
         return Err(JournalError::ReadOnly { path: journal.path.clone() });
     }
-    let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(error.to_string()))?;
+    let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(head_is_broken(&error)))?;
     match head.schema.as_str() {
         SCHEMA => {}
         rescue::SCHEMA => {

@@ -17,8 +17,8 @@ pub fn list(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
     }
     writeln!(
         out,
-        "{:8}  {:16}  {:>8}  {:>4}  {:>5}  How it ended",
-        "Session", "Begun", "Sets", "Cues", "Work"
+        "{:8}  {:16}  {:>8}  {:>5}  {:>5}  How it ended",
+        "Session", "Begun", "Sets", "Calls", "Work"
     )?;
     for session in &sessions {
         writeln!(out, "{}", line(session).trim_end())?;
@@ -32,9 +32,9 @@ fn line(session: &SessionRecord) -> String {
         Some(end) => {
             let sets = format!("{} of {}", end.sets_completed, end.sets_planned);
             let cues = end.cues_heard + end.cues_shown;
-            format!("{id}  {begun:16}  {sets:>8}  {cues:>4}  {:>5}  {}", minutes(end.active_ms), end.why)
+            format!("{id}  {begun:16}  {sets:>8}  {cues:>5}  {:>5}  {}", minutes(end.active_ms), end.why)
         }
-        None => format!("{id}  {begun:16}  {:>8}  {:>4}  {:>5}  goes on now", "", "", ""),
+        None => format!("{id}  {begun:16}  {:>8}  {:>5}  {:>5}  no end yet", "", "", ""),
     }
 }
 

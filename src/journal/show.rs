@@ -90,7 +90,7 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
             f64::from(end.worked_ms) / 1000.0,
             end.why
         )?,
-        None => writeln!(out, "  Begun {}; {planned} s planned; goes on now", start.begun.minute())?,
+        None => writeln!(out, "  Begun {}; {planned} s planned; no end yet", start.begun.minute())?,
     }
     for plan in &set.plans {
         if let Some(paused) = plan.paused_at_ms {
@@ -108,7 +108,9 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
     if !set.disturbed.is_empty() {
         writeln!(out, "  Calls after that may have been heard later than stated here.")?;
     }
-    writeln!(out, "  Call   Planned       Heard     Error  What")?;
+    let shown = !set.delivered.is_empty() && set.delivered.iter().all(|row| row.heard_ms.is_none());
+    let heard = if shown { "Shown" } else { "Heard" };
+    writeln!(out, "  Call   Planned       {heard}     Error  What")?;
     let ended_ms = set.end.as_ref().map_or(u32::MAX, |end| end.worked_ms);
     set.last_plan()
         .iter()

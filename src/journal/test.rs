@@ -362,10 +362,10 @@ fn the_list_fits_eighty_columns() {
     let text = String::from_utf8(out).unwrap();
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     let expected = "\
-Session   Begun                 Sets  Cues   Work  How it ended
-01010101  2026-11-02 09:30    1 of 2     4   1:02  stopped for another reason
-02020202  2026-11-02 09:36    0 of 2     0   0:00  grabbed hold or nearly fell
-03030303  2026-11-02 09:40                         goes on now
+Session   Begun                 Sets  Calls   Work  How it ended
+01010101  2026-11-02 09:30    1 of 2      4   1:02  stopped for another reason
+02020202  2026-11-02 09:36    0 of 2      0   0:00  grabbed hold or nearly fell
+03030303  2026-11-02 09:40                          no end yet
 ";
     assert_eq!(text, expected);
 }

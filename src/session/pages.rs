@@ -3,7 +3,7 @@
 
 use super::questions;
 use super::screen::{Body, KeyHint, Screen, Shown};
-use super::{Effect, Effects, Key, LONGEST_PAUSE, Now, Phase, SHOWN_FOR, Session, say};
+use super::{Effect, Effects, Key, LONGEST_PAUSE, Now, Phase, SHOWN_FOR, Session, TONES, say};
 use crate::drill::Trains;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
@@ -12,8 +12,6 @@ use crate::standing;
 
 /// The words of the sound check.
 const CHECK_WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
-/// The voice in which a call is one tone.
-const TONES: &str = "tones";
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
 /// as are drawn large on a large screen.

@@ -20,6 +20,10 @@ struct Walk {
 
 impl Walk {
     fn new(device: Option<&str>) -> Self {
+        Self::spoken_by("lower", device)
+    }
+
+    fn spoken_by(voice: &str, device: Option<&str>) -> Self {
         let prescription = Prescription::ready("gentle").unwrap();
         let scheduler = Scheduler::new(prescription).unwrap();
         let seed = Seed::from_bytes([41; 32]);
@@ -31,7 +35,7 @@ impl Walk {
             seed,
             seed_given: false,
             method: METHOD,
-            voice: "lower".to_owned(),
+            voice: voice.to_owned(),
             device: None,
             sets_planned: schedule.sets().len() as u8,
         };
@@ -269,6 +273,35 @@ fn the_sound_check_takes_only_the_word_that_was_said() {
         answer,
     });
     assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
+}
+
+/// What is counted by ear is what the screen takes for right, at every try.
+#[test]
+fn in_tones_the_sound_check_is_counted() {
+    let (mut walk, mut counts) = (Walk::spoken_by("tones", Some("a device")), Vec::new());
+    walk.walk_to_the_counter();
+    for _ in 0..4 {
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert!(ask.contains("How many double tones"), "{ask}");
+        let since = walk.effects.iter().rposition(|effect| *effect == Effect::Hush).unwrap();
+        let said = &walk.effects[since + 1..];
+        assert!(said.iter().all(|effect| *effect == said[0]), "nothing else sounds that would be counted");
+        counts.push(said.len());
+        walk.keys("r");
+    }
+    let right = counts[0];
+    counts.sort_unstable();
+    assert_eq!(counts, [1, 2, 3, 4]);
+    walk.effects.clear();
+    walk.keys(&(right % 4 + 1).to_string());
+    assert!(
+        matches!(walk.body(), Body::Question { .. }),
+        "after four the first comes again, and this is not it"
+    );
+    walk.keys(&(right % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Page { .. }));
+    let tones = walk.effects.iter().filter(|effect| matches!(effect, Effect::Say(_))).count();
+    assert_eq!(tones, right % 4 + 1 + 1, "the check, and one that says: press a key");
 }
 
 #[test]
