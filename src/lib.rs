@@ -17,12 +17,14 @@ pub mod direction;
 pub mod drill;
 pub mod millis;
 pub mod phrase;
+pub mod place;
 pub mod prescription;
 pub mod record;
 pub mod schedule;
 pub mod session;
 pub mod standing;
 pub mod track;
+mod words;
 
 // Sound: pure but real-time.
 pub mod audio;

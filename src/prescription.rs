@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use jiff::civil::Date;
 
+pub use crate::drill::UnlockName;
 use crate::drill::{Drill, Form, LadderStep, Target};
 use crate::millis::Millis;
 
@@ -117,56 +118,6 @@ pub struct Unlock {
     pub on: Date,
     /// With which partner; empty for drills alone.
     pub partner: String,
-}
-
-/// What stays locked until somebody has watched it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum UnlockName {
-    /// Pushes by a partner.
-    Pushes,
-    /// Soft or moving surfaces.
-    Surface,
-    /// Walking drills.
-    Walking,
-    /// Any action toward the back, back diagonals included.
-    Backward,
-    /// Eyes closed.
-    EyesClosed,
-    /// A second task.
-    SecondTask,
-    /// One-leg and tandem stances.
-    OneLeg,
-}
-
-impl UnlockName {
-    /// Every unlock, in the order of this file.
-    pub const ALL: [Self; 7] = [
-        Self::Pushes,
-        Self::Surface,
-        Self::Walking,
-        Self::Backward,
-        Self::EyesClosed,
-        Self::SecondTask,
-        Self::OneLeg,
-    ];
-
-    /// The word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Pushes => "pushes",
-            Self::Surface => "surface",
-            Self::Walking => "walking",
-            Self::Backward => "backward",
-            Self::EyesClosed => "eyes-closed",
-            Self::SecondTask => "second-task",
-            Self::OneLeg => "one-leg",
-        }
-    }
-
-    /// The unlock with this name, if there is one.
-    pub fn from_name(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|unlock| unlock.name() == name)
-    }
 }
 
 impl Prescription {

@@ -1,10 +1,9 @@
 //! A prescription and chance become cues at offsets. Not how they sound, and not whether they were heard.
 
-use crate::direction::Direction;
-use crate::drill::{Action, Drill, Form, LadderStep, Side};
+use crate::drill::{Drill, Facing, Form, LadderStep, Side};
 use crate::millis::Millis;
-use crate::phrase::Phrase;
 
+pub mod call;
 pub mod chance;
 pub mod count;
 pub mod covered;
@@ -16,6 +15,7 @@ pub mod preview;
 pub mod scheduler;
 pub mod seed;
 
+pub use call::{Call, Spoken};
 pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
 
@@ -37,6 +37,7 @@ pub struct SetPlan {
     form: Form,
     step: u8,
     conditions: LadderStep,
+    facing: Facing,
     side: Option<Side>,
     work: Millis,
     recover: Millis,
@@ -53,15 +54,6 @@ pub struct Cue {
     at: Millis,
     gap: Millis,
     call: Option<Call>,
-}
-
-/// What a cue calls.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Call {
-    action: Action,
-    direction: Direction,
-    phrase: Phrase,
-    show: String,
 }
 
 impl Schedule {
@@ -106,7 +98,11 @@ impl SetPlan {
     pub fn conditions(&self) -> LadderStep {
         self.conditions
     }
-    /// The foot that is ahead, for a stance that has one.
+    /// How the trainee faces the counter.
+    pub fn facing(&self) -> Facing {
+        self.facing
+    }
+    /// The foot that is ahead or stands, for a stance that has one.
     pub fn side(&self) -> Option<Side> {
         self.side
     }
@@ -137,7 +133,15 @@ impl Cue {
     pub fn at(&self) -> Millis {
         self.at
     }
-    /// The time since the previous cue or blank, or since the start.
+    /// The end of what it calls, for a span.
+    pub fn until(&self) -> Option<Millis> {
+        Some(self.at + self.call.as_ref()?.span?.length)
+    }
+    /// When the next gap begins: at the end of a span, else at the cue itself.
+    pub fn end(&self) -> Millis {
+        self.until().unwrap_or(self.at)
+    }
+    /// The time since the previous cue or blank, for a span since its end, or since the start.
     pub fn gap(&self) -> Millis {
         self.gap
     }
@@ -148,24 +152,5 @@ impl Cue {
     /// Whether nothing is called.
     pub fn is_blank(&self) -> bool {
         self.call.is_none()
-    }
-}
-
-impl Call {
-    /// What to do.
-    pub fn action(&self) -> Action {
-        self.action
-    }
-    /// Where, seen from the trainee.
-    pub fn direction(&self) -> Direction {
-        self.direction
-    }
-    /// What is said.
-    pub fn phrase(&self) -> Phrase {
-        self.phrase
-    }
-    /// What stands on the screen, in capitals.
-    pub fn show(&self) -> &str {
-        &self.show
     }
 }

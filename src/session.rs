@@ -12,7 +12,7 @@
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::record::{CueDelivered, Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
-use crate::schedule::{Schedule, Scheduler, SetPlan};
+use crate::schedule::{Call, Cue, Schedule, Scheduler, SetPlan};
 use crate::standing;
 
 pub mod event;
@@ -144,7 +144,7 @@ impl Session {
         let around = Phrase::all().filter(|phrase| anyway.iter().any(|group| phrase.id().starts_with(group)));
         let sets = schedule.sets().iter();
         let in_sets = sets.flat_map(|set| {
-            let calls = set.drill().targets().iter().map(|target| target.phrase);
+            let calls = set.cues().iter().filter_map(Cue::call).flat_map(Call::phrases);
             standing::phrases(set).into_iter().chain(calls)
         });
         around.chain(in_sets).collect()

@@ -19,7 +19,7 @@ use crate::schedule::SetPlan;
 pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
     let step = set.conditions();
     vec![
-        Phrase::own(facing(set.drill().facing())),
+        Phrase::own(facing(set.facing())),
         Phrase::own(stance(step.stance, set.side())),
         Phrase::own(support(step.support)),
         set.drill().instruction(),
@@ -29,6 +29,11 @@ pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
 const fn facing(facing: Facing) -> &'static str {
     match facing {
         Facing::CounterAhead => "facing.counter-ahead",
+        Facing::CounterLeft => "facing.counter-left",
+        Facing::CounterRight => "facing.counter-right",
+        Facing::CounterBeside => "facing.counter-beside",
+        Facing::WallAhead => "facing.wall-ahead",
+        Facing::ScreenAhead => "facing.screen-ahead",
     }
 }
 
@@ -39,11 +44,19 @@ const fn stance(stance: Stance, side: Option<Side>) -> &'static str {
         (Stance::FeetTogether, _) => "stance.feet-together",
         (Stance::SemiTandem, Some(Side::Right)) => "stance.semi-tandem.right",
         (Stance::SemiTandem, Some(Side::Left) | None) => "stance.semi-tandem.left",
+        (Stance::Tandem, Some(Side::Right)) => "stance.tandem.right",
+        (Stance::Tandem, Some(Side::Left) | None) => "stance.tandem.left",
+        (Stance::OneLeg, Some(Side::Right)) => "stance.one-leg.right",
+        (Stance::OneLeg, Some(Side::Left) | None) => "stance.one-leg.left",
+        (Stance::Seated, _) => "stance.seated",
+        (Stance::Walking, _) => "stance.walking",
     }
 }
 
 const fn support(support: Support) -> &'static str {
     match support {
+        Support::Chair => "support.chair",
+        Support::HandsOnChair => "support.hands-on-chair",
         Support::TwoHands => "support.two-hands",
         Support::OneHand => "support.one-hand",
         Support::Fingertips => "support.fingertips",

@@ -12,7 +12,7 @@ use crate::drill::Form;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
-use crate::schedule::{Schedule, SetPlan};
+use crate::schedule::{Call, Schedule, SetPlan, Spoken};
 use crate::standing;
 
 pub mod sheet;
@@ -241,9 +241,11 @@ impl Tape<'_> {
     fn work(&mut self, set: &SetPlan) {
         let start = self.end;
         for (cue, entry) in (0..).zip(set.cues()) {
-            if let Some(call) = entry.call() {
+            let spoken = entry.call().map(Call::spoken).unwrap_or_default();
+            for Spoken { after, phrase } in spoken {
                 // From the start, not from the last one: nothing adds up.
-                self.put(call.phrase(), start + RATE.frames(entry.at()), Kind::Cue { cue });
+                let at = after.map(|after| start + RATE.frames(entry.at() + after));
+                self.put(phrase, at.unwrap_or(self.end), Kind::Cue { cue });
             }
         }
         self.end = self.end.max(start + RATE.frames(set.work()));

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
-use crate::drill::{Drill, Form, Trains};
+use crate::drill::{Drill, Form, Target, Trains};
 
 /// What can be asked of the list.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -55,7 +55,7 @@ pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Fail
 
 fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
-    let calls: Vec<&str> = drill.targets().iter().map(|target| target.phrase.words()).collect();
+    let calls: Vec<String> = drill.targets().iter().map(Target::words).collect();
     let trains = match drill.trains() {
         Trains::Voluntary => "a movement that the person chooses to make",
         Trains::Reactive => "a reaction to a real disturbance",

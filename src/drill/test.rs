@@ -57,6 +57,8 @@ fn words_of_a_step_are_those_of_its_file() {
         surface: Surface::Firm,
         support: Support::Hovering,
         vision: Vision::Open,
+        second_task: None,
+        parts: 1,
     };
     assert_eq!(Drill::named("counter-reach").unwrap().ladder().last(), Some(&step));
     assert_eq!(

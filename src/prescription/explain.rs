@@ -5,7 +5,7 @@ use std::fmt;
 
 use super::limits::{self, REDRAW_WARNING, SESSION_CUES, SET_UP};
 use super::{DrillOrder, DrillPlan, Prescription, Sequence, Shape, UnlockName};
-use crate::drill::{Form, Stance, Trains};
+use crate::drill::{Drill, Form, Stance, Trains};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::schedule::count::{CueCounts, SetCounts};
@@ -282,7 +282,7 @@ fn drill(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
             step.surface,
             step.support,
             step.vision,
-            drill.facing(),
+            facings(drill),
             drill.behind(),
             drill.fixed_support(),
         ),
@@ -304,6 +304,10 @@ fn drill(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
     Part { heading: format!("{}{warm_up}", drill.title()), lines }
 }
 
+fn facings(drill: &Drill) -> String {
+    drill.facings().iter().map(|facing| facing.name()).collect::<Vec<_>>().join(" and, in turn, ")
+}
+
 fn steps(plan: &DrillPlan) -> String {
     let (step, steps, ceiling) = (plan.step(), plan.drill().ladder().len(), plan.ceiling());
     if step == ceiling {
@@ -318,8 +322,8 @@ fn called(plan: &DrillPlan) -> String {
     let targets = plan.targets().iter().zip(plan.weights());
     let words: Vec<String> = targets
         .map(|(target, weight)| {
-            let words = target.phrase.words();
-            if even { words.to_owned() } else { format!("{words} (weight {weight})") }
+            let words = target.words();
+            if even { words } else { format!("{words} (weight {weight})") }
         })
         .collect();
     format!("Called: {}.", words.join(", "))

@@ -99,7 +99,7 @@ impl<'a> Gate<'a> {
         for RawUnlock { name, watched_by, on, partner } in raw {
             let line = name.line;
             let Some(unlock_name) = UnlockName::from_name(&name.value) else {
-                return Err(self.unknown_word(&name, UnlockName::ALL.map(UnlockName::name).into_iter()));
+                return Err(self.unknown_word(&name, UnlockName::ALL.iter().map(|name| name.name())));
             };
             if on.value > issued_on {
                 let reason =

@@ -221,9 +221,8 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
             plan.targets().iter().any(|target| {
                 target.direction == call.direction()
                     && target.action == call.action()
-                    && target.phrase == call.phrase()
-                    && target.phrase.is_cue()
-                    && target.phrase.words().to_uppercase() == call.show()
+                    && target.say.iter().eq(call.say())
+                    && target.say.is_none_or(|say| say.is_cue() && say.words().to_uppercase() == call.show())
             })
         });
         let rule = if cue.at().0 != elapsed {

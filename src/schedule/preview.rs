@@ -5,10 +5,15 @@ use std::fmt;
 
 use serde::Serialize;
 
+use super::call::joined;
 use super::{Cue, METHOD, Schedule, SetPlan};
 use crate::direction::Direction;
-use crate::drill::{Action, Facing, Form, Side, Stance, Support, Surface, Vision};
+use crate::drill::{
+    Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
+};
 use crate::millis::Millis;
+use crate::phrase::Phrase;
+use crate::place::Room;
 use crate::prescription::Prescription;
 
 /// The name and number of the format. Fields may be added; none is renamed without a new number.
@@ -55,8 +60,7 @@ struct PreviewSet {
     surface: Surface,
     support: Support,
     vision: Vision,
-    /// No drill has one yet.
-    second_task: Option<&'static str>,
+    second_task: Option<SecondTask>,
     facing: Facing,
     work_ms: Millis,
     rest_ms: Millis,
@@ -66,21 +70,31 @@ struct PreviewSet {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 struct PreviewCue {
     at_ms: Millis,
-    /// The end of a span; no drill has spans yet.
+    /// The end of a span.
     until_ms: Option<Millis>,
     gap_ms: Millis,
     action: Option<&'static str>,
     direction: Option<Direction>,
-    /// How firm a push is; no drill has pushes yet.
+    /// How firm a push is, from 1 to 4.
     strength: Option<u8>,
     blank: bool,
-    phrase: Option<&'static str>,
-    say: Option<&'static str>,
+    /// Of what is called, else of what the partner is told, joined by `+`.
+    phrase: Option<String>,
+    say: Option<String>,
     show: Option<String>,
-    /// The partner's line; no drill has one yet.
-    tell: Option<&'static str>,
+    /// What the partner is told, before places are put in.
+    tell: Option<String>,
     /// How long before the moment the partner is told.
     lead_ms: Millis,
+    /// What is called at the end of a span.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    close: Option<&'static str>,
+    /// The ball to catch, of two.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ball: Option<Ball>,
+    /// One of the two pushes that are announced as practice.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    practice: bool,
 }
 
 impl Preview {
@@ -113,8 +127,8 @@ impl PreviewSet {
             surface: conditions.surface,
             support: conditions.support,
             vision: conditions.vision,
-            second_task: None,
-            facing: set.drill().facing(),
+            second_task: conditions.second_task,
+            facing: set.facing(),
             work_ms: set.work(),
             rest_ms: set.rest(),
             cues: set.cues().iter().map(PreviewCue::of).collect(),
@@ -125,19 +139,25 @@ impl PreviewSet {
 impl PreviewCue {
     fn of(cue: &Cue) -> Self {
         let call = cue.call();
+        let words = |phrases: &[Phrase]| {
+            (!phrases.is_empty()).then(|| joined(phrases.iter().map(|phrase| phrase.words()), " "))
+        };
         Self {
             at_ms: cue.at(),
-            until_ms: None,
+            until_ms: cue.until(),
             gap_ms: cue.gap(),
             action: call.map(|call| Action::name(call.action())),
             direction: call.map(super::Call::direction),
-            strength: None,
+            strength: call.and_then(|call| call.strength()).map(Strength::number),
             blank: cue.is_blank(),
-            phrase: call.map(|call| call.phrase().id()),
-            say: call.map(|call| call.phrase().words()),
+            phrase: call.map(super::Call::phrase_ids),
+            say: call.and_then(|call| words(call.say())),
             show: call.map(|call| call.show().to_owned()),
-            tell: None,
-            lead_ms: Millis(0),
+            tell: call.and_then(|call| words(&call.told(Room::default(), Facing::CounterAhead))),
+            lead_ms: call.map_or(Millis(0), super::Call::lead),
+            close: call.and_then(|call| call.span()).map(|span| span.close.words()),
+            ball: call.and_then(super::Call::ball),
+            practice: call.is_some_and(super::Call::is_practice),
         }
     }
 }
@@ -171,11 +191,21 @@ impl PreviewSet {
             (Stance::FeetTogether, _) => "feet together",
             (Stance::SemiTandem, Some(Side::Right)) => "the right foot half a step ahead",
             (Stance::SemiTandem, _) => "the left foot half a step ahead",
+            (Stance::Tandem, Some(Side::Right)) => "the right foot in a line before the left",
+            (Stance::Tandem, _) => "the left foot in a line before the right",
+            (Stance::OneLeg, Some(Side::Right)) => "the right leg alone",
+            (Stance::OneLeg, _) => "the left leg alone",
+            (Stance::Seated, _) => "a chair under you, feet",
+            (Stance::Walking, _) => "slow steps",
         };
         let floor = match self.surface {
             Surface::Firm => "a firm floor",
+            Surface::Foam => "a soft base",
+            Surface::Patches => "firm and soft patches",
         };
         let hands = match self.support {
+            Support::Chair => "your back against the chair",
+            Support::HandsOnChair => "both hands on the chair",
             Support::TwoHands => "both hands resting on the counter",
             Support::OneHand => "one hand resting on the counter",
             Support::Fingertips => "the fingertips on the counter",
@@ -186,8 +216,14 @@ impl PreviewSet {
         };
         let facing = match self.facing {
             Facing::CounterAhead => "the counter ahead",
+            Facing::CounterLeft => "the counter at your left",
+            Facing::CounterRight => "the counter at your right",
+            Facing::CounterBeside => "the counter beside you",
+            Facing::WallAhead => "a bare wall ahead and the counter beside you",
+            Facing::ScreenAhead => "the screen ahead",
         };
-        format!("{facing}, {feet} on {floor}, {hands}, {eyes}")
+        let task = self.second_task.map_or(String::new(), |task| format!(", and {task}"));
+        format!("{facing}, {feet} on {floor}, {hands}, {eyes}{task}")
     }
 }
 

@@ -7,7 +7,7 @@ use super::gaps::GapTable;
 use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
 use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
-use crate::drill::{Side, Stance};
+use crate::drill::{Facing, Side, Stance};
 use crate::millis::Millis;
 use crate::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 
@@ -230,6 +230,7 @@ impl Scheduler {
             form: plan.form(),
             step: plan.step(),
             conditions: plan.conditions(),
+            facing: facing(plan, slot.nth),
             side: side(plan.conditions().stance, slot.nth),
             work: plan.work(),
             recover: plan.recover(),
@@ -242,12 +243,7 @@ impl Scheduler {
 
 impl DrillTables {
     fn new(plan: &DrillPlan) -> Result<Self, ScheduleError> {
-        let calls = plan.targets().iter().map(|target| Call {
-            action: target.action,
-            direction: target.direction,
-            phrase: target.phrase,
-            show: target.show(),
-        });
+        let calls = plan.targets().iter().map(|target| Call::of(target, plan.form(), plan.drill().lead()));
         let mut tables = Self { gaps: GapTable::new(plan.gaps()), calls: calls.collect(), covered: None };
         let rules = tables.rules(plan);
         if let Sequence::Covered { slack } = plan.sequence() {
@@ -278,11 +274,16 @@ impl DrillTables {
 /// The foot ahead in the drill's set `nth`, from 0: left first and then in turn, so that both sides get equally many
 /// sets, or the left one more.
 fn side(stance: Stance, nth: u8) -> Option<Side> {
-    match stance {
-        Stance::FeetApart | Stance::FeetTogether => None,
-        Stance::SemiTandem if nth.is_multiple_of(2) => Some(Side::Left),
-        Stance::SemiTandem => Some(Side::Right),
-    }
+    let side = if nth.is_multiple_of(2) { Side::Left } else { Side::Right };
+    stance.has_sides().then_some(side)
+}
+
+/// Where the counter is in the drill's set `nth`, from 0: in turn, set by set. With a stance of two sides every second
+/// set, so that each foot meets each side.
+fn facing(plan: &DrillPlan, nth: u8) -> Facing {
+    let facings = plan.drill().facings();
+    let turn = if plan.conditions().stance.has_sides() { nth / 2 } else { nth };
+    facings[usize::from(turn) % facings.len()]
 }
 
 #[cfg(test)]
