@@ -20,6 +20,7 @@ pub mod phrase;
 pub mod place;
 pub mod prescription;
 pub mod record;
+pub mod routine;
 pub mod schedule;
 pub mod session;
 pub mod standing;
