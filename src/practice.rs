@@ -225,7 +225,7 @@ impl World {
                     sound.hush();
                 }
             }
-            Effect::Begin { count, cues, from } => {
+            Effect::Begin { count, cues, from, .. } => {
                 let now = self.clock.now();
                 let Some(sound) = sound else {
                     return Some(Event::Placed { work_starts: now + Millis(COUNT.0 * count.len() as u32) });
