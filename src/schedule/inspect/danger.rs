@@ -264,3 +264,6 @@ fn in_place(plan: &DrillPlan, set: &SetPlan) -> bool {
         && (!rises || confirmed("chair against a wall"))
         && (set.conditions().surface.name() != "foam" || confirmed("own soft base"))
 }
+
+#[cfg(test)]
+mod test;
