@@ -74,6 +74,7 @@ pub struct DrillPlan {
     longest_streak: Option<u8>,
     strength: Option<(Strength, Strength)>,
     balls: u8,
+    tested_hold: Option<Millis>,
     confirmed: Vec<Need>,
     partners: Vec<String>,
     line: usize,
@@ -316,6 +317,10 @@ impl DrillPlan {
     /// How many balls are in play: 2 if one is named aloud as it leaves the hand, else 1.
     pub fn balls(&self) -> u8 {
         self.balls
+    }
+    /// How long the person was seen to hold it, where tandem or one-leg stances are practiced.
+    pub fn tested_hold(&self) -> Option<Millis> {
+        self.tested_hold
     }
     /// What the prescription says is in place where the person practices.
     pub fn confirmed(&self) -> &[Need] {
