@@ -11,7 +11,7 @@ use crate::audio::{Frame, Frames, SampleRate};
 use crate::drill::Form;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::prescription::Prescription;
+use crate::prescription::{DrillPlan, Prescription};
 use crate::schedule::{Call, Schedule, SetPlan, Spoken};
 use crate::standing;
 
@@ -56,6 +56,12 @@ pub enum TrackError {
         /// The drill.
         drill: String,
     },
+    /// It has a drill that is seen on the screen.
+    #[error("{drill} is seen on the screen; a track has only sound")]
+    Screen {
+        /// The drill.
+        drill: String,
+    },
     /// It unlocks something that nobody can watch over in a recording.
     #[error("the prescription unlocks \"{name}\"; a track holds nothing that somebody has to watch")]
     Unlock {
@@ -68,6 +74,9 @@ impl TrackError {
     /// What to try.
     pub fn hint(&self) -> &'static str {
         match self {
+            Self::Screen { .. } => {
+                "practice it with \"counterpoise practice\", or write a track of a copy without this drill"
+            }
             Self::Partner { .. } => {
                 "practice it with \"counterpoise practice\", or write a track of a prescription alone"
             }
@@ -116,10 +125,14 @@ pub struct Track {
 /// Whether this prescription may become a track.
 ///
 /// # Errors
-/// If it has a drill with a partner, or an unlock.
+/// If it has a drill with a partner or for the screen, or an unlock.
 pub fn allowed(prescription: &Prescription) -> Result<(), TrackError> {
     if let Some(plan) = prescription.drills().iter().find(|plan| plan.form() == Form::Partner) {
         return Err(TrackError::Partner { drill: plan.drill().title().to_owned() });
+    }
+    let seen = |plan: &&DrillPlan| plan.targets().iter().any(|target| target.action.needs_screen());
+    if let Some(plan) = prescription.drills().iter().find(seen) {
+        return Err(TrackError::Screen { drill: plan.drill().title().to_owned() });
     }
     match prescription.unlocks().first() {
         Some(unlock) => Err(TrackError::Unlock { name: unlock.name.name() }),
