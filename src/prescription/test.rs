@@ -1,6 +1,7 @@
 mod accepted;
 mod any_file;
 mod refused;
+mod safety;
 
 use super::{Prescription, READY, Refusal};
 
