@@ -51,7 +51,7 @@ fn nothing_audible_goes_with_a_push_and_everything_else_is_said_to_somebody() {
         Rule::Hand
     );
     for lead in ["2999", "8001"] {
-        assert_eq!(broken("pushes", &[("lead_ms = 6000", &format!("lead_ms = {lead}"))]), Rule::Lead);
+        assert_eq!(broken("pushes", &[("lead_ms = 7000", &format!("lead_ms = {lead}"))]), Rule::Lead);
     }
 }
 

@@ -401,10 +401,10 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
         }
     }
     assert_eq!(
-        gap("pushes", Form::Partner, "[10500, 40000]").unwrap_err(),
-        "the partner is told 6 s before, and the shortest gap in `gap_ms` leaves 5.5 s after 5 s of quiet"
+        gap("pushes", Form::Partner, "[11500, 40000]").unwrap_err(),
+        "the partner is told 7 s before, and the shortest gap in `gap_ms` leaves 6.5 s after 5 s of quiet"
     );
-    assert_eq!(gap("pushes", Form::Partner, "[11000, 40000]"), Ok(()));
+    assert_eq!(gap("pushes", Form::Partner, "[12000, 40000]"), Ok(()));
 
     let catching = Whole::of(Drill::named("catching").unwrap(), Form::Partner, 1);
     refuses(&catching, "balls = 3\n", "`balls` is 3; the most is 2", "named aloud");
@@ -451,7 +451,7 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
 #[test]
 fn a_set_with_more_than_six_pushes_is_drawn_again_and_too_many_of_those_are_refused() {
     let pushes = Whole::of(Drill::named("pushes").unwrap(), Form::Partner, 1);
-    let many = pushes.text().replace("[20000, 30000]", "[11000, 13000]");
+    let many = pushes.text().replace("[20000, 30000]", "[12000, 14000]");
     let refusal = Prescription::read("own.toml", many.as_bytes()).unwrap_err();
     assert!(
         refusal.fact().ends_with("of 100 sets would hold fewer than 2 calls or more than 6 pushes and be drawn again; the most is 20"),
