@@ -24,9 +24,12 @@ pub use refusal::{Reason, Refusal};
 pub const SCHEMA: &str = "counterpoise.prescription/1";
 
 /// The prescriptions that are built in, the default first.
-const READY: [(&str, &str); 2] = [
+const READY: [(&str, &str); 5] = [
     ("gentle", include_str!("../presets/prescriptions/gentle.toml")),
     ("typical", include_str!("../presets/prescriptions/typical.toml")),
+    ("steps-and-rises", include_str!("../presets/prescriptions/steps-and-rises.toml")),
+    ("reach-and-look", include_str!("../presets/prescriptions/reach-and-look.toml")),
+    ("with-a-partner", include_str!("../presets/prescriptions/with-a-partner.toml")),
 ];
 
 /// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
