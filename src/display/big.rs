@@ -332,6 +332,7 @@ mod tests {
     #[test]
     fn arrows_point_where_the_trainee_should_go() {
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Left, area, buffer)), @r#"
+
             ▗▟▌
           ▄███▌
         ▄█████████████▌
