@@ -14,6 +14,7 @@ use crate::session::screen::Screen;
 
 pub mod big;
 mod capitals;
+pub mod dot;
 pub mod keys;
 pub mod plain;
 pub mod terminal;

@@ -12,6 +12,8 @@ pub mod inspect;
 pub mod moments;
 pub mod order;
 pub mod preview;
+#[cfg(test)]
+pub(crate) mod sample;
 pub mod scheduler;
 pub mod seed;
 

@@ -11,8 +11,9 @@ use crate::audio::{Frame, Frames, SampleRate};
 use crate::drill::Form;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::placing::{self, Ear, Sound};
 use crate::prescription::Prescription;
-use crate::schedule::{Call, Schedule, SetPlan, Spoken};
+use crate::schedule::{Schedule, SetPlan};
 use crate::standing;
 
 pub mod sheet;
@@ -239,13 +240,14 @@ impl Tape<'_> {
 
     /// The work: its cues at their offsets, and nothing else.
     fn work(&mut self, set: &SetPlan) {
-        let start = self.end;
-        for (cue, entry) in (0..).zip(set.cues()) {
-            let spoken = entry.call().map(Call::spoken).unwrap_or_default();
-            for Spoken { after, phrase } in spoken {
-                // From the start, not from the last one: nothing adds up.
-                let at = after.map(|after| start + RATE.frames(entry.at() + after));
-                self.put(phrase, at.unwrap_or(self.end), Kind::Cue { cue });
+        let (start, lengths) = (self.end, self.lengths);
+        let length = |sound| match sound {
+            Sound::Say(phrase) => lengths.get(&phrase).copied(),
+            Sound::Now => None,
+        };
+        for placed in placing::place((0..).zip(set.cues()), Ear::Trainee, (start, start), RATE, length) {
+            if let Sound::Say(phrase) = placed.sound {
+                self.put(phrase, placed.at, Kind::Cue { cue: placed.cue });
             }
         }
         self.end = self.end.max(start + RATE.frames(set.work()));

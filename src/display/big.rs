@@ -240,7 +240,7 @@ fn heading(direction: Direction) -> Heading {
 }
 
 /// Fills `target` (as far as it lies in `clip`) from a function of the quarter's column and row.
-fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) -> bool) {
+pub(super) fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) -> bool) {
     for cell in target.intersection(clip).intersection(buffer.area).positions() {
         let (x, y) = (2 * (cell.x - target.x), 2 * (cell.y - target.y));
         let quarters = [on(x, y), on(x + 1, y), on(x, y + 1), on(x + 1, y + 1)];

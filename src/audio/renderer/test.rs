@@ -120,9 +120,9 @@ fn what_is_played_through_outlasts_a_hush_and_not_a_stop() {
         }
         renderer.render(&mut [0; 1_000]);
         if stop {
-            desk.stop()
+            desk.stop();
         } else {
-            desk.hush()
+            desk.hush();
         }
         let mut out = vec![0; 48_000];
         let mut heard = Vec::new();
