@@ -10,6 +10,7 @@ use crate::words::words;
 mod action;
 mod conditions;
 mod need;
+pub mod safety;
 mod target;
 mod text;
 mod unlock;
@@ -23,9 +24,25 @@ pub use text::{DrillError, Flaw};
 pub use unlock::UnlockName;
 
 /// The drill files that are built in, gentlest first. To add a drill, add a file and a line here.
-const FILES: [(&str, &str); 2] = [
+const FILES: [(&str, &str); 18] = [
     ("counter-shift", include_str!("../presets/drills/counter-shift.toml")),
     ("counter-reach", include_str!("../presets/drills/counter-reach.toml")),
+    ("steady-holds", include_str!("../presets/drills/steady-holds.toml")),
+    ("head-turns", include_str!("../presets/drills/head-turns.toml")),
+    ("slow-target", include_str!("../presets/drills/slow-target.toml")),
+    ("following", include_str!("../presets/drills/following.toml")),
+    ("shoulder-looks", include_str!("../presets/drills/shoulder-looks.toml")),
+    ("combined-reaches", include_str!("../presets/drills/combined-reaches.toml")),
+    ("quick-steps", include_str!("../presets/drills/quick-steps.toml")),
+    ("fast-rises", include_str!("../presets/drills/fast-rises.toml")),
+    ("called-changes", include_str!("../presets/drills/called-changes.toml")),
+    ("wall-throws", include_str!("../presets/drills/wall-throws.toml")),
+    ("catching", include_str!("../presets/drills/catching.toml")),
+    ("counter-walk", include_str!("../presets/drills/counter-walk.toml")),
+    ("floor-course", include_str!("../presets/drills/floor-course.toml")),
+    ("moving-base", include_str!("../presets/drills/moving-base.toml")),
+    ("pushes", include_str!("../presets/drills/pushes.toml")),
+    ("interrupted-walking", include_str!("../presets/drills/interrupted-walking.toml")),
 ];
 
 /// Who is needed.

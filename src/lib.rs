@@ -21,6 +21,7 @@ pub mod place;
 pub mod placing;
 pub mod prescription;
 pub mod record;
+pub mod routine;
 pub mod schedule;
 pub mod session;
 pub mod standing;

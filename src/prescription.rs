@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use jiff::civil::Date;
 
 pub use crate::drill::UnlockName;
-use crate::drill::{Drill, Form, LadderStep, Target};
+use crate::drill::{Drill, Form, LadderStep, Need, Strength, Target};
 use crate::millis::Millis;
 
 mod digest;
@@ -72,6 +72,10 @@ pub struct DrillPlan {
     weights: Vec<u32>,
     sequence: Sequence,
     longest_streak: Option<u8>,
+    strength: Option<(Strength, Strength)>,
+    balls: u8,
+    confirmed: Vec<Need>,
+    partners: Vec<String>,
     line: usize,
 }
 
@@ -118,6 +122,8 @@ pub struct Unlock {
     pub on: Date,
     /// With which partner; empty for drills alone.
     pub partner: String,
+    /// Whether it holds only while the therapist is there; then pushes may be firmer.
+    pub therapist_present: bool,
 }
 
 impl Prescription {
@@ -303,10 +309,48 @@ impl DrillPlan {
     pub fn longest_streak(&self) -> Option<u8> {
         self.longest_streak
     }
+    /// The gentlest and the firmest push; `None` where nothing is pushed.
+    pub fn strength(&self) -> Option<(Strength, Strength)> {
+        self.strength
+    }
+    /// How many balls are in play: 2 if one is named aloud as it leaves the hand, else 1.
+    pub fn balls(&self) -> u8 {
+        self.balls
+    }
+    /// What the prescription says is in place where the person practices.
+    pub fn confirmed(&self) -> &[Need] {
+        &self.confirmed
+    }
+    /// With whom it was watched, for a drill with a partner that needs an unlock: only with one of these. Empty where
+    /// nothing had to be watched: any partner who read what the drill says.
+    pub fn partners(&self) -> &[String] {
+        &self.partners
+    }
+    /// Whether somebody pushes, so that a set holds at most six calls.
+    pub fn has_pushes(&self) -> bool {
+        self.targets.iter().any(|target| target.action.is_push())
+    }
+    /// The most calls of one set: six where somebody pushes; else as many as fit.
+    pub fn most_calls(&self) -> u32 {
+        if self.has_pushes() { limits::SET_PUSHES } else { u32::MAX }
+    }
+    /// Whether everything that may be called lasts equally long, so that the moments do not depend on what comes.
+    pub fn lasts_evenly(&self) -> bool {
+        self.targets.windows(2).all(|pair| pair[0].lasts() == pair[1].lasts())
+    }
+    /// The conditions of every step from where it starts to its ceiling, with their numbers.
+    pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {
+        reachable(self.drill, self.step, self.ceiling)
+    }
     /// The line of the file on which this drill begins, for messages; 0 for the built-in warm-up.
     pub fn line(&self) -> usize {
         self.line
     }
+}
+
+/// The steps of a ladder from `step` to `ceiling`, with their numbers.
+fn reachable(drill: &'static Drill, step: u8, ceiling: u8) -> impl Iterator<Item = (u8, LadderStep)> {
+    (1..).zip(drill.ladder().iter().copied()).filter(move |(number, _)| (step..=ceiling).contains(number))
 }
 
 impl GapRange {

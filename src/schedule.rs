@@ -2,15 +2,20 @@
 
 use crate::drill::{Drill, Facing, Form, LadderStep, Side};
 use crate::millis::Millis;
+use crate::phrase::Phrase;
 
 pub mod call;
 pub mod chance;
+mod coming;
 pub mod count;
+pub mod course;
 pub mod covered;
+mod extras;
 pub mod gaps;
 pub mod inspect;
 pub mod moments;
 pub mod order;
+pub mod path;
 pub mod preview;
 #[cfg(test)]
 pub(crate) mod sample;
@@ -41,6 +46,7 @@ pub struct SetPlan {
     conditions: LadderStep,
     facing: Facing,
     side: Option<Side>,
+    balls: u8,
     work: Millis,
     recover: Millis,
     rest: Millis,
@@ -108,6 +114,14 @@ impl SetPlan {
     pub fn side(&self) -> Option<Side> {
         self.side
     }
+    /// How many balls are in play: 2 if one is named aloud as it leaves the hand.
+    pub fn balls(&self) -> u8 {
+        self.balls
+    }
+    /// Every phrase that the set may say during its work, to the trainee or the partner, places of the room apart.
+    pub fn phrases(&self) -> Vec<Phrase> {
+        self.cues.iter().filter_map(Cue::call).flat_map(Call::phrases).collect()
+    }
     /// How long the work lasts.
     pub fn work(&self) -> Millis {
         self.work
@@ -138,6 +152,12 @@ impl Cue {
     /// The end of what it calls, for a span.
     pub fn until(&self) -> Option<Millis> {
         Some(self.at + self.call.as_ref()?.span?.length)
+    }
+    /// Ends a span that would run on past `elapsed`: it was broken off then.
+    fn end_by(&mut self, elapsed: Millis) {
+        if let Some(span) = self.call.as_mut().and_then(|call| call.span.as_mut()) {
+            span.length = span.length.min(elapsed - self.at);
+        }
     }
     /// When the next gap begins: at the end of a span, else at the cue itself.
     pub fn end(&self) -> Millis {

@@ -12,7 +12,7 @@
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::record::{CueDelivered, Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
-use crate::schedule::{Call, Cue, Schedule, Scheduler, SetPlan};
+use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::standing;
 
 pub mod event;
@@ -143,10 +143,7 @@ impl Session {
         let anyway = ["count.", "check.", "practice.", "set.", "rest.", "pause.", "end.", "ask.", "fall."];
         let around = Phrase::all().filter(|phrase| anyway.iter().any(|group| phrase.id().starts_with(group)));
         let sets = schedule.sets().iter();
-        let in_sets = sets.flat_map(|set| {
-            let calls = set.cues().iter().filter_map(Cue::call).flat_map(Call::phrases);
-            standing::phrases(set).into_iter().chain(calls)
-        });
+        let in_sets = sets.flat_map(|set| standing::phrases(set).into_iter().chain(set.phrases()));
         around.chain(in_sets).collect()
     }
 

@@ -61,6 +61,7 @@ const fn support(support: Support) -> &'static str {
         Support::OneHand => "support.one-hand",
         Support::Fingertips => "support.fingertips",
         Support::Hovering => "support.hovering",
+        Support::Beside => "support.beside",
     }
 }
 

@@ -8,11 +8,12 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 11] = [
+const CORE: [(&str, &[&str]); 12] = [
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
     ("phrase", &[]),
+    ("routine", &["millis", "phrase"]),
     ("drill", &["direction", "millis", "phrase", "words"]),
     ("place", &["direction", "drill", "phrase", "words"]),
     // `schedule::count` is exact arithmetic on a plan's numbers: the gate refuses a set that would be drawn anew too

@@ -158,6 +158,11 @@ impl Action {
         matches!(self, Self::Push | Self::Nudge | Self::Tug)
     }
 
+    /// Whether a partner throws a ball, of which there may be two.
+    pub const fn is_toss(self) -> bool {
+        matches!(self, Self::Toss)
+    }
+
     /// Whether it lasts: it has an end that is called too.
     pub const fn is_span(self) -> bool {
         matches!(

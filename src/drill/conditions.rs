@@ -52,6 +52,8 @@ pub enum Support {
     Fingertips,
     /// The hands are just above it.
     Hovering,
+    /// The hands are free, the counter within a hand's reach.
+    Beside,
 }
 
 /// Eyes open or closed. No ladder closes them: closed eyes are a spell of a few seconds, called and ended.
@@ -120,6 +122,7 @@ words! {
         OneHand => "one hand",
         Fingertips => "fingertips",
         Hovering => "hands hovering",
+        Beside => "beside",
     }
     Vision {
         Open => "open",
@@ -158,7 +161,7 @@ impl Stance {
 impl Support {
     /// Whether a hand always rests on something fixed.
     pub const fn rests(self) -> bool {
-        !matches!(self, Self::Fingertips | Self::Hovering)
+        !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
     }
 }
 
@@ -187,13 +190,14 @@ const fn one() -> u8 {
 }
 
 impl LadderStep {
-    /// How many things differ in `next`. A ladder changes one at a time; the parts of a call grow one at a time.
+    /// How many things differ in `next`. A ladder changes one at a time; the parts of a call grow one at a time. Who
+    /// gets up leaves the chair that carried them: that is one change.
     pub(super) fn changes_to(self, next: Self) -> usize {
         let Self { stance, surface, support, vision, second_task, parts } = self;
         let differ = [
             stance != next.stance,
             surface != next.surface,
-            support != next.support,
+            support != next.support && (stance == Stance::Seated) == (next.stance == Stance::Seated),
             vision != next.vision,
             second_task != next.second_task,
         ];

@@ -60,6 +60,11 @@ impl Part {
 }
 
 impl Target {
+    /// How long it lasts; no time, unless it has a span.
+    pub fn lasts(&self) -> Millis {
+        self.span.map_or(Millis(0), |span| span.length)
+    }
+
     /// In words: what is said, or what the partner does.
     pub fn words(&self) -> String {
         match (self.say, self.tell) {

@@ -4,6 +4,7 @@
 use serde::Deserialize;
 use thiserror::Error;
 
+use super::safety::{self, Rule};
 use super::{Action, Drill, Facing, Form, LadderStep, Part, Span, Support, Target, Trains};
 use crate::direction::Direction;
 use crate::millis::Millis;
@@ -59,6 +60,9 @@ pub enum Flaw {
         /// How many things change.
         changes: usize,
     },
+    /// It breaks a rule of safety.
+    #[error("{0}")]
+    Unsafe(Rule),
     /// A warm-up drill must begin with both hands resting.
     #[error("a warm-up drill must begin with both hands resting")]
     WarmUp,
@@ -198,7 +202,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
     if raw.warm_up && raw.ladder[0].support != Support::TwoHands {
         return Err(Flaw::WarmUp);
     }
-    Ok(Drill {
+    let drill = Drill {
         name: raw.name,
         title: raw.title,
         about: raw.about,
@@ -219,7 +223,9 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         targets: targets(raw.targets)?,
         parts: raw.parts.into_iter().map(part).collect::<Result<_, _>>()?,
         ladder: raw.ladder,
-    })
+    };
+    safety::check(&drill).map_err(Flaw::Unsafe)?;
+    Ok(drill)
 }
 
 fn phrase(id: String, is_cue: bool) -> Result<Phrase, Flaw> {
@@ -243,7 +249,9 @@ fn targets(raw: Vec<RawTarget>) -> Result<Vec<Target>, Flaw> {
         if targets.iter().any(|earlier| earlier.name == target.name) {
             return Err(Flaw::Twice { field: "targets", entry: target.name });
         }
-        if let Some(say) = target.say.filter(|say| targets.iter().any(|other| other.say == Some(*say))) {
+        // Two calls in the same words are told apart by nobody, unless a partner shows what is meant.
+        let said = |say: &Phrase| targets.iter().any(|other| other.tell.is_none() && other.say == Some(*say));
+        if let Some(say) = target.say.filter(said) {
             return Err(Flaw::Twice { field: "targets", entry: say.id().to_owned() });
         }
         targets.push(target);

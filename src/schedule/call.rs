@@ -133,10 +133,12 @@ impl Call {
         let mut spoken: Vec<Spoken> =
             call.map(|(part, &phrase)| Spoken { after: (part == 0).then_some(Millis(0)), phrase }).collect();
         if let Some(span) = self.span {
-            let count = (1..=span.count).map(|number| Spoken {
-                after: Some(span.length - Millis::from_secs(u32::from(span.count + 1 - number))),
-                phrase: Phrase::own(&format!("count.{number}")),
-            });
+            let seconds = |number: u8| Millis::from_secs(u32::from(span.count + 1 - number));
+            let count =
+                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Spoken {
+                    after: Some(span.length - seconds(number)),
+                    phrase: Phrase::own(&format!("count.{number}")),
+                });
             spoken.extend(count);
             spoken.push(Spoken { after: Some(span.length), phrase: span.close });
         }

@@ -210,6 +210,7 @@ impl PreviewSet {
             Support::OneHand => "one hand resting on the counter",
             Support::Fingertips => "the fingertips on the counter",
             Support::Hovering => "the hands just above the counter",
+            Support::Beside => "the counter within a hand's reach",
         };
         let eyes = match self.vision {
             Vision::Open => "eyes open",
