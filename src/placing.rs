@@ -2,7 +2,8 @@
 //! how it is mixed (`audio`), or who presses what (`session`).
 //!
 //! One output has one listener. A trainee hears the calls. With an earbud the whole output is the partner's: what to do
-//! comes `lead` before the moment, a short soft tone says "now" at it, and the trainee's calls are not played.
+//! comes `lead` before the moment, a short soft tone says "now" at it, and the trainee's calls are not played. A call
+//! without a lead is told at its moment, without the tone.
 //!
 //! ```text
 //! the trainee's ear   at [call][chain][chain] .. count .. end of the span
@@ -88,12 +89,17 @@ pub fn place<'a>(
             Some(at + long + rate.frames(CHAIN))
         };
         if let Ear::Partner { room, facing } = ear {
-            let lead = rate.frames(entry.at() - call.lead());
-            let mut next = (zero + lead).max(from);
-            for phrase in call.told(room, facing) {
-                next = put(next, Sound::Say(phrase), Part::Rest).unwrap_or(next);
+            let told = call.told(room, facing);
+            let mut next = (zero + rate.frames(entry.at() - call.lead())).max(from);
+            // Without a lead the words themselves are the moment.
+            let first = if call.lead() > Millis(0) { Part::Rest } else { Part::Moment };
+            for (nth, phrase) in told.into_iter().enumerate() {
+                let part = if nth == 0 { first } else { Part::Rest };
+                next = put(next, Sound::Say(phrase), part).unwrap_or(next);
             }
-            put(frame(Millis(0)), Sound::Now, Part::Moment);
+            if first == Part::Rest {
+                put(frame(Millis(0)), Sound::Now, Part::Moment);
+            }
         }
         let mut next = frame(Millis(0));
         for (nth, Spoken { after, phrase }) in call.spoken().into_iter().enumerate() {

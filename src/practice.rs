@@ -8,13 +8,15 @@ use std::time::{Duration, Instant};
 use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
 use crate::display::{Face, Input};
+use crate::drill::Facing;
 use crate::journal::{Closed, Status, Writer};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::place::Room;
 use crate::placing::{self, Ear, Part};
 use crate::record::{Disturbance, Entry};
 use crate::schedule::Cue;
-use crate::session::{Effect, Event, Now, Session};
+use crate::session::{Channel, Effect, Event, Now, Session};
 
 /// How long the loop waits for a key before it looks at sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
@@ -266,12 +268,12 @@ impl World {
                     sound.hush();
                 }
             }
-            Effect::Begin { count, cues, from } => {
+            Effect::Begin { count, cues, from, channel, room, facing } => {
                 let now = self.clock.now();
                 let Some(sound) = sound else {
                     return Some(Event::Placed { work_starts: now + Millis(COUNT.0 * count.len() as u32) });
                 };
-                let start = sound.place(&count, &cues, from, Ear::Trainee);
+                let start = sound.place(&count, &cues, from, ear(channel, room, facing));
                 return Some(Event::Placed { work_starts: now + until_heard(&sound.output, start) });
             }
             Effect::Record(entry @ (Entry::SetEnded { .. } | Entry::SessionEnded { .. })) => {
@@ -284,6 +286,14 @@ impl World {
             Effect::Leave => {}
         }
         None
+    }
+}
+
+/// Who hears the sound. Where the partner has the screen, it is the trainee.
+const fn ear(channel: Channel, room: Room, facing: Facing) -> Ear {
+    match channel {
+        Channel::Trainee | Channel::PartnerScreen => Ear::Trainee,
+        Channel::PartnerEarbud => Ear::Partner { room, facing },
     }
 }
 

@@ -94,6 +94,17 @@ pub struct SessionBegun {
     pub sets_planned: u8,
 }
 
+/// Who a practice's cues go to. What each is given of a cue stands in [`call`](crate::schedule::call).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Channel {
+    /// The trainee alone: by ear, and on the screen.
+    Trainee,
+    /// The partner by the screen. What sounds is for the trainee's ear.
+    PartnerScreen,
+    /// The partner by an earbud: everything that sounds is the partner's, and the trainee hears nothing of it.
+    PartnerEarbud,
+}
+
 /// One cue as delivered. Planned and heard are kept apart.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CueDelivered {
@@ -234,6 +245,11 @@ impl Question {
 }
 
 words! {
+    Channel {
+        Trainee => "trainee",
+        PartnerScreen => "partner's screen",
+        PartnerEarbud => "partner's earbud",
+    }
     Disturbance {
         Stuttered => "stuttered",
         Moved => "moved to another output",

@@ -11,6 +11,7 @@
 
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::place::Room;
 use crate::record::{CueDelivered, Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::standing;
@@ -22,7 +23,7 @@ pub mod screen;
 #[cfg(test)]
 mod test;
 
-pub use event::{Effect, Event, Key, Now};
+pub use event::{Channel, Effect, Event, Key, Now};
 pub use screen::Screen;
 
 /// How long an answer is waited for before it is asked again aloud.
@@ -340,7 +341,18 @@ impl Session {
         let count = COUNT.into_iter().filter_map(Phrase::named).collect();
         let cues = self.plan.cues().iter().enumerate().skip(self.next);
         let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
-        effects.extend([Effect::Hush, say("practice.place"), Effect::Begin { count, cues, from: worked }]);
+        effects.extend([
+            Effect::Hush,
+            say("practice.place"),
+            Effect::Begin {
+                count,
+                cues,
+                from: worked,
+                channel: Channel::Trainee,
+                room: Room::default(),
+                facing: self.plan.facing(),
+            },
+        ]);
         self.phase = Phase::Count { worked, work_starts: None };
     }
 

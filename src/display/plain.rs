@@ -223,6 +223,22 @@ impl Lines {
                 }
                 self.time(*left, entered, words::left, lines);
             }
+            Body::Partner { item, left, .. } => {
+                if entered && item.is_none() {
+                    lines.push(words::HOLD.to_owned());
+                }
+                if let Some(item) = item.as_ref().filter(|item| self.cue != Some(item.cue)) {
+                    self.cue = Some(item.cue);
+                    lines.push(words::item(item).join(", "));
+                }
+                self.time(*left, entered, words::left, lines);
+            }
+            Body::Follow { .. } => {}
+            Body::Course { patches } if last != Some(body) => {
+                lines.push(words::COURSE.to_owned());
+                lines.extend((1..).zip(patches).map(|(place, patch)| format!("{place}. {patch}")));
+            }
+            Body::Course { .. } => {}
             Body::Paused { left, ends_in } => {
                 if entered {
                     lines.extend([words::PAUSED.to_owned(), words::left(*left)]);

@@ -99,7 +99,10 @@ impl Terminal {
         }
         let (still, now) = (timeless(screen), Instant::now());
         let resized = signals::resized();
-        let runs = matches!(screen.body, Body::Work { .. } | Body::Rest { .. } | Body::Paused { .. });
+        let runs = matches!(
+            screen.body,
+            Body::Work { .. } | Body::Partner { .. } | Body::Rest { .. } | Body::Paused { .. }
+        );
         let stands = |(last, at): &(Screen, Instant)| *last == still && (!runs || now - *at < STEADY);
         if !resized && self.drawn.as_ref().is_some_and(stands) {
             return Ok(());
@@ -183,9 +186,12 @@ impl Drop for Terminal {
 fn timeless(screen: &Screen) -> Screen {
     let mut still = screen.clone();
     match &mut still.body {
-        Body::Work { left, .. } | Body::Rest { left, .. } => *left = Millis(0),
+        Body::Work { left, .. }
+        | Body::Partner { left, .. }
+        | Body::Follow { left, .. }
+        | Body::Rest { left, .. } => *left = Millis(0),
         Body::Paused { left, ends_in } => (*left, *ends_in) = (Millis(0), Millis(0)),
-        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } => {}
+        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } | Body::Course { .. } => {}
     }
     still
 }

@@ -96,6 +96,23 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
                 None => calm(words::LISTEN, area, buffer),
             }
         }
+        Body::Partner { item, left, whole } => {
+            bar(*left, *whole, &words::left(*left), &mut area, buffer);
+            match item {
+                Some(item) => loud(&words::item(item).join(" "), area, buffer),
+                None => calm(words::HOLD, area, buffer),
+            }
+        }
+        Body::Follow { across_per_mille, down_per_mille, .. } => {
+            let part =
+                |whole: u16, per_mille: u16| u32::from(whole - 1) * u32::from(per_mille.min(1_000)) / 1_000;
+            if area.width > 0 && area.height > 0 {
+                let x = area.x + part(area.width, *across_per_mille) as u16;
+                let y = area.y + part(area.height, *down_per_mille) as u16;
+                buffer.set_string(x, y, "●", Row::bold("").style);
+            }
+        }
+        Body::Course { patches } => page(words::COURSE, &[], patches, area, buffer),
         Body::Paused { left, ends_in } => {
             let below = [Row::bold(words::left(*left)), Row::plain(words::ends_in(*ends_in))];
             loud_over(words::PAUSED, &below, area, buffer);
@@ -150,7 +167,15 @@ fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
             Body::Question { ask, answers, asking_again } => {
                 Paragraphs::fit(&question_texts(ask, answers, *asking_again), between).is_some()
             }
-            Body::Count { .. } | Body::Work { .. } | Body::Paused { .. } | Body::Rest { .. } => true,
+            Body::Course { patches } => {
+                Paragraphs::fit(&page_texts(words::COURSE, &[], patches), between).is_some()
+            }
+            Body::Count { .. }
+            | Body::Work { .. }
+            | Body::Partner { .. }
+            | Body::Follow { .. }
+            | Body::Paused { .. }
+            | Body::Rest { .. } => true,
         }
 }
 

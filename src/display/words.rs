@@ -1,10 +1,18 @@
 //! Which words do both ways of showing a screen share? Times, keys and fixed words; not their place or size.
 
 use crate::millis::Millis;
-use crate::session::screen::KeyHint;
+use crate::session::screen::{Item, KeyHint, Moment};
 
 /// Between calls. The same whether a cue is near, far or blank: nothing on the screen may tell.
 pub const LISTEN: &str = "LISTEN";
+/// To the partner, between items: the same whether a cue is near, far or blank.
+pub const HOLD: &str = "HOLD";
+/// To the partner, in the last two seconds.
+pub const LOOK_UP: &str = "LOOK UP";
+/// To the partner, at the moment.
+pub const NOW: &str = "NOW";
+/// Today's floor course.
+pub const COURSE: &str = "Today's course";
 /// Before the first number of the count.
 pub const GET_READY: &str = "GET READY";
 /// The work stands still.
@@ -28,6 +36,19 @@ pub fn time(left: Millis) -> String {
         (m, 0) => format!("{m} min"),
         (m, s) => format!("{m} min {s} s"),
     }
+}
+
+/// What the partner is to do, part by part: what, where to, where the hand goes, how firmly, when.
+pub fn item(item: &Item) -> Vec<String> {
+    let when = match item.moment {
+        Moment::In(seconds) => format!("in {seconds}"),
+        Moment::LookUp => LOOK_UP.to_owned(),
+        Moment::Now => NOW.to_owned(),
+    };
+    let ball = item.ball.map(|ball| ball.phrase().words().to_owned());
+    let parts =
+        [Some(item.words.clone()), item.toward.clone(), item.hand.clone(), item.strength.clone(), ball];
+    parts.into_iter().flatten().chain([when]).collect()
 }
 
 /// `34 s left`.

@@ -63,12 +63,12 @@ pub(crate) fn toss(ball: Ball) -> Call {
     }
 }
 
-/// A hold of so many seconds, of which the last `count` are counted; with a partner if there is a lead.
+/// A hold of so many seconds, of which the last `count` are counted.
 pub(crate) fn hold(seconds: u32, count: u8, lead: u32) -> Call {
     let [still, close] = ["hold.still", "hold.end"].map(Phrase::own);
     Call {
         say: vec![still],
-        tell: if lead > 0 { vec![Tell::Words(still)] } else { Vec::new() },
+        tell: vec![Tell::Words(still)],
         span: Some(Span { length: Millis::from_secs(seconds), close, count }),
         ..empty(Action::Hold, Direction::InPlace, lead)
     }

@@ -3,8 +3,11 @@
 
 use jiff::ZonedDateTime;
 
+use crate::drill::Facing;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::place::Room;
+pub use crate::record::Channel;
 use crate::record::{Disturbance, Entry};
 use crate::schedule::Cue;
 
@@ -101,6 +104,13 @@ pub enum Effect {
         cues: Vec<(u16, Cue)>,
         /// Elapsed work at which this begins: 0, or the elapsed work before a pause.
         from: Millis,
+        /// Whose ear and eye the cues go to. In a set alone it is the trainee's even with an earbud: the partner then
+        /// calls aloud what the earbud says.
+        channel: Channel,
+        /// What is on each side of the trainee, for the places that a partner is told.
+        room: Room,
+        /// How the trainee faces.
+        facing: Facing,
     },
     /// Keep this.
     Record(Entry),

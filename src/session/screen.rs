@@ -2,6 +2,7 @@
 //! Not how it looks (that is `display`).
 
 use crate::direction::Direction;
+use crate::drill::Ball;
 use crate::millis::Millis;
 
 /// Everything on the screen at one moment. It never holds a cue before that cue's time.
@@ -13,7 +14,8 @@ pub struct Screen {
     pub body: Body,
     /// What the keys do, most useful first.
     pub keys: Vec<KeyHint>,
-    /// Something that must not be missed, such as `NOT SAVED`; stands until it is no longer true.
+    /// Something that must not be missed, such as `NOT SAVED`; stands until it is no longer true. The words that close
+    /// what lasted when it was broken off (`OPEN YOUR EYES`) come first.
     pub notices: Vec<String>,
 }
 
@@ -63,6 +65,31 @@ pub enum Body {
         /// Work time in all.
         whole: Millis,
     },
+    /// The work of a set with a partner, as the partner sees it. The trainee's shoulders are turned to it.
+    Partner {
+        /// What the partner is to do, from its lead on; `None` is HOLD, the same whether a cue, a blank or nothing comes.
+        item: Option<Item>,
+        /// Work time left.
+        left: Millis,
+        /// Work time in all.
+        whole: Millis,
+    },
+    /// A slow target that the eyes follow, while a call says so; before and after it is [`Body::Work`].
+    Follow {
+        /// Where it is, from the left edge of the room for it, in thousandths of its width.
+        across_per_mille: u16,
+        /// Where it is, from the top edge, in thousandths of the height.
+        down_per_mille: u16,
+        /// Work time left.
+        left: Millis,
+        /// Work time in all.
+        whole: Millis,
+    },
+    /// Today's floor course, to be laid before the set.
+    Course {
+        /// The patches as the person names them, in the order in which they are walked.
+        patches: Vec<String>,
+    },
     /// The work is paused.
     Paused {
         /// Work time left.
@@ -90,4 +117,39 @@ pub struct Shown {
     pub direction: Direction,
     /// Which cue of the set, from 0: two equal calls in a row are two.
     pub cue: u16,
+}
+
+/// One thing for the partner to do, on the screen from its lead to a moment after it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Item {
+    /// What to do, in capitals: `PUSH`, `THROW`, `STEP LEFT`.
+    pub words: String,
+    /// Where to, as the trainee stands: `toward the window`; else the direction, `to the left`. `None` where the words
+    /// say it already, or it is nowhere.
+    pub toward: Option<String>,
+    /// Where the hand goes: `your hand on the right hip`.
+    pub hand: Option<String>,
+    /// How firmly, in words: `barely`.
+    pub strength: Option<String>,
+    /// Whether it is one of the two pushes that are announced as practice.
+    pub practice: bool,
+    /// Which of two balls is to be caught.
+    pub ball: Option<Ball>,
+    /// Where to, for an arrow: seen from the trainee.
+    pub direction: Direction,
+    /// How near it is.
+    pub moment: Moment,
+    /// Which cue of the set, from 0: two equal items in a row are two.
+    pub cue: u16,
+}
+
+/// How near the moment of an item is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moment {
+    /// So many seconds to go: 3 or more. What is nearer is not counted down.
+    In(u8),
+    /// The last two seconds: eyes on the person, not on the screen.
+    LookUp,
+    /// It is there, and for a while after, or until what lasts has ended.
+    Now,
 }
