@@ -16,6 +16,7 @@ pub mod big;
 mod capitals;
 pub mod dot;
 pub mod keys;
+mod loud;
 pub mod plain;
 pub mod terminal;
 pub mod view;

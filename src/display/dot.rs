@@ -12,19 +12,19 @@ const SHARE: u16 = 4;
 /// The smallest disc, in rows.
 const LEAST: u16 = 2;
 
-/// Draws the disc. `x` and `y` are thousandths from the middle to the edge of where its middle may be, right and down; it
-/// is always whole.
-pub fn draw(x: i32, y: i32, area: Rect, buffer: &mut Buffer) {
+/// Draws the disc. `place` is how far it is from the left and from the top, in thousandths of the way that it has; it is
+/// always whole.
+pub fn draw(place: (u16, u16), area: Rect, buffer: &mut Buffer) {
     let rows = (area.height.min(area.width / 2) / SHARE).max(LEAST).min(area.height).min(area.width / 2);
     if rows == 0 {
         return;
     }
     // In quarters: half columns and half rows. A half column is half as wide as a half row is high.
-    let reach = |span: u16, size: u16| f32::from(2 * (span - size)) / 2.0;
-    let middle = |part: i32, span: u16, size: u16| {
-        f32::from(span) + part.clamp(-1_000, 1_000) as f32 / 1_000.0 * reach(span, size)
+    let middle = |per_mille: u16, span: u16, size: u16| {
+        let way = f32::from(2 * (span - size)) / 1_000.0;
+        f32::from(per_mille.min(1_000)) * way + f32::from(size)
     };
-    let (across, down) = (middle(x, area.width, 2 * rows), middle(y, area.height, rows));
+    let (across, down) = (middle(place.0, area.width, 2 * rows), middle(place.1, area.height, rows));
     let radius = f32::from(rows);
     big::paint(area, area, buffer, |x, y| {
         let (x, y) = (f32::from(x) + 0.5 - across, f32::from(y) + 0.5 - down);
@@ -36,10 +36,10 @@ pub fn draw(x: i32, y: i32, area: Rect, buffer: &mut Buffer) {
 mod tests {
     use super::*;
 
-    fn drawn(x: i32, y: i32, width: u16, height: u16) -> Buffer {
+    fn drawn(x: u16, y: u16, width: u16, height: u16) -> Buffer {
         let area = Rect::new(1, 1, width, height);
         let mut buffer = Buffer::empty(Rect::new(0, 0, width + 2, height + 2));
-        draw(x, y, area, &mut buffer);
+        draw((x, y), area, &mut buffer);
         buffer
     }
 
@@ -68,8 +68,8 @@ mod tests {
     #[test]
     fn the_disc_is_round_and_whole_wherever_it_is() {
         for (width, height) in [(80, 24), (76, 20), (200, 60), (9, 5)] {
-            let (full, _) = ink(&drawn(0, 0, width, height));
-            for (x, y) in [(-1_000, -1_000), (1_000, 1_000), (1_000, -1_000), (333, -777), (9_999, 0)] {
+            let (full, _) = ink(&drawn(500, 500, width, height));
+            for (x, y) in [(0, 0), (1_000, 1_000), (1_000, 0), (666, 111), (9_999, 500)] {
                 let buffer = drawn(x, y, width, height);
                 let (count, [left, right, top, bottom]) = ink(&buffer);
                 assert!(left >= 2 && right < 2 * (width + 1) && top >= 2 && bottom < 2 * (height + 1));
@@ -83,9 +83,9 @@ mod tests {
     #[test]
     fn it_reaches_every_edge_and_moves_by_quarters() {
         let edge = |x, y| ink(&drawn(x, y, 80, 24)).1;
-        assert_eq!((edge(-1_000, 0)[0], edge(1_000, 0)[1]), (2, 2 * 81 - 1), "from one side to the other");
-        assert_eq!((edge(0, -1_000)[2], edge(0, 1_000)[3]), (2, 2 * 25 - 1));
-        let mut places: Vec<u16> = (-1_000..=1_000).map(|x| edge(x, 0)[0]).collect();
+        assert_eq!((edge(0, 500)[0], edge(1_000, 500)[1]), (2, 2 * 81 - 1), "from one side to the other");
+        assert_eq!((edge(500, 0)[2], edge(500, 1_000)[3]), (2, 2 * 25 - 1));
+        let mut places: Vec<u16> = (0..=1_000).map(|x| edge(x, 500)[0]).collect();
         places.dedup();
         assert!(places.windows(2).all(|pair| pair[1] == pair[0] + 1), "{places:?}");
     }
@@ -94,7 +94,7 @@ mod tests {
     fn no_size_breaks_it() {
         for width in 0..12 {
             for height in 0..9 {
-                let buffer = drawn(700, -700, width, height);
+                let buffer = drawn(850, 150, width, height);
                 let outside = buffer.area.positions();
                 let area = Rect::new(1, 1, width, height);
                 for cell in outside.filter(|cell| !area.contains(*cell)) {
