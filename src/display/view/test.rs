@@ -590,7 +590,38 @@ fn any_body() -> impl Strategy<Value = Body> {
         direction: Direction::ALL[to],
         cue,
     });
+    let moment = prop_oneof![any::<u8>().prop_map(Moment::In), Just(Moment::LookUp), Just(Moment::Now)];
+    let told = proptest::collection::vec(proptest::option::of(any_words()), 3);
+    let ball = proptest::option::of(prop_oneof![Just(Ball::Big), Just(Ball::Small)]);
+    let item = (any_words(), told, any::<bool>(), ball, 0..Direction::ALL.len(), moment).prop_map(
+        |(words, told, practice, ball, to, moment)| {
+            let [toward, hand, strength] = told.try_into().expect("three of them");
+            Item {
+                words,
+                toward,
+                hand,
+                strength,
+                practice,
+                ball,
+                direction: Direction::ALL[to],
+                moment,
+                cue: 1,
+            }
+        },
+    );
     prop_oneof![
+        (proptest::option::of(item), time(), time()).prop_map(|(item, left, whole)| Body::Partner {
+            item,
+            left,
+            whole
+        }),
+        (any::<u16>(), any::<u16>(), time(), time()).prop_map(|(across, down, left, whole)| Body::Follow {
+            across_per_mille: across,
+            down_per_mille: down,
+            left,
+            whole
+        }),
+        list().prop_map(|patches| Body::Course { patches }),
         (any_words(), list(), list()).prop_map(|(title, text, items)| Body::Page { title, text, items }),
         (any_words(), any_hints(), any::<bool>()).prop_map(|(ask, answers, asking_again)| Body::Question {
             ask,
