@@ -74,6 +74,20 @@ words! {
     }
 }
 
+impl Trains {
+    /// What it does not do, in a sentence for everybody.
+    pub const fn honesty(self) -> &'static str {
+        match self {
+            Self::Voluntary => {
+                "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
+            }
+            Self::Reactive => {
+                "A real disturbance trains a reaction. No trial of it at home without a harness was found: that is a gap in the evidence, not evidence of safety."
+            }
+        }
+    }
+}
+
 /// One kind of practice.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Drill {
@@ -89,6 +103,7 @@ pub struct Drill {
     evidence: String,
     honesty: Option<String>,
     instruction: Phrase,
+    instruction_two: Option<Phrase>,
     prepare: Option<Phrase>,
     partner_does: Vec<String>,
     lead: Millis,
@@ -162,18 +177,11 @@ impl Drill {
     }
     /// What it does not train, where its kind alone does not say so.
     pub fn honesty(&self) -> &str {
-        self.honesty.as_deref().unwrap_or(match self.trains {
-            Trains::Voluntary => {
-                "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
-            }
-            Trains::Reactive => {
-                "It trains a reaction to a real disturbance. No trial of it at home without a harness was found: that is a gap in the evidence, not evidence of safety."
-            }
-        })
+        self.honesty.as_deref().unwrap_or(self.trains.honesty())
     }
-    /// What is said before its sets.
-    pub fn instruction(&self) -> Phrase {
-        self.instruction
+    /// What is said before its sets, with so many balls in play.
+    pub fn instruction(&self, balls: u8) -> Phrase {
+        self.instruction_two.filter(|_| balls == 2).unwrap_or(self.instruction)
     }
     /// What is said when it follows another drill: the kit to put in place.
     pub fn prepare(&self) -> Option<Phrase> {

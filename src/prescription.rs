@@ -24,9 +24,12 @@ pub use refusal::{Reason, Refusal};
 pub const SCHEMA: &str = "counterpoise.prescription/1";
 
 /// The prescriptions that are built in, the default first.
-const READY: [(&str, &str); 2] = [
+const READY: [(&str, &str); 5] = [
     ("gentle", include_str!("../presets/prescriptions/gentle.toml")),
     ("typical", include_str!("../presets/prescriptions/typical.toml")),
+    ("steps-and-rises", include_str!("../presets/prescriptions/steps-and-rises.toml")),
+    ("reach-and-look", include_str!("../presets/prescriptions/reach-and-look.toml")),
+    ("with-a-partner", include_str!("../presets/prescriptions/with-a-partner.toml")),
 ];
 
 /// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
@@ -74,6 +77,7 @@ pub struct DrillPlan {
     longest_streak: Option<u8>,
     strength: Option<(Strength, Strength)>,
     balls: u8,
+    tested_hold: Option<Millis>,
     confirmed: Vec<Need>,
     partners: Vec<String>,
     line: usize,
@@ -316,6 +320,10 @@ impl DrillPlan {
     /// How many balls are in play: 2 if one is named aloud as it leaves the hand, else 1.
     pub fn balls(&self) -> u8 {
         self.balls
+    }
+    /// How long the person was seen to hold it, where tandem or one-leg stances are practiced.
+    pub fn tested_hold(&self) -> Option<Millis> {
+        self.tested_hold
     }
     /// What the prescription says is in place where the person practices.
     pub fn confirmed(&self) -> &[Need] {

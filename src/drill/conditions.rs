@@ -204,6 +204,74 @@ impl LadderStep {
         differ.into_iter().filter(|differs| *differs).count() + usize::from(parts.abs_diff(next.parts))
     }
 
+    /// The verb for the posture: `Stand with`, `Sit with`, `Walk with`.
+    pub const fn posture(self) -> &'static str {
+        match self.stance {
+            Stance::Seated => "Sit with",
+            Stance::Walking => "Walk with",
+            Stance::FeetApart
+            | Stance::FeetTogether
+            | Stance::SemiTandem
+            | Stance::Tandem
+            | Stance::OneLeg => "Stand with",
+        }
+    }
+
+    /// How the person stands, in words that go on after the posture.
+    pub fn stand(self, facing: Facing, side: Option<Side>) -> String {
+        let feet = match (self.stance, side) {
+            (Stance::FeetApart, _) => "feet apart",
+            (Stance::FeetTogether, _) => "feet together",
+            (Stance::SemiTandem, None) => "one foot half a step ahead",
+            (Stance::SemiTandem, Some(Side::Right)) => "the right foot half a step ahead",
+            (Stance::SemiTandem, Some(Side::Left)) => "the left foot half a step ahead",
+            (Stance::Tandem, None) => "one foot in a line before the other",
+            (Stance::Tandem, Some(Side::Right)) => "the right foot in a line before the left",
+            (Stance::Tandem, Some(Side::Left)) => "the left foot in a line before the right",
+            (Stance::OneLeg, None) => "one leg carrying you in each hold",
+            (Stance::OneLeg, Some(Side::Right)) => "the right leg carrying you in each hold",
+            (Stance::OneLeg, Some(Side::Left)) => "the left leg carrying you in each hold",
+            (Stance::Seated, _) => "both feet",
+            (Stance::Walking, _) => "slow steps",
+        };
+        let floor = match self.surface {
+            Surface::Firm => "a firm floor",
+            Surface::Foam => "a soft base",
+            Surface::Patches => "firm and soft patches",
+        };
+        let hands = match self.support {
+            Support::Chair => "your back against the chair",
+            Support::HandsOnChair => "both hands on the chair",
+            Support::TwoHands => "both hands resting on the counter",
+            Support::OneHand => "one hand resting on the counter",
+            Support::Fingertips => "the fingertips on the counter",
+            Support::Hovering => "the hands just above the counter",
+            Support::Beside => "the hands free and the counter within their reach",
+        };
+        let eyes = match self.vision {
+            Vision::Open => "eyes open",
+        };
+        let facing = match facing {
+            Facing::CounterAhead => "the counter ahead",
+            Facing::CounterLeft => "the counter at your left",
+            Facing::CounterRight => "the counter at your right",
+            Facing::CounterBeside => "the counter beside you",
+            Facing::WallAhead => "a bare wall ahead and the counter beside you",
+            Facing::ScreenAhead => "the screen ahead",
+        };
+        let task = match self.second_task {
+            None => "",
+            Some(SecondTask::Talk) => ", talking all the while",
+            Some(SecondTask::Carry) => ", carrying something light",
+            Some(SecondTask::Count) => ", counting aloud all the while",
+        };
+        let parts = match self.parts {
+            0 | 1 => String::new(),
+            most => format!("; a call has up to {most} parts"),
+        };
+        format!("{facing}, {feet} on {floor}, {hands}, {eyes}{task}{parts}")
+    }
+
     /// What somebody must have watched before the person stands so.
     pub fn unlocks(self) -> impl Iterator<Item = UnlockName> {
         let stance = match self.stance {

@@ -167,3 +167,6 @@ fn kinds(drill: &Drill) -> usize {
     kinds.dedup();
     kinds.len()
 }
+
+#[cfg(test)]
+mod test;

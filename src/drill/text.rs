@@ -84,6 +84,8 @@ struct RawDrill {
     evidence: String,
     honesty: Option<String>,
     instruction: String,
+    /// With two balls.
+    instruction_two: Option<String>,
     prepare: Option<String>,
     #[serde(default)]
     partner_does: Vec<String>,
@@ -197,6 +199,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         }
     }
     let instruction = phrase(raw.instruction, false)?;
+    let instruction_two = raw.instruction_two.map(|id| phrase(id, false)).transpose()?;
     let prepare = raw.prepare.map(|id| phrase(id, false)).transpose()?;
     check_ladder(&raw.ladder)?;
     if raw.warm_up && raw.ladder[0].support != Support::TwoHands {
@@ -215,6 +218,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         evidence: raw.evidence,
         honesty: raw.honesty,
         instruction,
+        instruction_two,
         prepare,
         partner_does: raw.partner_does,
         lead: Millis(raw.lead_ms),

@@ -17,7 +17,7 @@ use crate::direction::Direction;
 use crate::drill::{self, Action, Ball, Facing, Form, Span, Strength, Target, Tell};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::place::Room;
+use crate::place::{Place, Room};
 
 /// What a cue calls.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -118,11 +118,18 @@ impl Call {
     /// What the partner is told, in order: a direction is said as the place of the room that lies there, where it is
     /// known for a trainee who faces so.
     pub fn told(&self, room: Room, facing: Facing) -> Vec<Phrase> {
+        self.put_in(|direction| room.toward(facing, direction).map(Place::toward))
+    }
+
+    /// What the partner is told where the room is not known: directions, no places.
+    pub fn told_anywhere(&self) -> Vec<Phrase> {
+        self.put_in(|_| None)
+    }
+
+    fn put_in(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
         let say = |tell: &Tell| match *tell {
             Tell::Words(phrase) => phrase,
-            Tell::Toward(direction) => room
-                .toward(facing, direction)
-                .map_or_else(|| drill::toward(direction), crate::place::Place::toward),
+            Tell::Toward(direction) => place(direction).unwrap_or_else(|| drill::toward(direction)),
         };
         self.tell.iter().map(say).collect()
     }
@@ -150,15 +157,15 @@ impl Call {
         joined(self.named().iter().map(|phrase| phrase.id()), "+")
     }
 
-    /// Every phrase that can be said of it, for loading: call, count, end, and what the partner is told, wherever the
-    /// places are.
+    /// Every phrase that can be said of it, for loading: call, count, end, and what the partner is told where no place is
+    /// known. The phrases of the room's own places are the room's to load.
     pub fn phrases(&self) -> Vec<Phrase> {
-        let told = self.told(Room::default(), Facing::CounterAhead);
+        let told = self.told_anywhere();
         self.spoken().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
     }
 
     fn named(&self) -> Vec<Phrase> {
-        if self.say.is_empty() { self.told(Room::default(), Facing::CounterAhead) } else { self.say.clone() }
+        if self.say.is_empty() { self.told_anywhere() } else { self.say.clone() }
     }
 }
 

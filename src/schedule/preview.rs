@@ -13,7 +13,6 @@ use crate::drill::{
 };
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::place::Room;
 use crate::prescription::Prescription;
 
 /// The name and number of the format. Fields may be added; none is renamed without a new number.
@@ -53,6 +52,8 @@ struct PreviewSet {
     drill: &'static str,
     #[serde(skip)]
     title: &'static str,
+    #[serde(skip)]
+    standing: String,
     form: Form,
     step: u8,
     stance: Stance,
@@ -120,6 +121,7 @@ impl PreviewSet {
             number: set.number(),
             drill: set.drill().name(),
             title: set.drill().title(),
+            standing: format!("{} {}", conditions.posture(), conditions.stand(set.facing(), set.side())),
             form: set.form(),
             step: set.step(),
             stance: conditions.stance,
@@ -140,7 +142,7 @@ impl PreviewCue {
     fn of(cue: &Cue) -> Self {
         let call = cue.call();
         let words = |phrases: &[Phrase]| {
-            (!phrases.is_empty()).then(|| joined(phrases.iter().map(|phrase| phrase.words()), " "))
+            (!phrases.is_empty()).then(|| joined(phrases.iter().map(|phrase| phrase.words()), ", "))
         };
         Self {
             at_ms: cue.at(),
@@ -153,7 +155,7 @@ impl PreviewCue {
             phrase: call.map(super::Call::phrase_ids),
             say: call.and_then(|call| words(call.say())),
             show: call.map(|call| call.show().to_owned()),
-            tell: call.and_then(|call| words(&call.told(Room::default(), Facing::CounterAhead))),
+            tell: call.and_then(|call| words(&call.told_anywhere())),
             lead_ms: call.map_or(Millis(0), super::Call::lead),
             close: call.and_then(|call| call.span()).map(|span| span.close.words()),
             ball: call.and_then(super::Call::ball),
@@ -169,62 +171,27 @@ impl fmt::Display for Preview {
         for set in &self.sets {
             let calls = set.cues.iter().filter(|cue| !cue.blank).count();
             writeln!(f, "\nSet {} of {}: {}, step {}", set.number, self.sets.len(), set.title, set.step)?;
-            writeln!(f, "  Stand with {}.", set.standing())?;
+            writeln!(f, "  {}.", set.standing)?;
             writeln!(f, "  Work {}, {calls} calls; then rest at least {}.", set.work_ms, set.rest_ms)?;
             for cue in &set.cues {
                 write!(f, "  {:>9}  ", format!("{:.3} s", cue.at_ms.as_secs_f64()))?;
                 match (&cue.show, cue.direction) {
-                    (Some(show), Some(direction)) => writeln!(f, "{} {show}", direction.arrow())?,
-                    _ => writeln!(f, "- nothing is called")?,
+                    (Some(show), Some(direction)) => write!(f, "{} {show}", direction.arrow())?,
+                    _ => write!(f, "- nothing is called")?,
+                }
+                match (cue.until_ms, cue.close) {
+                    (Some(until), Some(close)) => {
+                        writeln!(f, ", to {:.3} s: {}", until.as_secs_f64(), close.to_uppercase())?;
+                    }
+                    _ => writeln!(f)?,
+                }
+                if let Some(tell) = cue.tell.as_ref().filter(|tell| cue.say.as_ref() != Some(tell)) {
+                    writeln!(f, "{:13}to the partner, {} before: {tell}", "", cue.lead_ms)?;
                 }
             }
         }
         writeln!(f, "\nSeed {} draws this session again (method {}).", self.seed, self.method)?;
         writeln!(f, "Practice with a seed that somebody has seen is not unpredictable.")
-    }
-}
-
-impl PreviewSet {
-    fn standing(&self) -> String {
-        let feet = match (self.stance, self.side) {
-            (Stance::FeetApart, _) => "feet apart",
-            (Stance::FeetTogether, _) => "feet together",
-            (Stance::SemiTandem, Some(Side::Right)) => "the right foot half a step ahead",
-            (Stance::SemiTandem, _) => "the left foot half a step ahead",
-            (Stance::Tandem, Some(Side::Right)) => "the right foot in a line before the left",
-            (Stance::Tandem, _) => "the left foot in a line before the right",
-            (Stance::OneLeg, Some(Side::Right)) => "the right leg alone",
-            (Stance::OneLeg, _) => "the left leg alone",
-            (Stance::Seated, _) => "a chair under you, feet",
-            (Stance::Walking, _) => "slow steps",
-        };
-        let floor = match self.surface {
-            Surface::Firm => "a firm floor",
-            Surface::Foam => "a soft base",
-            Surface::Patches => "firm and soft patches",
-        };
-        let hands = match self.support {
-            Support::Chair => "your back against the chair",
-            Support::HandsOnChair => "both hands on the chair",
-            Support::TwoHands => "both hands resting on the counter",
-            Support::OneHand => "one hand resting on the counter",
-            Support::Fingertips => "the fingertips on the counter",
-            Support::Hovering => "the hands just above the counter",
-            Support::Beside => "the counter within a hand's reach",
-        };
-        let eyes = match self.vision {
-            Vision::Open => "eyes open",
-        };
-        let facing = match self.facing {
-            Facing::CounterAhead => "the counter ahead",
-            Facing::CounterLeft => "the counter at your left",
-            Facing::CounterRight => "the counter at your right",
-            Facing::CounterBeside => "the counter beside you",
-            Facing::WallAhead => "a bare wall ahead and the counter beside you",
-            Facing::ScreenAhead => "the screen ahead",
-        };
-        let task = self.second_task.map_or(String::new(), |task| format!(", and {task}"));
-        format!("{facing}, {feet} on {floor}, {hands}, {eyes}{task}")
     }
 }
 

@@ -38,7 +38,7 @@ impl Gate<'_> {
             Steps { drill, step, ceiling, field: raw.ceiling.as_ref().or(raw.step.as_ref()), line: raw.line };
         let partners = self.unlocked(form, &targets, directions, &steps, unlocks)?;
         let confirmed = self.confirmed(raw.confirmed, &targets, &steps)?;
-        self.stands_well(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
+        let tested_hold = self.stands_well(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
         let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, drill, work, recover)?;
         let lead = if form == Form::Partner { drill.lead() } else { Millis(0) };
         self.lead(&raw.gap_ms, lead, gaps, recover, &targets)?;
@@ -64,6 +64,7 @@ impl Gate<'_> {
             sequence,
             strength,
             balls,
+            tested_hold,
             confirmed,
             partners,
             line: raw.line,
@@ -305,6 +306,7 @@ pub(super) fn built_in_warm_up() -> DrillPlan {
         longest_streak: Some(2),
         strength: None,
         balls: 1,
+        tested_hold: None,
         confirmed: Vec::new(),
         partners: Vec::new(),
         line: 0,

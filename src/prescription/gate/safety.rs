@@ -206,7 +206,7 @@ impl Gate<'_> {
         steps: &Steps<'_>,
         sets: u8,
         tested: Option<Field<i64>>,
-    ) -> Result<(), Refusal> {
+    ) -> Result<Option<Millis>, Refusal> {
         let blind = targets.iter().find(|target| target.action.closes_eyes());
         let soft = steps.all().find(|(_, step)| step.surface != Surface::Firm);
         if let (Form::Alone, Some(target), Some((step, _))) = (form, blind, soft) {
@@ -218,14 +218,15 @@ impl Gate<'_> {
                     let with = "steps in tandem or on one leg";
                     Err(self.refuse(field.line, Reason::OnlyWith { field: field.name, with }))
                 }
-                None => Ok(()),
+                None => Ok(None),
             };
         };
         let stance = conditions.stance.name();
         let Some(tested) = tested else {
             return Err(self.refuse(steps.line(), Reason::Untested { step, drill: steps.name(), stance }));
         };
-        let most = limits::longest_hold(Millis(self.within_field(&tested, limits::TESTED_HOLD)?));
+        let hold = Millis(self.within_field(&tested, limits::TESTED_HOLD)?);
+        let most = limits::longest_hold(hold);
         let longest = targets.iter().filter_map(|target| target.span).map(|span| span.length).max();
         if let Some(spell) = longest.filter(|spell| *spell > most) {
             return Err(self.refuse(tested.line, Reason::HoldLong { spell, stance, most }));
@@ -233,7 +234,7 @@ impl Gate<'_> {
         if !sets.is_multiple_of(2) {
             return Err(self.refuse(steps.line, Reason::OddSets { sets, step }));
         }
-        Ok(())
+        Ok(Some(hold))
     }
 
     /// What the partner is told fits between the end of one cue and the next: after the quiet that recovery needs, or
