@@ -58,6 +58,8 @@ pub struct World {
     pub clock: Clock,
     /// The journal.
     pub writer: Writer,
+    /// Keeps what is on each side of the trainee with the settings.
+    pub keep_room: Box<dyn FnMut(Room)>,
     /// Whether the program is asked to close.
     pub close_asked: fn() -> bool,
 }
@@ -283,6 +285,8 @@ impl World {
                 }
             }
             Effect::Record(entry) => self.writer.keep(&entry),
+            // If it cannot be kept now it is asked again next time: nothing is lost but a question.
+            Effect::KeepRoom(room) => (self.keep_room)(room),
             Effect::Leave => {}
         }
         None

@@ -4,6 +4,7 @@
 use jiff::ZonedDateTime;
 
 use crate::millis::Millis;
+use crate::place::Room;
 use crate::prescription::Digest;
 use crate::schedule::{Seed, SetPlan};
 use crate::words::words;
@@ -19,6 +20,19 @@ pub enum Entry {
         at: ZonedDateTime,
         /// The set as drawn.
         plan: SetPlan,
+        /// Whose ear and eye its cues go to.
+        channel: Channel,
+        /// What is on each side, for the places that the partner is told.
+        room: Room,
+    },
+    /// A set was not begun at all. The others went on.
+    SetLeftOut {
+        /// The set's number.
+        set: u8,
+        /// When.
+        at: ZonedDateTime,
+        /// Why.
+        why: LeftOut,
     },
     /// The rest of a set was planned anew after a pause; cue numbers go on.
     Replanned {
@@ -30,6 +44,8 @@ pub enum Entry {
         paused_at: Millis,
         /// The set, with the cues that are now planned: those already called, then the new ones.
         plan: SetPlan,
+        /// What is on each side, for the places that the partner is told.
+        room: Room,
     },
     /// A cue was heard or shown.
     CueDelivered(CueDelivered),
@@ -52,6 +68,48 @@ pub enum Entry {
         worked: Millis,
         /// Why.
         why: SetEnd,
+    },
+    /// What happened after a push, as the partner noted it at the rest.
+    Responded {
+        /// The set's number.
+        set: u8,
+        /// The push's place in the set, from 0, blanks counted.
+        cue: u16,
+        /// What happened; `None` is "not noted", which is never "fine".
+        response: Option<Response>,
+    },
+    /// The partner grabbed or steadied the trainee, or the trainee fell, as a key said while it happened. Of a push it
+    /// is its response as well.
+    Mishap {
+        /// The number of the set, begun or about to begin.
+        set: u8,
+        /// Elapsed work.
+        at: Millis,
+        /// What.
+        what: Mishap,
+        /// The push that it followed, if one had just been asked for.
+        cue: Option<u16>,
+    },
+    /// Something was advised, by rule.
+    Advised {
+        /// The number of the set after which.
+        set: u8,
+        /// What.
+        advice: Advice,
+    },
+    /// The warm-up or the cool-down is over.
+    Routine {
+        /// Which.
+        part: RoutinePart,
+        /// When.
+        at: ZonedDateTime,
+        /// How it ended.
+        how: RoutineEnd,
+    },
+    /// The floor course of the day, as the person was shown it.
+    Course {
+        /// The patches, in the order in which they are walked.
+        patches: Vec<String>,
     },
     /// A question was answered, or passed over.
     Answered {
@@ -116,7 +174,7 @@ pub struct CueDelivered {
     pub how: Delivery,
 }
 
-/// How a cue reached the trainee.
+/// How a cue reached whom it was for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Delivery {
     /// Its clip began on the renderer's clock. `wanted` and `began` count frames from the set's start.
@@ -133,6 +191,75 @@ pub enum Delivery {
         /// From the start of the work.
         at: Millis,
     },
+    /// A partner was asked to do it, or to call it, at this offset. When it came nobody knows.
+    Asked {
+        /// From the start of the work.
+        at: Millis,
+    },
+}
+
+/// What happened after a push. Our own list, not a validated scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Response {
+    /// The feet stayed in place.
+    InPlace,
+    /// One step.
+    OneStep,
+    /// Two steps or more.
+    MoreSteps,
+    /// A hand touched the support.
+    Touched,
+    /// Grabbed the support, or was steadied by the partner.
+    Grabbed,
+    /// Fell.
+    Fell,
+}
+
+/// What a partner has a key of its own for, at any moment of a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Mishap {
+    /// Grabbed hold, or was steadied by the partner.
+    Grab,
+    /// Fell.
+    Fall,
+}
+
+/// What the rules advise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Advice {
+    /// One ladder step lower, after the first grab with a partner.
+    OneStepLower,
+}
+
+/// Why a set was not begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LeftOut {
+    /// The trainee did not want it. It counts against nobody.
+    Refused,
+    /// The partner grabbed or steadied the trainee, who was getting into place.
+    Grabbed,
+    /// It closes the eyes, and nobody had heard the sound today.
+    SoundNotChecked,
+}
+
+/// What every session can carry besides its sets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum RoutinePart {
+    /// Before the first set.
+    WarmUp,
+    /// After the last set.
+    CoolDown,
+}
+
+/// How a warm-up or a cool-down ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum RoutineEnd {
+    /// All of it was said.
+    Done,
+    /// A key went past it.
+    Skipped,
+    /// The practice ended in it.
+    BrokenOff,
 }
 
 /// How the sound was disturbed. It went on, but no longer at the moments that the frames say.
@@ -157,6 +284,12 @@ pub enum SetEnd {
     Completed,
     /// The trainee stopped it.
     Stopped,
+    /// The trainee wanted no more of it. It counts against nobody.
+    Refused,
+    /// The partner grabbed or steadied the trainee.
+    Grabbed,
+    /// The trainee fell.
+    Fell,
     /// It was paused for more than five minutes.
     PausedTooLong,
     /// The sound was lost.
@@ -180,8 +313,10 @@ pub enum SessionEnd {
     StoppedUnsteady,
     /// The trainee felt unwell.
     Unwell,
-    /// The trainee had to grab hold or nearly fell.
+    /// The trainee had to grab hold or nearly fell; with a partner, for the second time.
     Grabbed,
+    /// The trainee fell.
+    Fell,
     /// A question stayed unanswered.
     NotAnswered,
     /// The first pages said: not today.
@@ -199,6 +334,10 @@ pub enum Question {
     Clinician,
     /// Body, room and phone are ready: 1 true, 0 not.
     Ready,
+    /// What the drills need is in place: 1 true, 0 not.
+    InPlace,
+    /// The partner is ready, knows where hands go, and is one with whom it was watched: 1 true, 0 not.
+    PartnerReady,
     /// Which word was heard: 1 the one that was said, 0 another or none.
     SoundCheck,
     /// Had to grab hold, or nearly fell: 1 yes, 0 no.
@@ -213,6 +352,27 @@ pub enum Question {
     Unwell,
     /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
     WhyStopped,
+    /// After a fall, hurt or a knock to the head: 1 yes, 0 no.
+    Hurt,
+}
+
+impl Response {
+    /// Its number on the partner's keys, from 0 to 5.
+    pub const fn number(self) -> u8 {
+        self as u8
+    }
+
+    /// The one with this number.
+    ///
+    /// ```
+    /// use counterpoise::record::Response;
+    /// assert_eq!(Response::numbered(1), Some(Response::OneStep));
+    /// assert!(Response::ALL.iter().all(|response| Response::numbered(response.number()) == Some(*response)));
+    /// assert_eq!(Response::numbered(6), None);
+    /// ```
+    pub fn numbered(number: u8) -> Option<Self> {
+        Self::ALL.get(usize::from(number)).copied()
+    }
 }
 
 impl Question {
@@ -227,8 +387,16 @@ impl Question {
     pub fn say(self, answer: Option<u8>) -> String {
         let Some(answer) = answer else { return "not said".to_owned() };
         match (self, answer) {
-            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, 0) => "no".to_owned(),
-            (Self::Clinician | Self::Ready | Self::Grabbed | Self::Unwell, _) => "yes".to_owned(),
+            (
+                Self::Clinician
+                | Self::Ready
+                | Self::InPlace
+                | Self::PartnerReady
+                | Self::Grabbed
+                | Self::Unwell
+                | Self::Hurt,
+                yes,
+            ) => if yes == 0 { "no" } else { "yes" }.to_owned(),
             (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
             (Self::SoundCheck, _) => "the right word was heard".to_owned(),
             (Self::HeldOn, 0) => "not at all".to_owned(),
@@ -254,9 +422,41 @@ words! {
         Stuttered => "stuttered",
         Moved => "moved to another output",
     }
+    Response {
+        InPlace => "feet in place",
+        OneStep => "one step",
+        MoreSteps => "two or more steps",
+        Touched => "touched support",
+        Grabbed => "grabbed or steadied",
+        Fell => "fell",
+    }
+    Mishap {
+        Grab => "grabbed or steadied",
+        Fall => "fell",
+    }
+    Advice {
+        OneStepLower => "one step lower",
+    }
+    LeftOut {
+        Refused => "refused",
+        Grabbed => "grabbed or steadied",
+        SoundNotChecked => "sound not checked",
+    }
+    RoutinePart {
+        WarmUp => "warm-up",
+        CoolDown => "cool-down",
+    }
+    RoutineEnd {
+        Done => "done",
+        Skipped => "skipped",
+        BrokenOff => "broken off",
+    }
     SetEnd {
         Completed => "completed",
         Stopped => "stopped",
+        Refused => "refused",
+        Grabbed => "grabbed or steadied",
+        Fell => "fell",
         PausedTooLong => "paused too long",
         SoundLost => "sound lost",
         Slept => "computer slept",
@@ -269,6 +469,7 @@ words! {
         StoppedUnsteady => "stopped, felt unsteady",
         Unwell => "felt unwell",
         Grabbed => "grabbed hold or nearly fell",
+        Fell => "fell",
         NotAnswered => "not answered",
         NotToday => "not today",
         Closed => "program closed",
@@ -277,6 +478,8 @@ words! {
     Question {
         Clinician => "nothing to see a clinician about",
         Ready => "ready",
+        InPlace => "in place",
+        PartnerReady => "partner ready",
         SoundCheck => "sound check",
         Grabbed => "grabbed hold or nearly fell",
         HeldOn => "held on",
@@ -284,6 +487,7 @@ words! {
         Steadiness => "steadiness",
         Unwell => "unwell",
         WhyStopped => "why stopped",
+        Hurt => "hurt or a knock to the head",
     }
 }
 

@@ -2,28 +2,44 @@
 //! Touches no clock, device, terminal or file: the practice command does what the effects say.
 //!
 //! ```text
-//! first page > health > ready today > sound check > [ how to stand > count > work > questions > rest ] ... > end
-//!                                                       any key pauses, Esc or S stops
+//! first page > health > ready today > [ the partner > what is where ] > sound check > warm-up >
+//!     [ how to stand > count > work > [ pushes, one by one ] > questions > rest ] ... > cool-down > end
+//!                              any key pauses, Esc or S stops; with a partner G is a grab, F a fall
 //! ```
 //!
 //! A person alone is never assumed to be fine: every set starts by a key, and a question that stays unanswered is
 //! asked again aloud, twice; then the fall guidance is spoken and the session ends.
 
+use crate::drill::{Drill, Form};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
-use crate::record::{CueDelivered, Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
-use crate::schedule::{Schedule, Scheduler, SetPlan};
+use crate::record::{
+    Entry, LeftOut, Mishap, Question, Response, RoutinePart, SessionBegun, SessionEnd, SetEnd,
+};
+use crate::routine::Routine;
+use crate::schedule::path::Path;
+use crate::schedule::{Schedule, Scheduler, SetPlan, course};
 use crate::standing;
 
+mod ends;
 pub mod event;
+mod mishap;
 mod pages;
+mod partner;
+mod partner_pages;
 mod questions;
+mod responses;
+mod routines;
 pub mod screen;
+mod set;
+mod showing;
+mod sound_check;
 #[cfg(test)]
 mod test;
 
 pub use event::{Channel, Effect, Event, Key, Now};
+pub use partner::LOOK_UP;
 pub use screen::Screen;
 
 /// How long an answer is waited for before it is asked again aloud.
@@ -36,14 +52,10 @@ const REPEATS: u8 = 2;
 pub const LONGEST_PAUSE: Millis = Millis(300_000);
 /// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce.
 const SETTLE: Millis = Millis(1_000);
-/// How long a call stands on the screen.
-const SHOWN_FOR: Millis = Millis(3_000);
 /// When the end of a rest is announced.
 const REST_SOON: Millis = Millis(10_000);
 /// The voice in which a call is one tone, and everything else another.
 const TONES: &str = "tones";
-/// The spoken count: five seconds to get into place.
-const COUNT: [&str; 5] = ["count.5", "count.4", "count.3", "count.2", "count.1"];
 
 /// One session, from its first page to its last.
 #[derive(Debug)]
@@ -54,13 +66,28 @@ pub struct Session {
     begun: SessionBegun,
     /// Whom to call, if the person has said so; never assumed.
     emergency: Option<String>,
+    /// Whether a partner is there, and by what the partner is told.
+    mode: Channel,
+    /// What is on each side; `None` was never asked.
+    room: Option<Room>,
+    /// The floor course of the day; empty where there is none.
+    course: Vec<String>,
+    course_shown: bool,
     recorded: bool,
     silent: bool,
+    /// The word of the sound check was the one that was said.
+    sound_heard: bool,
     sound_lost: bool,
     not_saved: bool,
     /// The set that is next, being worked at, or being asked about: an index into the schedule.
     set: usize,
     plan: SetPlan,
+    /// Where the slow target is in this set.
+    path: Path,
+    /// Why this set is left out, if it is.
+    left_out: Option<LeftOut>,
+    /// The drill of the last set that was made ready, whose kit is in place.
+    in_place: Option<&'static str>,
     /// Pauses of this set so far.
     pauses: u16,
     /// The first cue of the set that was not delivered yet; counts what a silent practice has shown.
@@ -69,7 +96,14 @@ pub struct Session {
     disturbed: u16,
     /// How this set ended, once it has.
     remark: Option<SetEnd>,
+    /// The words that close what lasted when it was broken off: they stand until the next set or the end of the pause.
+    close: Option<Phrase>,
+    /// The pushes of this set whose response is kept.
+    noted: Vec<u16>,
+    /// Grabs of this session, with a partner.
+    grabs: u8,
     grabbed: bool,
+    fell: bool,
     phase: Phase,
 }
 
@@ -79,14 +113,51 @@ enum Phase {
     Cautions,
     Health { part: usize },
     Ready { part: usize },
+    InPlace,
+    Partner { part: usize },
+    Side { part: usize },
     Check { tries: u8, wrong: bool },
+    Routine { part: RoutinePart, item: usize, since: Millis },
+    Course { wait: Wait },
+    LeftOut { wait: Wait },
     Stand { wait: Wait },
     Count { worked: Millis, work_starts: Option<Millis> },
     Work { worked: Millis, work_starts: Millis },
     Paused { worked: Millis, since: Millis },
+    Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
+    Walk { cue: u16, sure: Option<Response>, wait: Wait },
     Ask { question: Question, wait: Wait },
     Rest { since: Millis, told: bool, wait: Option<Wait> },
     Over { end: SessionEnd },
+}
+
+impl Phase {
+    /// Waiting for a key that must come.
+    fn wait(&mut self) -> Option<&mut Wait> {
+        match self {
+            Self::Course { wait }
+            | Self::LeftOut { wait }
+            | Self::Stand { wait }
+            | Self::Mishap { wait, .. }
+            | Self::Walk { wait, .. }
+            | Self::Ask { wait, .. }
+            | Self::Rest { wait: Some(wait), .. } => Some(wait),
+            Self::First
+            | Self::Cautions
+            | Self::Health { .. }
+            | Self::Ready { .. }
+            | Self::InPlace
+            | Self::Partner { .. }
+            | Self::Side { .. }
+            | Self::Check { .. }
+            | Self::Routine { .. }
+            | Self::Count { .. }
+            | Self::Work { .. }
+            | Self::Paused { .. }
+            | Self::Rest { wait: None, .. }
+            | Self::Over { .. } => None,
+        }
+    }
 }
 
 /// Waiting for a key.
@@ -120,32 +191,78 @@ impl Session {
     ) -> Option<Self> {
         let plan = schedule.sets().first()?.clone();
         Some(Self {
-            scheduler,
-            schedule,
-            begun,
             emergency,
+            mode: Channel::Trainee,
+            room: None,
+            course: Vec::new(),
+            course_shown: false,
             recorded: false,
             silent: true,
+            sound_heard: false,
             sound_lost: false,
             not_saved: false,
             set: 0,
+            path: Path::new(schedule.seed(), plan.number(), plan.work()),
             plan,
+            left_out: None,
+            in_place: None,
             pauses: 0,
             next: 0,
             disturbed: 0,
             remark: None,
+            close: None,
+            noted: Vec::new(),
+            grabs: 0,
             grabbed: false,
+            fell: false,
             phase: Phase::First,
+            scheduler,
+            schedule,
+            begun,
         })
+    }
+
+    /// The same session with a partner, who is told by `channel`. `room` is what is on each side of the trainee, if it
+    /// was ever asked.
+    #[must_use]
+    pub fn with_partner(self, channel: Channel, room: Option<Room>) -> Self {
+        Self { mode: channel, room, ..self }
+    }
+
+    /// The same session over these patches, in an order drawn for it that is not the `last` one.
+    #[must_use]
+    pub fn over_patches(self, patches: &[String], last: &[String]) -> Self {
+        let place = |patch: &String| patches.iter().position(|other| other == patch);
+        let last: Vec<usize> = last.iter().filter_map(place).collect();
+        let order = course::order(patches.len(), &last, &mut self.schedule.seed().course());
+        Self { course: order.into_iter().map(|place| patches[place].clone()).collect(), ..self }
     }
 
     /// Every phrase that the session over this schedule can say: what must be decoded, and nothing more.
     pub fn phrases(schedule: &Schedule) -> Vec<Phrase> {
-        let anyway = ["count.", "check.", "practice.", "set.", "rest.", "pause.", "end.", "ask.", "fall."];
-        let around = Phrase::all().filter(|phrase| anyway.iter().any(|group| phrase.id().starts_with(group)));
-        let sets = schedule.sets().iter();
-        let in_sets = sets.flat_map(|set| standing::phrases(set).into_iter().chain(set.phrases()));
-        around.chain(in_sets).collect()
+        let sets = schedule.sets();
+        let partner = sets.iter().any(|set| set.form() == Form::Partner);
+        let anyway = [
+            "count.",
+            "check.",
+            "practice.",
+            "set.",
+            "rest.",
+            "pause.",
+            "end.",
+            "ask.",
+            "fall.",
+            "left-out.",
+        ];
+        let told: &[&str] = if partner { &["partner.", "toward.", "where."] } else { &[] };
+        let groups = anyway.iter().chain(told);
+        let named = |phrase: &Phrase| groups.clone().any(|group| phrase.id().starts_with(group));
+        let routines = [Routine::warm_up(), Routine::cool_down()];
+        let in_routines = routines.into_iter().flat_map(Routine::items).map(|item| item.phrase);
+        let in_sets = sets.iter().flat_map(|set| {
+            standing::phrases(set).into_iter().chain(set.drill().prepare()).chain(set.phrases())
+        });
+        Phrase::all().filter(named).chain(in_routines).chain(in_sets).collect()
     }
 
     /// Whether nothing is said: the calls stand on the screen only.
@@ -174,10 +291,7 @@ impl Session {
                     self.phase = Phase::Count { worked, work_starts: Some(work_starts) };
                 }
             }
-            Event::Heard { cue, wanted, began, rate } => {
-                let how = Delivery::Heard { wanted, began, rate };
-                effects.push(Effect::Record(self.delivered(cue, how)));
-            }
+            Event::Heard { cue, wanted, began, rate } => self.heard(cue, (wanted, began), rate, &mut effects),
             Event::SoundDisturbed(how) => self.sound_disturbed(now, how, &mut effects),
             Event::SoundLost => {
                 self.sound_lost = true;
@@ -205,7 +319,7 @@ impl Session {
             }
             Phase::Work { worked, work_starts } => {
                 let elapsed = worked + (now.at - work_starts);
-                self.show_what_is_due(elapsed, effects);
+                self.deliver_what_is_due(elapsed.min(self.plan.work()), effects);
                 if elapsed >= self.plan.work() {
                     self.end_set(now, self.plan.work(), SetEnd::Completed, effects);
                 }
@@ -223,17 +337,14 @@ impl Session {
                     self.phase = Phase::Rest { since, told: true, wait: None };
                 }
             }
+            Phase::Routine { part, item, since } => self.routine_goes_on(now, part, item, since, effects),
             _ => self.wait_on(now, effects),
         }
     }
 
     /// Asks again aloud what stays unanswered, and in the end stops waiting.
     fn wait_on(&mut self, now: &Now, effects: &mut Effects) {
-        let (Phase::Stand { wait } | Phase::Ask { wait, .. } | Phase::Rest { wait: Some(wait), .. }) =
-            &mut self.phase
-        else {
-            return;
-        };
+        let Some(wait) = self.phase.wait() else { return };
         let patience = if wait.again == 0 { UNANSWERED } else { ASKED_AGAIN };
         if now.at - wait.since < patience {
             return;
@@ -243,23 +354,9 @@ impl Session {
             effects.push(say("ask.all-right"));
         } else {
             effects.push(say("fall.guidance"));
+            self.leave_set(now, SetEnd::Stopped, effects);
             self.end(now, SessionEnd::NotAnswered, effects);
         }
-    }
-
-    /// In a silent practice, keeps what the screen has begun to show.
-    fn show_what_is_due(&mut self, elapsed: Millis, effects: &mut Effects) {
-        while let Some(cue) = self.plan.cues().get(self.next).filter(|cue| cue.at() <= elapsed) {
-            if self.silent && !cue.is_blank() {
-                let how = Delivery::Shown { at: elapsed };
-                effects.push(Effect::Record(self.delivered(self.next as u16, how)));
-            }
-            self.next += 1;
-        }
-    }
-
-    fn delivered(&self, cue: u16, how: Delivery) -> Entry {
-        Entry::CueDelivered(CueDelivered { set: self.plan.number(), cue, how })
     }
 
     fn key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
@@ -267,25 +364,39 @@ impl Session {
             effects.push(Effect::Hush);
             return;
         }
+        let mishap = self.mishap_of(key);
         match self.phase {
             Phase::First
             | Phase::Cautions
             | Phase::Health { .. }
             | Phase::Ready { .. }
+            | Phase::InPlace
+            | Phase::Partner { .. }
+            | Phase::Side { .. }
             | Phase::Check { .. } => self.page(now, key, effects),
             Phase::Over { .. } => effects.extend([Effect::Hush, Effect::Leave]),
             Phase::Ask { question, .. } => self.answer(now, question, key, effects),
+            Phase::Walk { cue, sure, .. } => self.note(now, cue, sure, key, effects),
+            Phase::Mishap { what, worked, .. } => self.sure_of_mishap(now, what, worked, key, effects),
             _ if key.stops() => self.stop(now, effects),
+            Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
+            Phase::Course { .. } => self.stand(now, effects),
+            Phase::LeftOut { .. } => self.go_to_next_set(now, effects),
             Phase::Stand { .. } if self.sound_lost && !self.silent => {
                 if key.is('g') {
                     self.silent = true;
+                    self.leave_out_if_unheard(now, effects);
                 }
             }
-            Phase::Stand { .. } => {
-                effects
-                    .push(Effect::Record(Entry::SetBegun { at: now.wall.clone(), plan: self.plan.clone() }));
-                self.begin(Millis(0), effects);
+            Phase::Stand { .. } | Phase::Count { .. } | Phase::Work { .. } | Phase::Paused { .. }
+                if mishap.is_some() =>
+            {
+                self.ask_about_mishap(now, mishap, effects);
             }
+            Phase::Stand { .. } | Phase::Paused { .. } if key.is('r') && self.has_pushes() => {
+                self.refuse(now, effects);
+            }
+            Phase::Stand { .. } => self.begin_set(now, effects),
             Phase::Count { worked, .. } => self.pause(now, worked, effects),
             Phase::Work { worked, work_starts } => {
                 self.pause(now, (worked + (now.at - work_starts)).min(self.plan.work()), effects);
@@ -293,21 +404,14 @@ impl Session {
             Phase::Paused { since, .. } if now.at - since < SETTLE => {}
             Phase::Paused { .. } if self.sound_lost && !self.silent => {}
             Phase::Paused { worked, .. } => self.go_on(worked, effects),
-            Phase::Rest { wait: Some(_), .. } => {
-                self.set += 1;
-                self.stand(now, effects);
-            }
+            Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
             Phase::Rest { wait: None, .. } => {}
         }
     }
 
     /// "Are you all right? Press any key": that key says yes, and is no answer to anything else.
     fn answers_are_you_all_right(&mut self, now: &Now) -> bool {
-        let (Phase::Stand { wait } | Phase::Ask { wait, .. } | Phase::Rest { wait: Some(wait), .. }) =
-            &mut self.phase
-        else {
-            return false;
-        };
+        let Some(wait) = self.phase.wait() else { return false };
         let asked = wait.again > 0;
         if asked {
             *wait = Wait::from(now.at);
@@ -315,112 +419,10 @@ impl Session {
         asked
     }
 
-    /// Says how to stand for the next set, and waits for a key.
-    fn stand(&mut self, now: &Now, effects: &mut Effects) {
-        self.plan = self.schedule.sets()[self.set].clone();
-        (self.pauses, self.next, self.disturbed, self.remark) = (0, 0, 0, None);
-        effects.push(Effect::Hush);
-        if self.begun.voice == TONES {
-            // In tones they would be ten of the same; the words are on the screen.
-            effects.push(say("practice.any-key"));
-            self.phase = Phase::Stand { wait: Wait::from(now.at) };
-            return;
-        }
-        if self.set == 0 {
-            effects.extend(
-                ["practice.hello", "practice.advice", "practice.ignore", "practice.stop-list"].map(say),
-            );
-        }
-        effects.push(say(&format!("set.{}", self.plan.number())));
-        effects.extend(standing::phrases(&self.plan).into_iter().map(Effect::Say));
-        effects.push(say("practice.any-key"));
-        self.phase = Phase::Stand { wait: Wait::from(now.at) };
-    }
-
-    fn begin(&mut self, worked: Millis, effects: &mut Effects) {
-        let count = COUNT.into_iter().filter_map(Phrase::named).collect();
-        let cues = self.plan.cues().iter().enumerate().skip(self.next);
-        let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
-        effects.extend([
-            Effect::Hush,
-            say("practice.place"),
-            Effect::Begin {
-                count,
-                cues,
-                from: worked,
-                channel: Channel::Trainee,
-                room: Room::default(),
-                facing: self.plan.facing(),
-            },
-        ]);
-        self.phase = Phase::Count { worked, work_starts: None };
-    }
-
-    fn pause(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
-        self.show_what_is_due(worked, effects);
-        effects.extend([Effect::Hush, say("pause.on")]);
-        self.phase = Phase::Paused { worked, since: now.at };
-    }
-
-    /// After a pause the next moment is drawn afresh; the remaining work time is kept.
-    fn go_on(&mut self, worked: Millis, effects: &mut Effects) {
-        self.pauses += 1;
-        self.plan =
-            self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next);
-        effects.push(Effect::Record(Entry::Replanned {
-            set: self.plan.number(),
-            pause: self.pauses,
-            paused_at: worked,
-            plan: self.plan.clone(),
-        }));
-        self.begin(worked, effects);
-    }
-
-    /// Kept while calls are placed or called: only then does it change when one is heard.
-    fn sound_disturbed(&mut self, now: &Now, how: Disturbance, effects: &mut Effects) {
-        let placed = matches!(self.phase, Phase::Count { .. } | Phase::Work { .. });
-        if let Some(at) = self.worked(now).filter(|_| placed) {
-            self.disturbed += 1;
-            effects.push(Effect::Record(Entry::SoundDisturbed { set: self.plan.number(), at, how }));
-        }
-    }
-
-    /// Ends the set that is being worked at, for a reason that is nobody's.
-    fn break_off(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
-        if let Some(worked) = self.worked(now) {
-            effects.push(Effect::Hush);
-            self.end_set(now, worked, why, effects);
-        }
-    }
-
-    /// Elapsed work of the set that is begun and not ended.
-    fn worked(&self, now: &Now) -> Option<Millis> {
-        match self.phase {
-            Phase::Count { worked, .. } | Phase::Paused { worked, .. } => Some(worked),
-            Phase::Work { worked, work_starts } => {
-                Some((worked + (now.at - work_starts)).min(self.plan.work()))
-            }
-            _ => None,
-        }
-    }
-
-    fn end_set(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
-        effects.push(self.set_ended(now, worked, why));
-        effects.push(say("set.over"));
-        self.remark = Some(why);
-        self.ask(now, Question::Grabbed, effects);
-    }
-
-    fn set_ended(&self, now: &Now, worked: Millis, why: SetEnd) -> Effect {
-        Effect::Record(Entry::SetEnded { set: self.plan.number(), at: now.wall.clone(), worked, why })
-    }
-
     fn stop(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
-        if let Some(worked) = self.worked(now) {
-            effects.push(self.set_ended(now, worked, SetEnd::Stopped));
-            self.remark = Some(SetEnd::Stopped);
-        }
+        self.routine_breaks_off(now, effects);
+        self.leave_set(now, SetEnd::Stopped, effects);
         self.ask(now, Question::WhyStopped, effects);
     }
 
@@ -430,15 +432,25 @@ impl Session {
             effects.push(say("end.stopped"));
             self.end(now, SessionEnd::Grabbed, effects);
         } else if self.set + 1 == self.schedule.sets().len() {
-            effects.push(say("end.done"));
-            self.end(now, SessionEnd::Finished, effects);
+            self.begin_routine(now, RoutinePart::CoolDown, effects);
         } else {
             effects.push(say("rest.chair"));
             self.phase = Phase::Rest { since: now.at, told: false, wait: None };
         }
     }
 
+    fn go_to_next_set(&mut self, now: &Now, effects: &mut Effects) {
+        if self.set + 1 == self.schedule.sets().len() {
+            self.begin_routine(now, RoutinePart::CoolDown, effects);
+        } else {
+            self.set += 1;
+            self.make_ready(now, effects);
+        }
+    }
+
     fn end(&mut self, now: &Now, end: SessionEnd, effects: &mut Effects) {
+        let end = if self.fell { SessionEnd::Fell } else { end };
+        self.note_the_rest(effects);
         if self.recorded {
             effects.push(Effect::Record(Entry::SessionEnded { at: now.wall.clone(), why: end }));
         }
@@ -447,12 +459,24 @@ impl Session {
 
     fn close(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
-        if let Some(worked) = self.worked(now) {
-            effects.push(self.set_ended(now, worked, SetEnd::Closed));
-        }
+        self.routine_breaks_off(now, effects);
+        self.leave_set(now, SetEnd::Closed, effects);
+        let all_done = matches!(self.phase, Phase::Routine { part: RoutinePart::CoolDown, .. });
         if !matches!(self.phase, Phase::Over { .. }) {
-            self.end(now, SessionEnd::Closed, effects);
+            let end = if all_done { SessionEnd::Finished } else { SessionEnd::Closed };
+            self.end(now, end, effects);
         }
         effects.push(Effect::Leave);
+    }
+
+    /// Every drill with a partner in this session, once.
+    fn partner_drills(&self) -> Vec<&'static Drill> {
+        let mut drills: Vec<&'static Drill> = Vec::new();
+        for set in self.schedule.sets().iter().filter(|set| set.form() == Form::Partner) {
+            if drills.iter().all(|drill| drill.name() != set.drill().name()) {
+                drills.push(set.drill());
+            }
+        }
+        drills
     }
 }

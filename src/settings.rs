@@ -9,6 +9,8 @@ use toml::Spanned;
 
 use crate::audio::Voice;
 use crate::journal::{Folder, JournalError};
+use crate::place::{Place, Room};
+use crate::schedule::course;
 
 mod refusal;
 
@@ -21,6 +23,8 @@ pub const SCHEMA: &str = "counterpoise.settings/1";
 pub const FILE_BYTES: usize = 64 * 1024;
 /// The most characters of a text, so that it fits on one line of a screen \[judgment\].
 pub const TEXT_CHARACTERS: usize = 40;
+/// What is written where something is not known.
+const UNKNOWN: &str = "unknown";
 /// How far away the screen may stand, in meters \[judgment\].
 pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
 
@@ -35,19 +39,10 @@ pub struct Settings {
     pub emergency_number: Option<String>,
     /// How far from the person the screen stands, in meters.
     pub screen_distance_m: u8,
-    /// What is on each side of the person at the counter.
-    pub sides: Sides,
-}
-
-/// What is on each side, as the person calls it: "window", "door". `None` is not said.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Sides {
-    /// On the person's left.
-    pub left: Option<String>,
-    /// On the person's right.
-    pub right: Option<String>,
-    /// Ahead.
-    pub ahead: Option<String>,
+    /// What is on each side of the person, who faces the counter; `None` was never asked.
+    pub sides: Option<Room>,
+    /// The patches of the floor course, as the person calls them; empty, or as many as a course takes.
+    pub patches: Vec<String>,
 }
 
 impl Default for Settings {
@@ -57,7 +52,8 @@ impl Default for Settings {
             device: None,
             emergency_number: None,
             screen_distance_m: 3,
-            sides: Sides::default(),
+            sides: None,
+            patches: Vec::new(),
         }
     }
 }
@@ -71,6 +67,7 @@ struct Raw {
     device: Option<Spanned<String>>,
     emergency_number: Option<Spanned<String>>,
     screen_distance_m: Option<Spanned<i64>>,
+    patches: Option<Spanned<Vec<Spanned<String>>>>,
     sides: Option<RawSides>,
 }
 
@@ -79,7 +76,7 @@ struct Raw {
 struct RawSides {
     left: Option<Spanned<String>>,
     right: Option<Spanned<String>>,
-    ahead: Option<Spanned<String>>,
+    behind: Option<Spanned<String>>,
 }
 
 impl Settings {
@@ -126,7 +123,7 @@ impl Settings {
         }
         if let Some(number) = raw.emergency_number {
             phone(number.get_ref()).map_err(|reason| at(&number, reason))?;
-            settings.emergency_number = Some(number.into_inner()).filter(|number| number != "unknown");
+            settings.emergency_number = Some(number.into_inner()).filter(|number| number != UNKNOWN);
         }
         if let Some(distance) = raw.screen_distance_m {
             let (least, most) = SCREEN_DISTANCE_M;
@@ -137,11 +134,32 @@ impl Settings {
                 .ok_or_else(|| refuse(line_of(distance.span().start), Reason::Distance { value }))?;
         }
         if let Some(sides) = raw.sides {
-            settings.sides = Sides {
-                left: line_text("left", sides.left)?,
-                right: line_text("right", sides.right)?,
-                ahead: line_text("ahead", sides.ahead)?,
+            let place = |field: &'static str, value: Option<Spanned<String>>| -> Result<_, SettingsError> {
+                let Some(value) = value.filter(|value| value.get_ref() != UNKNOWN) else { return Ok(None) };
+                let unknown = || Reason::Place { field, written: value.get_ref().clone() };
+                Place::from_name(value.get_ref()).map(Some).ok_or_else(|| at(&value, unknown()))
             };
+            settings.sides = Some(Room {
+                left: place("left", sides.left)?,
+                right: place("right", sides.right)?,
+                behind: place("behind", sides.behind)?,
+            });
+        }
+        if let Some(patches) = raw.patches {
+            let line = line_of(patches.span().start);
+            for patch in patches.into_inner() {
+                let line = line_of(patch.span().start);
+                plain("patches", patch.get_ref()).map_err(|reason| refuse(line, reason))?;
+                if settings.patches.contains(patch.get_ref()) {
+                    let reason = Reason::PatchTwice { written: patch.into_inner() };
+                    return Err(refuse(line, reason));
+                }
+                settings.patches.push(patch.into_inner());
+            }
+            let count = settings.patches.len();
+            if count != 0 && !(course::FEWEST..=course::MOST).contains(&count) {
+                return Err(refuse(line, Reason::Patches { count }));
+            }
         }
         Ok(settings)
     }
@@ -182,15 +200,30 @@ impl Settings {
         file += "# The sound output; `counterpoise doctor` lists them. Left out: the system's own choice.\n";
         file += &or_example("device", &self.device, "name of the output");
         file += "# Whom to call in an emergency, or \"unknown\".\n";
-        let number = self.emergency_number.as_deref().unwrap_or("unknown");
+        let number = self.emergency_number.as_deref().unwrap_or(UNKNOWN);
         file += &format!("emergency_number = {}\n", quoted(number));
         file += "# How far from you the screen stands, in meters.\n";
         file += &format!("screen_distance_m = {}\n", self.screen_distance_m);
-        file += "\n# What is on each side of you at the counter.\n[sides]\n";
-        file += &or_example("left", &self.sides.left, "window");
-        file += &or_example("right", &self.sides.right, "door");
-        file += &or_example("ahead", &self.sides.ahead, "sink");
-        file
+        file += "# The patches of your floor course, three to eight, each with its own name.\n";
+        let patches: Vec<String> = self.patches.iter().map(|patch| quoted(patch)).collect();
+        file += &match patches.is_empty() {
+            true => "# patches = [\"mat\", \"cushion\", \"carpet\"]\n".to_owned(),
+            false => format!("patches = [{}]\n", patches.join(", ")),
+        };
+        let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");
+        file += &format!(
+            "\n# What is on each side of you when you face the counter, or \"unknown\":\n# {places}.\n"
+        );
+        let side = |name: &str, place: Option<Place>| {
+            format!("{name} = {}\n", quoted(place.map_or(UNKNOWN, Place::name)))
+        };
+        match self.sides {
+            None => file + "# [sides]\n# left = \"window\"\n# right = \"door\"\n# behind = \"table\"\n",
+            Some(room) => {
+                let sides = [("left", room.left), ("right", room.right), ("behind", room.behind)];
+                file + "[sides]\n" + &sides.map(|(name, place)| side(name, place)).concat()
+            }
+        }
     }
 }
 
@@ -213,7 +246,7 @@ fn phone(text: &str) -> Result<(), Reason> {
     plain("emergency_number", text)?;
     let dialed = |sign: char| sign.is_ascii_digit() || "+-.() *#".contains(sign);
     let digits = text.chars().filter(char::is_ascii_digit).count();
-    if text == "unknown" || (digits >= 2 && text.chars().all(dialed)) {
+    if text == UNKNOWN || (digits >= 2 && text.chars().all(dialed)) {
         Ok(())
     } else {
         Err(Reason::Number { written: text.to_owned() })

@@ -9,12 +9,15 @@ use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
+use crate::drill::{Action, Form};
 use crate::journal::{Folder, Journal, SessionId, Writer};
 use crate::phrase::Phrase;
+use crate::place::Room;
 use crate::practice::{self, Done, Sound, World};
 use crate::record::SessionBegun;
-use crate::schedule::{METHOD, Scheduler};
-use crate::session::Session;
+use crate::schedule::course::{FEWEST, MOST};
+use crate::schedule::{METHOD, Schedule, Scheduler, SetPlan};
+use crate::session::{Channel, Session};
 use crate::settings::Settings;
 
 /// What can be said about a practice on the command line.
@@ -22,6 +25,7 @@ use crate::settings::Settings;
 #[command(after_help = "Examples:\n  \
     counterpoise practice                   the prescription in use, else the gentle one\n  \
     counterpoise practice typical --sets 2  the first two sets of a ready prescription\n  \
+    counterpoise practice FILE --partner screen  with a partner, who reads the screen\n  \
     counterpoise practice --plain           as lines of text, for a screen reader")]
 pub struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
@@ -39,6 +43,9 @@ pub struct Arguments {
     /// The sound output, as `counterpoise doctor` lists it
     #[arg(long, value_name = "ID")]
     pub device: Option<String>,
+    /// With a partner, who is told by the screen, or by an earbud that nobody else hears
+    #[arg(long, value_name = "BY", value_parser = ["screen", "earbud"])]
+    pub partner: Option<String>,
     /// Plain lines in place of a full screen
     #[arg(long)]
     pub plain: bool,
@@ -63,6 +70,8 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let whole = scheduler.draw(seed);
     let sets = arguments.sets.map_or(whole.sets().len(), usize::from);
     let schedule = whole.only_first(sets);
+    let partner = partner(arguments.partner.as_deref(), &schedule, source.prescription.title())?;
+    let patches = patches(&settings, &schedule, folder)?;
     let phrases = Session::phrases(&schedule);
     let clock = Clock::real();
     let begun = SessionBegun {
@@ -76,13 +85,19 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         device: None,
         sets_planned: schedule.sets().len() as u8,
     };
-    let session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
+    let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .expect("a prescription has at least its warm-up set, and --sets is at least 1");
 
     // Whatever is wrong with the journal is said here, before anybody stands at the counter.
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
         let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    if let Some(channel) = partner {
+        session = session.with_partner(channel, settings.sides);
+    }
+    if !patches.is_empty() {
+        session = session.over_patches(&patches, &journal.last_course()?);
     }
     let id = SessionId::random().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
@@ -97,8 +112,56 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         Err(_) => None,
     };
     let writer = Writer::start(journal, id);
-    let world = World { face, sound, clock, writer, close_asked: terminal::close_asked };
+    let keep_room = keep_room(settings, folder.clone());
+    let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
     account(&practice::run(world, session), folder)
+}
+
+/// By what the partner is told. A partner is needed for, and only for, sets with a partner.
+fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<Channel>, Failure> {
+    let with = schedule.sets().iter().find(|set| set.form() == Form::Partner);
+    match (by, with) {
+        (None, None) => Ok(None),
+        (Some("earbud"), Some(_)) => Ok(Some(Channel::PartnerEarbud)),
+        (Some(_), Some(_)) => Ok(Some(Channel::PartnerScreen)),
+        (None, Some(set)) => Err(Failure::new(
+            format!("\"{title}\" needs a partner: {}", set.drill().title().to_lowercase()),
+            "With your partner beside you: add --partner screen, or --partner earbud if the partner wears one.",
+        )),
+        (Some(by), None) => Err(Failure::new(
+            format!("there is nothing for a partner to do in \"{title}\""),
+            format!("Leave out --partner {by}, or choose a prescription that has drills with a partner."),
+        )),
+    }
+}
+
+/// The person's patches, where the session has a floor course.
+fn patches(settings: &Settings, schedule: &Schedule, folder: &Folder) -> Result<Vec<String>, Failure> {
+    let walked = |set: &SetPlan| {
+        let targets = set.drill().targets();
+        targets.iter().any(|target| target.action == Action::NextPatch)
+    };
+    if !schedule.sets().iter().any(walked) {
+        return Ok(Vec::new());
+    }
+    if settings.patches.is_empty() {
+        return Err(Failure::new(
+            "this practice has a floor course, and the settings name no patches",
+            format!(
+                "Name {FEWEST} to {MOST} of yours in {}, for example: patches = [\"mat\", \"cushion\", \"carpet\"]",
+                folder.settings_file().display()
+            ),
+        ));
+    }
+    Ok(settings.patches.clone())
+}
+
+/// Writes the sides of the room into the settings. If that fails they are asked again next time: nothing else is lost.
+fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
+    Box::new(move |room| {
+        let settings = Settings { sides: Some(room), ..settings.clone() };
+        let _ = settings.save(&folder);
+    })
 }
 
 fn face(plain: bool) -> Result<Face, Failure> {

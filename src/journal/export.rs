@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::read::{ChangeRow, SessionRecord, SetRecord};
 use super::{Journal, JournalError};
+use crate::record::Response;
 
 /// The form of the JSON.
 pub const SCHEMA: &str = "counterpoise.journal/1";
@@ -36,7 +37,7 @@ pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
     Ok(())
 }
 
-const COLUMNS: [&str; 26] = [
+const COLUMNS: [&str; 33] = [
     "session",
     "session_begun",
     "session_why",
@@ -63,6 +64,13 @@ const COLUMNS: [&str; 26] = [
     "shown_ms",
     "late_us",
     "disturbances_before",
+    "until_ms",
+    "strength",
+    "ball",
+    "tell",
+    "practice",
+    "asked_ms",
+    "response",
 ];
 
 /// Writes one row a cue or blank (those of the set's last plan); a session without sets has one row.
@@ -130,6 +138,15 @@ fn cue_cells(set: &SetRecord) -> impl Iterator<Item = Vec<String>> {
             number(delivery.and_then(|delivery| delivery.shown_ms)),
             number(delivery.and_then(|delivery| delivery.late_us(cue.at_ms))),
             set.disturbed.iter().filter(|row| row.at_ms <= cue.at_ms).count().to_string(),
+            number(cue.until_ms),
+            number(cue.strength),
+            cue.ball.map(|ball| text(ball.name())).unwrap_or_default(),
+            cue.tell.as_deref().map(text).unwrap_or_default(),
+            u8::from(cue.practice).to_string(),
+            number(delivery.and_then(|delivery| delivery.asked_ms)),
+            set.response_of(cue.cue)
+                .map(|response| response.map_or("not noted", Response::name).to_owned())
+                .unwrap_or_default(),
         ]
     })
 }

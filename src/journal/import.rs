@@ -9,7 +9,8 @@ use serde::Deserialize;
 use super::adopt::insert_change;
 use super::export::{Export, SCHEMA};
 use super::keep::{
-    insert_answer, insert_delivery, insert_disturbance, insert_plan, insert_session, insert_session_end,
+    insert_advice, insert_answer, insert_course, insert_delivery, insert_disturbance, insert_left_out,
+    insert_mishap, insert_plan, insert_response, insert_routine, insert_session, insert_session_end,
     insert_set, insert_set_end, summarize_again,
 };
 use super::read::{self, SessionRecord, SetRecord};
@@ -93,13 +94,16 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
 fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
     let id = session.id.as_str();
     let added = insert_session(db, id, &session.start)?;
-    for SetRecord { start, end, plans, delivered, disturbed } in &session.sets {
+    for SetRecord { start, end, plans, delivered, responses, disturbed } in &session.sets {
         insert_set(db, id, start)?;
         for plan in plans {
             insert_plan(db, id, start.number, plan.plan, plan.paused_at_ms, &plan.cues)?;
         }
         for delivery in delivered {
             insert_delivery(db, id, start.number, delivery)?;
+        }
+        for row in responses {
+            insert_response(db, id, start.number, row)?;
         }
         for row in disturbed {
             insert_disturbance(db, id, start.number, row)?;
@@ -111,6 +115,19 @@ fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
     for answer in &session.answers {
         insert_answer(db, id, answer)?;
     }
+    for row in &session.left_out {
+        insert_left_out(db, id, row)?;
+    }
+    for row in &session.mishaps {
+        insert_mishap(db, id, row)?;
+    }
+    for row in &session.advised {
+        insert_advice(db, id, row)?;
+    }
+    for row in &session.routines {
+        insert_routine(db, id, row)?;
+    }
+    insert_course(db, id, &session.course)?;
     if let Some(end) = &session.end {
         insert_session_end(db, id, &end.at, end.why)?;
     }
@@ -135,6 +152,21 @@ fn differs(here: &SessionRecord, file: &SessionRecord) -> Option<String> {
     if !contains(&here.answers, &file.answers) {
         return Some("an answer".to_owned());
     }
+    if !contains(&here.left_out, &file.left_out) {
+        return Some("a set that was left out".to_owned());
+    }
+    if !contains(&here.mishaps, &file.mishaps) {
+        return Some("a grab or a fall".to_owned());
+    }
+    if !contains(&here.advised, &file.advised) {
+        return Some("advice".to_owned());
+    }
+    if !contains(&here.routines, &file.routines) {
+        return Some("a warm-up or cool-down".to_owned());
+    }
+    if !file.course.is_empty() && here.course != file.course {
+        return Some("its floor course".to_owned());
+    }
     let end = |session: &SessionRecord| session.end.as_ref().map(|end| (end.at.clone(), end.why));
     let known_end = end(file).is_none_or(|(_, why)| why == SessionEnd::Interrupted) || end(file) == end(here);
     (!known_end).then(|| "its end".to_owned())
@@ -146,6 +178,7 @@ fn covers(here: &SetRecord, file: &SetRecord) -> bool {
     known_end
         && contains(&here.plans, &file.plans)
         && contains(&here.delivered, &file.delivered)
+        && contains(&here.responses, &file.responses)
         && contains(&here.disturbed, &file.disturbed)
 }
 

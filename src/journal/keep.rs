@@ -6,10 +6,11 @@ use serde::Serialize;
 
 use super::Journal;
 use super::row::{
-    AnswerRow, CueRow, DeliveryRow, DisturbanceRow, Line, SessionId, SessionRow, SetEndRow, SetRow,
+    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
+    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
 use super::timestamp::Stamp;
-use crate::record::{Question, SessionEnd, SetEnd};
+use crate::record::{Mishap, Question, Response, SessionEnd, SetEnd};
 
 /// Whether a row may be there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,6 +66,12 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
         Line::CueDelivered { set, how } => insert_delivery(db, id, *set, how)?,
         Line::SoundDisturbed { set, what } => insert_disturbance(db, id, *set, what)?,
         Line::SetEnded { set, end } => insert_set_end(db, id, *set, end)?,
+        Line::SetLeftOut(row) => insert_left_out(db, id, row)?,
+        Line::Responded { set, response } => insert_response(db, id, *set, response)?,
+        Line::Mishap(row) => insert_mishap(db, id, row)?,
+        Line::Advised(row) => insert_advice(db, id, row)?,
+        Line::Routine(row) => insert_routine(db, id, row)?,
+        Line::Course { patches } => insert_course(db, id, patches)?,
         Line::Answered(row) => insert_answer(db, id, row)?,
         Line::SessionEnded { at, why } => insert_session_end(db, id, at, *why)?,
     };
@@ -104,7 +111,7 @@ pub(super) fn insert_set(db: &Connection, id: &str, row: &SetRow) -> Added {
     insert(
         db,
         "sets (session, number, begun, begun_ms, drill, form, step, stance, side, surface, support, vision, \
-         work_ms, recover_ms, rest_ms)",
+         work_ms, recover_ms, rest_ms, channel, facing, second_task)",
         params![
             id,
             row.number,
@@ -120,7 +127,10 @@ pub(super) fn insert_set(db: &Connection, id: &str, row: &SetRow) -> Added {
             word(&row.vision),
             row.work_ms,
             row.recover_ms,
-            row.rest_ms
+            row.rest_ms,
+            row.channel.as_ref().map(word),
+            row.facing.as_ref().map(word),
+            row.second_task.as_ref().map(word)
         ],
     )
 }
@@ -135,23 +145,72 @@ pub(super) fn insert_plan(
 ) -> Added {
     let columns = "plans (session, set_number, plan, paused_at_ms)";
     let mut added = insert(db, columns, params![id, set, plan, paused_at_ms])?;
-    let columns = "cues (session, set_number, plan, cue, at_ms, gap_ms, blank, action, direction, phrase)";
-    for cue in cues {
-        let (action, direction) = (cue.action.as_ref().map(word), cue.direction.as_ref().map(word));
-        let CueRow { cue, at_ms, gap_ms, blank, phrase, .. } = cue;
-        let values = params![id, set, plan, cue, at_ms, gap_ms, blank, action, direction, phrase];
+    let columns = "cues (session, set_number, plan, cue, at_ms, gap_ms, blank, action, direction, phrase, \
+                   until_ms, strength, ball, tell, practice)";
+    for row in cues {
+        let values = params![
+            id,
+            set,
+            plan,
+            row.cue,
+            row.at_ms,
+            row.gap_ms,
+            row.blank,
+            row.action.as_ref().map(word),
+            row.direction.as_ref().map(word),
+            row.phrase,
+            row.until_ms,
+            row.strength,
+            row.ball.as_ref().map(word),
+            row.tell,
+            row.practice
+        ];
         added &= insert(db, columns, values)?;
     }
     Ok(added)
 }
 
 pub(super) fn insert_delivery(db: &Connection, id: &str, set: u8, row: &DeliveryRow) -> Added {
-    let DeliveryRow { cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms } = row;
+    let DeliveryRow { cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms, asked_ms } = row;
     insert(
         db,
-        "deliveries (session, set_number, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms)",
-        params![id, set, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms],
+        "deliveries (session, set_number, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms, \
+         asked_ms)",
+        params![id, set, cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms, asked_ms],
     )
+}
+
+pub(super) fn insert_response(db: &Connection, id: &str, set: u8, row: &ResponseRow) -> Added {
+    let columns = "responses (session, set_number, cue, response)";
+    insert(db, columns, params![id, set, row.cue, row.response.map(Response::name)])
+}
+
+pub(super) fn insert_mishap(db: &Connection, id: &str, row: &MishapRow) -> Added {
+    let columns = "mishaps (session, place, set_number, at_ms, what, cue)";
+    insert(db, columns, params![id, row.place, row.set, row.at_ms, row.what.name(), row.cue])
+}
+
+pub(super) fn insert_left_out(db: &Connection, id: &str, row: &LeftOutRow) -> Added {
+    let columns = "left_out (session, set_number, at, at_ms, why)";
+    insert(db, columns, params![id, row.set, row.at.text(), row.at.ms(), row.why.name()])
+}
+
+pub(super) fn insert_advice(db: &Connection, id: &str, row: &AdviceRow) -> Added {
+    let columns = "advice (session, place, set_number, advice)";
+    insert(db, columns, params![id, row.place, row.set, row.advice.name()])
+}
+
+pub(super) fn insert_routine(db: &Connection, id: &str, row: &RoutineRow) -> Added {
+    let columns = "routines (session, part, at, at_ms, how)";
+    insert(db, columns, params![id, row.part.name(), row.at.text(), row.at.ms(), row.how.name()])
+}
+
+pub(super) fn insert_course(db: &Connection, id: &str, patches: &[String]) -> Added {
+    let mut added = true;
+    for (nth, patch) in (0_u32..).zip(patches) {
+        added &= insert(db, "courses (session, nth, patch)", params![id, nth, patch])?;
+    }
+    Ok(added)
 }
 
 pub(super) fn insert_disturbance(db: &Connection, id: &str, set: u8, row: &DisturbanceRow) -> Added {
@@ -211,7 +270,14 @@ const SUMMARY: &str = "
         (SELECT max(answer) FROM answers WHERE session = id AND question = ?8),
         (SELECT max(answer) FROM answers WHERE session = id AND question = ?9),
         (SELECT max(answer) FROM answers WHERE session = id AND question = ?10),
-        (SELECT count(*) - count(answer) FROM answers WHERE session = id)
+        (SELECT count(*) - count(answer) FROM answers WHERE session = id),
+        (SELECT count(asked_ms) FROM deliveries WHERE session = id),
+        (SELECT count(*) FROM responses WHERE session = id AND response = ?11)
+            + (SELECT count(*) FROM mishaps WHERE session = id AND what = ?13 AND cue IS NULL),
+        (SELECT count(*) FROM responses WHERE session = id AND response = ?12)
+            + (SELECT count(*) FROM mishaps WHERE session = id AND what = ?14 AND cue IS NULL),
+        (SELECT count(response) FROM responses WHERE session = id),
+        (SELECT count(*) - count(response) FROM responses WHERE session = id)
     FROM sessions WHERE id = ?1";
 
 fn summarize(db: &Connection, sql: &str, id: &str, at: &Stamp, why: SessionEnd) -> Added {
@@ -219,8 +285,24 @@ fn summarize(db: &Connection, sql: &str, id: &str, at: &Stamp, why: SessionEnd) 
         [Question::Grabbed, Question::HeldOn, Question::Effort, Question::Steadiness, Question::Unwell];
     let [grabbed, held_on, effort, steadiness, unwell] = asked.map(Question::name);
     let completed = SetEnd::Completed.name();
-    let values =
-        params![id, at.text(), at.ms(), why.name(), completed, grabbed, held_on, effort, steadiness, unwell];
+    let [response_grab, response_fall] = [Response::Grabbed, Response::Fell].map(Response::name);
+    let [grab, fall] = [Mishap::Grab, Mishap::Fall].map(Mishap::name);
+    let values = params![
+        id,
+        at.text(),
+        at.ms(),
+        why.name(),
+        completed,
+        grabbed,
+        held_on,
+        effort,
+        steadiness,
+        unwell,
+        response_grab,
+        response_fall,
+        grab,
+        fall
+    ];
     Ok(db.prepare_cached(sql)?.execute(values)? == 1)
 }
 

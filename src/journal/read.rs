@@ -6,11 +6,14 @@ use rusqlite::{Connection, OptionalExtension, Row, params};
 use serde::de::{DeserializeOwned, IntoDeserializer};
 use serde::{Deserialize, Serialize};
 
-use super::row::{AnswerRow, CueRow, DeliveryRow, DisturbanceRow, SessionId, SessionRow, SetEndRow, SetRow};
+use super::row::{
+    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ResponseRow,
+    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+};
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
 use crate::drill::Form;
-use crate::record::SessionEnd;
+use crate::record::{Response, SessionEnd};
 
 /// One session, whole.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -28,6 +31,21 @@ pub struct SessionRecord {
     pub answers: Vec<AnswerRow>,
     /// The sets that were begun.
     pub sets: Vec<SetRecord>,
+    /// The sets that were not begun, while the session went on.
+    #[serde(default)]
+    pub left_out: Vec<LeftOutRow>,
+    /// Grabs and falls that a partner's key told of, in order.
+    #[serde(default)]
+    pub mishaps: Vec<MishapRow>,
+    /// What was advised, in order.
+    #[serde(default)]
+    pub advised: Vec<AdviceRow>,
+    /// The warm-up and the cool-down.
+    #[serde(default)]
+    pub routines: Vec<RoutineRow>,
+    /// The patches of the floor course, in the order in which they were walked; empty where there was none.
+    #[serde(default)]
+    pub course: Vec<String>,
 }
 
 /// One set, whole.
@@ -40,8 +58,11 @@ pub struct SetRecord {
     pub end: Option<SetEndRow>,
     /// The plan it began with, then one after each pause.
     pub plans: Vec<PlanRecord>,
-    /// What was heard or shown.
+    /// What was heard, shown or asked of a partner.
     pub delivered: Vec<DeliveryRow>,
+    /// What happened after each push, as the partner noted it.
+    #[serde(default)]
+    pub responses: Vec<ResponseRow>,
     /// When the sound was disturbed, in order.
     #[serde(default)]
     pub disturbed: Vec<DisturbanceRow>,
@@ -89,6 +110,21 @@ pub struct SummaryRow {
     pub unwell: Option<u8>,
     /// Questions that were passed over.
     pub not_said: u32,
+    /// Cues that a partner was asked for.
+    #[serde(default)]
+    pub cues_asked: u32,
+    /// With a partner: grabs, from responses and mishaps, a push once.
+    #[serde(default)]
+    pub grabs: u32,
+    /// With a partner: falls, in the same way.
+    #[serde(default)]
+    pub falls: u32,
+    /// Pushes whose response the partner noted.
+    #[serde(default)]
+    pub pushes_noted: u32,
+    /// Pushes whose response was not noted, which is never fine.
+    #[serde(default)]
+    pub pushes_not_noted: u32,
 }
 
 /// Something that was changed outside of sessions.
@@ -107,6 +143,11 @@ impl SetRecord {
     /// The plan that was in force at the end.
     pub fn last_plan(&self) -> &[CueRow] {
         self.plans.last().map_or(&[], |plan| &plan.cues)
+    }
+
+    /// What happened after a push: `None` if nothing was kept of it, `Some(None)` if it was not noted.
+    pub fn response_of(&self, cue: u16) -> Option<Option<Response>> {
+        self.responses.iter().find(|row| row.cue == cue).map(|row| row.response)
     }
 
     /// How a cue of the last plan was delivered, if it was.
@@ -147,6 +188,14 @@ impl Journal {
     /// If the file cannot be read.
     pub fn sessions(&self) -> Result<Vec<SessionRecord>, JournalError> {
         self.consistent(sessions)
+    }
+
+    /// The patches of the last floor course, in the order in which they were walked; empty if there was none.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn last_course(&self) -> Result<Vec<String>, JournalError> {
+        self.consistent(last_course)
     }
 
     /// All changes outside of sessions, oldest first.
@@ -195,6 +244,11 @@ pub(super) fn session(db: &Connection, id: &SessionId) -> rusqlite::Result<Sessi
         end: summary(db, id.as_str())?,
         answers: answers(db, id.as_str())?,
         sets,
+        left_out: left_out(db, id.as_str())?,
+        mishaps: mishaps(db, id.as_str())?,
+        advised: advised(db, id.as_str())?,
+        routines: routines(db, id.as_str())?,
+        course: course(db, id.as_str())?,
     })
 }
 
@@ -218,7 +272,8 @@ fn start(db: &Connection, id: &str) -> rusqlite::Result<SessionRow> {
 
 fn summary(db: &Connection, id: &str) -> rusqlite::Result<Option<SummaryRow>> {
     let sql = "SELECT ended, why, sets_completed, sets_planned, cues_heard, cues_shown, active_ms, \
-               grabbed, held_on, effort, steadiness, unwell, not_said FROM session_ends WHERE session = ?";
+               grabbed, held_on, effort, steadiness, unwell, not_said, cues_asked, grabs, falls, \
+               pushes_noted, pushes_not_noted FROM session_ends WHERE session = ?";
     let read = |row: &Row<'_>| {
         Ok(SummaryRow {
             at: checked(row, 0)?,
@@ -234,6 +289,11 @@ fn summary(db: &Connection, id: &str) -> rusqlite::Result<Option<SummaryRow>> {
             steadiness: row.get(10)?,
             unwell: row.get(11)?,
             not_said: row.get(12)?,
+            cues_asked: row.get(13)?,
+            grabs: row.get(14)?,
+            falls: row.get(15)?,
+            pushes_noted: row.get(16)?,
+            pushes_not_noted: row.get(17)?,
         })
     };
     db.prepare_cached(sql)?.query_row([id], read).optional()
@@ -258,7 +318,8 @@ fn answers(db: &Connection, id: &str) -> rusqlite::Result<Vec<AnswerRow>> {
 
 fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {
     let sql = "SELECT number, begun, drill, form, step, stance, side, surface, support, vision, \
-               work_ms, recover_ms, rest_ms FROM sets WHERE session = ? ORDER BY number";
+               work_ms, recover_ms, rest_ms, channel, facing, second_task FROM sets WHERE session = ? \
+               ORDER BY number";
     let starts = all(db, sql, [id], |row| {
         Ok(SetRow {
             number: row.get(0)?,
@@ -274,6 +335,9 @@ fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {
             work_ms: row.get(10)?,
             recover_ms: row.get(11)?,
             rest_ms: row.get(12)?,
+            channel: checked_or_null(row, 13)?,
+            facing: checked_or_null(row, 14)?,
+            second_task: checked_or_null(row, 15)?,
         })
     })?;
     starts
@@ -284,6 +348,7 @@ fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {
                 end: set_end(db, id, number)?,
                 plans: plans(db, id, number)?,
                 delivered: deliveries(db, id, number)?,
+                responses: responses(db, id, number)?,
                 disturbed: disturbances(db, id, number)?,
                 start,
             })
@@ -309,8 +374,8 @@ fn plans(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<PlanRecord>
 }
 
 fn cues(db: &Connection, id: &str, set: u8, plan: u16) -> rusqlite::Result<Vec<CueRow>> {
-    let sql = "SELECT cue, at_ms, gap_ms, blank, action, direction, phrase FROM cues \
-               WHERE session = ? AND set_number = ? AND plan = ? ORDER BY cue";
+    let sql = "SELECT cue, at_ms, gap_ms, blank, action, direction, phrase, until_ms, strength, ball, tell, \
+               practice FROM cues WHERE session = ? AND set_number = ? AND plan = ? ORDER BY cue";
     all(db, sql, params![id, set, plan], |row| {
         Ok(CueRow {
             cue: row.get(0)?,
@@ -320,13 +385,18 @@ fn cues(db: &Connection, id: &str, set: u8, plan: u16) -> rusqlite::Result<Vec<C
             action: checked_or_null(row, 4)?,
             direction: checked_or_null(row, 5)?,
             phrase: row.get(6)?,
+            until_ms: row.get(7)?,
+            strength: row.get(8)?,
+            ball: checked_or_null(row, 9)?,
+            tell: row.get(10)?,
+            practice: row.get(11)?,
         })
     })
 }
 
 fn deliveries(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<DeliveryRow>> {
-    let sql = "SELECT cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms FROM deliveries \
-               WHERE session = ? AND set_number = ? ORDER BY cue";
+    let sql = "SELECT cue, wanted_frame, began_frame, frames_per_second, heard_ms, shown_ms, asked_ms \
+               FROM deliveries WHERE session = ? AND set_number = ? ORDER BY cue";
     all(db, sql, params![id, set], |row| {
         Ok(DeliveryRow {
             cue: row.get(0)?,
@@ -335,8 +405,57 @@ fn deliveries(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<Delive
             frames_per_second: row.get(3)?,
             heard_ms: row.get(4)?,
             shown_ms: row.get(5)?,
+            asked_ms: row.get(6)?,
         })
     })
+}
+
+fn responses(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<ResponseRow>> {
+    let sql = "SELECT cue, response FROM responses WHERE session = ? AND set_number = ? ORDER BY cue";
+    all(db, sql, params![id, set], |row| {
+        Ok(ResponseRow { cue: row.get(0)?, response: checked_or_null(row, 1)? })
+    })
+}
+
+fn left_out(db: &Connection, id: &str) -> rusqlite::Result<Vec<LeftOutRow>> {
+    let sql = "SELECT set_number, at, why FROM left_out WHERE session = ? ORDER BY set_number";
+    all(db, sql, [id], |row| Ok(LeftOutRow { set: row.get(0)?, at: checked(row, 1)?, why: checked(row, 2)? }))
+}
+
+fn mishaps(db: &Connection, id: &str) -> rusqlite::Result<Vec<MishapRow>> {
+    let sql = "SELECT place, set_number, at_ms, what, cue FROM mishaps WHERE session = ? ORDER BY place";
+    all(db, sql, [id], |row| {
+        Ok(MishapRow {
+            place: row.get(0)?,
+            set: row.get(1)?,
+            at_ms: row.get(2)?,
+            what: checked(row, 3)?,
+            cue: row.get(4)?,
+        })
+    })
+}
+
+fn advised(db: &Connection, id: &str) -> rusqlite::Result<Vec<AdviceRow>> {
+    let sql = "SELECT place, set_number, advice FROM advice WHERE session = ? ORDER BY place";
+    all(db, sql, [id], |row| Ok(AdviceRow { place: row.get(0)?, set: row.get(1)?, advice: checked(row, 2)? }))
+}
+
+fn routines(db: &Connection, id: &str) -> rusqlite::Result<Vec<RoutineRow>> {
+    let sql = "SELECT part, at, how FROM routines WHERE session = ? ORDER BY at_ms, part";
+    all(db, sql, [id], |row| {
+        Ok(RoutineRow { part: checked(row, 0)?, at: checked(row, 1)?, how: checked(row, 2)? })
+    })
+}
+
+fn course(db: &Connection, id: &str) -> rusqlite::Result<Vec<String>> {
+    all(db, "SELECT patch FROM courses WHERE session = ? ORDER BY nth", [id], |row| row.get(0))
+}
+
+/// The last floor course that was walked; empty if there was none.
+pub(super) fn last_course(db: &Connection) -> rusqlite::Result<Vec<String>> {
+    let sql = "SELECT id FROM sessions JOIN courses ON session = id ORDER BY begun_ms DESC, id LIMIT 1";
+    let last: Option<String> = db.prepare_cached(sql)?.query_row([], |row| row.get(0)).optional()?;
+    last.map_or(Ok(Vec::new()), |id| course(db, &id))
 }
 
 fn disturbances(db: &Connection, id: &str, set: u8) -> rusqlite::Result<Vec<DisturbanceRow>> {

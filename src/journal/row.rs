@@ -9,9 +9,15 @@ use serde::{Deserialize, Deserializer, Serialize};
 
 use super::timestamp::Stamp;
 use crate::direction::Direction;
-use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
+use crate::drill::{
+    Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
+};
+use crate::place::Room;
 use crate::prescription::Digest;
-use crate::record::{Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
+use crate::record::{
+    Advice, Channel, Delivery, Disturbance, Entry, LeftOut, Mishap, Question, Response, RoutineEnd,
+    RoutinePart, SessionEnd, SetEnd,
+};
 use crate::schedule::{Call, Cue, Seed, SetPlan};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
@@ -69,6 +75,15 @@ pub struct SetRow {
     pub support: Support,
     /// Eyes open or closed.
     pub vision: Vision,
+    /// Whose ear and eye the cues went to; `None` before this was kept: the trainee's.
+    #[serde(default)]
+    pub channel: Option<Channel>,
+    /// How the trainee faced; `None` before this was kept.
+    #[serde(default)]
+    pub facing: Option<Facing>,
+    /// What was done besides.
+    #[serde(default)]
+    pub second_task: Option<SecondTask>,
     /// How long the work was to be.
     pub work_ms: u32,
     /// The quiet time at its end.
@@ -105,11 +120,26 @@ pub struct CueRow {
     pub action: Option<Action>,
     /// Where.
     pub direction: Option<Direction>,
-    /// The id of what is said.
+    /// The id of what is said; where nothing is said, of what the partner is told.
     pub phrase: Option<String>,
+    /// The end of what lasts, from the start of the set's work.
+    #[serde(default)]
+    pub until_ms: Option<u32>,
+    /// How firm a push, from 1, barely, to 4, firmly. Never a force.
+    #[serde(default)]
+    pub strength: Option<u8>,
+    /// Which of two balls.
+    #[serde(default)]
+    pub ball: Option<Ball>,
+    /// Ids of what the partner is told, joined by `+`, with the places of the room.
+    #[serde(default)]
+    pub tell: Option<String>,
+    /// Whether the partner is told that it is for practice.
+    #[serde(default)]
+    pub practice: bool,
 }
 
-/// A cue as delivered: heard, or only shown.
+/// A cue as delivered: heard, only shown, or asked of a partner.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DeliveryRow {
@@ -127,6 +157,71 @@ pub struct DeliveryRow {
     pub heard_ms: Option<u32>,
     /// Without sound: when it stood on the screen.
     pub shown_ms: Option<u32>,
+    /// With a partner: when the partner was asked for it. When it came nobody knows.
+    #[serde(default)]
+    pub asked_ms: Option<u32>,
+}
+
+/// What happened after a push.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ResponseRow {
+    /// Its place in the set.
+    pub cue: u16,
+    /// What happened; `None` is "not noted".
+    pub response: Option<Response>,
+}
+
+/// A grab or a fall, as the partner's key said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MishapRow {
+    /// Orders them.
+    pub place: u32,
+    /// The set, begun or about to begin.
+    pub set: u8,
+    /// The work that was done by then.
+    pub at_ms: u32,
+    /// What.
+    pub what: Mishap,
+    /// The push that it followed.
+    pub cue: Option<u16>,
+}
+
+/// A set that was not begun.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LeftOutRow {
+    /// Its number.
+    pub set: u8,
+    /// When.
+    pub at: Stamp,
+    /// Why.
+    pub why: LeftOut,
+}
+
+/// Something that was advised.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceRow {
+    /// Orders them.
+    pub place: u32,
+    /// After which set.
+    pub set: u8,
+    /// What.
+    pub advice: Advice,
+}
+
+/// A warm-up or a cool-down.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RoutineRow {
+    /// Which.
+    pub part: RoutinePart,
+    /// When it was over.
+    pub at: Stamp,
+    /// How it ended.
+    pub how: RoutineEnd,
 }
 
 /// The sound was disturbed during a set, and went on.
@@ -165,6 +260,12 @@ pub(super) enum Line {
     CueDelivered { set: u8, how: DeliveryRow },
     SoundDisturbed { set: u8, what: DisturbanceRow },
     SetEnded { set: u8, end: SetEndRow },
+    SetLeftOut(LeftOutRow),
+    Responded { set: u8, response: ResponseRow },
+    Mishap(MishapRow),
+    Advised(AdviceRow),
+    Routine(RoutineRow),
+    Course { patches: Vec<String> },
     Answered(AnswerRow),
     SessionEnded { at: Stamp, why: SessionEnd },
 }
@@ -241,12 +342,29 @@ impl Line {
                 device: begun.device.clone(),
                 sets_planned: begun.sets_planned,
             }),
-            Entry::SetBegun { at, plan } => {
-                Self::SetBegun { set: SetRow::new(Stamp::from(at), plan), cues: cues(plan) }
+            Entry::SetBegun { at, plan, channel, room } => {
+                Self::SetBegun { set: SetRow::new(Stamp::from(at), plan, *channel), cues: cues(plan, *room) }
             }
-            Entry::Replanned { set, pause, paused_at, plan } => {
-                Self::Replanned { set: *set, pause: *pause, paused_at_ms: paused_at.0, cues: cues(plan) }
+            Entry::Replanned { set, pause, paused_at, plan, room } => Self::Replanned {
+                set: *set,
+                pause: *pause,
+                paused_at_ms: paused_at.0,
+                cues: cues(plan, *room),
+            },
+            Entry::SetLeftOut { set, at, why } => {
+                Self::SetLeftOut(LeftOutRow { set: *set, at: Stamp::from(at), why: *why })
             }
+            Entry::Responded { set, cue, response } => {
+                Self::Responded { set: *set, response: ResponseRow { cue: *cue, response: *response } }
+            }
+            Entry::Mishap { set, at, what, cue } => {
+                Self::Mishap(MishapRow { place, set: *set, at_ms: at.0, what: *what, cue: *cue })
+            }
+            Entry::Advised { set, advice } => Self::Advised(AdviceRow { place, set: *set, advice: *advice }),
+            Entry::Routine { part, at, how } => {
+                Self::Routine(RoutineRow { part: *part, at: Stamp::from(at), how: *how })
+            }
+            Entry::Course { patches } => Self::Course { patches: patches.clone() },
             Entry::CueDelivered(delivered) => {
                 Self::CueDelivered { set: delivered.set, how: DeliveryRow::new(delivered.cue, delivered.how) }
             }
@@ -266,7 +384,7 @@ impl Line {
 }
 
 impl SetRow {
-    fn new(begun: Stamp, plan: &SetPlan) -> Self {
+    fn new(begun: Stamp, plan: &SetPlan, channel: Channel) -> Self {
         let conditions = plan.conditions();
         Self {
             number: plan.number(),
@@ -279,6 +397,9 @@ impl SetRow {
             surface: conditions.surface,
             support: conditions.support,
             vision: conditions.vision,
+            channel: Some(channel),
+            facing: Some(plan.facing()),
+            second_task: conditions.second_task,
             work_ms: plan.work().0,
             recover_ms: plan.recover().0,
             rest_ms: plan.rest().0,
@@ -286,12 +407,12 @@ impl SetRow {
     }
 }
 
-fn cues(plan: &SetPlan) -> Vec<CueRow> {
-    plan.cues().iter().zip(0..).map(|(cue, place)| CueRow::new(place, cue)).collect()
+fn cues(plan: &SetPlan, room: Room) -> Vec<CueRow> {
+    plan.cues().iter().zip(0..).map(|(cue, place)| CueRow::new(place, cue, room, plan.facing())).collect()
 }
 
 impl CueRow {
-    fn new(place: u16, cue: &Cue) -> Self {
+    fn new(place: u16, cue: &Cue, room: Room, facing: Facing) -> Self {
         let call = cue.call();
         Self {
             cue: place,
@@ -301,6 +422,14 @@ impl CueRow {
             action: call.map(Call::action),
             direction: call.map(Call::direction),
             phrase: call.map(Call::phrase_ids),
+            until_ms: cue.until().map(|until| until.0),
+            strength: call.and_then(Call::strength).map(Strength::number),
+            ball: call.and_then(Call::ball),
+            tell: call.filter(|call| !call.tell().is_empty()).map(|call| {
+                let told = call.told(room, facing);
+                told.iter().map(|phrase| phrase.id()).collect::<Vec<_>>().join("+")
+            }),
+            practice: call.is_some_and(Call::is_practice),
         }
     }
 }
@@ -315,21 +444,28 @@ impl DeliveryRow {
                 frames_per_second: Some(rate),
                 heard_ms: Some((u128::from(began) * 1000 / u128::from(rate.max(1))) as u32),
                 shown_ms: None,
+                asked_ms: None,
             },
-            Delivery::Shown { at } => Self {
-                cue,
-                wanted_frame: None,
-                began_frame: None,
-                frames_per_second: None,
-                heard_ms: None,
-                shown_ms: Some(at.0),
-            },
+            Delivery::Shown { at } => Self { shown_ms: Some(at.0), ..Self::unheard(cue) },
+            Delivery::Asked { at } => Self { asked_ms: Some(at.0), ..Self::unheard(cue) },
         }
     }
 
-    /// When it was heard or shown, from the start of the set's work.
+    fn unheard(cue: u16) -> Self {
+        Self {
+            cue,
+            wanted_frame: None,
+            began_frame: None,
+            frames_per_second: None,
+            heard_ms: None,
+            shown_ms: None,
+            asked_ms: None,
+        }
+    }
+
+    /// When it was heard, shown or asked for, from the start of the set's work.
     pub fn at_ms(&self) -> u32 {
-        self.heard_ms.or(self.shown_ms).unwrap_or(0)
+        self.heard_ms.or(self.shown_ms).or(self.asked_ms).unwrap_or(0)
     }
 
     /// How much later than `planned_ms` it was heard, in microseconds; below zero is earlier. `None`: only shown.

@@ -26,6 +26,7 @@ pub struct Call {
     pub(super) direction: Direction,
     pub(super) say: Vec<Phrase>,
     pub(super) tell: Vec<Tell>,
+    pub(super) hand: Option<Phrase>,
     pub(super) show: String,
     pub(super) span: Option<Span>,
     pub(super) strength: Option<Strength>,
@@ -64,6 +65,7 @@ impl Call {
             action: target.action,
             direction: target.direction,
             say,
+            hand: target.hand.filter(|hand| tell.contains(&Tell::Words(*hand))),
             tell,
             show: target.words().to_uppercase(),
             span: target.span,
@@ -109,6 +111,10 @@ impl Call {
     /// What the partner is told, before places are put in.
     pub fn tell(&self) -> &[Tell] {
         &self.tell
+    }
+    /// Where the partner's hand goes.
+    pub fn hand(&self) -> Option<Phrase> {
+        self.hand
     }
     /// How long before the cue the partner is told; 0 alone.
     pub fn lead(&self) -> Millis {

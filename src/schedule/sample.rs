@@ -13,6 +13,7 @@ fn empty(action: Action, direction: Direction, lead: u32) -> Call {
         direction,
         say: Vec::new(),
         tell: Vec::new(),
+        hand: None,
         show: String::new(),
         span: None,
         strength: None,
@@ -46,6 +47,7 @@ pub(crate) fn push(direction: Direction, hand: &str, strength: u8) -> Call {
             Tell::Words(strength.phrase()),
         ],
         show: format!("PUSH {}", direction.name().to_uppercase()),
+        hand: Some(hand),
         strength: Some(strength),
         ..empty(Action::Push, direction, 6_000)
     }

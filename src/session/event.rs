@@ -114,6 +114,8 @@ pub enum Effect {
     },
     /// Keep this.
     Record(Entry),
+    /// Keep what is on each side of the trainee with the person's settings: it is asked only once.
+    KeepRoom(Room),
     /// The session is over: leave.
     Leave,
 }

@@ -2,7 +2,7 @@
 
 use super::screen::KeyHint;
 use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
-use crate::record::{Entry, Question, SessionEnd};
+use crate::record::{Entry, Mishap, Question, SessionEnd};
 
 /// The words of an answer, its key, and what is kept.
 type Answer = (char, &'static str, u8);
@@ -40,7 +40,12 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
         Question::Steadiness => ("How steady were you?", STEADY),
         Question::Unwell => ("Do you feel unwell?", YES_NO),
         Question::WhyStopped => ("Why did you stop?", WHY),
-        Question::Clinician | Question::Ready | Question::SoundCheck => ("", &[]),
+        Question::Hurt => ("Is anything hurt, or was there a knock to the head?", YES_NO),
+        Question::Clinician
+        | Question::Ready
+        | Question::InPlace
+        | Question::PartnerReady
+        | Question::SoundCheck => ("", &[]),
     }
 }
 
@@ -61,7 +66,12 @@ fn aloud(question: Question) -> Option<&'static str> {
         Question::Steadiness => Some("ask.steady"),
         Question::Unwell => Some("ask.unwell"),
         Question::WhyStopped => Some("ask.why"),
-        Question::Clinician | Question::Ready | Question::SoundCheck => None,
+        Question::Hurt => Some("ask.hurt"),
+        Question::Clinician
+        | Question::Ready
+        | Question::InPlace
+        | Question::PartnerReady
+        | Question::SoundCheck => None,
     }
 }
 
@@ -73,14 +83,16 @@ impl Session {
 
     pub(super) fn answer(&mut self, now: &Now, question: Question, key: Key, effects: &mut Effects) {
         let answers = words(question).1;
+        // What decides what follows is answered before anything ends.
+        let last = matches!(question, Question::WhyStopped | Question::Hurt);
         let answer = match key {
             Key::Enter => None,
             Key::Char(c) => match answers.iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
                 Some((.., kept)) => Some(*kept),
-                None if key.stops() && question != Question::WhyStopped => return self.stop(now, effects),
+                None if key.stops() && !last => return self.stop(now, effects),
                 None => return,
             },
-            Key::Escape if question != Question::WhyStopped => return self.stop(now, effects),
+            Key::Escape if !last => return self.stop(now, effects),
             Key::Escape | Key::Other => return,
         };
         effects.push(Effect::Hush);
@@ -101,6 +113,15 @@ impl Session {
                 let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
                 self.end(now, end, effects);
             }
+            (Question::Hurt, _) => self.end(now, SessionEnd::Fell, effects),
+            // With a partner the first one leads to a rest.
+            (Question::Grabbed, Some(1)) if self.is_with_partner() => {
+                self.count(Mishap::Grab);
+                if !self.grabbed {
+                    self.advise_one_step_lower(effects);
+                }
+                self.ask(now, Question::Unwell, effects);
+            }
             // A grab ends the session; only whether the person is unwell is still asked.
             (Question::Grabbed, Some(1)) => {
                 self.grabbed = true;
@@ -111,7 +132,14 @@ impl Session {
             (Question::Effort, _) => self.ask(now, Question::Steadiness, effects),
             (Question::Steadiness, _) => self.ask(now, Question::Unwell, effects),
             (Question::Unwell, _) => self.after_questions(now, effects),
-            (Question::Clinician | Question::Ready | Question::SoundCheck, _) => {}
+            (
+                Question::Clinician
+                | Question::Ready
+                | Question::InPlace
+                | Question::PartnerReady
+                | Question::SoundCheck,
+                _,
+            ) => {}
         }
     }
 }

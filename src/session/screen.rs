@@ -28,6 +28,12 @@ pub struct KeyHint {
     pub does: String,
 }
 
+impl KeyHint {
+    pub(super) fn new(key: &str, does: &str) -> Self {
+        Self { key: key.to_owned(), does: does.to_owned() }
+    }
+}
+
 /// The main part of a screen.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Body {
@@ -106,6 +112,13 @@ pub enum Body {
         /// What comes next, in words (never a cue).
         next: String,
     },
+}
+
+impl Body {
+    pub(super) fn page(title: &str, text: &[&str], items: &[&str]) -> Self {
+        let own = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
+        Self::Page { title: title.to_owned(), text: own(text), items: own(items) }
+    }
 }
 
 /// A cue whose moment has come.

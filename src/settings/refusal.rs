@@ -5,6 +5,8 @@ use std::fmt;
 use thiserror::Error;
 
 use super::{FILE_BYTES, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
+use crate::place::Place;
+use crate::schedule::course::{FEWEST, MOST};
 
 /// A settings file that was not accepted. `Display` is the fact with its place; [`SettingsError::hint`] the advice.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +44,15 @@ pub enum Reason {
     /// Not a number to dial.
     #[error("`emergency_number` is \"{written}\", which cannot be dialed")]
     Number { written: String },
+    /// Not one of the places that can be named to a partner.
+    #[error("`{field}` in [sides] is \"{written}\", which is not a place that can be named to a partner")]
+    Place { field: &'static str, written: String },
+    /// Too few patches for an order to be drawn, or too many for a stretch of floor.
+    #[error("`patches` has {count}; a course has {FEWEST} to {MOST}")]
+    Patches { count: usize },
+    /// Two patches with one name.
+    #[error("`patches` has \"{written}\" twice")]
+    PatchTwice { written: String },
     /// A text with nothing in it.
     #[error("`{field}` is empty")]
     Empty { field: &'static str },
@@ -87,6 +98,14 @@ impl SettingsError {
                 "Write the number with digits, for example: emergency_number = \"911\", or \"unknown\"."
                     .into()
             }
+            Reason::Place { .. } => {
+                let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");
+                format!("Choose one of: {places}; or \"unknown\".")
+            }
+            Reason::Patches { .. } => {
+                "Write for example: patches = [\"mat\", \"cushion\", \"carpet\"]".into()
+            }
+            Reason::PatchTwice { .. } => "Give each patch a name of its own, such as \"blue mat\".".into(),
             Reason::Empty { .. } => "Write something, or put # before the line to leave it out.".into(),
             Reason::Long { .. } => "It has to fit on one line of a screen. Shorten it.".into(),
             Reason::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),

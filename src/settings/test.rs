@@ -3,8 +3,9 @@
 use proptest::prelude::*;
 use tempfile::tempdir;
 
-use super::{Reason, SCHEMA, Settings, Sides, TEXT_CHARACTERS, Voice};
+use super::{Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
 use crate::journal::Folder;
+use crate::place::{Place, Room};
 
 fn read(rest: &str) -> Result<Settings, super::SettingsError> {
     Settings::read("s.toml", format!("schema = \"{SCHEMA}\"\n{rest}").as_bytes())
@@ -22,15 +23,16 @@ fn what_is_left_out_has_its_default() {
 fn every_setting_is_read() {
     let settings = read(
         "voice = \"tones\"\ndevice = \"USB\"\nemergency_number = \"+44 (0)20-7946.0000\"\nscreen_distance_m = 2\n\
-         [sides]\nleft = \"window\"\nahead = \"the sink\"\n",
+         patches = [\"mat\", \"rug\", \"bare floor\"]\n[sides]\nleft = \"window\"\nright = \"unknown\"\n",
     );
-    let sides = Sides { left: Some("window".into()), right: None, ahead: Some("the sink".into()) };
+    let sides = Some(Room { left: Some(Place::Window), right: None, behind: None });
     let expected = Settings {
         voice: Voice::Tones,
         device: Some("USB".into()),
         emergency_number: Some("+44 (0)20-7946.0000".into()),
         screen_distance_m: 2,
         sides,
+        patches: ["mat", "rug", "bare floor"].map(str::to_owned).to_vec(),
     };
     assert_eq!(settings, Ok(expected));
     assert_eq!(read("emergency_number = \"unknown\"").unwrap().emergency_number, None);
@@ -44,8 +46,14 @@ fn what_is_not_in_order_is_refused_with_its_line() {
         ("voice = 3", "invalid type: integer `3`, expected a string (s.toml, line 2)"),
         ("volume = 3", "unknown field `volume`"),
         ("voice = \"lower\"\nvoice = \"tones\"", "duplicate key (s.toml, line 3)"),
-        ("[sides]\nbehind = \"wall\"", "unknown field `behind`"),
-        ("[sides]\nleft = \" \"", "`left` is empty (s.toml, line 3)"),
+        ("[sides]\nahead = \"wall\"", "unknown field `ahead`"),
+        (
+            "[sides]\nleft = \"my garden\"",
+            "`left` in [sides] is \"my garden\", which is not a place that can be named to a partner (s.toml, line 3)",
+        ),
+        ("patches = [\"mat\",\n\"rug\"]", "`patches` has 2; a course has 3 to 8 (s.toml, line 2)"),
+        ("patches = [\"mat\",\n\"rug\", \"mat\"]", "`patches` has \"mat\" twice (s.toml, line 3)"),
+        ("patches = [\"mat\",\n\"\", \"mat\"]", "`patches` is empty (s.toml, line 3)"),
         ("device = \"a\\tb\"", "`device` holds a sign that cannot be shown: '\\t' (s.toml, line 2)"),
         (&long, "`device` has 41 characters; the most is 40 (s.toml, line 2)"),
         ("screen_distance_m = 0", "`screen_distance_m` is 0; it can be 1 to 10 (s.toml, line 2)"),
@@ -90,6 +98,11 @@ fn any_text() -> impl Strategy<Value = Option<String>> {
     prop::option::of("[^\\p{Cc} ][^\\p{Cc}]{0,39}")
 }
 
+fn any_room() -> impl Strategy<Value = Room> {
+    let place = || prop::option::of(prop::sample::select(Place::ALL));
+    (place(), place(), place()).prop_map(|(left, right, behind)| Room { left, right, behind })
+}
+
 proptest! {
     #[test]
     fn settings_come_back_as_they_were_written(
@@ -97,12 +110,14 @@ proptest! {
         device in any_text(),
         emergency_number in prop::option::of("[+]?[0-9]{2}[0-9 -]{0,9}"),
         screen_distance_m in 1_u8..=10,
-        (left, right, ahead) in (any_text(), any_text(), any_text()),
+        sides in prop::option::of(any_room()),
+        patches in prop::collection::hash_set("[^\\p{Cc} ][^\\p{Cc}]{0,39}", 3..8),
+        with_patches in any::<bool>(),
     ) {
-        let blank = |text: &Option<String>| text.as_ref().is_some_and(|text| text.trim().is_empty());
-        prop_assume!(![&device, &left, &right, &ahead].into_iter().any(blank));
-        let sides = Sides { left, right, ahead };
-        let settings = Settings { voice, device, emergency_number, screen_distance_m, sides };
+        let blank = |text: &String| text.trim().is_empty();
+        prop_assume!(!device.iter().chain(&patches).any(blank));
+        let patches = patches.into_iter().filter(|_| with_patches).collect();
+        let settings = Settings { voice, device, emergency_number, screen_distance_m, sides, patches };
         prop_assert_eq!(Settings::read("s.toml", settings.to_toml().as_bytes()), Ok(settings));
     }
 
