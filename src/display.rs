@@ -14,7 +14,9 @@ use crate::session::screen::Screen;
 
 pub mod big;
 mod capitals;
+pub mod dot;
 pub mod keys;
+mod loud;
 pub mod plain;
 pub mod terminal;
 pub mod view;

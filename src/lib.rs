@@ -18,6 +18,7 @@ pub mod drill;
 pub mod millis;
 pub mod phrase;
 pub mod place;
+pub mod placing;
 pub mod prescription;
 pub mod record;
 pub mod routine;

@@ -5,16 +5,18 @@ use std::collections::HashMap;
 use std::io;
 use std::time::{Duration, Instant};
 
-use crate::audio::{Bank, Frame, Output, OutputEvent, Speaker};
+use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
 use crate::display::{Face, Input};
+use crate::drill::Facing;
 use crate::journal::{Closed, Status, Writer};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
+use crate::placing::{self, Ear, Part};
 use crate::record::{Disturbance, Entry};
-use crate::schedule::{self, Cue, Spoken};
-use crate::session::{Effect, Event, Now, Session};
+use crate::schedule::Cue;
+use crate::session::{Channel, Effect, Event, Now, Session};
 
 /// How long the loop waits for a key before it looks at sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
@@ -22,22 +24,28 @@ const LOOK: Duration = Duration::from_millis(20);
 const ON_DISK: Duration = Duration::from_secs(5);
 /// From one number of the count to the next.
 const COUNT: Millis = Millis(1_000);
+/// How long the program stays to let words be heard out that close a span: the longest has two seconds.
+const HEARD_OUT: Duration = Duration::from_secs(3);
 
 /// The sound of a practice: where it goes, and the clips that it needs.
 pub struct Sound {
     output: Output,
     speaker: Speaker,
     bank: Bank,
-    calls: HashMap<u32, Call>,
+    /// Of which cue a sound is, and what of it.
+    parts: HashMap<u32, (u16, Part)>,
+    cues: HashMap<u16, OnItsWay>,
     /// Numbers everything that is played, so that a report is never taken for another's.
     last_id: u32,
 }
 
-/// A cue on its way.
-struct Call {
-    cue: u16,
+/// A cue whose sounds are placed.
+struct OnItsWay {
     work_starts: Frame,
-    started: Option<(Frame, Frame)>,
+    /// Where its moment was wanted, and where it began.
+    moment: Option<(Frame, Frame)>,
+    /// How many of the sounds that make it are still to be heard to their end.
+    left: u8,
 }
 
 /// Everything outside that a practice touches.
@@ -59,7 +67,8 @@ pub struct World {
 impl Sound {
     /// Sound over this output with these clips.
     pub fn new(output: Output, bank: Bank) -> Self {
-        Self { output, speaker: Speaker::default(), bank, calls: HashMap::new(), last_id: 0 }
+        let (parts, cues) = (HashMap::new(), HashMap::new());
+        Self { output, speaker: Speaker::default(), bank, parts, cues, last_id: 0 }
     }
 
     /// Host and device, for the journal.
@@ -69,19 +78,42 @@ impl Sound {
     }
 
     fn say(&mut self, phrase: Phrase) {
-        if let Some(clip) = self.bank.get(phrase.id()) {
-            self.last_id += 1;
+        let Some(clip) = self.bank.get(phrase.id()) else { return };
+        self.last_id += 1;
+        // Of the calls only the end of a span is ever said by itself, when the span is broken off: that is heard out,
+        // whatever comes next.
+        if phrase.is_cue() {
+            self.speaker.say_through(&mut self.output, self.last_id, clip);
+        } else {
             self.speaker.say(&mut self.output, self.last_id, clip);
         }
     }
 
     fn hush(&mut self) {
         self.speaker.hush(&mut self.output);
-        self.calls.clear();
+        self.parts.clear();
+        self.cues.clear();
+    }
+
+    /// Lets what must be heard out end, before the sound is given up.
+    fn hear_out(&mut self) {
+        let until = Instant::now() + HEARD_OUT;
+        while !self.speaker.is_through(&self.output) && Instant::now() < until {
+            let _ = self.output.poll();
+            std::thread::sleep(LOOK);
+        }
+    }
+
+    /// How a sound of a cue is made.
+    fn clip(bank: &Bank, sound: placing::Sound) -> Option<Clip> {
+        match sound {
+            placing::Sound::Say(phrase) => bank.get(phrase.id()),
+            placing::Sound::Now => Some(bank.moment()),
+        }
     }
 
     /// Places the count and every cue on its frame, and gives the frame at which the work starts or goes on.
-    fn place(&mut self, count: &[Phrase], cues: &[(u16, Cue)], from: Millis) -> Frame {
+    fn place(&mut self, count: &[Phrase], cues: &[(u16, Cue)], from: Millis, ear: Ear) -> Frame {
         let rate = self.output.rate();
         let base = self.speaker.next(&self.output);
         let second = rate.frames(COUNT);
@@ -94,21 +126,34 @@ impl Sound {
         let start = Frame(base.0 + count.len() as u64 * second.0);
         // Cue offsets count from the start of the set's work, which lies `from` before this placement.
         let zero = Frame(start.0.saturating_sub(rate.frames(from).0));
-        for (place, cue) in cues {
-            let mut end = zero + rate.frames(cue.at());
-            let spoken = cue.call().map(schedule::Call::spoken).unwrap_or_default();
-            for (nth, Spoken { after, phrase }) in spoken.into_iter().enumerate() {
-                let Some(clip) = self.bank.get(phrase.id()) else { continue };
-                let at = after.map_or(end, |after| zero + rate.frames(cue.at() + after));
-                end = at + clip.length();
-                self.last_id += 1;
-                if nth == 0 {
-                    self.calls.insert(self.last_id, Call { cue: *place, work_starts: zero, started: None });
-                }
-                self.output.play(self.last_id, clip, at);
+        let bank = &self.bank;
+        let length = |sound| Self::clip(bank, sound).map(|clip| clip.length() - clip.onset());
+        let cues = cues.iter().map(|(place, cue)| (*place, cue));
+        for placed in placing::place(cues, ear, (zero, start), rate, length) {
+            let Some(clip) = Self::clip(&self.bank, placed.sound) else { continue };
+            self.last_id += 1;
+            if placed.part != Part::After {
+                let on_its_way = OnItsWay { work_starts: zero, moment: None, left: 0 };
+                self.cues.entry(placed.cue).or_insert(on_its_way).left += 1;
+                self.parts.insert(self.last_id, (placed.cue, placed.part));
             }
+            self.output.play(self.last_id, clip, placed.at);
         }
         start
+    }
+
+    /// Only what was heard to its end counts as heard: a call cut off by an unplugged device does not.
+    fn finished(&mut self, id: u32) -> Option<Event> {
+        let (cue, _) = self.parts.remove(&id)?;
+        let on_its_way = self.cues.get_mut(&cue)?;
+        on_its_way.left -= 1;
+        if on_its_way.left > 0 {
+            return None;
+        }
+        let OnItsWay { work_starts, moment, .. } = self.cues.remove(&cue)?;
+        let (wanted, began) = moment?;
+        let (wanted, began) = ((wanted - work_starts).0, (began - work_starts).0);
+        Some(Event::Heard { cue, wanted, began, rate: self.output.rate().hz() })
     }
 
     /// What the output has to tell, as events of the session.
@@ -117,20 +162,13 @@ impl Sound {
         while let Some(told) = self.output.poll() {
             match told {
                 OutputEvent::Started { id, wanted, at } => {
-                    if let Some(call) = self.calls.get_mut(&id) {
-                        call.started = Some((wanted, at));
-                    }
-                }
-                // Only what was heard to its end counts as heard: a call cut off by an unplugged device does not.
-                OutputEvent::Finished { id } => {
-                    if let Some(Call { cue, work_starts, started: Some((wanted, at)) }) =
-                        self.calls.remove(&id)
+                    if let Some((cue, Part::Moment)) = self.parts.get(&id)
+                        && let Some(on_its_way) = self.cues.get_mut(cue)
                     {
-                        let rate = self.output.rate().hz();
-                        let (wanted, began) = ((wanted - work_starts).0, (at - work_starts).0);
-                        events.push(Event::Heard { cue, wanted, began, rate });
+                        on_its_way.moment = Some((wanted, at));
                     }
                 }
+                OutputEvent::Finished { id } => events.extend(self.finished(id)),
                 OutputEvent::Lost => {
                     self.hush();
                     events.push(Event::SoundLost);
@@ -188,7 +226,11 @@ pub fn run(mut world: World, mut session: Session) -> Done {
         events.extend(world.look());
     }
     drop(world.face);
-    Done { kept: world.writer.close(), face }
+    let kept = world.writer.close();
+    if let Some(sound) = &mut world.sound {
+        sound.hear_out();
+    }
+    Done { kept, face }
 }
 
 impl World {
@@ -228,12 +270,12 @@ impl World {
                     sound.hush();
                 }
             }
-            Effect::Begin { count, cues, from, .. } => {
+            Effect::Begin { count, cues, from, channel, room, facing } => {
                 let now = self.clock.now();
                 let Some(sound) = sound else {
                     return Some(Event::Placed { work_starts: now + Millis(COUNT.0 * count.len() as u32) });
                 };
-                let start = sound.place(&count, &cues, from);
+                let start = sound.place(&count, &cues, from, ear(channel, room, facing));
                 return Some(Event::Placed { work_starts: now + until_heard(&sound.output, start) });
             }
             Effect::Record(entry @ (Entry::SetEnded { .. } | Entry::SessionEnded { .. })) => {
@@ -248,6 +290,14 @@ impl World {
             Effect::Leave => {}
         }
         None
+    }
+}
+
+/// Who hears the sound. Where the partner has the screen, it is the trainee.
+const fn ear(channel: Channel, room: Room, facing: Facing) -> Ear {
+    match channel {
+        Channel::Trainee | Channel::PartnerScreen => Ear::Trainee,
+        Channel::PartnerEarbud => Ear::Partner { room, facing },
     }
 }
 

@@ -17,6 +17,8 @@ pub mod moments;
 pub mod order;
 pub mod path;
 pub mod preview;
+#[cfg(test)]
+pub(crate) mod sample;
 pub mod scheduler;
 pub mod seed;
 

@@ -11,8 +11,9 @@ use crate::audio::{Frame, Frames, SampleRate};
 use crate::drill::Form;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::placing::{self, Ear, Part, Sound};
 use crate::prescription::{DrillPlan, Prescription};
-use crate::schedule::{Call, Schedule, SetPlan, Spoken};
+use crate::schedule::{Schedule, SetPlan};
 use crate::standing;
 
 pub mod sheet;
@@ -265,14 +266,19 @@ impl Tape<'_> {
 
     /// The work: its cues at their offsets, and nothing else.
     fn work(&mut self, set: &SetPlan) {
-        let start = self.end;
-        for (cue, entry) in (0..).zip(set.cues()) {
-            let spoken = entry.call().map(Call::spoken).unwrap_or_default();
-            for (nth, Spoken { after, phrase }) in spoken.into_iter().enumerate() {
-                let kind = if nth == 0 { Kind::Cue { cue } } else { Kind::Further { part: after.is_none() } };
-                // From the start, not from the last one: nothing adds up.
-                let at = after.map(|after| start + RATE.frames(entry.at() + after));
-                self.put(phrase, at.unwrap_or(self.end + RATE.frames(SILENCE)), kind);
+        let (start, lengths) = (self.end, self.lengths);
+        let length = |sound| match sound {
+            Sound::Say(phrase) => lengths.get(&phrase).copied(),
+            Sound::Now => None,
+        };
+        for placed in placing::place((0..).zip(set.cues()), Ear::Trainee, (start, start), RATE, length) {
+            let kind = match placed.part {
+                Part::Moment => Kind::Cue { cue: placed.cue },
+                Part::Rest => Kind::Further { part: true },
+                Part::After => Kind::Further { part: false },
+            };
+            if let Sound::Say(phrase) = placed.sound {
+                self.put(phrase, placed.at, kind);
             }
         }
         self.end = self.end.max(start + RATE.frames(set.work()));

@@ -3,7 +3,7 @@
 
 use std::f64::consts::TAU;
 
-use counterpoise::audio::{Bank, SampleRate, Voice, voice};
+use counterpoise::audio::{Bank, SampleRate, Voice, tone, voice};
 use ebur128::{EbuR128, Mode};
 
 /// What the clips are leveled to: the loudest 400 ms, in LUFS (judgment; the manifest says the same).
@@ -61,6 +61,14 @@ fn measure(samples: &[i16]) -> (f64, f64) {
         loudest = loudest.max(meter.loudness_momentary().unwrap());
     }
     (loudest, 20.0 * meter.true_peak(0).unwrap().log10())
+}
+
+/// A tone for somebody who has a hand on a person at that moment (judgment).
+#[test]
+fn the_tone_that_says_now_is_softer_by_six_units() {
+    let (loudest, peak) = measure(tone::moment(SampleRate::HZ_48000).samples());
+    assert!(near(loudest, TARGET - 6.0), "{loudest:.2} LUFS");
+    assert!(peak <= -7.0, "{peak:.2} dBTP");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 //! to the renderer in good time, and reads its reports. It renders nothing and knows no device.
 
 use std::sync::Arc;
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use std::sync::atomic::Ordering;
 
 use rtrb::{Consumer, Producer, RingBuffer};
 
@@ -58,11 +58,7 @@ pub struct Desk {
 pub fn pair(rate: SampleRate) -> (Desk, Renderer) {
     let (cues, take_cues) = RingBuffer::new(IN_FLIGHT);
     let (tell, reports) = RingBuffer::new(2 * IN_FLIGHT);
-    let shared = Arc::new(Shared {
-        rendered: AtomicU64::new(0),
-        hushes: AtomicU64::new(0),
-        rate: AtomicU32::new(rate.hz()),
-    });
+    let shared = Arc::new(Shared::new(rate));
     let renderer = Renderer::new(Arc::clone(&shared), take_cues, tell);
     (Desk { shared, cues, reports, later: Vec::new(), in_flight: 0 }, renderer)
 }
@@ -83,15 +79,32 @@ impl Desk {
     /// Ask in the order of the frames. The renderer holds 64 at a time; whatever comes after them is handed over as
     /// they end.
     pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
-        let hushes = self.shared.hushes.load(Ordering::Acquire);
+        self.ask(id, clip, at, false);
+    }
+
+    /// As [`play`](Self::play), but a [`hush`](Self::hush) does not cut it off: words that must be heard to their end, such as
+    /// "open your eyes".
+    pub fn play_through(&mut self, id: u32, clip: Clip, at: Frame) {
+        self.ask(id, clip, at, true);
+    }
+
+    fn ask(&mut self, id: u32, clip: Clip, at: Frame, through: bool) {
+        let asked = self.shared.asked(through);
         let place = self.later.partition_point(|cue| cue.at <= at);
-        self.later.insert(place, Cue { id, clip, at, hushes });
+        self.later.insert(place, Cue { id, clip, at, asked });
         self.hand_over();
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started.
+    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// through goes on.
     pub fn hush(&mut self) {
         self.shared.hush();
+        self.later.retain(|cue| !self.shared.silences(cue.asked));
+    }
+
+    /// As [`hush`](Self::hush), and nothing goes on: the sound is gone.
+    pub fn stop(&mut self) {
+        self.shared.stop();
         self.later.clear();
     }
 
@@ -113,8 +126,7 @@ impl Desk {
     }
 
     fn hand_over(&mut self) {
-        let hushes = self.shared.hushes.load(Ordering::Acquire);
-        self.later.retain(|cue| cue.hushes >= hushes);
+        self.later.retain(|cue| !self.shared.silences(cue.asked));
         let near = self.now() + Frames(AHEAD_S * u64::from(self.rate().hz()));
         let count = self.later.partition_point(|cue| cue.at <= near).min(IN_FLIGHT - self.in_flight);
         for cue in self.later.drain(..count) {

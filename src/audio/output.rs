@@ -120,7 +120,15 @@ impl Output {
         }
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started.
+    /// As [`play`](Self::play), but a [`hush`](Self::hush) does not cut it off.
+    pub fn play_through(&mut self, id: u32, clip: Clip, at: Frame) {
+        if !self.lost {
+            self.desk.play_through(id, clip, at);
+        }
+    }
+
+    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// through goes on.
     pub fn hush(&mut self) {
         self.desk.hush();
     }
@@ -137,7 +145,7 @@ impl Output {
         match event {
             OutputEvent::Lost => {
                 self.lost = true;
-                self.desk.hush();
+                self.desk.stop();
             }
             OutputEvent::Back { .. } => self.lost = false,
             _ => {}

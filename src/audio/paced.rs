@@ -94,7 +94,7 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
     /// Tells of the loss and waits for the return; false if the output was dropped meanwhile.
     fn wait_for_link(&mut self) -> bool {
         self.behind.anchor.untie();
-        self.renderer.shared().hush();
+        self.renderer.shared().stop();
         let _ = self.behind.events.send(OutputEvent::Lost);
         loop {
             let second = self.rate.duration(Frames(u64::from(self.rate.hz()))).div_f64(self.speed);
@@ -173,6 +173,7 @@ mod tests {
         let clip = Clip::new(vec![1_000; 480]);
         for (id, seconds) in [(1, 3), (2, 30), (3, 300)] {
             output.play(id, clip.clone(), Frame(48_000 * seconds));
+            output.play_through(id + 10, clip.clone(), Frame(48_000 * seconds));
         }
         assert_eq!(wait(&mut output), OutputEvent::Lost);
         assert!(output.is_lost() && output.instant_of(Frame(0)).is_none());

@@ -23,8 +23,17 @@ pub(super) struct Cue {
     pub(super) clip: Clip,
     /// Where the clip's onset belongs.
     pub(super) at: Frame,
-    /// How many times there had been a hush when this was asked for.
-    pub(super) hushes: u64,
+    /// What had been silenced when this was asked for.
+    pub(super) asked: Asked,
+}
+
+/// How often everything, and how often all but what must be heard out, had been silenced at a moment.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Asked {
+    hushes: u64,
+    stops: u64,
+    /// A hush does not silence it.
+    through: bool,
 }
 
 /// What the audio side tells.
@@ -41,13 +50,40 @@ pub(super) struct Shared {
     pub(super) rendered: AtomicU64,
     /// How many times there was a hush. A cue asked for before the latest one is silent from then on. A counter,
     /// not a message: it cannot get stuck behind other messages or find a queue full.
-    pub(super) hushes: AtomicU64,
+    hushes: AtomicU64,
+    /// How many times everything was silenced, what must be heard out included.
+    stops: AtomicU64,
     /// Frames a second.
     pub(super) rate: AtomicU32,
 }
 
 impl Shared {
-    /// Silences everything asked for until now.
+    pub(super) fn new(rate: SampleRate) -> Self {
+        let (rendered, hushes, stops) = (AtomicU64::new(0), AtomicU64::new(0), AtomicU64::new(0));
+        Self { rendered, hushes, stops, rate: AtomicU32::new(rate.hz()) }
+    }
+
+    /// The moment of asking for a sound, which a hush does not silence if it must be heard `through`.
+    pub(super) fn asked(&self, through: bool) -> Asked {
+        Asked {
+            hushes: self.hushes.load(Ordering::Acquire),
+            stops: self.stops.load(Ordering::Acquire),
+            through,
+        }
+    }
+
+    /// Whether what was asked for then is silent since.
+    pub(super) fn silences(&self, asked: Asked) -> bool {
+        asked.stops < self.stops.load(Ordering::Acquire)
+            || !asked.through && asked.hushes < self.hushes.load(Ordering::Acquire)
+    }
+
+    /// Silences everything asked for until now, even what must be heard out: the sound is gone.
+    pub(super) fn stop(&self) {
+        self.stops.fetch_add(1, Ordering::AcqRel);
+    }
+
+    /// Silences what was asked for until now, but for what must be heard out.
     pub(super) fn hush(&self) {
         self.hushes.fetch_add(1, Ordering::AcqRel);
     }
@@ -120,16 +156,15 @@ impl Renderer {
     }
 
     fn obey_hushes(&mut self) {
-        let hushes = self.shared.hushes.load(Ordering::Acquire);
         for slot in &mut self.pending {
-            if let Some(cue) = slot.take_if(|cue| cue.hushes < hushes) {
+            if let Some(cue) = slot.take_if(|cue| self.shared.silences(cue.asked)) {
                 report(&mut self.reports, Report::Over { id: cue.id, clip: cue.clip, whole: false });
             }
         }
         // 5 ms: gone before the next syllable, and no click.
         let fade = self.shared.rate().hz() / 200;
         for voice in self.voices.iter_mut().flatten() {
-            if voice.cue.hushes < hushes && voice.fade.is_none() {
+            if self.shared.silences(voice.cue.asked) && voice.fade.is_none() {
                 voice.fade = Some((fade, fade));
             }
         }

@@ -1,5 +1,7 @@
 //! One sentence after the other: places clips on the clock so that they never overlap, with a breath between. Not
 //! what is said.
+//!
+//! What is said through is heard to its end, whatever is hushed meanwhile: the words that close a span.
 
 use super::clip::Clip;
 use super::frame::Frame;
@@ -17,15 +19,31 @@ pub const LEAD_IN: Millis = Millis(200);
 pub struct Speaker {
     /// Where the last of them ends.
     ends: Frame,
+    /// Where the last of them that nothing cuts off ends.
+    through: Frame,
 }
 
 impl Speaker {
     /// Says `clip` after everything said before, and gives the frame at which it will be over.
     pub fn say(&mut self, output: &mut Output, id: u32, clip: Clip) -> Frame {
-        let at = self.next(output);
-        self.ends = at + (clip.length() - clip.onset());
+        let at = self.follow(output, &clip);
         output.play(id, clip, at);
         self.ends
+    }
+
+    /// As [`say`](Self::say), and no [`hush`](Self::hush) cuts it off.
+    pub fn say_through(&mut self, output: &mut Output, id: u32, clip: Clip) -> Frame {
+        let at = self.follow(output, &clip);
+        output.play_through(id, clip, at);
+        self.through = self.ends;
+        self.ends
+    }
+
+    /// Where the onset of `clip` comes, after everything said before.
+    fn follow(&mut self, output: &Output, clip: &Clip) -> Frame {
+        let at = self.next(output);
+        self.ends = at + (clip.length() - clip.onset());
+        at
     }
 
     /// The frame at which something asked for now would be heard.
@@ -39,10 +57,16 @@ impl Speaker {
         output.is_lost() || output.now() >= self.ends
     }
 
-    /// Cuts off what is being said, and everything else that sounds or waits on this output.
+    /// Whether everything that is said through has been said, or never will be because the sound is lost.
+    pub fn is_through(&self, output: &Output) -> bool {
+        output.is_lost() || output.now() >= self.through
+    }
+
+    /// Cuts off what is being said, and everything else that sounds or waits on this output, but for what is said
+    /// through.
     pub fn hush(&mut self, output: &mut Output) {
         output.hush();
-        self.ends = Frame(0);
+        self.ends = self.through;
     }
 }
 
@@ -79,5 +103,28 @@ mod tests {
         assert!(!speaker.is_done(&output));
         speaker.hush(&mut output);
         assert!(speaker.is_done(&output));
+    }
+
+    #[test]
+    fn what_is_said_through_is_heard_to_its_end_and_what_follows_waits_for_it() {
+        let mut output = paced::start(SampleRate::HZ_48000, 100.0, |_, _| Link::Up).unwrap();
+        let (mut speaker, clip) = (Speaker::default(), Clip::new(vec![900; 48_000]));
+        speaker.say(&mut output, 1, clip.clone());
+        speaker.hush(&mut output);
+        let ends = speaker.say_through(&mut output, 2, clip.clone());
+        speaker.say(&mut output, 3, clip.clone());
+        speaker.hush(&mut output);
+        assert!(!speaker.is_through(&output));
+        let next = speaker.say(&mut output, 4, clip) - Frames(48_000);
+        let mut finished = Vec::new();
+        while finished.last() != Some(&4) {
+            match output.poll() {
+                Some(OutputEvent::Finished { id }) => finished.push(id),
+                Some(OutputEvent::Started { id: 4, wanted, at }) => assert_eq!((wanted, at), (next, next)),
+                _ => std::thread::sleep(Duration::from_millis(1)),
+            }
+        }
+        assert_eq!((finished, next - ends), (vec![2, 4], Frames(12_000)));
+        assert!(speaker.is_through(&output) && speaker.is_done(&output));
     }
 }

@@ -202,7 +202,7 @@ pub(super) fn run<B: Backend>(
     while behind.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
         if watched.as_mut().is_some_and(|stream| stream.look(&cradle, behind)) {
             // First the counter, so that not one more block sounds; then the stream, which joins its thread.
-            cradle.shared.hush();
+            cradle.shared.stop();
             watched = None;
             cradle.anchor.untie();
             if !std::mem::replace(&mut lost, true) {

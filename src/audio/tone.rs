@@ -1,5 +1,5 @@
 //! Sounds made by formula, for those who prefer a tone to a voice: one for every cue, and a double one for
-//! everything else. Not speech.
+//! everything else; and a soft one that says "now" to a partner. Not speech.
 //!
 //! Old ears lose the high notes first, and a pure note may fall into a hole of theirs or of the room. So: a
 //! fundamental of 500-1000 Hz with harmonics, nothing above 2 kHz (ISO 24501:2010 and MIL-STD-1472E, by way of the
@@ -34,8 +34,14 @@ const ALERT: Pulse =
 const NOTICE: Pulse =
     Pulse { fundamental: 523.25, harmonics: &[1.0, 0.3], length: 0.2, edge: 0.2, level: NOTICE_LEVEL };
 
+/// "Now", in a partner's ear: 587 Hz (a D), short, and 6 LU softer than the rest (-26 LUFS), so that whoever has a hand
+/// on a person is not startled \[judgment\].
+const MOMENT: Pulse =
+    Pulse { fundamental: 587.33, harmonics: &[1.0, 0.3], length: 0.2, edge: 0.2, level: MOMENT_LEVEL };
+
 const ALERT_LEVEL: f64 = 0.1195;
 const NOTICE_LEVEL: f64 = 0.176;
+const MOMENT_LEVEL: f64 = 0.1173;
 
 /// Between the two notices, in seconds.
 const PAUSE: f64 = 0.08;
@@ -57,6 +63,13 @@ pub fn notice(rate: SampleRate) -> Clip {
     samples.resize(samples.len() + (PAUSE * f64::from(rate.hz())) as usize, 0);
     NOTICE.sound(rate, &mut samples);
     samples.resize(samples.len() + (AFTER * f64::from(rate.hz())) as usize, 0);
+    Clip::new(samples)
+}
+
+/// The tone that says "now" to a partner: after the words, at the moment itself.
+pub fn moment(rate: SampleRate) -> Clip {
+    let mut samples = Vec::new();
+    MOMENT.sound(rate, &mut samples);
     Clip::new(samples)
 }
 
@@ -100,7 +113,7 @@ mod tests {
     fn the_strongest_note_lies_between_500_and_1000_hz_and_nothing_counts_above_2_khz() {
         for hz in [22_050, 44_100, 48_000, 96_000] {
             let rate = SampleRate::new(hz).unwrap();
-            for (name, clip) in [("alert", alert(rate)), ("notice", notice(rate))] {
+            for (name, clip) in [("alert", alert(rate)), ("notice", notice(rate)), ("moment", moment(rate))] {
                 let power = spectrum(&clip, rate);
                 let strongest = (0..power.len()).max_by(|&a, &b| power[a].total_cmp(&power[b])).unwrap();
                 assert!((500..=1000).contains(&strongest), "{name} at {hz}: {strongest} Hz");
@@ -114,7 +127,7 @@ mod tests {
 
     #[test]
     fn a_tone_is_long_enough_and_its_edges_are_soft() {
-        for pulse in [&ALERT, &NOTICE] {
+        for pulse in [&ALERT, &NOTICE, &MOMENT] {
             assert!(pulse.length >= 0.2);
             assert!((0.1..=0.2).contains(&pulse.edge));
             let (mut samples, rate) = (Vec::new(), SampleRate::HZ_48000);

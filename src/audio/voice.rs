@@ -113,6 +113,7 @@ pub enum BankError {
 pub struct Bank {
     rate: SampleRate,
     voice: Voice,
+    moment: Clip,
     clips: BTreeMap<&'static str, Clip>,
 }
 
@@ -146,7 +147,7 @@ impl Bank {
             };
             clips.insert(spoken.id, clip);
         }
-        Ok(Self { rate, voice, clips })
+        Ok(Self { rate, voice, moment: tone::moment(rate), clips })
     }
 
     /// The same phrases at another rate (another device came back).
@@ -160,6 +161,11 @@ impl Bank {
     /// The clip of a phrase: a handle, cheap to copy.
     pub fn get(&self, id: &str) -> Option<Clip> {
         self.clips.get(id).cloned()
+    }
+
+    /// The tone that says "now" to a partner; in every bank.
+    pub fn moment(&self) -> Clip {
+        self.moment.clone()
     }
 
     /// The rate of its clips.

@@ -122,12 +122,17 @@ impl Paragraphs {
     /// At the largest scale that fits them together, half a line apart or, where that has no room, a quarter; `None`
     /// when no scale does, or when a sign has no large form.
     pub fn fit(texts: &[String], room: Size) -> Option<Self> {
+        // Letters of more than eight rows would leave a page of one word.
+        Self::within(texts, room, 8)
+    }
+
+    /// As [`fit`](Self::fit), in letters of at most so many rows.
+    pub fn within(texts: &[String], room: Size, highest: u16) -> Option<Self> {
         let texts = || texts.iter().filter(|text| !text.trim().is_empty());
         if !texts().all(|text| has_large_form(text)) {
             return None;
         }
-        // Letters of more than eight rows would leave a page of one word.
-        Scale::within(room.height).filter(|scale| scale.rows() <= 8).find_map(|scale| {
+        Scale::within(room.height).filter(|scale| scale.rows() <= highest).find_map(|scale| {
             let lines = |text: &String| whole_words(text, usize::from(room.width / scale.columns()));
             let words = |text| Some(Words { lines: lines(text)?, scale });
             let all: Vec<Words> = texts().map(words).collect::<Option<_>>()?;
@@ -150,9 +155,18 @@ impl Paragraphs {
 
     /// Draws them.
     pub fn draw(&self, area: Rect, buffer: &mut Buffer) {
-        let mut top = area.y;
+        self.draw_from(area.y, area, buffer, |_| 0);
+    }
+
+    /// Draws them in the middle of the area.
+    pub fn draw_in_the_middle(&self, area: Rect, buffer: &mut Buffer) {
+        let top = area.y + area.height.saturating_sub(self.rows() as u16) / 2;
+        self.draw_from(top, area, buffer, |spare| spare / 2);
+    }
+
+    fn draw_from(&self, mut top: u16, area: Rect, buffer: &mut Buffer, indent: fn(u16) -> u16) {
         for words in &self.all {
-            words.draw_lines(top, area, buffer, |_| 0);
+            words.draw_lines(top, area, buffer, indent);
             top += words.size().height + self.between;
         }
     }
@@ -240,7 +254,7 @@ fn heading(direction: Direction) -> Heading {
 }
 
 /// Fills `target` (as far as it lies in `clip`) from a function of the quarter's column and row.
-fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) -> bool) {
+pub(super) fn paint(target: Rect, clip: Rect, buffer: &mut Buffer, on: impl Fn(u16, u16) -> bool) {
     for cell in target.intersection(clip).intersection(buffer.area).positions() {
         let (x, y) = (2 * (cell.x - target.x), 2 * (cell.y - target.y));
         let quarters = [on(x, y), on(x + 1, y), on(x, y + 1), on(x + 1, y + 1)];
@@ -303,8 +317,12 @@ pub(super) fn find(word: &str, buffer: &Buffer) -> Option<Scale> {
         let shape = Rect::new(0, 0, size.width, size.height);
         let mut wanted = Buffer::empty(shape);
         word.draw(shape, &mut wanted);
+        // Ink first: most of a buffer is blank, and tells nothing apart.
+        let (ink, blank): (Vec<_>, Vec<_>) =
+            shape.positions().partition(|cell| wanted[*cell].symbol() != " ");
+        let cells = [ink, blank].concat();
         Rect::new(0, 0, area.width - size.width + 1, area.height - size.height + 1).positions().any(|at| {
-            shape.positions().all(|cell| {
+            cells.iter().all(|cell| {
                 buffer[(at.x + cell.x, at.y + cell.y)].symbol() == wanted[(cell.x, cell.y)].symbol()
             })
         })
@@ -332,6 +350,7 @@ mod tests {
     #[test]
     fn arrows_point_where_the_trainee_should_go() {
         insta::assert_snapshot!(shown(16, 8, |area, buffer| arrow(Direction::Left, area, buffer)), @r#"
+
             ▗▟▌
           ▄███▌
         ▄█████████████▌

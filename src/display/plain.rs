@@ -11,7 +11,7 @@ use super::terminal::close_asked;
 use super::{Input, words};
 use crate::millis::Millis;
 use crate::session::Key;
-use crate::session::screen::{Body, KeyHint, Screen};
+use crate::session::screen::{Body, Item, KeyHint, Moment, Screen};
 
 /// Time left is said at steps of this many seconds: more would talk over the cues.
 const STEP: u32 = 30;
@@ -144,6 +144,8 @@ pub struct Lines {
     last: Option<Screen>,
     /// The latest call of this set: it is said once, even when a pause comes between.
     cue: Option<u16>,
+    /// How near the partner's item was, when it was said last.
+    moment: Option<Moment>,
     /// The step of the time left that was said last.
     step: u32,
 }
@@ -227,16 +229,20 @@ impl Lines {
                 if entered && item.is_none() {
                     lines.push(words::HOLD.to_owned());
                 }
-                if let Some(item) = item.as_ref().filter(|item| self.cue != Some(item.cue)) {
-                    self.cue = Some(item.cue);
-                    lines.push(words::item(item).join(", "));
+                if let Some(item) = item {
+                    self.item(item, lines);
                 }
                 self.time(*left, entered, words::left, lines);
             }
-            Body::Follow { .. } => {}
+            Body::Follow { left, .. } => {
+                if entered {
+                    lines.push(words::NEEDS_SCREEN.to_owned());
+                }
+                self.time(*left, entered, words::left, lines);
+            }
             Body::Course { patches } if last != Some(body) => {
                 lines.push(words::COURSE.to_owned());
-                lines.extend((1..).zip(patches).map(|(place, patch)| format!("{place}. {patch}")));
+                lines.extend(words::course(patches));
             }
             Body::Course { .. } => {}
             Body::Paused { left, ends_in } => {
@@ -258,6 +264,20 @@ impl Lines {
                 }
             }
         }
+    }
+
+    /// What the partner is to do, whole, once; then each moment of it.
+    fn item(&mut self, item: &Item, lines: &mut Vec<String>) {
+        let is_new = self.cue != Some(item.cue);
+        let counts = matches!(item.moment, Moment::In(_));
+        if is_new {
+            let all = [words::what(item), words::how(item)].concat();
+            lines.push(format!("{} ({})", all.join(", "), item.direction.name()));
+        }
+        if is_new || (!counts && self.moment != Some(item.moment)) {
+            lines.push(words::when(item.moment));
+        }
+        (self.cue, self.moment) = (Some(item.cue), Some(item.moment));
     }
 
     /// Says a time on entry, and then whenever a whole step has gone by.

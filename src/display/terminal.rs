@@ -34,6 +34,10 @@ const SLICE: Duration = Duration::from_millis(100);
 /// When only the time left has changed, it is drawn this often at most: ten times a second look steady.
 const STEADY: Duration = Duration::from_millis(100);
 
+/// A slow target is drawn this often at most. The practice looks about every 20 ms, so that it moves 20 to 25 times a second,
+/// by less than a cell each time.
+const SMOOTH: Duration = Duration::from_millis(30);
+
 /// Escape alone is the key when nothing follows for this long (a terminal sends a sequence in one piece, a slow line
 /// in several; judgment).
 const ALONE: Duration = Duration::from_millis(40);
@@ -99,11 +103,9 @@ impl Terminal {
         }
         let (still, now) = (timeless(screen), Instant::now());
         let resized = signals::resized();
-        let runs = matches!(
-            screen.body,
-            Body::Work { .. } | Body::Partner { .. } | Body::Rest { .. } | Body::Paused { .. }
-        );
-        let stands = |(last, at): &(Screen, Instant)| *last == still && (!runs || now - *at < STEADY);
+        let every = pace(&screen.body);
+        let stands =
+            |(last, at): &(Screen, Instant)| *last == still && every.is_none_or(|every| now - *at < every);
         if !resized && self.drawn.as_ref().is_some_and(stands) {
             return Ok(());
         }
@@ -186,14 +188,24 @@ impl Drop for Terminal {
 fn timeless(screen: &Screen) -> Screen {
     let mut still = screen.clone();
     match &mut still.body {
-        Body::Work { left, .. }
-        | Body::Partner { left, .. }
-        | Body::Follow { left, .. }
-        | Body::Rest { left, .. } => *left = Millis(0),
+        Body::Work { left, .. } | Body::Partner { left, .. } | Body::Rest { left, .. } => *left = Millis(0),
+        Body::Follow { across_per_mille, down_per_mille, left, .. } => {
+            (*across_per_mille, *down_per_mille, *left) = (0, 0, Millis(0));
+        }
         Body::Paused { left, ends_in } => (*left, *ends_in) = (Millis(0), Millis(0)),
         Body::Page { .. } | Body::Question { .. } | Body::Count { .. } | Body::Course { .. } => {}
     }
     still
+}
+
+/// How often it is drawn when nothing but a running time, or the place of a slow target, has changed; `None` where
+/// nothing runs.
+const fn pace(body: &Body) -> Option<Duration> {
+    match body {
+        Body::Work { .. } | Body::Partner { .. } | Body::Rest { .. } | Body::Paused { .. } => Some(STEADY),
+        Body::Follow { .. } => Some(SMOOTH),
+        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } | Body::Course { .. } => None,
+    }
 }
 
 fn size() -> io::Result<Rect> {

@@ -8,10 +8,11 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
 use ratatui::style::{Modifier, Style};
 
-use super::big::{self, Paragraphs, Words};
-use super::words;
+use super::big::{Paragraphs, Words};
+use super::loud::{calm, loud, shout, tell};
+use super::{dot, words};
 use crate::millis::Millis;
-use crate::session::screen::{Body, KeyHint, Screen, Shown};
+use crate::session::screen::{Body, KeyHint, Screen};
 
 /// The widest a paragraph gets: longer lines lose the eye on the way back (45 to 75 is the common advice;
 /// common practice, no source).
@@ -81,7 +82,8 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
     }
     notices(screen, &mut area, buffer);
     let large = main_part_may_be_large(screen, area);
-    if !screen.place.is_empty() && area.height > 3 {
+    let is_quiet = matches!(screen.body, Body::Follow { .. });
+    if !screen.place.is_empty() && area.height > 3 && !is_quiet {
         place(&screen.place, large, &mut area, buffer);
     }
     keys(&screen.keys, large, &mut area, buffer);
@@ -96,23 +98,17 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
                 None => calm(words::LISTEN, area, buffer),
             }
         }
-        Body::Partner { item, left, whole } => {
+        // Whoever has a hand on a person reads no time: the item has the room.
+        Body::Partner { item: Some(item), .. } => tell(item, area, buffer),
+        Body::Partner { item: None, left, whole } => {
             bar(*left, *whole, &words::left(*left), &mut area, buffer);
-            match item {
-                Some(item) => loud(&words::item(item).join(" "), area, buffer),
-                None => calm(words::HOLD, area, buffer),
-            }
+            calm(words::HOLD, area, buffer);
         }
+        // Nothing but the target moves.
         Body::Follow { across_per_mille, down_per_mille, .. } => {
-            let part =
-                |whole: u16, per_mille: u16| u32::from(whole - 1) * u32::from(per_mille.min(1_000)) / 1_000;
-            if area.width > 0 && area.height > 0 {
-                let x = area.x + part(area.width, *across_per_mille) as u16;
-                let y = area.y + part(area.height, *down_per_mille) as u16;
-                buffer.set_string(x, y, "●", Row::bold("").style);
-            }
+            dot::draw((*across_per_mille, *down_per_mille), area, buffer);
         }
-        Body::Course { patches } => page(words::COURSE, &[], patches, area, buffer),
+        Body::Course { patches } => course(patches, area, buffer),
         Body::Paused { left, ends_in } => {
             let below = [Row::bold(words::left(*left)), Row::plain(words::ends_in(*ends_in))];
             loud_over(words::PAUSED, &below, area, buffer);
@@ -167,9 +163,7 @@ fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
             Body::Question { ask, answers, asking_again } => {
                 Paragraphs::fit(&question_texts(ask, answers, *asking_again), between).is_some()
             }
-            Body::Course { patches } => {
-                Paragraphs::fit(&page_texts(words::COURSE, &[], patches), between).is_some()
-            }
+            Body::Course { patches } => Paragraphs::fit(&course_texts(patches), between).is_some(),
             Body::Count { .. }
             | Body::Work { .. }
             | Body::Partner { .. }
@@ -266,6 +260,23 @@ fn page(title: &str, text: &[String], items: &[String], area: Rect, buffer: &mut
     put_tight(rows, area, buffer);
 }
 
+fn course_texts(patches: &[String]) -> Vec<String> {
+    [words::COURSE.to_owned()].into_iter().chain(words::course(patches)).collect()
+}
+
+/// The order of the patches, in large letters where they fit, since whoever lays them stands away from the screen.
+fn course(patches: &[String], mut area: Rect, buffer: &mut Buffer) {
+    if roomy(&course_texts(patches), area, buffer) {
+        return;
+    }
+    put(&[Row::bold(words::COURSE)], split_top(&mut area, 2), buffer);
+    let patches = words::course(patches);
+    match Paragraphs::fit(&patches, area.as_size()) {
+        Some(large) => large.draw(area, buffer),
+        None => put_tight(patches.into_iter().map(Row::bold).collect(), area, buffer),
+    }
+}
+
 fn question(ask: &str, answers: &[KeyHint], again: bool, area: Rect, buffer: &mut Buffer) {
     if again && ask == words::ALL_RIGHT && answers.is_empty() {
         let (ask, to_do) = words::all_right();
@@ -317,60 +328,6 @@ fn rest(left: Millis, whole: Millis, next: &str, mut area: Rect, buffer: &mut Bu
         bar(left, whole, &words::rest_left(left), &mut area, buffer);
         loud_over(&format!("{} {}", words::REST, words::seconds(left)), &below, area, buffer);
     }
-}
-
-/// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
-fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
-    let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
-    // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
-    let arrow = |fit: &Words| {
-        let taken = fit.size();
-        let side = (area.width - taken.width).saturating_sub(1) / 2;
-        side.min(area.height).max(area.height - taken.height)
-    };
-    // Room for a large arrow, for a small one, for none.
-    let fits = [beside(4), beside(5), area].map(|room| Words::fit(&call.words, room.as_size()));
-    let seen = |fit: &&Words| arrow(fit) >= area.height / 4;
-    let largest = fits.iter().flatten().filter(seen).map(Words::letter).max().unwrap_or(0);
-    // The letters come first: they give up a quarter of their size at most for a larger arrow, more only for one that
-    // can be seen at all.
-    let good = fits.iter().flatten().filter(seen).find(|fit| 4 * fit.letter() >= 3 * largest);
-    let Some(fit) = good.or(fits.iter().flatten().last()) else {
-        return loud(&format!("{} {}", call.words, call.direction.arrow()), area, buffer);
-    };
-    let taken = fit.size();
-    let side = (area.width - taken.width).saturating_sub(1);
-    let below = area.height - taken.height;
-    if side / 2 >= below {
-        let side = (side / 2).min(area.height) * 2;
-        let leftward = call.direction.is_leftward();
-        let (words, arrow) = if leftward { (area.x + side, area.x) } else { (area.x, area.right() - side) };
-        fit.draw(Rect { x: words, width: area.width - side, ..area }, buffer);
-        big::arrow(call.direction, Rect { x: arrow, width: side, ..area }, buffer);
-    } else {
-        fit.draw(Rect { height: taken.height, ..area }, buffer);
-        big::arrow(call.direction, Rect { y: area.y + taken.height, height: below, ..area }, buffer);
-    }
-}
-
-/// Words that need no answer: in the middle, and clearly smaller than a call.
-fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
-    let height = (area.height / 3).max(area.height.min(4));
-    loud(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
-}
-
-/// Words in the middle of the area, in the largest letters that fit; in bold text where none do.
-fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
-    if let Some(fit) = Words::fit(words, area.as_size()) {
-        return fit.draw(area, buffer);
-    }
-    let lines = words::wrap(words, usize::from(area.width));
-    let mut top = area;
-    split_top(&mut top, area.height.saturating_sub(lines.len() as u16) / 2);
-    let wide = lines.iter().map(|line| line.chars().count() as u16).max().unwrap_or(0);
-    top.x += top.width.saturating_sub(wide) / 2;
-    top.width = top.width.min(wide);
-    put(&lines.into_iter().map(Row::bold).collect::<Vec<_>>(), top, buffer);
 }
 
 /// Loud words, and some rows of text under them: the words keep at least one row.

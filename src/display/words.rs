@@ -11,8 +11,13 @@ pub const HOLD: &str = "HOLD";
 pub const LOOK_UP: &str = "LOOK UP";
 /// To the partner, at the moment.
 pub const NOW: &str = "NOW";
+/// To the partner, before one of the two pushes that open a session's.
+pub const FOR_PRACTICE: &str = "FOR PRACTICE";
 /// Today's floor course.
 pub const COURSE: &str = "Today's course";
+/// In plain lines, instead of a slow target.
+pub const NEEDS_SCREEN: &str =
+    "The dot needs the full screen: practice without --plain. Look ahead until the call that ends it.";
 /// Before the first number of the count.
 pub const GET_READY: &str = "GET READY";
 /// The work stands still.
@@ -38,17 +43,30 @@ pub fn time(left: Millis) -> String {
     }
 }
 
-/// What the partner is to do, part by part: what, where to, where the hand goes, how firmly, when.
-pub fn item(item: &Item) -> Vec<String> {
-    let when = match item.moment {
-        Moment::In(seconds) => format!("in {seconds}"),
+/// What the partner is to do and where to, part by part.
+pub fn what(item: &Item) -> Vec<String> {
+    let ball = item.ball.map(|ball| ball.phrase().words().to_owned());
+    [Some(item.words.clone()), item.toward.clone(), ball].into_iter().flatten().collect()
+}
+
+/// Where the partner's hand goes, how firmly, and whether it is for practice; empty where no hand does anything.
+pub fn how(item: &Item) -> Vec<String> {
+    let practice = item.practice.then(|| FOR_PRACTICE.to_owned());
+    [item.hand.clone(), item.strength.clone(), practice].into_iter().flatten().collect()
+}
+
+/// When it comes.
+pub fn when(moment: Moment) -> String {
+    match moment {
+        Moment::In(seconds) => format!("in {seconds} s"),
         Moment::LookUp => LOOK_UP.to_owned(),
         Moment::Now => NOW.to_owned(),
-    };
-    let ball = item.ball.map(|ball| ball.phrase().words().to_owned());
-    let parts =
-        [Some(item.words.clone()), item.toward.clone(), item.hand.clone(), item.strength.clone(), ball];
-    parts.into_iter().flatten().chain([when]).collect()
+    }
+}
+
+/// The patches of a course, each with its place: `1. blue mat`.
+pub fn course(patches: &[String]) -> Vec<String> {
+    (1..).zip(patches).map(|(place, patch)| format!("{place}. {patch}")).collect()
 }
 
 /// `34 s left`.

@@ -151,7 +151,7 @@ impl Session {
 
     /// How to stand, for a last look: without what a call asks for, which is longer than a glance.
     fn posture(&self) -> Vec<String> {
-        let what_a_call_asks = self.plan.drill().instruction().words();
+        let what_a_call_asks = self.plan.drill().instruction(self.plan.balls()).words();
         self.standing().into_iter().filter(|line| line != what_a_call_asks).collect()
     }
 

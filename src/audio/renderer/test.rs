@@ -111,6 +111,32 @@ fn a_hush_is_silent_within_5_ms_without_a_click() {
 }
 
 #[test]
+fn what_is_played_through_outlasts_a_hush_and_not_a_stop() {
+    for stop in [false, true] {
+        let (mut desk, mut renderer) = desk::pair(RATE);
+        // Sounding, in the renderer's hands, and at the desk.
+        for at in [100, 60_000, 48_000 * 90] {
+            desk.play_through(at as u32, Clip::new(vec![900; 48_000]), Frame(at));
+        }
+        renderer.render(&mut [0; 1_000]);
+        if stop {
+            desk.stop();
+        } else {
+            desk.hush();
+        }
+        let mut out = vec![0; 48_000];
+        let mut heard = Vec::new();
+        for _ in 0..92 {
+            renderer.render(&mut out);
+            heard.extend(told(&mut desk));
+        }
+        let started = |told: &&Told| matches!(told, Told::Started { wanted, at, .. } if wanted == at);
+        let ends = heard.iter().filter(|told| matches!(told, Told::Finished { .. })).count();
+        assert_eq!((heard.iter().filter(started).count(), ends), if stop { (1, 0) } else { (3, 3) });
+    }
+}
+
+#[test]
 fn what_a_hush_finds_waiting_is_never_reported_as_started() {
     let (mut desk, mut renderer) = desk::pair(RATE);
     for id in 0..100 {

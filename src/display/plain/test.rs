@@ -92,6 +92,7 @@ fn a_question_is_asked_once_with_its_answers() {
         }
     };
     insta::assert_snapshot!(said(&[ask(false), ask(false), ask(true), ask(true)]), @r#"
+
     How was that?
     1    very easy
     10   too hard

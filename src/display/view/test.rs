@@ -2,9 +2,12 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::direction::Direction;
+use crate::display::big;
 use crate::display::plain::Lines;
-use crate::drill::{Drill, Part};
+use crate::drill::{Ball, Drill, Form, Part, Strength};
 use crate::phrase::Phrase;
+use crate::place::Place;
+use crate::session::screen::{Item, Moment, Shown};
 
 fn hint(key: &str, does: &str) -> KeyHint {
     KeyHint { key: key.into(), does: does.into() }
@@ -19,6 +22,44 @@ fn work(call: Option<(&str, Direction)>) -> Screen {
     let call = call.map(|(words, direction)| Shown { words: words.into(), direction, cue: 4 });
     screen(Body::Work { call, left: Millis(34_000), whole: Millis(90_000) })
 }
+
+fn partner(item: Option<Item>) -> Screen {
+    Screen {
+        keys: vec![hint("G", "grabbed"), hint("F", "fell"), hint("S or Esc", "stop")],
+        ..screen(Body::Partner { item, left: Millis(34_000), whole: Millis(90_000) })
+    }
+}
+
+fn push(moment: Moment) -> Item {
+    Item {
+        words: "PUSH".into(),
+        toward: Some("toward the window".into()),
+        hand: Some("hand on the right hip".into()),
+        strength: Some("barely".into()),
+        practice: true,
+        ball: None,
+        direction: Direction::Left,
+        moment,
+        cue: 2,
+    }
+}
+
+fn toss(moment: Moment) -> Item {
+    Item {
+        words: "THROW".into(),
+        toward: Some("high, to the right".into()),
+        hand: None,
+        strength: None,
+        practice: false,
+        ball: Some(Ball::Small),
+        direction: Direction::HighRight,
+        ..push(moment)
+    }
+}
+
+/// Every moment of an item.
+const MOMENTS: [Moment; 7] =
+    [Moment::In(7), Moment::In(6), Moment::In(5), Moment::In(4), Moment::In(3), Moment::LookUp, Moment::Now];
 
 fn rendered(screen: &Screen, width: u16, height: u16) -> Buffer {
     let area = Rect::new(0, 0, width, height);
@@ -56,6 +97,14 @@ fn each_kind() -> Vec<Screen> {
         screen(Body::Count { number: Some(3), standing: vec!["Feet together.".into()] }),
         work(None),
         work(Some(("REACH LEFT", Direction::Left))),
+        partner(None),
+        screen(Body::Follow {
+            across_per_mille: 300,
+            down_per_mille: 900,
+            left: Millis(34_000),
+            whole: Millis(60_000),
+        }),
+        screen(Body::Course { patches: vec!["blue mat".into(), "floor".into(), "thick mat".into()] }),
         screen(Body::Paused { left: Millis(34_000), ends_in: Millis(110_000) }),
         screen(Body::Rest { left: Millis(42_000), whole: Millis(60_000), next: "Next: set 3 of 3.".into() }),
         screen(Body::Rest { left: Millis(0), whole: Millis(60_000), next: "Next: set 3 of 3.".into() }),
@@ -185,7 +234,7 @@ fn pages_questions_and_rests_are_read_from_the_top() {
 
     S or Esc: stop    any other key: pause
     "#);
-    insta::assert_snapshot!(text(&rendered(&all[10], 60, 14)), @r#"
+    insta::assert_snapshot!(text(&rendered(&all[13], 60, 14)), @r#"
     Set 2 of 3
 
     █████   ██████   ████   ██████             ███   ████
@@ -226,9 +275,8 @@ fn every_call_is_read_from_three_meters_at_80_by_24() {
     let arc = (20.0_f64 / 60.0).to_radians().tan() * 3000.0;
     let row = 2.0 * 310.0 / 80.0;
     let mut seen = 0;
-    for cue in Phrase::all().filter(|phrase| phrase.is_cue()) {
+    for words in every_call() {
         for direction in Direction::ALL.iter().copied() {
-            let words = cue.words().to_uppercase();
             let buffer = rendered(&work(Some((&words, direction))), 80, 24);
             for word in words.split_whitespace() {
                 let half_rows = big::capitals(word, &buffer).expect("each word stands there large and whole");
@@ -239,6 +287,37 @@ fn every_call_is_read_from_three_meters_at_80_by_24() {
         }
     }
     assert!(seen > 0);
+}
+
+/// Every call by itself, and every combination of parts that a drill can add to one.
+fn every_call() -> Vec<String> {
+    let cues = Phrase::all().filter(|phrase| phrase.is_cue()).map(|phrase| phrase.words().to_uppercase());
+    let combined = Drill::all().iter().flat_map(|drill| {
+        let called = drill.targets().iter().filter_map(|target| target.say);
+        called.flat_map(|call| {
+            combinations(drill)
+                .into_iter()
+                .map(move |parts| format!("{}{parts}", call.words()).to_uppercase())
+        })
+    });
+    cues.chain(combined).collect()
+}
+
+/// The parts that a drill can add to a call at its hardest step, in every way, at most one of a kind.
+fn combinations(drill: &Drill) -> Vec<String> {
+    let most = drill.ladder().iter().map(|step| usize::from(step.parts)).max().unwrap_or(1);
+    let parts = drill.parts();
+    let chosen = |bits: u32| {
+        parts.iter().enumerate().filter(move |(bit, _)| bits >> bit & 1 == 1).map(|(_, part)| part)
+    };
+    let allowed = |bits: &u32| {
+        let mut kinds: Vec<&str> = chosen(*bits).map(|part| part.kind.as_str()).collect();
+        let count = kinds.len();
+        kinds.dedup();
+        kinds.len() == count && count < most
+    };
+    let words = |bits: u32| chosen(bits).map(|part| format!(", {}", part.phrase.words())).collect();
+    (0..1_u32 << parts.len()).filter(allowed).map(words).collect()
 }
 
 /// A call of several parts stands there whole, as large as a short one must.
@@ -269,6 +348,183 @@ fn every_combined_call_is_read_from_three_meters_at_80_by_24() {
         }
     }
     assert!(seen > 80, "{seen}");
+}
+
+/// As above: `LOOK UP`, `NOW`, `HOLD`, and everything that any drill can have a partner do, toward any place, with any
+/// hand, at any strength, for practice or not, with either ball and any parts.
+#[test]
+fn every_word_to_a_partner_is_read_from_three_meters_at_80_by_24() {
+    let tall = |word: &str, buffer: &Buffer, of: &str| {
+        let half_rows = big::capitals(word, buffer);
+        assert!(half_rows.is_some_and(|rows| rows >= 7), "{word} of {of}: {half_rows:?}\n{}", text(buffer));
+    };
+    tall("HOLD", &rendered(&partner(None), 80, 24), "hold");
+    let places: Vec<String> = Place::ALL.iter().map(|place| place.toward().words().to_owned()).collect();
+    let mut seen = 0;
+    for item in every_item(&places) {
+        for moment in [Moment::In(7), Moment::In(3), Moment::LookUp, Moment::Now] {
+            let buffer = rendered(&partner(Some(Item { moment, ..item.clone() })), 80, 24);
+            let shown: Vec<String> = match moment {
+                Moment::LookUp => vec!["LOOK UP".into()],
+                Moment::In(seconds @ ..5) if item.hand.is_some() => {
+                    [words::how(&item), vec![seconds.to_string()]].concat()
+                }
+                Moment::In(seconds) => [words::what(&item), vec![seconds.to_string()]].concat(),
+                Moment::Now => [words::what(&item), vec!["NOW".into()]].concat(),
+            };
+            for word in shown.iter().flat_map(|text| text.split_whitespace()) {
+                tall(&word.to_uppercase(), &buffer, &format!("{item:?}"));
+            }
+            seen += 1;
+        }
+    }
+    assert!(seen > 1_000, "{seen}");
+}
+
+/// What any drill can have a partner do: each target with the longest and the shortest of everything else.
+fn every_item(places: &[String]) -> Vec<Item> {
+    let mut items = Vec::new();
+    for drill in Drill::all().iter().filter(|drill| drill.forms().contains(&Form::Partner)) {
+        for target in drill.targets() {
+            let said = target.tell.or(target.say).expect("somebody is told").words();
+            let combined = combinations(drill);
+            let combined = combined.iter().max_by_key(|parts| parts.len()).expect("at least none");
+            let words = format!("{said}{combined}").to_uppercase();
+            let strengths = (1..=4).filter_map(Strength::new).map(|strength| strength.to_string());
+            let strengths: Vec<_> =
+                if target.action.is_push() { strengths.map(Some).collect() } else { vec![None] };
+            let mut toward: Vec<Option<String>> = vec![None];
+            if target.tell.is_some() && target.direction != Direction::InPlace {
+                let there = crate::drill::toward(target.direction).words().to_owned();
+                toward = places.iter().cloned().chain([there]).map(Some).collect();
+            }
+            for (toward, strength) in
+                toward.iter().flat_map(|toward| strengths.iter().map(move |strength| (toward, strength)))
+            {
+                let toss = target.action.is_toss();
+                for (practice, ball) in
+                    [(false, None), (target.action.is_push(), toss.then_some(Ball::Small))]
+                {
+                    items.push(Item {
+                        words: words.clone(),
+                        toward: toward.clone(),
+                        hand: target.hand.map(|hand| hand.words().to_owned()),
+                        strength: strength.clone(),
+                        practice,
+                        ball,
+                        direction: target.direction,
+                        moment: Moment::Now,
+                        cue: 0,
+                    });
+                }
+            }
+        }
+    }
+    items
+}
+
+#[test]
+fn a_partner_reads_what_and_where_then_how_and_then_looks_up() {
+    let shown = |moment| text(&rendered(&partner(Some(push(moment))), 80, 24));
+    insta::assert_snapshot!(shown(Moment::In(7)), @r#"
+      Set 2 of 3
+
+
+            ▗▟▌                      ██▀▀█▄  ██  ██  ▄█▀▀█▄  ██  ██
+          ▄▟██▌                      ██▄▄█▀  ██  ██  ▀█▄▄▄   ██▄▄██
+        ▄█████▙▄▄▄▄▄▄▄▄▖             ██      ██  ██  ▄▄  ██  ██  ██
+       ████████████████▌             ▀▀       ▀▀▀▀    ▀▀▀▀   ▀▀  ▀▀
+        ▀█████▛▀▀▀▀▀▀▀▀▘
+          ▀▜██▌
+            ▝▜▌              ▀▀██▀▀  ▄█▀▀█▄  ██   ██ ▄█▀▀█▄  ██▀▀█▄  ██▀▀█▄
+                               ██    ██  ██  ██ ▄ ██ ██  ██  ██▄▄█▀  ██  ██
+                               ██    ██  ██  ███▀███ ██▀▀██  ██▀█▄   ██  ██
+                               ▀▀     ▀▀▀▀   ▀▀   ▀▀ ▀▀  ▀▀  ▀▀  ▀▀  ▀▀▀▀▀
+       ████████████                      ▀▀██▀▀  ██  ██  ██▀▀▀▀
+       ████    ████                        ██    ██▄▄██  ██▄▄▄
+               ████                        ██    ██  ██  ██
+             ████                          ▀▀    ▀▀  ▀▀  ▀▀▀▀▀▀
+           ████              ██   ██  ▀██▀   ██▄  ██ ██▀▀█▄  ▄█▀▀█▄  ██   ██
+           ████              ██ ▄ ██   ██    ██▀█▄██ ██  ██  ██  ██  ██ ▄ ██
+           ████              ███▀███   ██    ██  ▀██ ██  ██  ██  ██  ███▀███
+                             ▀▀   ▀▀  ▀▀▀▀   ▀▀   ▀▀ ▀▀▀▀▀    ▀▀▀▀   ▀▀   ▀▀
+
+
+      G: grabbed    F: fell    S or Esc: stop
+    "#);
+    insta::assert_snapshot!(shown(Moment::In(3)), @r#"
+      Set 2 of 3
+
+                               █ █ ▟▀▙ █▖▐▌█▀▙     ▟▀▙ █▖▐▌    ▀█▀ █ █ █▀▀
+            ▗▟▌                █▄█ █ █ █▜▟▌█ █     █ █ █▜▟▌     █  █▄█ █▄▖
+          ▄▟██▌                █ █ █▀█ █ ▜▌█ █     █ █ █ ▜▌     █  █ █ █
+        ▄█████▙▄▄▄▄▄▄▄▄▖       ▀ ▀ ▀ ▀ ▀ ▝▘▀▀▘     ▝▀▘ ▀ ▝▘     ▀  ▀ ▀ ▀▀▀
+       ████████████████▌           █▀▙ ▝█▘ ▟▀▙ █ █ ▀█▀     █ █ ▝█▘ █▀▙
+        ▀█████▛▀▀▀▀▀▀▀▀▘           █▄▛  █  █▗▄ █▄█  █      █▄█  █  █▄▛
+          ▀▜██▌                    █▜▖  █  █ █ █ █  █      █ █  █  █
+            ▝▜▌                    ▀ ▀ ▝▀▘ ▝▀▘ ▀ ▀  ▀      ▀ ▀ ▝▀▘ ▀
+
+
+                                         █▀▙ ▟▀▙ █▀▙ █▀▀ █   █ █
+         ████████                        █▄▛ █ █ █▄▛ █▄▖ █   ▜▄▛
+       ████    ████                      █ █ █▀█ █▜▖ █   █    █
+               ████                      ▀▀▘ ▀ ▀ ▀ ▀ ▀▀▀ ▀▀▀  ▀
+           ██████
+               ████
+       ████    ████          █▀▀ ▟▀▙ █▀▙     █▀▙ █▀▙ ▟▀▙ ▟▀▙ ▀█▀ ▝█▘ ▟▀▙ █▀▀
+         ████████            █▄▖ █ █ █▄▛     █▄▛ █▄▛ █ █ █    █   █  █   █▄▖
+                             █   █ █ █▜▖     █   █▜▖ █▀█ █ ▄  █   █  █ ▄ █
+                             ▀   ▝▀▘ ▀ ▀     ▀   ▀ ▀ ▀ ▀ ▝▀▘  ▀  ▝▀▘ ▝▀▘ ▀▀▀
+
+      G: grabbed    F: fell    S or Esc: stop
+    "#);
+    insta::assert_snapshot!(shown(Moment::LookUp), @r#"
+      Set 2 of 3
+
+
+
+            ████              ████████        ████████      ████    ████
+            ████            ████    ████    ████    ████    ████    ████
+            ████            ████    ████    ████    ████    ████  ████
+            ████            ████    ████    ████    ████    ████████
+            ████            ████    ████    ████    ████    ████  ████
+            ████            ████    ████    ████    ████    ████    ████
+            ████████████      ████████        ████████      ████    ████
+
+                            ████    ████    ██████████
+                            ████    ████    ████    ████
+                            ████    ████    ████    ████
+                            ████    ████    ██████████
+                            ████    ████    ████
+                            ████    ████    ████
+                              ████████      ████
+
+
+
+
+      G: grabbed    F: fell    S or Esc: stop
+    "#);
+    assert_eq!(shown(Moment::LookUp), text(&rendered(&partner(Some(toss(Moment::LookUp))), 80, 24)));
+}
+
+#[test]
+fn what_a_partner_is_told_is_on_the_screen_and_in_the_plain_lines() {
+    for item in [push(Moment::Now), toss(Moment::Now)] {
+        let mut lines = Lines::default();
+        let told = MOMENTS.map(|moment| partner(Some(Item { moment, ..item.clone() })));
+        let said: Vec<String> = told.iter().flat_map(|screen| lines.after(screen)).collect();
+        for (width, height) in [(80, 24), (120, 40)] {
+            let drawn: Vec<Buffer> = told.iter().map(|screen| rendered(screen, width, height)).collect();
+            let all = [words::what(&item), words::how(&item), vec!["LOOK UP".into(), "NOW".into()]].concat();
+            for word in all.iter().flat_map(|text| text.split_whitespace()) {
+                let word = word.to_uppercase();
+                assert!(drawn.iter().any(|buffer| big::find(&word, buffer).is_some()), "{word}");
+                let in_lines = said.iter().any(|line| line.to_uppercase().contains(&word));
+                assert!(in_lines, "{word} in {said:#?}");
+            }
+        }
+        assert_eq!(said.iter().filter(|line| line.contains(&item.words)).count(), 1, "{said:#?}");
+    }
 }
 
 #[test]
@@ -307,11 +563,12 @@ fn plain_words(lines: &[String]) -> Vec<String> {
 fn the_screen_and_the_plain_lines_carry_the_same_words() {
     // The smallest of these draws pages as text, the largest in letters.
     for (width, height) in [(80, 24), (100, 40), (200, 60)] {
-        for screen in each_kind() {
-            let buffer = rendered(&screen, width, height);
+        // A slow target has no words, and the lines say that it needs the screen.
+        for screen in each_kind().iter().filter(|screen| !matches!(screen.body, Body::Follow { .. })) {
+            let buffer = rendered(screen, width, height);
             let small = text(&buffer);
             let small: Vec<_> = plain_words(&[small.replace(['█', '░'], " ")]);
-            let said = plain_words(&Lines::default().after(&screen));
+            let said = plain_words(&Lines::default().after(screen));
             for word in &said {
                 assert!(
                     small.contains(word) || big::find(word, &buffer).is_some(),
@@ -363,7 +620,38 @@ fn any_body() -> impl Strategy<Value = Body> {
         direction: Direction::ALL[to],
         cue,
     });
+    let moment = prop_oneof![any::<u8>().prop_map(Moment::In), Just(Moment::LookUp), Just(Moment::Now)];
+    let told = proptest::collection::vec(proptest::option::of(any_words()), 3);
+    let ball = proptest::option::of(prop_oneof![Just(Ball::Big), Just(Ball::Small)]);
+    let item = (any_words(), told, any::<bool>(), ball, 0..Direction::ALL.len(), moment).prop_map(
+        |(words, told, practice, ball, to, moment)| {
+            let [toward, hand, strength] = told.try_into().expect("three of them");
+            Item {
+                words,
+                toward,
+                hand,
+                strength,
+                practice,
+                ball,
+                direction: Direction::ALL[to],
+                moment,
+                cue: 1,
+            }
+        },
+    );
     prop_oneof![
+        (proptest::option::of(item), time(), time()).prop_map(|(item, left, whole)| Body::Partner {
+            item,
+            left,
+            whole
+        }),
+        (any::<u16>(), any::<u16>(), time(), time()).prop_map(|(across, down, left, whole)| Body::Follow {
+            across_per_mille: across,
+            down_per_mille: down,
+            left,
+            whole
+        }),
+        list().prop_map(|patches| Body::Course { patches }),
         (any_words(), list(), list()).prop_map(|(title, text, items)| Body::Page { title, text, items }),
         (any_words(), any_hints(), any::<bool>()).prop_map(|(ask, answers, asking_again)| Body::Question {
             ask,

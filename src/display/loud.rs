@@ -1,0 +1,117 @@
+//! How are a call, and what a partner is to do, drawn as large as they get? In cells, pure. Not which words these are, nor
+//! what stands around them (that is [`view`](super::view)).
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Rect, Size};
+use ratatui::style::{Modifier, Style};
+
+use super::big::{self, Paragraphs, Words};
+use super::words;
+use crate::direction::Direction;
+use crate::session::screen::{Item, Moment, Shown};
+
+/// Until so many seconds before the moment the partner reads what and where; from then on, where the hand goes and how
+/// firmly. One thing at a time is larger, and is read at a glance \[judgment\].
+const WHAT_UNTIL: u8 = 5;
+
+/// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
+pub fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
+    let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
+    // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
+    let arrow = |fit: &Words| {
+        let taken = fit.size();
+        let side = (area.width - taken.width).saturating_sub(1) / 2;
+        side.min(area.height).max(area.height - taken.height)
+    };
+    // Room for a large arrow, for a small one, for none.
+    let fits = [beside(4), beside(5), area].map(|room| Words::fit(&call.words, room.as_size()));
+    let seen = |fit: &&Words| arrow(fit) >= area.height / 4;
+    let largest = fits.iter().flatten().filter(seen).map(Words::letter).max().unwrap_or(0);
+    // The letters come first: they give up a quarter of their size at most for a larger arrow, more only for one that
+    // can be seen at all.
+    let good = fits.iter().flatten().filter(seen).find(|fit| 4 * fit.letter() >= 3 * largest);
+    let Some(fit) = good.or(fits.iter().flatten().last()) else {
+        return loud(&format!("{} {}", call.words, call.direction.arrow()), area, buffer);
+    };
+    let taken = fit.size();
+    let side = (area.width - taken.width).saturating_sub(1);
+    let below = area.height - taken.height;
+    if side / 2 >= below {
+        let side = (side / 2).min(area.height) * 2;
+        let (beside, words) = aside(call.direction, side, area);
+        fit.draw(words, buffer);
+        big::arrow(call.direction, beside, buffer);
+    } else {
+        fit.draw(Rect { height: taken.height, ..area }, buffer);
+        big::arrow(call.direction, Rect { y: area.y + taken.height, height: below, ..area }, buffer);
+    }
+}
+
+/// What the partner is to do. While it is counted down: what and where to, then where the hand goes and how firmly, with the
+/// arrow and the seconds beside it. In the last two seconds nothing but LOOK UP, whatever comes.
+pub fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
+    let when = match item.moment {
+        Moment::LookUp => return loud(words::LOOK_UP, area, buffer),
+        Moment::In(seconds) => seconds.to_string(),
+        Moment::Now => words::NOW.to_owned(),
+    };
+    let how = words::how(item);
+    let is_how = matches!(item.moment, Moment::In(seconds) if seconds < WHAT_UNTIL) && !how.is_empty();
+    let texts = if is_how { how } else { words::what(item) };
+    let texts: Vec<String> = texts.iter().map(|text| text.to_uppercase()).collect();
+    // A quarter of the width for the arrow and the seconds, if the words leave so much; else a fifth. Each text on lines of
+    // its own, if there is room.
+    let together = vec![texts.join(" ")];
+    let ways = [(&texts, 4), (&texts, 5), (&together, 4), (&together, 5)];
+    let fit = ways.into_iter().find_map(|(texts, part)| {
+        let (beside, words) = aside(item.direction, (area.width / part) & !1, area);
+        let room = Size::new(words.width.saturating_sub(2), words.height);
+        Some((Paragraphs::within(texts, room, 16)?, beside, words))
+    });
+    let Some((fit, beside, words)) = fit else {
+        let sign = item.direction.arrow();
+        return loud(&format!("{} {sign} {when}", together[0]), area, buffer);
+    };
+    fit.draw_in_the_middle(words, buffer);
+    let seconds = beside.height / 2;
+    let (above, below) = (
+        Rect { height: beside.height - seconds, ..beside },
+        Rect { y: beside.bottom() - seconds, height: seconds, ..beside },
+    );
+    if item.direction == Direction::InPlace {
+        loud(&when, beside, buffer);
+    } else {
+        big::arrow(item.direction, above, buffer);
+        loud(&when, below, buffer);
+    }
+}
+
+/// So many columns on the side to which the arrow points, and the rest.
+fn aside(direction: Direction, columns: u16, area: Rect) -> (Rect, Rect) {
+    let columns = columns.min(area.width);
+    let rest = area.width - columns;
+    let (beside, words) =
+        if direction.is_leftward() { (area.x, area.x + columns) } else { (area.right() - columns, area.x) };
+    (Rect { x: beside, width: columns, ..area }, Rect { x: words, width: rest, ..area })
+}
+
+/// Words that need no answer: in the middle, and clearly smaller than a call.
+pub fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
+    let height = (area.height / 3).max(area.height.min(4));
+    loud(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
+}
+
+/// Words in the middle of the area, in the largest letters that fit; in bold text where none do.
+pub fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
+    if let Some(fit) = Words::fit(words, area.as_size()) {
+        return fit.draw(area, buffer);
+    }
+    let lines = words::wrap(words, usize::from(area.width));
+    let wide = lines.iter().map(|line| line.chars().count() as u16).max().unwrap_or(0);
+    let left = area.x + area.width.saturating_sub(wide) / 2;
+    let above = area.height.saturating_sub(lines.len() as u16) / 2;
+    let bold = Style::new().add_modifier(Modifier::BOLD);
+    for (line, row) in lines.iter().zip(area.rows().skip(usize::from(above))) {
+        buffer.set_stringn(left, row.y, line, usize::from(area.width), bold);
+    }
+}
