@@ -514,7 +514,7 @@ fn a_grab_and_a_fall_close_what_lasts_as_well() {
 fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
     let mut unheard = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
     unheard
-        .keys("\n\naaaa\n\naggg.")
+        .keys("\n\naaaa\n\nag.")
         .keys(".")
         .wait(Millis(65_100))
         .keys("n021n")
