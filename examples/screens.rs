@@ -17,8 +17,8 @@ use counterpoise::millis::Millis;
 use counterpoise::prescription::Prescription;
 use counterpoise::record::SessionBegun;
 use counterpoise::schedule::{METHOD, Scheduler, Seed};
-use counterpoise::session::screen::{Body, Screen};
-use counterpoise::session::{Effect, Event, Key, Now, Session};
+use counterpoise::session::screen::{Body, Item, Moment, Screen};
+use counterpoise::session::{Channel, Effect, Event, Key, Now, Session};
 
 fn main() -> std::io::Result<()> {
     watch_signals()?;
@@ -48,11 +48,20 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-/// The screens of a practice, walked from its first page to its last, with what can go wrong on the way, and then the
+/// With a partner, everything that has a screen of its own.
+const PARTNER: &[u8] = include_bytes!("../tests/data/partner.toml");
+/// The person's own patches.
+const PATCHES: [&str; 4] = ["blue mat", "floor", "thick mat", "carpet"];
+
+/// The screens of a practice alone, walked from its first page to its last, with what can go wrong on the way, and then the
 /// other ways in which it can end.
 pub fn screens() -> Vec<Screen> {
     let mut walk = Walk::new();
-    for page in ["\n", "\n", "a", "a", "a", "a", "g", " "] {
+    for page in ["\n", "\n", "a", "a", "a", "a", "g"] {
+        walk.keys(page).see();
+    }
+    walk.wait(30_000).see();
+    for page in [" ", " "] {
         walk.keys(page).see();
     }
     walk.wait(4_000).see();
@@ -77,12 +86,58 @@ pub fn screens() -> Vec<Screen> {
     walk.see();
     walk.keys("s").see();
     walk.keys("1").see();
-    [walk.seen, other_ends()].concat()
+    [walk.seen, with_a_partner(), with_an_earbud(), other_ends()].concat()
+}
+
+/// A practice with a partner who reads the screen: the pages for both, every drill in turn, and what can go wrong.
+pub fn with_a_partner() -> Vec<Screen> {
+    let mut walk = Walk::over(PARTNER, Channel::PartnerScreen);
+    // Health, today, what is in place, the pages for the partner, and what is on each side.
+    for page in "\n\naaaaa".chars().chain("\n\n\n\n\n\na420g".chars()) {
+        walk.keys(&page.to_string()).see();
+    }
+    walk.keys(" ").see();
+    // The warm-up set is alone.
+    walk.keys(" ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
+    // Pushes: paused, a grab that was none, then a grab.
+    walk.keys(" ").see();
+    walk.see_what_comes(40_000);
+    for key in ["p", "g", "n"] {
+        walk.keys(key).see();
+    }
+    walk.wait(2_000).keys(" ").see_what_comes(60_000);
+    walk.keys("g").see();
+    walk.keys("y").see();
+    walk.note_responses();
+    for key in ["0", "2", "1", "n"] {
+        walk.keys(key).see();
+    }
+    // Balls, steps, the course, and the target on the screen.
+    for _ in 0..4 {
+        walk.wait(60_000).see();
+        walk.keys(" ").see();
+        if matches!(walk.screen().body, Body::Course { .. }) {
+            walk.keys(" ").see();
+        }
+        walk.keys(" ").see_what_comes(100_000);
+        walk.keys("n021n").see();
+    }
+    walk.keys(" ").see();
+    walk.seen
+}
+
+/// With an earbud the trainee may see the screen, and nothing of a push stands there.
+fn with_an_earbud() -> Vec<Screen> {
+    let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
+    walk.keys("\n\naaaaa\n\n\n\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.see_what_comes(90_000);
+    // What comes after the first page.
+    walk.seen.split_off(1)
 }
 
 /// The last page of every other end.
 fn other_ends() -> Vec<Screen> {
-    let set = "\n\naaaag ";
+    let set = "\n\naaaag  ";
     let after_work = |keys: &str| {
         let mut walk = Walk::new();
         walk.keys(set).wait(70_000).keys(keys);
@@ -116,8 +171,18 @@ struct Walk {
 impl Walk {
     /// The first page is seen, and a sound output is there.
     fn new() -> Self {
-        let prescription = Prescription::ready("gentle").expect("it is a ready one");
-        let scheduler = Scheduler::new(prescription).expect("a ready one has a schedule");
+        Self::of(Prescription::ready("gentle").expect("it is a ready one"), |session| session)
+    }
+
+    /// The same of another prescription, with a partner.
+    fn over(file: &[u8], channel: Channel) -> Self {
+        let prescription = Prescription::read("partner.toml", file).expect("it is within the limits");
+        let patches: Vec<String> = PATCHES.map(str::to_owned).to_vec();
+        Self::of(&prescription, |session| session.with_partner(channel, None).over_patches(&patches, &[]))
+    }
+
+    fn of(prescription: &Prescription, with: impl FnOnce(Session) -> Session) -> Self {
+        let scheduler = Scheduler::new(prescription).expect("it has a schedule");
         let seed = Seed::from_bytes([7; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
@@ -131,7 +196,7 @@ impl Walk {
             device: None,
             sets_planned: schedule.sets().len() as u8,
         };
-        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned()));
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
         let mut walk = Self { session, at: Millis(0), seen: Vec::new() };
         walk.see();
         walk.on(Event::Sound { device: Some("an example".to_owned()) });
@@ -183,5 +248,44 @@ impl Walk {
 
     fn see(&mut self) {
         self.seen.push(self.screen());
+    }
+
+    /// Every screen that differs by more than a running time, or a call or an item, for so long.
+    fn see_what_comes(&mut self, length: u32) {
+        let mut before = None;
+        for _ in 0..length / 100 {
+            self.wait(100);
+            let what = kind(&self.screen().body);
+            if before.as_ref() != Some(&what) {
+                self.see();
+            }
+            before = Some(what);
+        }
+    }
+
+    /// One of each response, as long as the partner is asked.
+    fn note_responses(&mut self) {
+        for key in ["1", "-", "2", "0", "3", "1"] {
+            if !matches!(&self.screen().body, Body::Question { ask, .. } if ask.contains("What happened?")) {
+                break;
+            }
+            self.keys(key).see();
+        }
+    }
+}
+
+/// What stands there, without what runs by itself.
+fn kind(body: &Body) -> String {
+    match body {
+        Body::Work { call, .. } => format!("{call:?}"),
+        Body::Partner { item: Some(Item { words, cue, moment, .. }), .. } => {
+            // The seconds of the countdown are one another's like, but for what stands beside them.
+            let near = matches!(moment, Moment::In(seconds) if *seconds < 5);
+            format!("{words} {cue} {near} {:?}", std::mem::discriminant(moment))
+        }
+        Body::Partner { item: None, .. } => "hold".to_owned(),
+        Body::Follow { across_per_mille, .. } => format!("{}", across_per_mille / 200),
+        Body::Count { .. } => "count".to_owned(),
+        other => format!("{:?}", std::mem::discriminant(other)),
     }
 }

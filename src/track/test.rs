@@ -125,8 +125,10 @@ fn every_sound_of_every_drill_is_on_its_frame_and_apart_from_the_next() {
             assert!(silence >= RATE.frames(SILENCE), "{silence:?} before {:?}", pair[1]);
         }
         for (set, (number, start)) in session.sets().iter().zip(track.starts()) {
-            let mut events =
-                track.events().iter().filter(|event| event.set == Some(*number) && event.kind != Kind::Announcement);
+            let mut events = track
+                .events()
+                .iter()
+                .filter(|event| event.set == Some(*number) && event.kind != Kind::Announcement);
             for (place, cue) in (0..).zip(set.cues()) {
                 let Some(call) = cue.call() else { continue };
                 let frame = |ms: u32| Frame(start.0 + 48 * u64::from(ms));
