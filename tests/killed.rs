@@ -116,6 +116,7 @@ fn child() {
         sound: Some(Sound::new(output, bank)),
         clock,
         writer,
+        keep_room: Box::new(|_| {}),
         close_asked,
     };
     let _ = practice::run(world, session);

@@ -4,14 +4,19 @@ use proptest::prelude::*;
 
 use super::read::SessionRecord;
 use super::row::{
-    AnswerRow, CueRow, DeliveryRow, DisturbanceRow, Line, SessionId, SessionRow, SetEndRow, SetRow,
+    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
+    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
 use super::timestamp::Stamp;
 use super::{Folder, Journal};
 use crate::direction::Direction;
-use crate::drill::{Action, Form, Side, Stance, Support, Surface, Vision};
+use crate::drill::{Action, Ball, Facing, Form, SecondTask, Side, Stance, Support, Surface, Vision};
+use crate::millis::Millis;
 use crate::prescription::Digest;
-use crate::record::{Delivery, Disturbance, Question, SessionEnd, SetEnd};
+use crate::record::{
+    Advice, Channel, Delivery, Disturbance, LeftOut, Mishap, Question, Response, RoutineEnd, RoutinePart,
+    SessionEnd, SetEnd,
+};
 use crate::schedule::Seed;
 
 pub(super) fn id(byte: u8) -> SessionId {
@@ -50,6 +55,11 @@ pub(super) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
         action: (!blank).then_some(Action::Reach),
         direction: (!blank).then_some(Direction::ForwardLeft),
         phrase: (!blank).then(|| "reach.forward-left".into()),
+        until_ms: None,
+        strength: None,
+        ball: None,
+        tell: None,
+        practice: false,
     }
 }
 
@@ -65,6 +75,9 @@ pub(super) fn set(number: u8, at: Stamp) -> Line {
         surface: Surface::Firm,
         support: Support::OneHand,
         vision: Vision::Open,
+        channel: Some(Channel::Trainee),
+        facing: Some(Facing::CounterAhead),
+        second_task: None,
         work_ms: 47_000,
         recover_ms: 5_000,
         rest_ms: 61_000,
@@ -75,6 +88,56 @@ pub(super) fn set(number: u8, at: Stamp) -> Line {
 
 pub(super) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
     Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Heard { wanted, began, rate: 48_000 }) }
+}
+
+pub(super) fn asked(set: u8, cue: u16, at: u32) -> Line {
+    Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Asked { at: Millis(at) }) }
+}
+
+pub(super) fn responded(set: u8, cue: u16, response: Option<Response>) -> Line {
+    Line::Responded { set, response: ResponseRow { cue, response } }
+}
+
+pub(super) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow {
+    CueRow {
+        action: Some(Action::Push),
+        direction: Some(Direction::Left),
+        phrase: Some("tell.push+where.left+hand.right-hip".into()),
+        strength: Some(strength),
+        tell: Some("tell.push+toward.window+hand.right-hip+strength.1".into()),
+        practice: place < 2,
+        ..cue(place, at_ms, gap_ms, false)
+    }
+}
+
+/// A session with a partner: one set of three pushes that ended with a grab, one refused.
+pub(super) fn with_partner() -> Vec<Line> {
+    let Line::SetBegun { mut set, .. } = set(1, moment(400_000)) else { unreachable!("as it is made") };
+    (set.form, set.channel, set.drill) = (Form::Partner, Some(Channel::PartnerScreen), "pushes".into());
+    set.facing = Some(Facing::CounterLeft);
+    let cues = vec![push(0, 14_000, 14_000, 1), push(1, 30_000, 16_000, 1), push(2, 44_000, 14_000, 2)];
+    vec![
+        begun(moment(0)),
+        Line::Course { patches: ["mat", "rug", "=floor"].map(str::to_owned).to_vec() },
+        Line::Routine(RoutineRow { part: RoutinePart::WarmUp, at: moment(380_000), how: RoutineEnd::Done }),
+        Line::SetBegun { set, cues },
+        asked(1, 0, 14_010),
+        asked(1, 1, 30_002),
+        asked(1, 2, 44_015),
+        Line::Mishap(MishapRow { place: 7, set: 1, at_ms: 45_500, what: Mishap::Grab, cue: Some(2) }),
+        responded(1, 2, Some(Response::Grabbed)),
+        set_ended(1, moment(445_500), 45_500, SetEnd::Grabbed),
+        Line::Advised(AdviceRow { place: 10, set: 1, advice: Advice::OneStepLower }),
+        responded(1, 0, Some(Response::OneStep)),
+        responded(1, 1, None),
+        Line::SetLeftOut(LeftOutRow { set: 2, at: moment(600_000), why: LeftOut::Refused }),
+        Line::Routine(RoutineRow {
+            part: RoutinePart::CoolDown,
+            at: moment(610_000),
+            how: RoutineEnd::Skipped,
+        }),
+        Line::SessionEnded { at: moment(620_000), why: SessionEnd::Finished },
+    ]
 }
 
 pub(super) fn disturbed(place: u32, set: u8, at_ms: u32) -> Line {
@@ -152,9 +215,27 @@ pub(super) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
     );
     let why = prop::sample::select(SessionEnd::ALL);
     let facts = (".{0,12}", prop::option::of(".{0,12}"), any::<bool>(), any::<u32>(), 0_u8..11);
-    (any::<[u8; 16]>(), 0_i64..40_000_000_000, facts, sets, answers, why, any::<prop::sample::Index>())
+    (
+        any::<[u8; 16]>(),
+        0_i64..40_000_000_000,
+        facts,
+        sets,
+        answers,
+        any_around(),
+        why,
+        any::<prop::sample::Index>(),
+    )
         .prop_map(
-            |(id, start, (title, device, seed_given, method, sets_planned), sets, answers, why, cut)| {
+            |(
+                id,
+                start,
+                (title, device, seed_given, method, sets_planned),
+                sets,
+                answers,
+                around,
+                why,
+                cut,
+            )| {
                 let mut lines = vec![Line::SessionBegun(SessionRow {
                     begun: moment(start),
                     title,
@@ -172,11 +253,40 @@ pub(super) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
                 for (place, (set, question, said)) in (0..).zip(answers) {
                     lines.push(answer(place, set, question, said));
                 }
+                lines.extend(around);
                 lines.push(Line::SessionEnded { at: moment(start + 1_000_000), why });
                 lines.truncate(1 + cut.index(lines.len()));
                 (SessionId::from_bytes(id), lines)
             },
         )
+}
+
+/// What is kept around the sets, each at most once.
+fn any_around() -> impl Strategy<Value = Vec<Line>> {
+    let mishap =
+        (any::<u8>(), any::<u32>(), prop::sample::select(Mishap::ALL), prop::option::of(any::<u16>()));
+    let routine = (prop::sample::select(RoutinePart::ALL), prop::sample::select(RoutineEnd::ALL));
+    let left_out = (11_u8..20, prop::sample::select(LeftOut::ALL));
+    let course = prop::collection::vec(".{0,12}", 3..9);
+    (
+        prop::option::of(mishap),
+        prop::option::of(routine),
+        prop::option::of(left_out),
+        prop::option::of(course),
+        any::<bool>(),
+    )
+        .prop_map(|(mishap, routine, left_out, course, advised)| {
+            let mishap = mishap
+                .map(|(set, at_ms, what, cue)| Line::Mishap(MishapRow { place: 900, set, at_ms, what, cue }));
+            let routine =
+                routine.map(|(part, how)| Line::Routine(RoutineRow { part, at: moment(1_000), how }));
+            let left_out =
+                left_out.map(|(set, why)| Line::SetLeftOut(LeftOutRow { set, at: moment(2_000), why }));
+            let course = course.map(|patches| Line::Course { patches });
+            let advice = AdviceRow { place: 901, set: 1, advice: Advice::OneStepLower };
+            let advised = advised.then_some(Line::Advised(advice));
+            [mishap, routine, left_out, course, advised].into_iter().flatten().collect()
+        })
 }
 
 type AnySet = (bool, Vec<(u32, bool, Option<(u64, u64)>)>, Option<u16>, SetEnd);
@@ -192,9 +302,20 @@ fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Li
     let Some(Line::SetBegun { set, cues: planned }) = lines.first_mut() else { unreachable!() };
     set.form = if partner { Form::Partner } else { Form::Alone };
     *planned = (0..).zip(&cues).map(|(place, (gap, blank, _))| cue(place, *gap, *gap, *blank)).collect();
+    set.channel = partner.then_some(Channel::PartnerEarbud);
+    set.facing = (!partner).then_some(Facing::WallAhead);
+    set.second_task = partner.then_some(SecondTask::Count);
+    for (nth, cue) in planned.iter_mut().enumerate().filter(|(nth, cue)| (nth % 2 == 1) && !cue.blank) {
+        let next = push(cue.cue, cue.at_ms, cue.gap_ms, 1 + (nth % 4) as u8);
+        *cue = CueRow { until_ms: Some(cue.at_ms + 900), ball: Some(Ball::Small), ..next };
+    }
     let again = planned.clone();
     for (place, (_, _, frames)) in (0..).zip(&cues) {
         lines.extend(frames.map(|(wanted, began)| heard(number, place, wanted, began)));
+        if frames.is_none() && partner {
+            let response = Response::numbered(place as u8 % 7);
+            lines.extend([asked(number, place, 5_000), responded(number, place, response)]);
+        }
     }
     let disturbances = (0..).zip(&cues).filter(|(_, (gap, ..))| gap % 3 == 0);
     lines.extend(

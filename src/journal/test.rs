@@ -12,8 +12,9 @@ use super::row::Line;
 use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
 use super::{Folder, Journal, JournalError, Notice, Writer, show};
 use crate::millis::Millis;
+use crate::place::Room;
 use crate::prescription::Prescription;
-use crate::record::{Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{Channel, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::schedule::{Call, METHOD, Scheduler, Seed};
 
 fn folder(path: &Path) -> Folder {
@@ -392,11 +393,22 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
         }));
         let mut again = Vec::new();
         for plan in schedule.sets() {
-            writer.keep(&Entry::SetBegun { at: at.clone(), plan: plan.clone() });
+            writer.keep(&Entry::SetBegun {
+                at: at.clone(),
+                plan: plan.clone(),
+                channel: Channel::Trainee,
+                room: Room::default(),
+            });
             let paused_at = plan.cues()[0].at() + Millis(1_500);
             let anew = scheduler.after_pause(seed, plan, 1, paused_at, 1);
             let set = plan.number();
-            writer.keep(&Entry::Replanned { set, pause: 1, paused_at, plan: anew.clone() });
+            writer.keep(&Entry::Replanned {
+                set,
+                pause: 1,
+                paused_at,
+                plan: anew.clone(),
+                room: Room::default(),
+            });
             again.push((paused_at, anew));
         }
         let journal = writer.close().journal.unwrap();

@@ -83,7 +83,15 @@ impl Walk {
 
     /// To the page that says how to stand for the first set.
     fn walk_to_the_counter(&mut self) -> &mut Self {
-        self.keys("\n\naaaa")
+        let silent = self.session.as_ref().unwrap().is_silent();
+        self.keys("\n\naaaa");
+        // Past the warm-up, which comes after the sound check.
+        if silent { self.keys(".") } else { self }
+    }
+
+    /// Past the sound check, unheard, and the warm-up.
+    fn past_the_check(&mut self) -> &mut Self {
+        self.keys("g.")
     }
 
     fn body(&self) -> Body {
@@ -159,7 +167,7 @@ fn nothing_goes_on_by_itself() {
         "the first page waits, and nothing is kept of somebody who only looked"
     );
     walk.walk_to_the_counter();
-    walk.keys("g").wait(Millis(60_000));
+    walk.keys("g").wait(Millis(260_000));
     assert!(
         !walk.effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })),
         "a set starts by a key"
@@ -308,7 +316,7 @@ fn in_tones_the_sound_check_is_counted() {
 fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
-    walk.keys("g.").wait(Millis(15_000));
+    walk.past_the_check().keys(".").wait(Millis(15_000));
     let effects = walk.on(Event::SoundLost);
     assert_eq!(effects[0], Effect::Hush);
     assert_eq!(walk.set_ends(), [(1, SetEnd::SoundLost)]);
@@ -328,7 +336,7 @@ fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
     assert_eq!(walk.on(Event::SoundDisturbed(Disturbance::Stuttered)), [], "nothing is called yet");
-    walk.keys("g.").wait(Millis(15_000));
+    walk.past_the_check().keys(".").wait(Millis(15_000));
     let effects = walk.on(Event::SoundDisturbed(Disturbance::Stuttered));
     let kept = Entry::SoundDisturbed { set: 1, at: Millis(10_000), how: Disturbance::Stuttered };
     assert_eq!(effects, [Effect::Record(kept)]);
@@ -344,7 +352,7 @@ fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
 fn heard_is_kept_as_the_renderer_reports_it() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
-    walk.keys("g.").wait(Millis(15_000));
+    walk.past_the_check().keys(".").wait(Millis(15_000));
     walk.on(Event::Heard { cue: 0, wanted: 48_000, began: 48_007, rate: 48_000 });
     let delivered = walk.entries().into_iter().filter_map(|entry| match entry {
         Entry::CueDelivered(cue) => Some(*cue),
