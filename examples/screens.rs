@@ -48,8 +48,10 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-/// With a partner, everything that has a screen of its own.
+/// Pushes and steps with a partner.
 const PARTNER: &[u8] = include_bytes!("../tests/data/partner.toml");
+/// Two balls, a floor course and a slow target.
+const COURSE: &[u8] = include_bytes!("../tests/data/course.toml");
 /// The person's own patches.
 const PATCHES: [&str; 4] = ["blue mat", "floor", "thick mat", "carpet"];
 
@@ -86,19 +88,18 @@ pub fn screens() -> Vec<Screen> {
     walk.see();
     walk.keys("s").see();
     walk.keys("1").see();
-    [walk.seen, with_a_partner(), with_an_earbud(), other_ends()].concat()
+    [walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()].concat()
 }
 
 /// A practice with a partner who reads the screen: the pages for both, every drill in turn, and what can go wrong.
 pub fn with_a_partner() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerScreen);
     // Health, today, what is in place, the pages for the partner, and what is on each side.
-    for page in "\n\naaaaa".chars().chain("\n\n\n\n\n\na420g".chars()) {
+    for page in "\n\n\naaaa\n\n\na420g".chars() {
         walk.keys(&page.to_string()).see();
     }
-    walk.keys(" ").see();
     // The warm-up set is alone.
-    walk.keys(" ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
+    walk.keys("  ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
     // Pushes: paused, a grab that was none, then a grab.
     walk.keys(" ").see();
     walk.see_what_comes(40_000);
@@ -112,24 +113,27 @@ pub fn with_a_partner() -> Vec<Screen> {
     for key in ["0", "2", "1", "n"] {
         walk.keys(key).see();
     }
-    // Balls, steps, the course, and the target on the screen.
-    for _ in 0..4 {
-        walk.wait(60_000).see();
-        walk.keys(" ").see();
-        if matches!(walk.screen().body, Body::Course { .. }) {
-            walk.keys(" ").see();
-        }
-        walk.keys(" ").see_what_comes(100_000);
-        walk.keys("n021n").see();
-    }
+    // Steps that the trainee hears.
+    walk.see_set();
     walk.keys(" ").see();
+    walk.seen
+}
+
+/// Two balls, then the course, then the target on the screen; with a partner who reads it.
+fn over_a_course() -> Vec<Screen> {
+    let mut walk = Walk::over(COURSE, Channel::PartnerScreen);
+    for page in "\n\n\naaaaa\n\n\na420g".chars() {
+        walk.keys(&page.to_string()).see();
+    }
+    walk.keys("  ").wait(70_000).keys("n021n");
+    (0..3).for_each(|_| walk.see_set());
     walk.seen
 }
 
 /// With an earbud the trainee may see the screen, and nothing of a push stands there.
 fn with_an_earbud() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
-    walk.keys("\n\naaaaa\n\n\n\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
     walk.see_what_comes(90_000);
     // What comes after the first page.
     walk.seen.split_off(1)
@@ -261,6 +265,17 @@ impl Walk {
             }
             before = Some(what);
         }
+    }
+
+    /// The next set from the rest before it, and the questions after it at once.
+    fn see_set(&mut self) {
+        self.wait(60_000).see();
+        self.keys(" ").see();
+        if matches!(self.screen().body, Body::Course { .. }) {
+            self.keys(" ").see();
+        }
+        self.keys(" ").see_what_comes(100_000);
+        self.keys("n021n").see();
     }
 
     /// One of each response, as long as the partner is asked.
