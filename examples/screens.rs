@@ -15,8 +15,8 @@ use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
 use counterpoise::millis::Millis;
 use counterpoise::prescription::Prescription;
-use counterpoise::record::SessionBegun;
-use counterpoise::schedule::{METHOD, Scheduler, Seed};
+use counterpoise::record::{Entry, SessionBegun};
+use counterpoise::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use counterpoise::session::screen::{Body, Item, Moment, Screen};
 use counterpoise::session::{Channel, Effect, Event, Key, Now, Session};
 
@@ -130,6 +130,27 @@ fn over_a_course() -> Vec<Screen> {
     walk.seen
 }
 
+/// A set of pushes from its start to its end: what is planned, and every HOLD with the work done at it, in milliseconds.
+pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
+    let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
+    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    let (mut plan, mut holds) = (None, Vec::new());
+    loop {
+        walk.wait(100);
+        match walk.screen() {
+            Screen { body: Body::Count { .. }, .. } => {}
+            screen @ Screen { body: Body::Partner { .. }, .. } => {
+                plan = plan.or_else(|| walk.plan.clone());
+                if let Body::Partner { item: None, left, whole } = screen.body {
+                    holds.push((whole.0 - left.0, screen));
+                }
+            }
+            _ => break,
+        }
+    }
+    (plan.expect("the set has begun"), holds)
+}
+
 /// With an earbud the trainee may see the screen, and nothing of a push stands there.
 fn with_an_earbud() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
@@ -170,24 +191,32 @@ struct Walk {
     session: Option<Session>,
     at: Millis,
     seen: Vec<Screen>,
+    /// The set that was begun last.
+    plan: Option<SetPlan>,
 }
 
 impl Walk {
     /// The first page is seen, and a sound output is there.
     fn new() -> Self {
-        Self::of(Prescription::ready("gentle").expect("it is a ready one"), |session| session)
+        Self::of(Prescription::ready("gentle").expect("it is a ready one"), 7, |session| session)
     }
 
     /// The same of another prescription, with a partner.
     fn over(file: &[u8], channel: Channel) -> Self {
-        let prescription = Prescription::read("partner.toml", file).expect("it is within the limits");
-        let patches: Vec<String> = PATCHES.map(str::to_owned).to_vec();
-        Self::of(&prescription, |session| session.with_partner(channel, None).over_patches(&patches, &[]))
+        Self::seeded(file, channel, 7)
     }
 
-    fn of(prescription: &Prescription, with: impl FnOnce(Session) -> Session) -> Self {
+    fn seeded(file: &[u8], channel: Channel, seed: u8) -> Self {
+        let prescription = Prescription::read("partner.toml", file).expect("it is within the limits");
+        let patches: Vec<String> = PATCHES.map(str::to_owned).to_vec();
+        Self::of(&prescription, seed, |session| {
+            session.with_partner(channel, None).over_patches(&patches, &[])
+        })
+    }
+
+    fn of(prescription: &Prescription, seed: u8, with: impl FnOnce(Session) -> Session) -> Self {
         let scheduler = Scheduler::new(prescription).expect("it has a schedule");
-        let seed = Seed::from_bytes([7; 32]);
+        let seed = Seed::from_bytes([seed; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
             at: jiff::ZonedDateTime::now(),
@@ -201,7 +230,7 @@ impl Walk {
             sets_planned: schedule.sets().len() as u8,
         };
         let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
-        let mut walk = Self { session, at: Millis(0), seen: Vec::new() };
+        let mut walk = Self { session, at: Millis(0), seen: Vec::new(), plan: None };
         walk.see();
         walk.on(Event::Sound { device: Some("an example".to_owned()) });
         walk
@@ -211,6 +240,7 @@ impl Walk {
         let now = Now { at: self.at, wall: jiff::ZonedDateTime::now() };
         let (session, effects) = self.session.take().expect("there is always one").on(&now, event);
         self.session = Some(session);
+        self.plan = effects.iter().find_map(begun).or(self.plan.take());
         if effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })) {
             self.on(Event::Placed { work_starts: self.at + Millis(6_000) });
         }
@@ -286,6 +316,14 @@ impl Walk {
             }
             self.keys(key).see();
         }
+    }
+}
+
+/// The set that this begins.
+fn begun(effect: &Effect) -> Option<SetPlan> {
+    match effect {
+        Effect::Record(Entry::SetBegun { plan, .. }) => Some(plan.clone()),
+        _ => None,
     }
 }
 
