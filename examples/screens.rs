@@ -15,10 +15,10 @@ use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
 use counterpoise::millis::Millis;
 use counterpoise::prescription::Prescription;
-use counterpoise::record::SessionBegun;
-use counterpoise::schedule::{METHOD, Scheduler, Seed};
-use counterpoise::session::screen::{Body, Screen};
-use counterpoise::session::{Effect, Event, Key, Now, Session};
+use counterpoise::record::{Entry, SessionBegun};
+use counterpoise::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use counterpoise::session::screen::{Body, Item, Moment, Screen};
+use counterpoise::session::{Channel, Effect, Event, Key, Now, Session};
 
 fn main() -> std::io::Result<()> {
     watch_signals()?;
@@ -48,11 +48,22 @@ fn main() -> std::io::Result<()> {
     Ok(())
 }
 
-/// The screens of a practice, walked from its first page to its last, with what can go wrong on the way, and then the
+/// Pushes and steps with a partner.
+const PARTNER: &[u8] = include_bytes!("../tests/data/partner.toml");
+/// Two balls, a floor course and a slow target.
+const COURSE: &[u8] = include_bytes!("../tests/data/course.toml");
+/// The person's own patches.
+const PATCHES: [&str; 4] = ["blue mat", "floor", "thick mat", "carpet"];
+
+/// The screens of a practice alone, walked from its first page to its last, with what can go wrong on the way, and then the
 /// other ways in which it can end.
 pub fn screens() -> Vec<Screen> {
     let mut walk = Walk::new();
-    for page in ["\n", "\n", "a", "a", "a", "a", "g", " "] {
+    for page in ["\n", "\n", "a", "a", "a", "a", "g"] {
+        walk.keys(page).see();
+    }
+    walk.wait(30_000).see();
+    for page in [" ", " "] {
         walk.keys(page).see();
     }
     walk.wait(4_000).see();
@@ -77,12 +88,81 @@ pub fn screens() -> Vec<Screen> {
     walk.see();
     walk.keys("s").see();
     walk.keys("1").see();
-    [walk.seen, other_ends()].concat()
+    [walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()].concat()
+}
+
+/// A practice with a partner who reads the screen: the pages for both, every drill in turn, and what can go wrong.
+pub fn with_a_partner() -> Vec<Screen> {
+    let mut walk = Walk::over(PARTNER, Channel::PartnerScreen);
+    // Health, today, what is in place, the pages for the partner, and what is on each side.
+    for page in "\n\n\naaaa\n\n\na420g".chars() {
+        walk.keys(&page.to_string()).see();
+    }
+    // The warm-up set is alone.
+    walk.keys("  ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
+    // Pushes: paused, a grab that was none, then a grab.
+    walk.keys(" ").see();
+    walk.see_what_comes(40_000);
+    for key in ["p", "g", "n"] {
+        walk.keys(key).see();
+    }
+    walk.wait(2_000).keys(" ").see_what_comes(60_000);
+    walk.keys("g").see();
+    walk.keys("y").see();
+    walk.note_responses();
+    for key in ["0", "2", "1", "n"] {
+        walk.keys(key).see();
+    }
+    // Steps that the trainee hears.
+    walk.see_set();
+    walk.keys(" ").see();
+    walk.seen
+}
+
+/// Two balls, then the course, then the target on the screen; with a partner who reads it.
+fn over_a_course() -> Vec<Screen> {
+    let mut walk = Walk::over(COURSE, Channel::PartnerScreen);
+    for page in "\n\n\naaaaa\n\n\na420g".chars() {
+        walk.keys(&page.to_string()).see();
+    }
+    walk.keys("  ").wait(70_000).keys("n021n");
+    (0..3).for_each(|_| walk.see_set());
+    walk.seen
+}
+
+/// A set of pushes from its start to its end: what is planned, and every HOLD with the work done at it, in milliseconds.
+pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
+    let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
+    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    let (mut plan, mut holds) = (None, Vec::new());
+    loop {
+        walk.wait(100);
+        match walk.screen() {
+            Screen { body: Body::Count { .. }, .. } => {}
+            screen @ Screen { body: Body::Partner { .. }, .. } => {
+                plan = plan.or_else(|| walk.plan.clone());
+                if let Body::Partner { item: None, left, whole } = screen.body {
+                    holds.push((whole.0 - left.0, screen));
+                }
+            }
+            _ => break,
+        }
+    }
+    (plan.expect("the set has begun"), holds)
+}
+
+/// With an earbud the trainee may see the screen, and nothing of a push stands there.
+fn with_an_earbud() -> Vec<Screen> {
+    let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
+    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.see_what_comes(90_000);
+    // What comes after the first page.
+    walk.seen.split_off(1)
 }
 
 /// The last page of every other end.
 fn other_ends() -> Vec<Screen> {
-    let set = "\n\naaaag ";
+    let set = "\n\naaaag  ";
     let after_work = |keys: &str| {
         let mut walk = Walk::new();
         walk.keys(set).wait(70_000).keys(keys);
@@ -111,14 +191,32 @@ struct Walk {
     session: Option<Session>,
     at: Millis,
     seen: Vec<Screen>,
+    /// The set that was begun last.
+    plan: Option<SetPlan>,
 }
 
 impl Walk {
     /// The first page is seen, and a sound output is there.
     fn new() -> Self {
-        let prescription = Prescription::ready("gentle").expect("it is a ready one");
-        let scheduler = Scheduler::new(prescription).expect("a ready one has a schedule");
-        let seed = Seed::from_bytes([7; 32]);
+        Self::of(Prescription::ready("gentle").expect("it is a ready one"), 7, |session| session)
+    }
+
+    /// The same of another prescription, with a partner.
+    fn over(file: &[u8], channel: Channel) -> Self {
+        Self::seeded(file, channel, 7)
+    }
+
+    fn seeded(file: &[u8], channel: Channel, seed: u8) -> Self {
+        let prescription = Prescription::read("partner.toml", file).expect("it is within the limits");
+        let patches: Vec<String> = PATCHES.map(str::to_owned).to_vec();
+        Self::of(&prescription, seed, |session| {
+            session.with_partner(channel, None).over_patches(&patches, &[])
+        })
+    }
+
+    fn of(prescription: &Prescription, seed: u8, with: impl FnOnce(Session) -> Session) -> Self {
+        let scheduler = Scheduler::new(prescription).expect("it has a schedule");
+        let seed = Seed::from_bytes([seed; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
             at: jiff::ZonedDateTime::now(),
@@ -131,8 +229,8 @@ impl Walk {
             device: None,
             sets_planned: schedule.sets().len() as u8,
         };
-        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned()));
-        let mut walk = Self { session, at: Millis(0), seen: Vec::new() };
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
+        let mut walk = Self { session, at: Millis(0), seen: Vec::new(), plan: None };
         walk.see();
         walk.on(Event::Sound { device: Some("an example".to_owned()) });
         walk
@@ -142,6 +240,7 @@ impl Walk {
         let now = Now { at: self.at, wall: jiff::ZonedDateTime::now() };
         let (session, effects) = self.session.take().expect("there is always one").on(&now, event);
         self.session = Some(session);
+        self.plan = effects.iter().find_map(begun).or(self.plan.take());
         if effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })) {
             self.on(Event::Placed { work_starts: self.at + Millis(6_000) });
         }
@@ -183,5 +282,63 @@ impl Walk {
 
     fn see(&mut self) {
         self.seen.push(self.screen());
+    }
+
+    /// Every screen that differs by more than a running time, or a call or an item, for so long.
+    fn see_what_comes(&mut self, length: u32) {
+        let mut before = None;
+        for _ in 0..length / 100 {
+            self.wait(100);
+            let what = kind(&self.screen().body);
+            if before.as_ref() != Some(&what) {
+                self.see();
+            }
+            before = Some(what);
+        }
+    }
+
+    /// The next set from the rest before it, and the questions after it at once.
+    fn see_set(&mut self) {
+        self.wait(60_000).see();
+        self.keys(" ").see();
+        if matches!(self.screen().body, Body::Course { .. }) {
+            self.keys(" ").see();
+        }
+        self.keys(" ").see_what_comes(100_000);
+        self.keys("n021n").see();
+    }
+
+    /// One of each response, as long as the partner is asked.
+    fn note_responses(&mut self) {
+        for key in ["1", "-", "2", "0", "3", "1"] {
+            if !matches!(&self.screen().body, Body::Question { ask, .. } if ask.contains("What happened?")) {
+                break;
+            }
+            self.keys(key).see();
+        }
+    }
+}
+
+/// The set that this begins.
+fn begun(effect: &Effect) -> Option<SetPlan> {
+    match effect {
+        Effect::Record(Entry::SetBegun { plan, .. }) => Some(plan.clone()),
+        _ => None,
+    }
+}
+
+/// What stands there, without what runs by itself.
+fn kind(body: &Body) -> String {
+    match body {
+        Body::Work { call, .. } => format!("{call:?}"),
+        Body::Partner { item: Some(Item { words, cue, moment, .. }), .. } => {
+            // The seconds of the countdown are one another's like, but for what stands beside them.
+            let near = matches!(moment, Moment::In(seconds) if *seconds < 5);
+            format!("{words} {cue} {near} {:?}", std::mem::discriminant(moment))
+        }
+        Body::Partner { item: None, .. } => "hold".to_owned(),
+        Body::Follow { across_per_mille, .. } => format!("{}", across_per_mille / 200),
+        Body::Count { .. } => "count".to_owned(),
+        other => format!("{:?}", std::mem::discriminant(other)),
     }
 }

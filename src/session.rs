@@ -110,7 +110,7 @@ pub struct Session {
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Phase {
     First,
-    Cautions,
+    Cautions { part: usize },
     Health { part: usize },
     Ready { part: usize },
     InPlace,
@@ -143,7 +143,7 @@ impl Phase {
             | Self::Ask { wait, .. }
             | Self::Rest { wait: Some(wait), .. } => Some(wait),
             Self::First
-            | Self::Cautions
+            | Self::Cautions { .. }
             | Self::Health { .. }
             | Self::Ready { .. }
             | Self::InPlace
@@ -367,7 +367,7 @@ impl Session {
         let mishap = self.mishap_of(key);
         match self.phase {
             Phase::First
-            | Phase::Cautions
+            | Phase::Cautions { .. }
             | Phase::Health { .. }
             | Phase::Ready { .. }
             | Phase::InPlace

@@ -105,3 +105,38 @@ fn every_screen_of_a_practice_is_large_at_200_by_60() {
         assert!(!shown.contains(char::is_alphanumeric), "{shown}");
     }
 }
+
+/// The partner must not see what comes before its lead: neither that a cue is near, nor that a blank is, nor that nothing
+/// comes any more. Cell by cell, over whole sets of pushes, every HOLD is the same as one made by hand, whose time left
+/// is all that it has in common with the set.
+#[test]
+fn hold_looks_the_same_whether_a_cue_a_blank_or_nothing_is_coming() {
+    let (mut before_cue, mut before_blank, mut before_nothing) = (0, 0, 0);
+    for seed in 0..5 {
+        let (plan, holds) = example::holds_of_a_set_of_pushes(seed);
+        let at = |elapsed: u32| plan.cues().iter().find(|cue| cue.at().0 > elapsed);
+        let first = &holds[0].1;
+        for (elapsed, screen) in &holds {
+            let Body::Partner { item: None, left, whole } = &screen.body else {
+                unreachable!("it is a HOLD")
+            };
+            let by_hand =
+                Screen { body: Body::Partner { item: None, left: *left, whole: *whole }, ..first.clone() };
+            let area = Rect::new(0, 0, 80, 24);
+            let [mut shown, mut wanted] = [Buffer::empty(area), Buffer::empty(area)];
+            view::draw_in(screen, area, &mut shown);
+            view::draw_in(&by_hand, area, &mut wanted);
+            assert_eq!(shown, wanted, "seed {seed}, after {elapsed} ms");
+            assert_eq!(left.0, plan.work().0 - elapsed, "the time left is that of the set, whatever comes");
+            match at(*elapsed) {
+                Some(cue) if cue.is_blank() => before_blank += 1,
+                Some(_) => before_cue += 1,
+                None => before_nothing += 1,
+            }
+        }
+    }
+    assert!(
+        before_cue > 500 && before_blank > 50 && before_nothing > 50,
+        "{before_cue} {before_blank} {before_nothing}"
+    );
+}

@@ -9,6 +9,7 @@ use counterpoise::drill::{Ball, Drill, Form, Need, Strength, UnlockName};
 use counterpoise::millis::Millis;
 use counterpoise::phrase::Phrase;
 use counterpoise::place::{Place, Room};
+use counterpoise::placing::CHAIN;
 use counterpoise::prescription::Prescription;
 use counterpoise::schedule::{Call, Cue, Scheduler, Seed};
 
@@ -69,7 +70,11 @@ fn a_partner_has_heard_it_out_before_the_moment() {
             let schedule = scheduler.draw(Seed::from_bytes([3; 32]).of_session(session));
             for set in schedule.sets().iter().filter(|set| set.form() == Form::Partner) {
                 for call in set.cues().iter().filter_map(Cue::call).filter(|call| call.lead() > Millis(0)) {
-                    let told = |phrases: &[Phrase]| phrases.iter().map(length).fold(Millis(0), |a, b| a + b);
+                    // Clip after clip, with the pause between them that an earbud keeps.
+                    let told = |phrases: &[Phrase]| {
+                        let all = phrases.iter().map(|phrase| length(phrase) + CHAIN);
+                        all.fold(Millis(0), |a, b| a + b) - CHAIN
+                    };
                     // The direction as such, or the longest of all places in its stead.
                     let words = told(&call.told_anywhere()).max(told(&call.told(everywhere, set.facing())));
                     let line: Vec<&str> = call.told_anywhere().iter().map(|phrase| phrase.words()).collect();

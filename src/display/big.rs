@@ -119,7 +119,7 @@ pub struct Paragraphs {
 }
 
 impl Paragraphs {
-    /// At the largest scale that fits them together, half a line apart or, where that has no room, a quarter; `None`
+    /// At the largest scale that fits them together, half a line apart or, where that has no room, a quarter or none; `None`
     /// when no scale does, or when a sign has no large form.
     pub fn fit(texts: &[String], room: Size) -> Option<Self> {
         // Letters of more than eight rows would leave a page of one word.
@@ -136,8 +136,8 @@ impl Paragraphs {
             let lines = |text: &String| whole_words(text, usize::from(room.width / scale.columns()));
             let words = |text| Some(Words { lines: lines(text)?, scale });
             let all: Vec<Words> = texts().map(words).collect::<Option<_>>()?;
-            let mut apart =
-                [2, 4].map(|part| Self { all: all.clone(), between: scale.rows() / part }).into_iter();
+            let gaps = [scale.rows() / 2, scale.rows() / 4, 0];
+            let mut apart = gaps.map(|between| Self { all: all.clone(), between }).into_iter();
             apart.find(|fit| fit.rows() <= u32::from(room.height))
         })
     }

@@ -226,7 +226,8 @@ impl Lines {
                 self.time(*left, entered, words::left, lines);
             }
             Body::Partner { item, left, .. } => {
-                if entered && item.is_none() {
+                let told = matches!(last, Some(Body::Partner { item: Some(_), .. }));
+                if item.is_none() && (entered || told) {
                     lines.push(words::HOLD.to_owned());
                 }
                 if let Some(item) = item {

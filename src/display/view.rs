@@ -22,8 +22,10 @@ const PARAGRAPH: u16 = 76;
 /// are small ones (judgment).
 const ROOMY: Size = Size::new(140, 40);
 
-/// Rows of a large edge: letters of four rows and the gap to the main part.
-const EDGE: u16 = 6;
+/// Rows of the smallest large letters, and columns of one.
+const LINE: u16 = 4;
+/// Rows of a large edge: one line and the gap to the main part.
+const EDGE: u16 = LINE + 2;
 
 /// One line of text and how it stands out.
 struct Row {
@@ -153,8 +155,9 @@ fn notices(screen: &Screen, area: &mut Rect, buffer: &mut Buffer) {
 
 /// Whether the main part is large between large edges.
 fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
-    let edges = u16::from(!screen.place.is_empty()) + u16::from(!screen.keys.is_empty());
-    let between = Size::new(area.width, area.height.saturating_sub(edges * EDGE));
+    let place = if screen.place.is_empty() { 0 } else { EDGE };
+    let keys = large_keys(&screen.keys, area.width).map_or(0, |keys| keys.rows() as u16 + EDGE - LINE);
+    let between = Size::new(area.width, area.height.saturating_sub(place + keys));
     is_roomy(area)
         && match &screen.body {
             Body::Page { title, text, items } => {
@@ -175,12 +178,12 @@ fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
 
 fn is_roomy(area: Rect) -> bool {
     // Margins, and large edges, may have been taken off already.
-    area.width + 4 >= ROOMY.width && area.height + 2 * EDGE + 2 >= ROOMY.height
+    area.width + 4 >= ROOMY.width && area.height + 3 * EDGE >= ROOMY.height
 }
 
 /// Where we are, a blank row under it when there is room.
 fn place(said: &str, large: bool, area: &mut Rect, buffer: &mut Buffer) {
-    if !(large && one_large_line(said, split_top, area, buffer)) {
+    if !(large && one_large_line(said, area, buffer)) {
         let top = split_top(area, 1);
         put(&[Row::bold(said)], top, buffer);
         if area.height > 16 {
@@ -189,42 +192,53 @@ fn place(said: &str, large: bool, area: &mut Rect, buffer: &mut Buffer) {
     }
 }
 
-/// Draws a line large at an edge of the area, if it fits; whether it did.
-fn one_large_line(
-    said: &str,
-    split: fn(&mut Rect, u16) -> Rect,
-    area: &mut Rect,
-    buffer: &mut Buffer,
-) -> bool {
-    let rows = EDGE - 2;
-    let Some(large) = Words::line(said, 0, Size::new(area.width, rows)) else { return false };
-    Paragraphs::one(large).draw(split(area, rows), buffer);
-    split(area, EDGE - rows);
+/// Draws a line large at the top of the area, if it fits; whether it did.
+fn one_large_line(said: &str, area: &mut Rect, buffer: &mut Buffer) -> bool {
+    let Some(large) = Words::line(said, 0, Size::new(area.width, LINE)) else { return false };
+    Paragraphs::one(large).draw(split_top(area, LINE), buffer);
+    split_top(area, EDGE - LINE);
     true
 }
 
 /// The keys at the bottom, as many on a row as fit; a blank row above them when there is room.
 fn keys(keys: &[KeyHint], large: bool, area: &mut Rect, buffer: &mut Buffer) {
-    let all = keys.iter().map(words::key).collect::<Vec<_>>().join("   ");
-    if large && one_large_line(&all, split_bottom, area, buffer) {
+    if let Some(large) = large_keys(keys, area.width).filter(|_| large) {
+        large.draw(split_bottom(area, large.rows() as u16), buffer);
+        split_bottom(area, EDGE - LINE);
         return;
     }
-    let mut lines: Vec<String> = Vec::new();
-    for hint in keys.iter().map(words::key) {
-        match lines.last_mut() {
-            Some(line) if line.chars().count() + 4 + hint.chars().count() <= usize::from(area.width) => {
-                line.push_str("    ");
-                line.push_str(&hint);
-            }
-            _ => lines.extend(words::wrap(&hint, usize::from(area.width))),
-        }
-    }
+    let lines = key_lines(keys, "    ", usize::from(area.width));
     let rows = (lines.len() as u16).min(area.height / 3);
     let block = split_bottom(area, rows);
     put(&lines.into_iter().map(Row::bold).collect::<Vec<_>>(), block, buffer);
     if rows > 0 && area.height > 12 {
         split_bottom(area, 1);
     }
+}
+
+/// The keys, as many on a line of so many letters as fit.
+fn key_lines(keys: &[KeyHint], between: &str, letters: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for hint in keys.iter().map(words::key) {
+        match lines.last_mut() {
+            Some(line)
+                if [line, between, &hint].map(|part| part.chars().count()).iter().sum::<usize>()
+                    <= letters =>
+            {
+                line.push_str(between);
+                line.push_str(&hint);
+            }
+            _ => lines.extend(words::wrap(&hint, letters)),
+        }
+    }
+    lines
+}
+
+/// The keys in large letters, on two lines at most.
+fn large_keys(keys: &[KeyHint], width: u16) -> Option<Paragraphs> {
+    let lines = key_lines(keys, "   ", usize::from(width / LINE));
+    let room = Size::new(width, LINE * lines.len() as u16);
+    Paragraphs::within(&lines, room, LINE).filter(|_| (1..=2).contains(&lines.len()))
 }
 
 fn page_texts(title: &str, text: &[String], items: &[String]) -> Vec<String> {
@@ -332,10 +346,11 @@ fn rest(left: Millis, whole: Millis, next: &str, mut area: Rect, buffer: &mut Bu
 
 /// Loud words, and some rows of text under them: the words keep at least one row.
 fn loud_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
-    let room = Size::new(area.width, area.height / 3);
+    // A third for the text, or half if that is what it takes.
+    let rooms = [3, 2].map(|part| Size::new(area.width, area.height / part));
     let texts: Vec<_> = below.iter().map(|row| row.text.clone()).collect();
-    if let Some(large) = Some(room).filter(|_| is_roomy(area)).and_then(|room| Paragraphs::fit(&texts, room))
-    {
+    let fit = |room: Size| Some((Paragraphs::fit(&texts, room)?, room));
+    if let Some((large, room)) = rooms.into_iter().filter(|_| is_roomy(area)).find_map(fit) {
         large.draw(split_bottom(&mut area, room.height), buffer);
     } else {
         let rows = (below.len() as u16).min(area.height.saturating_sub(1));

@@ -48,6 +48,11 @@ const READY: [&[&str]; 2] = [
 /// What a cue toward the back needs (judgment).
 const BEHIND: &str = "A wall or a second counter is within half a step behind me.";
 
+/// Cautions on the page that has the stop list too, and on each that follows: as many as are drawn large on a large
+/// screen.
+const BESIDE_THE_STOP_LIST: usize = 3;
+const ON_A_PAGE: usize = 5;
+
 /// The words of a phrase: what is said around the sets stands on the pages in the same words.
 fn words(id: &str) -> String {
     Phrase::own(id).words().to_owned()
@@ -63,8 +68,11 @@ impl Session {
                 self.end(now, SessionEnd::StoppedOther, effects);
                 effects.push(Effect::Leave);
             }
-            Phase::First if on => self.phase = Phase::Cautions,
-            Phase::Cautions if on => {
+            Phase::First if on => self.phase = Phase::Cautions { part: 0 },
+            Phase::Cautions { part } if on && part + 1 < self.cautions().len() => {
+                self.phase = Phase::Cautions { part: part + 1 };
+            }
+            Phase::Cautions { .. } if on => {
                 self.begun.at = now.wall.clone();
                 self.recorded = true;
                 effects.push(Effect::Record(Entry::SessionBegun(self.begun.clone())));
@@ -191,14 +199,27 @@ impl Session {
         Body::Page { title: self.begun.title.clone(), text, items: Vec::new() }
     }
 
-    pub(super) fn cautions_page(&self) -> Body {
-        let mut items: Vec<String> = Vec::new();
+    /// The cautions of every drill of this session, each once, page by page.
+    fn cautions(&self) -> Vec<Vec<String>> {
+        let mut all: Vec<String> = Vec::new();
         for caution in self.schedule.sets().iter().flat_map(|set| set.drill().cautions()) {
-            if !items.contains(caution) {
-                items.push(caution.clone());
+            if !all.contains(caution) {
+                all.push(caution.clone());
             }
         }
-        let text = vec![words("practice.ignore"), words("practice.stop-list")];
-        Body::Page { title: "While you practice".to_owned(), text, items }
+        let later = all.split_off(all.len().min(BESIDE_THE_STOP_LIST));
+        let later = later.chunks(ON_A_PAGE).map(<[String]>::to_vec);
+        [all].into_iter().chain(later).collect()
+    }
+
+    pub(super) fn cautions_page(&self, part: usize) -> Body {
+        let pages = self.cautions();
+        let title = match pages.len() {
+            1 => "While you practice".to_owned(),
+            count => format!("While you practice, page {} of {count}", part + 1),
+        };
+        let text =
+            if part == 0 { vec![words("practice.ignore"), words("practice.stop-list")] } else { Vec::new() };
+        Body::Page { title, text, items: pages.into_iter().nth(part).unwrap_or_default() }
     }
 }

@@ -48,7 +48,7 @@ impl Session {
         }
         if let Some(drill) = self.partner_drills().get(part - 1) {
             let does: Vec<&str> = drill.partner_does().iter().map(String::as_str).collect();
-            return Body::page(&format!("For the partner: {}", drill.title()), &[drill.about()], &does);
+            return Body::page(&format!("For the partner: {}", drill.title()), &[], &does);
         }
         let watched = self.watched_with();
         let with = format!("I am the partner with whom it was watched: {}.", watched.join(" or "));

@@ -36,7 +36,7 @@ impl Session {
                 let warm_up = if number == 1 { ", the warm-up" } else { "" };
                 format!("Set {number} of {}{warm_up}", self.begun.sets_planned)
             }
-            Phase::Cautions
+            Phase::Cautions { .. }
             | Phase::Health { .. }
             | Phase::Ready { .. }
             | Phase::InPlace
@@ -51,7 +51,7 @@ impl Session {
     fn body(&self, now: Millis) -> Body {
         match self.phase {
             Phase::First => self.first_page(),
-            Phase::Cautions => self.cautions_page(),
+            Phase::Cautions { part } => self.cautions_page(part),
             Phase::Health { part } => Self::health_page(part),
             Phase::Ready { part } => Self::ready_page(part),
             Phase::InPlace => self.in_place_page(),
@@ -172,9 +172,9 @@ impl Session {
         let seconds = self.plan.work().0 / 1_000;
         let what = format!("{}: {seconds} seconds, after a count of five.", self.plan.drill().title());
         let partner = match (self.is_with_partner(), self.mode) {
-            (true, _) if self.has_pushes() => Some(
-                "Partner: stand within reach, both hands free. Ask \"ready?\". The trainee may refuse, and nothing is lost.",
-            ),
+            (true, _) if self.has_pushes() => {
+                Some("Partner: stand within reach, both hands free. Ask \"ready?\". The trainee may refuse.")
+            }
             (true, _) => Some("Partner: stand within reach, both hands free."),
             (false, Channel::PartnerEarbud) => Some("Partner: say each call aloud as you hear it."),
             (false, _) => None,
@@ -199,7 +199,7 @@ impl Session {
 
     fn keys(&self) -> Vec<KeyHint> {
         match self.phase {
-            Phase::First | Phase::Cautions => {
+            Phase::First | Phase::Cautions { .. } => {
                 vec![KeyHint::new("Enter", "go on"), KeyHint::new("S or Esc", "leave")]
             }
             Phase::Health { .. } => {

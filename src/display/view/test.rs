@@ -4,7 +4,7 @@ use super::*;
 use crate::direction::Direction;
 use crate::display::big;
 use crate::display::plain::Lines;
-use crate::drill::{Ball, Drill, Form, Part, Strength};
+use crate::drill::{Ball, Drill, Form, Strength};
 use crate::phrase::Phrase;
 use crate::place::Place;
 use crate::session::screen::{Item, Moment, Shown};
@@ -318,36 +318,6 @@ fn combinations(drill: &Drill) -> Vec<String> {
     };
     let words = |bits: u32| chosen(bits).map(|part| format!(", {}", part.phrase.words())).collect();
     (0..1_u32 << parts.len()).filter(allowed).map(words).collect()
-}
-
-/// A call of several parts stands there whole, as large as a short one must.
-#[test]
-fn every_combined_call_is_read_from_three_meters_at_80_by_24() {
-    let drill = Drill::named("combined-reaches").expect("it is built in");
-    let most = usize::from(drill.ladder().iter().map(|step| step.parts).max().expect("a ladder has steps"));
-    let mut seen = 0;
-    for target in drill.targets() {
-        for chosen in 0..1_u32 << drill.parts().len() {
-            let parts: Vec<&Part> = (0..drill.parts().len())
-                .filter(|place| chosen >> place & 1 == 1)
-                .map(|place| &drill.parts()[place])
-                .collect();
-            let twice = parts.windows(2).any(|pair| pair[0].kind == pair[1].kind);
-            if twice || parts.len() >= most || parts.iter().any(|part| !part.suits(target.direction)) {
-                continue;
-            }
-            let said =
-                [target.words()].into_iter().chain(parts.iter().map(|part| part.phrase.words().to_owned()));
-            let words = said.collect::<Vec<_>>().join(", ").to_uppercase();
-            let buffer = rendered(&work(Some((&words, target.direction))), 80, 24);
-            for word in words.split_whitespace() {
-                let half_rows = big::capitals(word, &buffer).expect("each word stands there large and whole");
-                assert!(half_rows >= 7, "{words}: {half_rows} half rows");
-            }
-            seen += 1;
-        }
-    }
-    assert!(seen > 80, "{seen}");
 }
 
 /// As above: `LOOK UP`, `NOW`, `HOLD`, and everything that any drill can have a partner do, toward any place, with any
