@@ -81,12 +81,22 @@ fn walk(text: &str, channel: Channel, device: Option<&str>, room: Option<Room>) 
 }
 
 impl Walk {
-    /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
-    fn to_set(&mut self, number: u8) -> &mut Self {
-        self.keys("\n\naaaa");
+    /// To the first page for the partner.
+    fn to_the_partner(&mut self) -> &mut Self {
+        self.keys("\n");
+        while matches!(self.session().phase, super::super::Phase::Cautions { .. }) {
+            self.keys("\n");
+        }
+        self.keys("aaaa");
         while matches!(self.session().phase, super::super::Phase::InPlace) {
             self.keys("a");
         }
+        self
+    }
+
+    /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
+    fn to_set(&mut self, number: u8) -> &mut Self {
+        self.to_the_partner();
         while matches!(self.session().phase, super::super::Phase::Partner { .. }) {
             self.keys("\na");
         }
@@ -154,7 +164,7 @@ fn pushes() -> Walk {
 #[test]
 fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let mut walk = pushes();
-    walk.keys("\n\naaaa");
+    walk.to_the_partner();
     let Body::Page { title, items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!(title, "For the partner: hands");
     for word in [
@@ -183,7 +193,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
 #[test]
 fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     let mut asked = walk(PUSHES, Channel::PartnerScreen, None, None);
-    asked.keys("\n\naaaa\n\na");
+    asked.to_the_partner().keys("\n\na");
     assert!(asked.asks().contains("on your left"));
     asked.keys("1");
     assert!(asked.asks().contains("on your right"));
@@ -195,7 +205,7 @@ fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     assert_eq!(asked.session().room(), room);
 
     let mut skipped = walk(PUSHES, Channel::PartnerScreen, None, None);
-    skipped.keys("\n\naaaa\n\na1\n");
+    skipped.to_the_partner().keys("\n\na1\n");
     assert!(!skipped.effects.iter().any(|effect| matches!(effect, Effect::KeepRoom(_))));
     assert!(matches!(skipped.body(), Body::Page { .. }), "the warm-up: {:?}", skipped.body());
 }
@@ -514,7 +524,8 @@ fn a_grab_and_a_fall_close_what_lasts_as_well() {
 fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
     let mut unheard = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
     unheard
-        .keys("\n\naaaa\n\nag.")
+        .to_the_partner()
+        .keys("\n\nag.")
         .keys(".")
         .wait(Millis(65_100))
         .keys("n021n")
@@ -536,7 +547,7 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
         walk.kept(|entry| matches!(entry, Entry::Routine { part: p, how: h, .. } if (*p, *h) == (part, how)))
     };
     let mut walk = pushes();
-    walk.keys("\n\naaaa\n\na");
+    walk.to_the_partner().keys("\n\na");
     let right = walk.session().schedule.check_word(4) + 1;
     walk.keys(&right.to_string());
     let Body::Page { title, .. } = walk.body() else { panic!("{:?}", walk.body()) };
