@@ -15,11 +15,13 @@
 // Core: values in, values out.
 pub mod direction;
 pub mod drill;
+pub mod lock;
 pub mod millis;
 pub mod phrase;
 pub mod place;
 pub mod placing;
 pub mod prescription;
+pub mod readiness;
 pub mod record;
 pub mod routine;
 pub mod schedule;
