@@ -13,6 +13,7 @@
 #![forbid(unsafe_code)]
 
 // Core: values in, values out.
+pub mod bounds;
 pub mod direction;
 pub mod drill;
 pub mod lock;
@@ -27,6 +28,7 @@ pub mod routine;
 pub mod schedule;
 pub mod session;
 pub mod standing;
+pub mod suitability;
 pub mod track;
 mod words;
 
