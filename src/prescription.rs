@@ -15,6 +15,7 @@ mod gate;
 pub mod limits;
 pub mod refusal;
 mod text;
+mod today;
 
 pub use digest::{Digest, NotADigest};
 pub use explain::Explanation;
