@@ -57,7 +57,7 @@ pub enum Reply {
 }
 
 /// What the answers come to.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Readiness {
     /// Go, gentler, or not today.
     pub verdict: Verdict,

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 12] = [
+const CORE: [(&str, &[&str]); 19] = [
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
@@ -26,6 +26,27 @@ const CORE: [(&str, &[&str]); 12] = [
         &["direction", "drill", "millis", "phrase", "prescription", "record", "schedule", "standing"],
     ),
     ("standing", &["drill", "phrase", "schedule"]),
+    ("lock", &["words"]),
+    ("readiness", &["lock", "words"]),
+    ("bounds", &["drill"]),
+    ("suitability", &["bounds", "words"]),
+    ("past", &["drill", "lock", "prescription", "readiness", "record"]),
+    ("program", &["past", "prescription"]),
+    (
+        "progression",
+        &[
+            "bounds",
+            "drill",
+            "lock",
+            "past",
+            "prescription",
+            "program",
+            "readiness",
+            "record",
+            "suitability",
+            "words",
+        ],
+    ),
 ];
 
 /// A track is a plan: values in, values out, counted in frames.

@@ -107,7 +107,8 @@ mod test {
                         prescription.drills().iter().map(|plan| Some(plan.step())).collect();
                     steps[place] = step;
                     let today = prescription.at_steps(&steps).unwrap();
-                    let schedule = Scheduler::new(&today).unwrap().draw(Seed::from_hex(&"5a".repeat(32)).unwrap());
+                    let schedule =
+                        Scheduler::new(&today).unwrap().draw(Seed::from_hex(&"5a".repeat(32)).unwrap());
                     assert!(!schedule.sets().is_empty(), "{name}");
                     let work = |p: &Prescription| -> u32 {
                         p.drills().iter().map(|plan| u32::from(plan.sets()) * plan.work().0).sum()

@@ -65,15 +65,7 @@ fn every_row_of_the_table_of_the_body() {
         (&[Item::Faint], &[], NotToday, Whom::Clinician, &[Lock::Faint], &[], false),
         (&[Item::Head], &[], NotToday, Whom::Clinician, &[Lock::HeadKnock], &[], false),
         (&[Item::UnwellPassed], &[], NotToday, Whom::Clinician, &[Lock::Unwell], &[], false),
-        (
-            &[Item::Dizzy],
-            &[Item::DizzyPassed],
-            NotToday,
-            Whom::Therapist,
-            &[],
-            &[Hold::Dizziness],
-            false,
-        ),
+        (&[Item::Dizzy], &[Item::DizzyPassed], NotToday, Whom::Therapist, &[], &[Hold::Dizziness], false),
         (
             &[Item::Dizzy, Item::DizzyPassed],
             &[],
@@ -117,7 +109,11 @@ fn every_row_of_the_table_of_the_body() {
         let found = of(not, yes);
         assert_eq!(found.verdict, *verdict, "{not:?}");
         assert_eq!(found.reasons[0].whom, *whom, "{not:?}");
-        assert_eq!((found.locks.as_slice(), found.holds.as_slice(), found.lower), (*locks, *holds, *lower), "{not:?}");
+        assert_eq!(
+            (found.locks.as_slice(), found.holds.as_slice(), found.lower),
+            (*locks, *holds, *lower),
+            "{not:?}"
+        );
     }
 }
 

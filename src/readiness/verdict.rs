@@ -7,9 +7,10 @@ use crate::lock::{Hold, Lock};
 use crate::words::words;
 
 /// Whether to practice today.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
 pub enum Verdict {
     /// As the prescription and the progression say.
+    #[default]
     Go,
     /// One step lower than usual, today.
     Gentler,
@@ -83,6 +84,9 @@ impl Readiness {
     /// assert_eq!(readiness.reasons[0].to_string(), "You did not sleep well. Take it one step lower today.");
     /// ```
     pub fn of(answers: &[(Item, bool)]) -> Self {
+        if answers.iter().all(|(_, yes)| *yes) {
+            return Self::default();
+        }
         let not = |item| said(answers, item) == Some(false);
         let locks = locks(answers);
         let fell = not(Item::Fall);
@@ -171,7 +175,9 @@ impl Reason {
             Item::Night => "You did not sleep well.",
             Item::Alcohol => "You have had alcohol today.",
             Item::Medicine | Item::MedicineAgreed => "You take a new medicine.",
-            Item::UnwellPassed => "You felt unwell last time, and it did not soon pass or was something grave.",
+            Item::UnwellPassed => {
+                "You felt unwell last time, and it did not soon pass or was something grave."
+            }
             Item::Counter => "The counter is not fixed, or something near it slides or tips.",
             Item::Hot => "Something near you is hot or sharp, or a door or drawer is open.",
             Item::Floor => "The floor is not dry and clear.",
@@ -203,7 +209,9 @@ impl Reason {
             (_, Whom::Clinician) => "See a clinician before you practice again.",
             (_, Whom::Pharmacist) => "Ask your doctor or chemist first whether you may practice.",
             (Item::Dizzy, Whom::Therapist) => "Rest for 48 hours. Tell your therapist if it comes again.",
-            (Item::Fall, _) if self.verdict == Verdict::NotToday => "Rest for 48 hours, and tell your therapist.",
+            (Item::Fall, _) if self.verdict == Verdict::NotToday => {
+                "Rest for 48 hours, and tell your therapist."
+            }
             (Item::Fall, _) => "Tell your therapist. You go on one step lower.",
             (Item::Ill, _) => "Practice again when you are well.",
             (Item::Alcohol, _) => "Practice tomorrow.",
