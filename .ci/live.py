@@ -31,9 +31,10 @@ LEAST_INTERVALS, LEAST_FIT = 20, 0.9
 STAND, AFTER_WORK = "How to stand", "nearly fall"
 PAGES = [
     ("minutes", "\r"), ("While you practice", "\r"), ("health, page 1", "a"), ("health, page 2", "a"),
-    ("Ready today, page 1", "a"), ("Ready today, page 2", "a"), ("Which word", "g"), (STAND, " "),
+    ("Ready today, page 1", "a"), ("Ready today, page 2", "a"), ("Which word", "g"), ("Warm-up", " "),
+    (STAND, " "),
     (AFTER_WORK, "n"), ("hold on", "0"), ("How hard", "2"), ("How steady", "1"), ("feel unwell", "n"),
-    ("Well done", " "),
+    ("Cool-down", " "), ("Well done", " "),
 ]
 # How long a page is waited for: the set lasts 120 s.
 PATIENCE_S = 200

@@ -18,7 +18,7 @@ const STARTS: usize = 40;
 /// A word of the first page.
 const FIRST: &str = "go on";
 /// From the first page to the work: two pages, four confirmations, no sound check, and the key that starts the set.
-const KEYS: &[u8] = b"\r\raaaag ";
+const KEYS: &[u8] = b"\r\raaaag  ";
 /// A held key is not taken twice; this is slow enough to be meant.
 const BETWEEN: Duration = Duration::from_millis(1_000);
 /// "Find your place", the count of five, and the first call.

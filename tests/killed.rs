@@ -155,7 +155,7 @@ fn end_one(way: Way, after: Duration) -> (usize, Option<SetEnd>) {
     let mut child = child.stdin(Stdio::piped()).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
     let mut keys = child.stdin.take().unwrap();
     // First page, cautions, two of health, two of ready, go on after the sound check, start.
-    keys.write_all(b"\n\na\na\na\na\ng\n\n").unwrap();
+    keys.write_all(b"\n\na\na\na\na\ng\n\n\n").unwrap();
     std::thread::sleep(after);
     let signal = |name: &str| {
         let done = Command::new("kill").args(["-s", name, &child.id().to_string()]).status().unwrap();
@@ -213,7 +213,7 @@ fn a_call_in_which_the_sound_is_unplugged_was_not_heard() {
             .spawn()
             .unwrap();
         let mut keys = child.stdin.take().unwrap();
-        keys.write_all(b"\n\na\na\na\na\ng\n\n").unwrap();
+        keys.write_all(b"\n\na\na\na\na\ng\n\n\n").unwrap();
         let folder = Folder::open_in(place.path().join("data")).unwrap();
         let patience = Instant::now() + Duration::from_secs(120);
         let set = loop {

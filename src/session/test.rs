@@ -11,6 +11,8 @@ use crate::prescription::Prescription;
 use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::schedule::{METHOD, Scheduler, Seed, SetPlan};
 
+mod partner;
+
 /// A session with the moment it has come to, and everything that it asked for.
 struct Walk {
     session: Option<Session>,
@@ -24,7 +26,12 @@ impl Walk {
     }
 
     fn spoken_by(voice: &str, device: Option<&str>) -> Self {
-        let prescription = Prescription::ready("gentle").unwrap();
+        let mut walk = Self::over(Prescription::ready("gentle").unwrap(), voice, |session| session);
+        walk.on(Event::Sound { device: device.map(str::to_owned) });
+        walk
+    }
+
+    fn over(prescription: &Prescription, voice: &str, with: impl Fn(Session) -> Session) -> Self {
         let scheduler = Scheduler::new(prescription).unwrap();
         let seed = Seed::from_bytes([41; 32]);
         let schedule = scheduler.draw(seed);
@@ -39,10 +46,12 @@ impl Walk {
             device: None,
             sets_planned: schedule.sets().len() as u8,
         };
-        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned()));
-        let mut walk = Self { session, at: Millis(0), effects: Vec::new() };
-        walk.on(Event::Sound { device: device.map(str::to_owned) });
-        walk
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
+        Self { session, at: Millis(0), effects: Vec::new() }
+    }
+
+    fn session(&self) -> &Session {
+        self.session.as_ref().unwrap()
     }
 
     fn on(&mut self, event: Event) -> Vec<Effect> {
@@ -145,6 +154,8 @@ fn a_whole_session_is_three_sets_each_asked_about() {
             walk.wait(Millis(60_100)).keys(".");
         }
     }
+    assert_eq!(walk.said("end.done"), 1);
+    walk.keys(".");
     assert_eq!(walk.set_ends(), [1, 2, 3].map(|set| (set, SetEnd::Completed)));
     assert_eq!(walk.ends(), [SessionEnd::Finished]);
     let planned: usize = {
@@ -375,11 +386,22 @@ fn closing_keeps_what_was_done() {
 
 #[test]
 fn every_phrase_that_is_named_in_the_session_exists() {
-    let files = [include_str!("../session.rs"), include_str!("pages.rs"), include_str!("questions.rs")];
+    let files = [
+        include_str!("../session.rs"),
+        include_str!("mishap.rs"),
+        include_str!("pages.rs"),
+        include_str!("questions.rs"),
+        include_str!("responses.rs"),
+        include_str!("routines.rs"),
+        include_str!("set.rs"),
+        include_str!("sound_check.rs"),
+    ];
     let mut named = 0;
     for word in files.iter().flat_map(|file| file.split('"')) {
         let group = word.split('.').next().unwrap_or_default();
-        let groups = ["count", "check", "practice", "set", "rest", "pause", "end", "ask", "fall"];
+        let groups = [
+            "count", "check", "practice", "set", "rest", "pause", "end", "ask", "fall", "partner", "left-out",
+        ];
         let is_id =
             word.contains('.') && word.chars().all(|c| c.is_ascii_lowercase() || "-.0123456789".contains(c));
         if groups.contains(&group) && is_id && !word.ends_with('.') {
