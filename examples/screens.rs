@@ -4,6 +4,7 @@
 //! cargo run --example screens              from the first
 //! cargo run --example screens -- 7         from the seventh
 //! cargo run --example screens -- --plain   as plain lines
+//! cargo run --example screens -- --print   all of them at once as plain lines, with their numbers
 //! ```
 //!
 //! For whoever changes how a screen looks: run it at 80 by 24, in a full-screen window, and stand 3 m away.
@@ -26,7 +27,10 @@ fn main() -> std::io::Result<()> {
     let screens = screens();
     if arguments.iter().any(|argument| argument == "--print") {
         let mut lines = Lines::default();
-        screens.iter().flat_map(|screen| lines.after(screen)).for_each(|line| println!("{line}"));
+        for (number, screen) in (1..).zip(&screens) {
+            println!("== {number}");
+            lines.after(screen).iter().for_each(|line| println!("{line}"));
+        }
         return Ok(());
     }
     let mut face = if arguments.iter().any(|argument| argument == "--plain") {

@@ -279,6 +279,24 @@ fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothin
 }
 
 #[test]
+fn a_partner_is_asked_for_where_one_is_needed_and_only_there() {
+    let place = place();
+    let partner = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/partner.toml");
+    let (fact, hint) = refused(place.path(), &["practice", partner, "--plain", "--silent"]);
+    assert!(fact.contains("needs a partner") && hint.contains("--partner screen"), "{fact} {hint}");
+    let (fact, hint) = refused(place.path(), &["practice", "gentle", "--plain", "--partner", "screen"]);
+    assert!(fact.contains("nothing for a partner") && hint.contains("Leave out --partner"), "{fact} {hint}");
+    let (fact, hint) =
+        refused(place.path(), &["practice", partner, "--plain", "--silent", "--partner", "earbud"]);
+    assert!(fact.contains("earbud") && hint.contains("--partner screen"), "{fact} {hint}");
+    // A tone cannot tell a partner anything.
+    let tones = ["practice", partner, "--plain", "--partner", "earbud", "--voice", "tones"];
+    let output = run(place.path(), &tones);
+    let told = String::from_utf8_lossy(&output.stderr).replace('\n', " ");
+    assert!(told.contains("The lower voice speaks in the earbud."), "{told}");
+}
+
+#[test]
 fn tracks_of_one_seed_are_the_same_bytes_and_a_folder_of_them_has_a_list() {
     let place = place();
     let bytes = |name: &str| fs::read(place.path().join(name)).unwrap();

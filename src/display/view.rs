@@ -237,8 +237,7 @@ fn key_lines(keys: &[KeyHint], between: &str, letters: usize) -> Vec<String> {
 /// The keys in large letters, on two lines at most.
 fn large_keys(keys: &[KeyHint], width: u16) -> Option<Paragraphs> {
     let lines = key_lines(keys, "   ", usize::from(width / LINE));
-    let room = Size::new(width, LINE * lines.len() as u16);
-    Paragraphs::within(&lines, room, LINE).filter(|_| (1..=2).contains(&lines.len()))
+    Paragraphs::lines(&lines, Size::new(width, LINE)).filter(|_| lines.len() <= 2)
 }
 
 fn page_texts(title: &str, text: &[String], items: &[String]) -> Vec<String> {
