@@ -14,7 +14,7 @@ use crate::drill::{Drill, Form};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
-use crate::record::{Entry, LeftOut, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd};
 use crate::routine::Routine;
 use crate::schedule::path::Path;
 use crate::schedule::{Schedule, Scheduler, SetPlan, course};
@@ -317,7 +317,7 @@ impl Session {
             Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
             Phase::Course { .. } => self.stand(now, effects),
             Phase::LeftOut { .. } => self.go_to_next_set(now, effects),
-            Phase::Stand { .. } if self.sound_lost && !self.silent => {
+            Phase::Stand { .. } if self.sound_lost && !self.silent && mishap != Some(Mishap::Fall) => {
                 if key.is('g') {
                     self.silent = true;
                     self.leave_out_if_unheard(now, effects);

@@ -43,8 +43,8 @@ pub enum LeftOut {
     Refused,
     /// The partner grabbed or steadied the trainee, who was getting into place.
     Grabbed,
-    /// It closes the eyes, and nobody had heard the sound today.
-    SoundNotChecked,
+    /// It closes the eyes, and the trainee had not heard the sound today, or only the partner hears it.
+    SoundNotHeard,
 }
 
 words! {
@@ -66,7 +66,7 @@ words! {
     LeftOut {
         Refused => "refused",
         Grabbed => "grabbed or steadied",
-        SoundNotChecked => "sound not checked",
+        SoundNotHeard => "sound not heard",
     }
 }
 

@@ -52,6 +52,9 @@ impl Session {
                 Some(worked) => Phase::Paused { worked, since: now.at },
                 None => Phase::Stand { wait: Wait::from(now.at) },
             };
+            if self.sound_lost && !self.silent {
+                self.break_off(now, SetEnd::SoundLost, effects);
+            }
         } else if key.stops() {
             self.stop(now, effects);
         } else if key.is('y') {

@@ -7,6 +7,7 @@ use crate::drill::{Need, Trains};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::record::{Entry, Question, RoutinePart, SessionEnd};
+use crate::routine::Routine;
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
 /// as are drawn large on a large screen.
@@ -175,7 +176,8 @@ impl Session {
         let work: Millis = sets.iter().fold(Millis(0), |sum, set| sum + set.work());
         let rest: Millis = sets.iter().rev().skip(1).fold(Millis(0), |sum, set| sum + set.rest());
         let set_up = Millis::from_secs(30 * sets.len() as u32);
-        let minutes = (work + rest + set_up).0.div_ceil(60_000);
+        let around = Routine::warm_up().lasts() + Routine::cool_down().lasts();
+        let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
         let trains = if sets.iter().all(|set| set.drill().trains() == Trains::Voluntary) {
             "A called movement trains a movement you choose. Only a real push, tug or slip trains a reaction, and \
              nothing here promises to prevent falls."
@@ -184,8 +186,10 @@ impl Session {
         };
         let mut text = vec![
             match sets.len() {
-                1 => format!("One set, about {minutes} minutes."),
-                number => format!("{number} sets, about {minutes} minutes with the rests."),
+                1 => format!("One set, about {minutes} minutes with a warm-up and a cool-down."),
+                number => {
+                    format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
+                }
             },
             "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
             trains.to_owned(),

@@ -40,12 +40,13 @@ impl Session {
         }
     }
 
-    /// A set that closes the eyes needs sound that was heard today: "open your eyes" must be heard. Whether it was left
-    /// out.
+    /// A set that closes the eyes needs sound that the trainee heard today: "open your eyes" must be heard, and not only
+    /// in a partner's ear. Whether it was left out.
     pub(super) fn leave_out_if_unheard(&mut self, now: &Now, effects: &mut Effects) -> bool {
-        let unheard = (self.silent || !self.sound_heard) && self.calls_for(Action::closes_eyes);
+        let unheard = self.silent || !self.sound_heard || self.mode == Channel::PartnerEarbud;
+        let unheard = unheard && self.calls_for(Action::closes_eyes);
         if unheard {
-            self.leave_out(now, LeftOut::SoundNotChecked, effects);
+            self.leave_out(now, LeftOut::SoundNotHeard, effects);
             effects.push(say("left-out.no-sound"));
             self.phase = Phase::LeftOut { wait: Wait::from(now.at) };
         }

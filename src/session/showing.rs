@@ -187,7 +187,7 @@ impl Session {
         let why = if self.left_out == Some(LeftOut::Refused) {
             "You did not want this set. That is fine, and counts against nobody."
         } else {
-            "This set closes the eyes. \"Open your eyes\" must be heard, and the sound was not checked today."
+            "This set closes the eyes. You must hear \"open your eyes\", and the sound was not checked today or goes to an earbud."
         };
         Body::page("This set is left out", &[why], &[])
     }

@@ -410,6 +410,52 @@ fn a_fall_that_nobody_takes_back_is_kept_as_one() {
 }
 
 #[test]
+fn a_wrong_key_while_the_sound_went_ends_the_set_as_the_loss_would_have() {
+    let mut walk = pushes();
+    walk.to_set(2).keys(".").wait(Millis(20_000)).keys("g");
+    walk.on(Event::SoundLost);
+    assert_eq!(walk.set_ends().len(), 1);
+    walk.keys("n");
+    assert_eq!(walk.set_ends().last(), Some(&(2, SetEnd::SoundLost)));
+}
+
+/// The floor course is drawn from the person's patches, never in the last order, and shown before it is walked.
+#[test]
+fn a_floor_course_is_laid_in_an_order_that_is_not_the_last_one() {
+    let text = include_str!("../../../tests/data/course.toml");
+    let prescription = Prescription::read("course.toml", text.as_bytes()).unwrap();
+    let patches = ["mat", "rug", "cushion"].map(str::to_owned);
+    let over = |last: Vec<String>| {
+        let mut walk = Walk::over(&prescription, "lower", |session| {
+            session.with_partner(Channel::PartnerScreen, Some(ROOM)).over_patches(&patches, &last)
+        });
+        walk.on(Event::Sound { device: None });
+        walk
+    };
+    let mut last = Vec::new();
+    for _ in 0..2 {
+        let mut walk = over(last.clone());
+        walk.to_the_partner().keys("\n\n\n\na").keys(".");
+        for _ in 0..8 {
+            if matches!(walk.body(), Body::Course { .. }) {
+                break;
+            }
+            let whole = walk.plan().work() + Millis(5_100);
+            walk.keys(".").wait(whole).keys("n021n").wait(Millis(60_100)).keys(".");
+        }
+        let Body::Course { patches: shown } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_ne!(shown, last);
+        let mut sorted = shown.clone();
+        sorted.sort();
+        assert_eq!(sorted, ["cushion", "mat", "rug"]);
+        assert_eq!(walk.kept(|entry| *entry == Entry::Course { patches: shown.clone() }), 1);
+        walk.keys(".");
+        assert!(matches!(walk.body(), Body::Page { title, .. } if title == "How to stand"));
+        last = shown;
+    }
+}
+
+#[test]
 fn getting_into_place_can_go_wrong_too() {
     let mut walk = pushes();
     walk.to_set(2).keys("gn");
@@ -532,13 +578,16 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
         .wait(Millis(60_100))
         .keys(".");
     let left_out =
-        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotChecked, .. });
+        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotHeard, .. });
     assert_eq!(unheard.kept(left_out), 1);
     unheard.keys(".");
     assert_eq!(unheard.session().set_number(), 3);
     let mut silent = walk(EYES, Channel::PartnerScreen, None, Some(ROOM));
     silent.to_set(2);
     assert_eq!(silent.kept(left_out), 1);
+    let mut earbud = walk(EYES, Channel::PartnerEarbud, Some("an earbud"), Some(ROOM));
+    earbud.to_set(2);
+    assert_eq!(earbud.kept(left_out), 1, "the trainee would not hear it");
 }
 
 #[test]
