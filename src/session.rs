@@ -103,6 +103,8 @@ pub struct Session {
     noted: Vec<u16>,
     /// Grabs of this session, with a partner.
     grabs: u8,
+    /// One step lower was advised after this set.
+    advised: bool,
     grabbed: bool,
     fell: bool,
     phase: Phase,
@@ -148,6 +150,7 @@ impl Session {
             close: None,
             noted: Vec::new(),
             grabs: 0,
+            advised: false,
             grabbed: false,
             fell: false,
             phase: Phase::First,
@@ -316,7 +319,6 @@ impl Session {
             _ if key.stops() => self.stop(now, effects),
             Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
             Phase::Course { .. } => self.stand(now, effects),
-            Phase::LeftOut { .. } => self.go_to_next_set(now, effects),
             Phase::Stand { .. } if self.sound_lost && !self.silent && mishap != Some(Mishap::Fall) => {
                 if key.is('g') {
                     self.silent = true;
@@ -339,7 +341,7 @@ impl Session {
             Phase::Paused { since, .. } if now.at - since < SETTLE => {}
             Phase::Paused { .. } if self.sound_lost && !self.silent => {}
             Phase::Paused { worked, .. } => self.go_on(worked, effects),
-            Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
+            Phase::LeftOut { .. } | Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
             Phase::Rest { wait: None, .. } => {}
         }
     }

@@ -127,7 +127,8 @@ impl Session {
         }
     }
 
-    pub(super) fn advise_one_step_lower(&self, effects: &mut Effects) {
+    pub(super) fn advise_one_step_lower(&mut self, effects: &mut Effects) {
+        self.advised = true;
         let (set, advice) = (self.plan.number(), Advice::OneStepLower);
         effects.extend([Effect::Record(Entry::Advised { set, advice }), say("partner.step-lower")]);
     }

@@ -6,6 +6,7 @@ use super::{Effect, Effects, Key, Now, Phase, Session};
 use crate::drill::{Need, Trains};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::prescription::DrillPlan;
 use crate::record::{Entry, Question, RoutinePart, SessionEnd};
 use crate::routine::Routine;
 
@@ -85,25 +86,9 @@ impl Session {
             Phase::Ready { part } if yes && part + 1 < READY.len() => {
                 self.phase = Phase::Ready { part: part + 1 };
             }
-            Phase::Health { .. } if yes || no => {
-                if self.confirmed(now, Question::Clinician, yes, effects) {
-                    self.phase = Phase::Ready { part: 0 };
-                }
-            }
-            Phase::Ready { .. } if yes || no => {
-                if self.confirmed(now, Question::Ready, yes, effects) {
-                    if self.in_place_today().is_empty() {
-                        self.meet_the_partner(now, effects);
-                    } else {
-                        self.phase = Phase::InPlace;
-                    }
-                }
-            }
-            Phase::InPlace if yes || no => {
-                if self.confirmed(now, Question::InPlace, yes, effects) {
-                    self.meet_the_partner(now, effects);
-                }
-            }
+            Phase::Health { .. } if yes || no => self.confirm(now, Question::Clinician, yes, effects),
+            Phase::Ready { .. } if yes || no => self.confirm(now, Question::Ready, yes, effects),
+            Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
             Phase::Check { tries, .. } => self.checked(now, key, tries, effects),
@@ -111,20 +96,18 @@ impl Session {
         }
     }
 
-    /// Keeps that it is true or is not. If it is not, there is no practice today.
-    pub(super) fn confirmed(
-        &mut self,
-        now: &Now,
-        question: Question,
-        yes: bool,
-        effects: &mut Effects,
-    ) -> bool {
+    /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
+    pub(super) fn confirm(&mut self, now: &Now, question: Question, yes: bool, effects: &mut Effects) {
         let answer = Some(u8::from(yes));
         effects.push(Effect::Record(Entry::Answered { set: None, question, answer }));
-        if !yes {
-            self.end(now, SessionEnd::NotToday, effects);
+        match question {
+            _ if !yes => self.end(now, SessionEnd::NotToday, effects),
+            Question::Clinician => self.phase = Phase::Ready { part: 0 },
+            Question::Ready if !self.in_place_today().is_empty() => self.phase = Phase::InPlace,
+            Question::PartnerReady if self.room.is_none() => self.phase = Phase::Side { part: 0 },
+            Question::PartnerReady => self.after_pages(now, effects),
+            _ => self.meet_the_partner(now, effects),
         }
-        yes
     }
 
     /// After the pages: the sound check, or the warm-up where there is no sound to check.
@@ -143,7 +126,7 @@ impl Session {
         let mut sentences: Vec<&str> =
             needs.filter(|need| *need != Need::Partner).map(Need::sentence).collect();
         let plans = self.scheduler.prescription().drills().iter();
-        if plans.flat_map(|plan| plan.targets()).any(|target| target.direction.is_backward()) {
+        if plans.flat_map(DrillPlan::targets).any(|target| target.direction.is_backward()) {
             sentences.push(BEHIND);
         }
         sentences.sort_unstable();

@@ -234,9 +234,13 @@ impl Session {
             Phase::Count { .. } | Phase::Work { .. } => self.set_keys("pause"),
             Phase::Paused { .. } if self.sound_lost && !self.silent => vec![KeyHint::new("S or Esc", "stop")],
             Phase::Paused { .. } => self.set_keys("go on"),
-            Phase::Mishap { .. } | Phase::Walk { .. } => vec![KeyHint::new("S or Esc", "stop")],
             Phase::Ask { question: Question::WhyStopped | Question::Hurt, .. } => Vec::new(),
-            Phase::Ask { .. } | Phase::Rest { wait: None, .. } => vec![KeyHint::new("S or Esc", "stop")],
+            Phase::Mishap { .. }
+            | Phase::Walk { .. }
+            | Phase::Ask { .. }
+            | Phase::Rest { wait: None, .. } => {
+                vec![KeyHint::new("S or Esc", "stop")]
+            }
             Phase::Rest { wait: Some(_), .. } => {
                 vec![KeyHint::new("any key", "next set"), KeyHint::new("S or Esc", "stop")]
             }
@@ -284,6 +288,9 @@ impl Session {
         if self.disturbed > 0 && !matches!(self.phase, Phase::Count { .. } | Phase::Work { .. }) {
             notices.push("The sound faltered in this set. Some calls may have come late.".to_owned());
         }
+        if self.advised {
+            notices.push("That was once too much. Rest now. One step gentler next time.".to_owned());
+        }
         match self.remark {
             Some(SetEnd::SoundLost) => notices.push("The sound was lost, so the set has ended.".to_owned()),
             Some(SetEnd::Slept) => notices.push("The computer slept, so the set has ended.".to_owned()),
@@ -291,7 +298,7 @@ impl Session {
                 notices.push("The pause was longer than five minutes, so the set has ended.".to_owned());
             }
             Some(SetEnd::Refused) => {
-                notices.push("No more of this set. That counts against nobody.".to_owned())
+                notices.push("No more of this set. That counts against nobody.".to_owned());
             }
             _ => {}
         }
