@@ -386,7 +386,7 @@ impl Session {
             }
             Phase::Stand { .. } => vec![hint("any key", "start"), hint("S or Esc", "stop")],
             Phase::Count { .. } | Phase::Work { .. } => {
-                vec![hint("any key", "pause"), hint("S or Esc", "stop")]
+                vec![hint("S or Esc", "stop"), hint("any other key", "pause")]
             }
             Phase::Paused { .. } if self.sound_lost && !self.silent => vec![hint("S or Esc", "stop")],
             Phase::Paused { .. } => vec![hint("any key", "go on"), hint("S or Esc", "stop")],
