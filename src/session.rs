@@ -78,7 +78,7 @@ enum Phase {
     Cautions,
     Health { part: usize },
     Ready { part: usize },
-    Check { tries: u8, wrong: bool },
+    Check { tries: u8, wrong: bool, wait: Wait },
     Stand { wait: Wait },
     Count { worked: Millis, work_starts: Option<Millis> },
     Work { worked: Millis, work_starts: Millis },
@@ -231,8 +231,10 @@ impl Session {
 
     /// Asks again aloud what stays unanswered, and in the end stops waiting.
     fn wait_on(&mut self, now: &Now, effects: &mut Effects) {
-        let (Phase::Stand { wait } | Phase::Ask { wait, .. } | Phase::Rest { wait: Some(wait), .. }) =
-            &mut self.phase
+        let (Phase::Check { wait, .. }
+        | Phase::Stand { wait }
+        | Phase::Ask { wait, .. }
+        | Phase::Rest { wait: Some(wait), .. }) = &mut self.phase
         else {
             return;
         };
@@ -305,8 +307,10 @@ impl Session {
 
     /// "Are you all right? Press any key": that key says yes, and is no answer to anything else.
     fn answers_are_you_all_right(&mut self, now: &Now) -> bool {
-        let (Phase::Stand { wait } | Phase::Ask { wait, .. } | Phase::Rest { wait: Some(wait), .. }) =
-            &mut self.phase
+        let (Phase::Check { wait, .. }
+        | Phase::Stand { wait }
+        | Phase::Ask { wait, .. }
+        | Phase::Rest { wait: Some(wait), .. }) = &mut self.phase
         else {
             return false;
         };

@@ -3,7 +3,7 @@
 
 use super::questions;
 use super::screen::{Body, KeyHint, Screen, Shown};
-use super::{Effect, Effects, Key, LONGEST_PAUSE, Now, Phase, SHOWN_FOR, Session, TONES, say};
+use super::{Effect, Effects, Key, LONGEST_PAUSE, Now, Phase, SHOWN_FOR, Session, TONES, Wait, say};
 use crate::drill::Trains;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
@@ -99,7 +99,7 @@ impl Session {
                     (false, _) => self.end(now, SessionEnd::NotToday, effects),
                     (true, true) => self.phase = Phase::Ready { part: 0 },
                     (true, false) if self.silent => self.stand(now, effects),
-                    (true, false) => self.check(0, false, effects),
+                    (true, false) => self.check(now, 0, false, effects),
                 }
             }
             Phase::Check { tries, .. } => self.checked(now, key, tries, effects),
@@ -107,8 +107,8 @@ impl Session {
         }
     }
 
-    fn check(&mut self, tries: u8, wrong: bool, effects: &mut Effects) {
-        self.phase = Phase::Check { tries, wrong };
+    fn check(&mut self, now: &Now, tries: u8, wrong: bool, effects: &mut Effects) {
+        self.phase = Phase::Check { tries, wrong, wait: Wait::from(now.at) };
         let said = self.check_answer(tries);
         effects.push(Effect::Hush);
         if self.begun.voice == TONES {
@@ -135,9 +135,9 @@ impl Session {
             }
             Key::Char('0'..='4') => {
                 effects.push(keep(false));
-                self.check(tries.wrapping_add(1), true, effects);
+                self.check(now, tries.wrapping_add(1), true, effects);
             }
-            _ if key.is('r') => self.check(tries.wrapping_add(1), false, effects),
+            _ if key.is('r') => self.check(now, tries.wrapping_add(1), false, effects),
             _ if key.is('g') => {
                 effects.push(keep(false));
                 self.stand(now, effects);
@@ -182,6 +182,7 @@ impl Session {
                 &["All of this is true today:"],
                 READY[part],
             ),
+            Phase::Check { wait, .. } if wait.again > 0 => Self::all_right(),
             Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Stand { wait } if wait.again > 0 => Self::all_right(),
             Phase::Stand { .. } => self.standing_page(),
