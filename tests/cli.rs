@@ -471,7 +471,7 @@ fn a_prescription_in_use_is_what_the_other_commands_mean_and_is_journaled() {
 }
 
 #[test]
-fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one() {
+fn without_a_home_what_needs_no_folder_works() {
     let place = place();
     let homeless = |arguments: &[&str]| {
         counterpoise(place.path())
@@ -484,11 +484,6 @@ fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one(
     };
     for arguments in [&["presets"][..], &["check", "gentle"], &["preview", "gentle", "--seed", SEED]] {
         assert_eq!(homeless(arguments).status.code(), Some(0), "{arguments:?}");
-    }
-    // The system's list of users may still name a home; no folder at all is a plain refusal.
-    let output = homeless(&["journal", "list"]);
-    if output.status.code() != Some(0) {
-        assert!(facts(&output).1.contains("--data-dir"));
     }
 }
 

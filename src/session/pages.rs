@@ -115,7 +115,7 @@ impl Session {
         if self.silent {
             self.begin_routine(now, RoutinePart::WarmUp, effects);
         } else {
-            self.check(0, false, effects);
+            self.check(now, 0, false, effects);
         }
     }
 

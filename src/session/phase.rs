@@ -13,7 +13,7 @@ pub(super) enum Phase {
     InPlace,
     Partner { part: usize },
     Side { part: usize },
-    Check { tries: u8, wrong: bool },
+    Check { tries: u8, wrong: bool, wait: Wait },
     Routine { part: RoutinePart, item: usize, since: Millis },
     Course { wait: Wait },
     LeftOut { wait: Wait },
@@ -32,7 +32,8 @@ impl Phase {
     /// Waiting for a key that must come.
     pub(super) fn wait(&mut self) -> Option<&mut Wait> {
         match self {
-            Self::Course { wait }
+            Self::Check { wait, .. }
+            | Self::Course { wait }
             | Self::LeftOut { wait }
             | Self::Stand { wait }
             | Self::Mishap { wait, .. }
@@ -46,7 +47,6 @@ impl Phase {
             | Self::InPlace
             | Self::Partner { .. }
             | Self::Side { .. }
-            | Self::Check { .. }
             | Self::Routine { .. }
             | Self::Count { .. }
             | Self::Work { .. }

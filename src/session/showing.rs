@@ -57,9 +57,9 @@ impl Session {
             Phase::InPlace => self.in_place_page(),
             Phase::Partner { part } => self.partner_page(part),
             Phase::Side { part } => Self::side_page(part),
-            Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Routine { part, item, .. } => Self::routine_page(part, item),
-            Phase::Course { wait }
+            Phase::Check { wait, .. }
+            | Phase::Course { wait }
             | Phase::LeftOut { wait }
             | Phase::Stand { wait }
             | Phase::Rest { wait: Some(wait), .. }
@@ -67,6 +67,7 @@ impl Session {
             {
                 Self::all_right()
             }
+            Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Course { .. } => Body::Course { patches: self.course.clone() },
             Phase::LeftOut { .. } => self.left_out_page(),
             Phase::Stand { .. } => self.standing_page(),
@@ -248,18 +249,22 @@ impl Session {
         }
     }
 
-    /// The keys around the work of a set, most useful first.
+    /// The keys around the work of a set, most useful first: while it goes on, how to stop it.
     fn set_keys(&self, any: &str) -> Vec<KeyHint> {
-        let mut keys = vec![KeyHint::new("any key", any)];
-        if self.is_with_partner() {
-            keys.extend([KeyHint::new("G", "grabbed or steadied"), KeyHint::new("F", "fell")]);
+        let (stop, partner) = (KeyHint::new("S or Esc", "stop"), self.is_with_partner());
+        let mut own = Vec::new();
+        if partner {
+            own.extend([KeyHint::new("G", "grabbed or steadied"), KeyHint::new("F", "fell")]);
         }
-        let asked = matches!(self.phase, Phase::Stand { .. } | Phase::Paused { .. });
-        if asked && self.has_pushes() {
-            keys.push(KeyHint::new("R", "refuse this set"));
+        if matches!(self.phase, Phase::Stand { .. } | Phase::Paused { .. }) {
+            if self.has_pushes() {
+                own.push(KeyHint::new("R", "refuse this set"));
+            }
+            let any = KeyHint::new(if partner { "any other key" } else { "any key" }, any);
+            [vec![any], own, vec![stop]].concat()
+        } else {
+            [vec![stop], own, vec![KeyHint::new("any other key", any)]].concat()
         }
-        keys.push(KeyHint::new("S or Esc", "stop"));
-        keys
     }
 
     fn notices(&self) -> Vec<String> {
