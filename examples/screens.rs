@@ -135,6 +135,9 @@ fn over_a_course() -> Vec<Screen> {
 }
 
 /// A set of pushes from its start to its end: what is planned, and every HOLD with the work done at it, in milliseconds.
+///
+/// # Panics
+/// If the walk does not come to that set.
 pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
     let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
     walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");

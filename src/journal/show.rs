@@ -7,6 +7,7 @@ use super::read::{SessionRecord, SetRecord, SummaryRow};
 use super::row::{AnswerRow, CueRow, DeliveryRow};
 use super::{Journal, JournalError};
 use crate::phrase::Phrase;
+use crate::record::Response;
 
 /// Writes the session whose id begins with `which`, or the newest if that is `last`.
 ///
@@ -43,8 +44,10 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         figures(end, out)?;
     }
     answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
+    around(session, out)?;
     for set in &session.sets {
         write_set(set, out)?;
+        mishaps(session, set.start.number, out)?;
         let number = set.start.number;
         let after = session.answers.iter().filter(|answer| answer.set == Some(number));
         answers(after, &format!("After set {number}"), out)?;
@@ -55,8 +58,43 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
 fn figures(end: &SummaryRow, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "  Sets          {} of {} done whole", end.sets_completed, end.sets_planned)?;
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
-    writeln!(out, "  Calls         {} heard{shown}", end.cues_heard)?;
+    let asked =
+        if end.cues_asked > 0 { format!(", {} asked of the partner", end.cues_asked) } else { String::new() };
+    writeln!(out, "  Calls         {} heard{shown}{asked}", end.cues_heard)?;
+    if end.pushes_noted + end.pushes_not_noted > 0 {
+        let (noted, not_noted) = (end.pushes_noted, end.pushes_not_noted);
+        writeln!(out, "  Pushes        {noted} noted, {not_noted} not noted, which is never taken for fine")?;
+    }
+    if end.grabs + end.falls > 0 {
+        writeln!(out, "  Grabs         {} grabbed or steadied, {} fell", end.grabs, end.falls)?;
+    }
     writeln!(out, "  Work          {} minutes", minutes(end.active_ms))
+}
+
+/// What is kept around the sets: warm-up and cool-down, the floor course, and sets that were left out.
+fn around(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+    let (routines, left_out) = (&session.routines, &session.left_out);
+    if routines.is_empty() && left_out.is_empty() && session.course.is_empty() {
+        return Ok(());
+    }
+    writeln!(out, "\nAround the sets")?;
+    routines.iter().try_for_each(|row| writeln!(out, "  {}: {}", row.part, row.how))?;
+    if !session.course.is_empty() {
+        writeln!(out, "  Floor course: {}", session.course.join(", "))?;
+    }
+    left_out.iter().try_for_each(|row| writeln!(out, "  Set {} was left out: {}", row.set, row.why))
+}
+
+fn mishaps(session: &SessionRecord, set: u8, out: &mut impl Write) -> io::Result<()> {
+    for row in session.mishaps.iter().filter(|row| row.set == set) {
+        let push = row.cue.map(|cue| format!(", after call {}", cue + 1)).unwrap_or_default();
+        writeln!(out, "  The partner's key at {} s{push}: {}", f64::from(row.at_ms) / 1000.0, row.what)?;
+    }
+    let advised = session.advised.iter().filter(|row| row.set == set);
+    for row in advised {
+        writeln!(out, "  Advised: {}", row.advice)?;
+    }
+    Ok(())
 }
 
 fn answers<'a>(
@@ -108,20 +146,41 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
     if !set.disturbed.is_empty() {
         writeln!(out, "  Calls after that may have been heard later than stated here.")?;
     }
-    let shown = !set.delivered.is_empty() && set.delivered.iter().all(|row| row.heard_ms.is_none());
-    let heard = if shown { "Shown" } else { "Heard" };
+    let all = |is: fn(&DeliveryRow) -> bool| !set.delivered.is_empty() && set.delivered.iter().all(is);
+    let heard = if all(|row| row.asked_ms.is_some()) {
+        "Asked"
+    } else if all(|row| row.shown_ms.is_some()) {
+        "Shown"
+    } else {
+        "Heard"
+    };
     writeln!(out, "  Call   Planned       {heard}     Error  What")?;
     let ended_ms = set.end.as_ref().map_or(u32::MAX, |end| end.worked_ms);
-    set.last_plan()
-        .iter()
-        .try_for_each(|cue| writeln!(out, "{}", cue_line(cue, set.delivery_of(cue.cue), ended_ms).trim_end()))
+    set.last_plan().iter().try_for_each(|cue| {
+        let response = set.response_of(cue.cue).map(|response| response.map_or("not noted", Response::name));
+        let line = cue_line(cue, set.delivery_of(cue.cue), ended_ms);
+        let response = response.map(|response| format!(": {response}")).unwrap_or_default();
+        writeln!(out, "{}{response}", line.trim_end())
+    })
+}
+
+/// The words of phrases whose ids are joined by `+`.
+fn spelled(ids: &str) -> String {
+    let words = ids
+        .split('+')
+        .map(|id| Phrase::named(id).map_or_else(|| id.to_owned(), |phrase| phrase.words().to_owned()));
+    words.collect::<Vec<_>>().join(", ")
 }
 
 fn cue_line(cue: &CueRow, delivery: Option<&DeliveryRow>, ended_ms: u32) -> String {
     let seconds = |ms: u32| format!("{:.3}", f64::from(ms) / 1000.0);
-    let what = match &cue.phrase {
-        None => "(nothing, on purpose)",
-        Some(id) => Phrase::named(id).map_or(id.as_str(), |phrase| phrase.words()),
+    let what = match (&cue.tell, &cue.phrase) {
+        (Some(ids), _) | (None, Some(ids)) => spelled(ids),
+        (None, None) => "(nothing, on purpose)".to_owned(),
+    };
+    let what = match cue.until_ms {
+        Some(until) => format!("{what} (until {})", seconds(until)),
+        None => what,
     };
     let (heard, error) = match delivery {
         None if cue.blank => (String::new(), String::new()),
@@ -129,6 +188,7 @@ fn cue_line(cue: &CueRow, delivery: Option<&DeliveryRow>, ended_ms: u32) -> Stri
         None => ("not heard".to_owned(), String::new()),
         Some(delivery) => match delivery.late_us(cue.at_ms) {
             Some(late) => (seconds(delivery.at_ms()), format!("{:+.1} ms", late as f64 / 1000.0)),
+            None if delivery.asked_ms.is_some() => (seconds(delivery.at_ms()), "asked".to_owned()),
             None => (seconds(delivery.at_ms()), "shown".to_owned()),
         },
     };

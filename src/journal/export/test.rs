@@ -1,12 +1,13 @@
 //! The export's words and cells.
 
-use super::super::sample::{begun, id, in_memory, keep, moment, session};
+use super::super::sample::{begun, id, in_memory, keep, moment, session, with_partner};
 use super::{COLUMNS, csv, json, text};
 
 #[test]
 fn the_json_has_the_documented_fields() {
     let mut journal = in_memory();
     keep(&mut journal, &id(1), &session());
+    keep(&mut journal, &id(2), &with_partner());
     let mut out = Vec::new();
     json(&journal, &mut out).unwrap();
     let value: serde_json::Value = serde_json::from_slice(&out).unwrap();

@@ -6,7 +6,9 @@ use tempfile::tempdir;
 
 use super::super::keep::Try;
 use super::super::row::Line;
-use super::super::sample::{any_session, begun, expected, id, in_memory, keep, moment, open, session};
+use super::super::sample::{
+    any_session, begun, expected, id, in_memory, keep, moment, open, session, with_partner,
+};
 use super::super::{Folder, Journal, export, rescue};
 use super::{Imported, import};
 use crate::record::SessionEnd;
@@ -62,6 +64,82 @@ fn an_export_from_before_disturbances_were_kept_is_taken_in() {
     let (_place, mut journal) = here();
     import(&mut journal, "a.json", earlier.to_string().as_bytes()).unwrap();
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &lines));
+}
+
+/// What has no value in an earlier export is left out of it: an export from then is one without these fields.
+fn without_what_came_with_partners(value: &mut Value) {
+    const LATER: [&str; 18] = [
+        "left_out",
+        "mishaps",
+        "advised",
+        "routines",
+        "course",
+        "responses",
+        "channel",
+        "facing",
+        "second_task",
+        "until_ms",
+        "strength",
+        "ball",
+        "tell",
+        "practice",
+        "asked_ms",
+        "cues_asked",
+        "pushes_noted",
+        "pushes_not_noted",
+    ];
+    match value {
+        Value::Array(list) => list.iter_mut().for_each(without_what_came_with_partners),
+        Value::Object(map) => {
+            map.retain(|name, _| {
+                !LATER.contains(&name.as_str()) && !["grabs", "falls"].contains(&name.as_str())
+            });
+            map.values_mut().for_each(without_what_came_with_partners);
+        }
+        _ => {}
+    }
+}
+
+#[test]
+fn an_export_from_before_partners_is_taken_in() {
+    let mut earlier: Value = serde_json::from_str(&sample()).unwrap();
+    without_what_came_with_partners(&mut earlier);
+    let (_place, mut journal) = here();
+    import(&mut journal, "a.json", earlier.to_string().as_bytes()).unwrap();
+    let mut again: Value = serde_json::from_str(&exported(&journal)).unwrap();
+    without_what_came_with_partners(&mut again);
+    assert_eq!(again, earlier);
+    let done = import(&mut journal, "a.json", earlier.to_string().as_bytes()).unwrap();
+    assert_eq!(done, Imported { added: 0, known: 2 });
+}
+
+#[test]
+fn a_session_with_a_partner_comes_back_whole_and_a_contradiction_is_refused() {
+    let mut there = in_memory();
+    keep(&mut there, &id(3), &with_partner());
+    let text = exported(&there);
+    let (_place, mut journal) = here();
+    import(&mut journal, "a.json", text.as_bytes()).unwrap();
+    let session = journal.find("last").unwrap();
+    assert_eq!(session, expected(&id(3), &with_partner()));
+    let end = session.end.unwrap();
+    assert_eq!((end.cues_asked, end.grabs, end.falls), (3, 1, 0), "a push that was grabbed at counts once");
+    assert_eq!((end.pushes_noted, end.pushes_not_noted), (2, 1));
+    for (path, other, said) in [
+        ("/sets/0/responses/0/response", json!("feet in place"), "set 1"),
+        ("/mishaps/0/what", json!("fell"), "a grab or a fall"),
+        ("/left_out/0/why", json!("sound not heard"), "a set that was left out"),
+        ("/routines/0/how", json!("skipped"), "a warm-up or cool-down"),
+        ("/course/0", json!("floor"), "its floor course"),
+        ("/sets/0/plans/0/cues/0/strength", json!(2), "set 1"),
+    ] {
+        let mut changed: Value = serde_json::from_str(&text).unwrap();
+        let place = format!("/sessions/0{path}");
+        assert_ne!(changed.pointer(&place), Some(&other), "{path}");
+        *changed.pointer_mut(&place).expect(path) = other;
+        let error = import(&mut journal, "b.json", changed.to_string().as_bytes()).unwrap_err().to_string();
+        assert!(error.contains(said), "{path}: {error}");
+    }
 }
 
 #[test]
