@@ -231,7 +231,7 @@ impl Session {
             Phase::Stand { .. } if self.sound_lost && !self.silent => {
                 vec![KeyHint::new("G", "go on with the screen only"), KeyHint::new("S or Esc", "stop")]
             }
-            Phase::Stand { .. } => self.set_keys(if self.has_pushes() { "ready: start" } else { "start" }),
+            Phase::Stand { .. } => self.set_keys("start"),
             Phase::Count { .. } | Phase::Work { .. } => self.set_keys("pause"),
             Phase::Paused { .. } if self.sound_lost && !self.silent => vec![KeyHint::new("S or Esc", "stop")],
             Phase::Paused { .. } => self.set_keys("go on"),
