@@ -56,8 +56,8 @@ enum Way {
     ClosedTerminal,
 }
 
-/// First page, cautions, two of health, two of ready, go on after the sound check, start. On a terminal an Enter that comes
-/// soon after another is a held key; a space is not.
+/// First page, cautions, two of health, two of ready, go on after the sound check, past the warm-up, start. On a terminal an Enter that
+/// comes soon after another is a held key; a space is not.
 const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \n \n";
 
 static PANIC_AT: OnceLock<Instant> = OnceLock::new();
