@@ -20,7 +20,7 @@ const FIRST: &str = "go on";
 /// From the first page to the work: two pages, four confirmations, no sound check, and the key that starts the set.
 const KEYS: &[u8] = b"\r\raaaag  ";
 /// A held key is not taken twice; this is slow enough to be meant.
-const BETWEEN: Duration = Duration::from_millis(1_000);
+const BETWEEN: Duration = Duration::from_secs(1);
 /// "Find your place", the count of five, and the first call.
 const INTO_WORK: Duration = Duration::from_secs(15);
 /// How long the work is watched.
@@ -142,7 +142,9 @@ fn main() {
 
     let mut practice = Practice::start(usual.path());
     practice.first_frame();
-    KEYS.iter().for_each(|key| practice.key(*key));
+    for key in KEYS {
+        practice.key(*key);
+    }
     thread::sleep(INTO_WORK);
     let id = practice.id();
     let (before, begun) = (ticks(id), Instant::now());

@@ -4,6 +4,7 @@
 //! cargo run --example screens              from the first
 //! cargo run --example screens -- 7         from the seventh
 //! cargo run --example screens -- --plain   as plain lines
+//! cargo run --example screens -- --print   all of them at once as plain lines, with their numbers
 //! ```
 //!
 //! For whoever changes how a screen looks: run it at 80 by 24, in a full-screen window, and stand 3 m away.
@@ -26,7 +27,10 @@ fn main() -> std::io::Result<()> {
     let screens = screens();
     if arguments.iter().any(|argument| argument == "--print") {
         let mut lines = Lines::default();
-        screens.iter().flat_map(|screen| lines.after(screen)).for_each(|line| println!("{line}"));
+        for (number, screen) in (1..).zip(&screens) {
+            println!("== {number}");
+            lines.after(screen).iter().for_each(|line| println!("{line}"));
+        }
         return Ok(());
     }
     let mut face = if arguments.iter().any(|argument| argument == "--plain") {
@@ -131,6 +135,9 @@ fn over_a_course() -> Vec<Screen> {
 }
 
 /// A set of pushes from its start to its end: what is planned, and every HOLD with the work done at it, in milliseconds.
+///
+/// # Panics
+/// If the walk does not come to that set.
 pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
     let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
     walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");

@@ -36,7 +36,10 @@ pub mod writer;
 pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;
-pub use row::{AnswerRow, CueRow, DeliveryRow, SessionId, SessionRow, SetEndRow, SetRow};
+pub use row::{
+    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ResponseRow,
+    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+};
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};
 

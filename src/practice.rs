@@ -308,3 +308,6 @@ fn until_heard(output: &Output, frame: Frame) -> Millis {
     let left = estimate.map_or(to_render, |heard| heard.saturating_duration_since(Instant::now()));
     Millis(left.as_millis() as u32)
 }
+
+#[cfg(test)]
+mod test;

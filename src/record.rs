@@ -9,6 +9,12 @@ use crate::prescription::Digest;
 use crate::schedule::{Seed, SetPlan};
 use crate::words::words;
 
+mod partner;
+mod question;
+
+pub use partner::{Advice, LeftOut, Mishap, Response};
+pub use question::Question;
+
 /// One line of the journal, in the order in which a session makes them.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Entry {
@@ -198,50 +204,6 @@ pub enum Delivery {
     },
 }
 
-/// What happened after a push. Our own list, not a validated scale.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Response {
-    /// The feet stayed in place.
-    InPlace,
-    /// One step.
-    OneStep,
-    /// Two steps or more.
-    MoreSteps,
-    /// A hand touched the support.
-    Touched,
-    /// Grabbed the support, or was steadied by the partner.
-    Grabbed,
-    /// Fell.
-    Fell,
-}
-
-/// What a partner has a key of its own for, at any moment of a set.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Mishap {
-    /// Grabbed hold, or was steadied by the partner.
-    Grab,
-    /// Fell.
-    Fall,
-}
-
-/// What the rules advise.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Advice {
-    /// One ladder step lower, after the first grab with a partner.
-    OneStepLower,
-}
-
-/// Why a set was not begun.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum LeftOut {
-    /// The trainee did not want it. It counts against nobody.
-    Refused,
-    /// The partner grabbed or steadied the trainee, who was getting into place.
-    Grabbed,
-    /// It closes the eyes, and nobody had heard the sound today.
-    SoundNotChecked,
-}
-
 /// What every session can carry besides its sets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum RoutinePart {
@@ -327,91 +289,6 @@ pub enum SessionEnd {
     Interrupted,
 }
 
-/// What is asked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Question {
-    /// None of the reasons to see a clinician first applies: 1 true, 0 not.
-    Clinician,
-    /// Body, room and phone are ready: 1 true, 0 not.
-    Ready,
-    /// What the drills need is in place: 1 true, 0 not.
-    InPlace,
-    /// The partner is ready, knows where hands go, and is one with whom it was watched: 1 true, 0 not.
-    PartnerReady,
-    /// Which word was heard: 1 the one that was said, 0 another or none.
-    SoundCheck,
-    /// Had to grab hold, or nearly fell: 1 yes, 0 no.
-    Grabbed,
-    /// Held on, apart from the resting hand: 0, 1, 2, 3 (three or more).
-    HeldOn,
-    /// Hardest effort: 1-5 keyed, kept on the 0-10 scale.
-    Effort,
-    /// Steadiness, 1 steady to 5 lost balance.
-    Steadiness,
-    /// Unwell: 1 yes, 0 no.
-    Unwell,
-    /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
-    WhyStopped,
-    /// After a fall, hurt or a knock to the head: 1 yes, 0 no.
-    Hurt,
-}
-
-impl Response {
-    /// Its number on the partner's keys, from 0 to 5.
-    pub const fn number(self) -> u8 {
-        self as u8
-    }
-
-    /// The one with this number.
-    ///
-    /// ```
-    /// use counterpoise::record::Response;
-    /// assert_eq!(Response::numbered(1), Some(Response::OneStep));
-    /// assert!(Response::ALL.iter().all(|response| Response::numbered(response.number()) == Some(*response)));
-    /// assert_eq!(Response::numbered(6), None);
-    /// ```
-    pub fn numbered(number: u8) -> Option<Self> {
-        Self::ALL.get(usize::from(number)).copied()
-    }
-}
-
-impl Question {
-    /// An answer to this question, in plain words.
-    ///
-    /// ```
-    /// use counterpoise::record::Question;
-    /// assert_eq!(Question::HeldOn.say(Some(3)), "3 times or more");
-    /// assert_eq!(Question::Grabbed.say(Some(0)), "no");
-    /// assert_eq!(Question::Effort.say(None), "not said");
-    /// ```
-    pub fn say(self, answer: Option<u8>) -> String {
-        let Some(answer) = answer else { return "not said".to_owned() };
-        match (self, answer) {
-            (
-                Self::Clinician
-                | Self::Ready
-                | Self::InPlace
-                | Self::PartnerReady
-                | Self::Grabbed
-                | Self::Unwell
-                | Self::Hurt,
-                yes,
-            ) => if yes == 0 { "no" } else { "yes" }.to_owned(),
-            (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
-            (Self::SoundCheck, _) => "the right word was heard".to_owned(),
-            (Self::HeldOn, 0) => "not at all".to_owned(),
-            (Self::HeldOn, 1) => "once".to_owned(),
-            (Self::HeldOn, 2) => "twice".to_owned(),
-            (Self::HeldOn, _) => "3 times or more".to_owned(),
-            (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
-            (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
-            (Self::WhyStopped, 1) => "felt unwell".to_owned(),
-            (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
-            (Self::WhyStopped, _) => "something else".to_owned(),
-        }
-    }
-}
-
 words! {
     Channel {
         Trainee => "trainee",
@@ -421,26 +298,6 @@ words! {
     Disturbance {
         Stuttered => "stuttered",
         Moved => "moved to another output",
-    }
-    Response {
-        InPlace => "feet in place",
-        OneStep => "one step",
-        MoreSteps => "two or more steps",
-        Touched => "touched support",
-        Grabbed => "grabbed or steadied",
-        Fell => "fell",
-    }
-    Mishap {
-        Grab => "grabbed or steadied",
-        Fall => "fell",
-    }
-    Advice {
-        OneStepLower => "one step lower",
-    }
-    LeftOut {
-        Refused => "refused",
-        Grabbed => "grabbed or steadied",
-        SoundNotChecked => "sound not checked",
     }
     RoutinePart {
         WarmUp => "warm-up",
@@ -474,20 +331,6 @@ words! {
         NotToday => "not today",
         Closed => "program closed",
         Interrupted => "interrupted",
-    }
-    Question {
-        Clinician => "nothing to see a clinician about",
-        Ready => "ready",
-        InPlace => "in place",
-        PartnerReady => "partner ready",
-        SoundCheck => "sound check",
-        Grabbed => "grabbed hold or nearly fell",
-        HeldOn => "held on",
-        Effort => "effort",
-        Steadiness => "steadiness",
-        Unwell => "unwell",
-        WhyStopped => "why stopped",
-        Hurt => "hurt or a knock to the head",
     }
 }
 

@@ -14,9 +14,7 @@ use crate::drill::{Drill, Form};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
-use crate::record::{
-    Entry, LeftOut, Mishap, Question, Response, RoutinePart, SessionBegun, SessionEnd, SetEnd,
-};
+use crate::record::{Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd};
 use crate::routine::Routine;
 use crate::schedule::path::Path;
 use crate::schedule::{Schedule, Scheduler, SetPlan, course};
@@ -28,6 +26,7 @@ mod mishap;
 mod pages;
 mod partner;
 mod partner_pages;
+mod phase;
 mod questions;
 mod responses;
 mod routines;
@@ -41,6 +40,8 @@ mod test;
 pub use event::{Channel, Effect, Event, Key, Now};
 pub use partner::LOOK_UP;
 pub use screen::Screen;
+
+use phase::{Phase, Wait};
 
 /// How long an answer is waited for before it is asked again aloud.
 pub const UNANSWERED: Millis = Millis(90_000);
@@ -102,75 +103,11 @@ pub struct Session {
     noted: Vec<u16>,
     /// Grabs of this session, with a partner.
     grabs: u8,
+    /// One step lower was advised after this set.
+    advised: bool,
     grabbed: bool,
     fell: bool,
     phase: Phase,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Phase {
-    First,
-    Cautions { part: usize },
-    Health { part: usize },
-    Ready { part: usize },
-    InPlace,
-    Partner { part: usize },
-    Side { part: usize },
-    Check { tries: u8, wrong: bool },
-    Routine { part: RoutinePart, item: usize, since: Millis },
-    Course { wait: Wait },
-    LeftOut { wait: Wait },
-    Stand { wait: Wait },
-    Count { worked: Millis, work_starts: Option<Millis> },
-    Work { worked: Millis, work_starts: Millis },
-    Paused { worked: Millis, since: Millis },
-    Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
-    Walk { cue: u16, sure: Option<Response>, wait: Wait },
-    Ask { question: Question, wait: Wait },
-    Rest { since: Millis, told: bool, wait: Option<Wait> },
-    Over { end: SessionEnd },
-}
-
-impl Phase {
-    /// Waiting for a key that must come.
-    fn wait(&mut self) -> Option<&mut Wait> {
-        match self {
-            Self::Course { wait }
-            | Self::LeftOut { wait }
-            | Self::Stand { wait }
-            | Self::Mishap { wait, .. }
-            | Self::Walk { wait, .. }
-            | Self::Ask { wait, .. }
-            | Self::Rest { wait: Some(wait), .. } => Some(wait),
-            Self::First
-            | Self::Cautions { .. }
-            | Self::Health { .. }
-            | Self::Ready { .. }
-            | Self::InPlace
-            | Self::Partner { .. }
-            | Self::Side { .. }
-            | Self::Check { .. }
-            | Self::Routine { .. }
-            | Self::Count { .. }
-            | Self::Work { .. }
-            | Self::Paused { .. }
-            | Self::Rest { wait: None, .. }
-            | Self::Over { .. } => None,
-        }
-    }
-}
-
-/// Waiting for a key.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Wait {
-    since: Millis,
-    again: u8,
-}
-
-impl Wait {
-    fn from(since: Millis) -> Self {
-        Self { since, again: 0 }
-    }
 }
 
 /// The effects of one event, in order.
@@ -213,6 +150,7 @@ impl Session {
             close: None,
             noted: Vec::new(),
             grabs: 0,
+            advised: false,
             grabbed: false,
             fell: false,
             phase: Phase::First,
@@ -381,8 +319,7 @@ impl Session {
             _ if key.stops() => self.stop(now, effects),
             Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
             Phase::Course { .. } => self.stand(now, effects),
-            Phase::LeftOut { .. } => self.go_to_next_set(now, effects),
-            Phase::Stand { .. } if self.sound_lost && !self.silent => {
+            Phase::Stand { .. } if self.sound_lost && !self.silent && mishap != Some(Mishap::Fall) => {
                 if key.is('g') {
                     self.silent = true;
                     self.leave_out_if_unheard(now, effects);
@@ -404,7 +341,7 @@ impl Session {
             Phase::Paused { since, .. } if now.at - since < SETTLE => {}
             Phase::Paused { .. } if self.sound_lost && !self.silent => {}
             Phase::Paused { worked, .. } => self.go_on(worked, effects),
-            Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
+            Phase::LeftOut { .. } | Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
             Phase::Rest { wait: None, .. } => {}
         }
     }

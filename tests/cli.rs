@@ -279,6 +279,24 @@ fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothin
 }
 
 #[test]
+fn a_partner_is_asked_for_where_one_is_needed_and_only_there() {
+    let place = place();
+    let partner = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/partner.toml");
+    let (fact, hint) = refused(place.path(), &["practice", partner, "--plain", "--silent"]);
+    assert!(fact.contains("needs a partner") && hint.contains("--partner screen"), "{fact} {hint}");
+    let (fact, hint) = refused(place.path(), &["practice", "gentle", "--plain", "--partner", "screen"]);
+    assert!(fact.contains("nothing for a partner") && hint.contains("Leave out --partner"), "{fact} {hint}");
+    let (fact, hint) =
+        refused(place.path(), &["practice", partner, "--plain", "--silent", "--partner", "earbud"]);
+    assert!(fact.contains("earbud") && hint.contains("--partner screen"), "{fact} {hint}");
+    // A tone cannot tell a partner anything.
+    let tones = ["practice", partner, "--plain", "--partner", "earbud", "--voice", "tones"];
+    let output = run(place.path(), &tones);
+    let told = String::from_utf8_lossy(&output.stderr).replace('\n', " ");
+    assert!(told.contains("The lower voice speaks in the earbud."), "{told}");
+}
+
+#[test]
 fn tracks_of_one_seed_are_the_same_bytes_and_a_folder_of_them_has_a_list() {
     let place = place();
     let bytes = |name: &str| fs::read(place.path().join(name)).unwrap();
@@ -383,6 +401,43 @@ fn a_reader_that_goes_away_is_no_failure() {
 }
 
 #[test]
+fn a_partner_is_needed_for_and_only_for_drills_with_a_partner() {
+    let place = place();
+    let practice = |arguments: &[&str]| {
+        refused(place.path(), &[&["practice", "--plain", "--silent"], arguments].concat())
+    };
+    let (fact, hint) = practice(&["with-a-partner"]);
+    assert_eq!(fact, "\"Ball, eyes and steps with a partner\" needs a partner: catching");
+    assert!(hint.contains("--partner screen") && hint.contains("--partner earbud"), "{hint}");
+    let (fact, hint) = practice(&["gentle", "--partner", "earbud"]);
+    assert!(
+        fact.contains("nothing for a partner to do") && hint.contains("--partner earbud"),
+        "{fact} {hint}"
+    );
+    assert_eq!(run(place.path(), &["practice", "--partner", "phone"]).status.code(), Some(2));
+    // The warm-up alone needs nobody.
+    let warm_up = run(place.path(), &["practice", "with-a-partner", "--plain", "--silent", "--sets", "1"]);
+    assert_eq!(warm_up.status.code(), Some(0), "{}", String::from_utf8_lossy(&warm_up.stderr));
+}
+
+#[test]
+fn a_floor_course_needs_patches_of_the_persons_own() {
+    let place = place();
+    fs::write(place.path().join("course.toml"), include_str!("data/course.toml")).unwrap();
+    let practice = ["practice", "course.toml", "--plain", "--silent", "--partner", "screen"];
+    let (fact, hint) = refused(place.path(), &practice);
+    assert!(
+        fact.contains("patches") && hint.contains("settings.toml") && hint.contains("3 to 8"),
+        "{fact} {hint}"
+    );
+    let settings = "schema = \"counterpoise.settings/1\"\npatches = [\"mat\", \"rug\", \"cushion\"]\n";
+    fs::create_dir_all(place.path().join("data")).unwrap();
+    fs::write(place.path().join("data/settings.toml"), settings).unwrap();
+    let output = run(place.path(), &practice);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+}
+
+#[test]
 fn an_empty_folder_has_an_empty_journal_and_looking_makes_nothing() {
     let place = place();
     assert_eq!(printed(place.path(), &["journal", "list"]), "Nothing has been practiced yet.\n");
@@ -416,7 +471,7 @@ fn a_prescription_in_use_is_what_the_other_commands_mean_and_is_journaled() {
 }
 
 #[test]
-fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one() {
+fn without_a_home_what_needs_no_folder_works() {
     let place = place();
     let homeless = |arguments: &[&str]| {
         counterpoise(place.path())
@@ -429,11 +484,6 @@ fn without_a_home_what_needs_no_folder_works_and_what_does_says_so_or_finds_one(
     };
     for arguments in [&["presets"][..], &["check", "gentle"], &["preview", "gentle", "--seed", SEED]] {
         assert_eq!(homeless(arguments).status.code(), Some(0), "{arguments:?}");
-    }
-    // The system's list of users may still name a home; no folder at all is a plain refusal.
-    let output = homeless(&["journal", "list"]);
-    if output.status.code() != Some(0) {
-        assert!(facts(&output).1.contains("--data-dir"));
     }
 }
 

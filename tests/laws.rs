@@ -20,10 +20,21 @@ const CORE: [(&str, &[&str]); 19] = [
     // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
     ("prescription", &["direction", "drill", "millis", "phrase", "schedule::count"]),
     ("schedule", &["direction", "drill", "millis", "phrase", "place", "prescription"]),
-    ("record", &["direction", "drill", "millis", "phrase", "prescription", "schedule", "words"]),
+    ("record", &["direction", "drill", "millis", "phrase", "place", "prescription", "schedule", "words"]),
     (
         "session",
-        &["direction", "drill", "millis", "phrase", "prescription", "record", "schedule", "standing"],
+        &[
+            "direction",
+            "drill",
+            "millis",
+            "phrase",
+            "place",
+            "prescription",
+            "record",
+            "routine",
+            "schedule",
+            "standing",
+        ],
     ),
     ("standing", &["drill", "phrase", "schedule"]),
     ("lock", &["words"]),

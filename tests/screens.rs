@@ -102,7 +102,7 @@ fn no_screen_of_a_practice_is_cut_at_80_by_24() {
 fn every_screen_of_a_practice_is_large_at_200_by_60() {
     for screen in example::screens() {
         let shown = drawn(&screen, 200, 60);
-        assert!(!shown.contains(char::is_alphanumeric), "{shown}");
+        assert!(!shown.contains(char::is_alphanumeric), "{screen:?}\n{shown}");
     }
 }
 

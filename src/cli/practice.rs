@@ -65,12 +65,18 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
-    let voice = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
     let scheduler = Scheduler::new(&source.prescription)?;
     let whole = scheduler.draw(seed);
     let sets = arguments.sets.map_or(whole.sets().len(), usize::from);
     let schedule = whole.only_first(sets);
     let partner = partner(arguments.partner.as_deref(), &schedule, source.prescription.title())?;
+    if partner == Some(Channel::PartnerEarbud) && arguments.silent {
+        return Err(Failure::new(
+            "an earbud tells the partner by sound, and --silent plays none",
+            "Leave out --silent, or let the partner read: --partner screen",
+        ));
+    }
+    let voice = voice(arguments, &settings, partner);
     let patches = patches(&settings, &schedule, folder)?;
     let phrases = Session::phrases(&schedule);
     let clock = Clock::real();
@@ -115,6 +121,17 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let keep_room = keep_room(settings, folder.clone());
     let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
     account(&practice::run(world, session), folder)
+}
+
+/// Who speaks. A tone cannot tell a partner what to do, so that an earbud has a voice always.
+fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -> Voice {
+    let chosen = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
+    if chosen == Voice::Tones && partner == Some(Channel::PartnerEarbud) {
+        let note = "Note: a tone cannot tell the partner what to do. The lower voice speaks in the earbud.";
+        let _ = writeln!(io::stderr(), "{}", wrapped("", note));
+        return Voice::Lower;
+    }
+    chosen
 }
 
 /// By what the partner is told. A partner is needed for, and only for, sets with a partner.

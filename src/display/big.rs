@@ -142,6 +142,13 @@ impl Paragraphs {
         })
     }
 
+    /// These lines as they are, blanks within them too, in letters as high as the room at most; all at one scale.
+    pub fn lines(lines: &[String], room: Size) -> Option<Self> {
+        let letters = lines.iter().map(|line| line.chars().count()).max()?;
+        let all = lines.iter().map(|line| Words::line(line, letters, room)).collect::<Option<_>>()?;
+        Some(Self { all, between: 0 })
+    }
+
     /// One line of large words.
     pub fn one(words: Words) -> Self {
         Self { all: vec![words], between: 0 }

@@ -73,9 +73,9 @@ pub fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
         return loud(&format!("{} {sign} {when}", together[0]), area, buffer);
     };
     fit.draw_in_the_middle(words, buffer);
-    let seconds = beside.height / 2;
+    let seconds = (beside.height / 2).saturating_sub(1);
     let (above, below) = (
-        Rect { height: beside.height - seconds, ..beside },
+        Rect { height: beside.height / 2, ..beside },
         Rect { y: beside.bottom() - seconds, height: seconds, ..beside },
     );
     if item.direction == Direction::InPlace {

@@ -200,7 +200,11 @@ impl Lines {
                     lines.extend(words::answers(answers));
                 }
             }
-            Body::Page { .. } | Body::Question { .. } => {}
+            Body::Course { patches } if last != Some(body) => {
+                lines.push(words::COURSE.to_owned());
+                lines.extend(words::course(patches));
+            }
+            Body::Page { .. } | Body::Question { .. } | Body::Course { .. } => {}
             Body::Count { number, standing } => {
                 let before = match last {
                     Some(Body::Count { number, .. }) => Some(*number),
@@ -241,11 +245,6 @@ impl Lines {
                 }
                 self.time(*left, entered, words::left, lines);
             }
-            Body::Course { patches } if last != Some(body) => {
-                lines.push(words::COURSE.to_owned());
-                lines.extend(words::course(patches));
-            }
-            Body::Course { .. } => {}
             Body::Paused { left, ends_in } => {
                 if entered {
                     lines.extend([words::PAUSED.to_owned(), words::left(*left)]);

@@ -35,7 +35,7 @@ const SLICE: Duration = Duration::from_millis(100);
 const STEADY: Duration = Duration::from_millis(100);
 
 /// A slow target is drawn this often at most. The practice looks about every 20 ms, so that it moves 20 to 25 times a second,
-/// by less than a cell each time.
+/// by a cell at most.
 const SMOOTH: Duration = Duration::from_millis(30);
 
 /// Escape alone is the key when nothing follows for this long (a terminal sends a sequence in one piece, a slow line

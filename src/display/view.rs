@@ -123,14 +123,15 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
 /// large under it.
 fn notices(screen: &Screen, area: &mut Rect, buffer: &mut Buffer) {
     let notices = &screen.notices;
-    let room = Size::new(area.width.saturating_sub(4), area.height / 4);
-    let large = Some(room).filter(|_| is_roomy(*area)).and_then(|room| Paragraphs::fit(notices, room));
+    // A quarter of the height, or as little as two lines or one, if the page needs the rest.
+    let rooms = [area.height / 4, 2 * LINE, LINE].map(|rows| Size::new(area.width.saturating_sub(4), rows));
     let under = |large: &Paragraphs| {
         let mut under = *area;
         split_top(&mut under, large.rows() as u16 + 1);
         under
     };
-    if let Some(large) = large.filter(|large| main_part_may_be_large(screen, under(large))) {
+    let large = rooms.iter().filter(|_| is_roomy(*area)).filter_map(|room| Paragraphs::fit(notices, *room));
+    if let Some(large) = large.into_iter().find(|large| main_part_may_be_large(screen, under(large))) {
         let block = split_top(area, large.rows() as u16);
         buffer.set_style(block, Row::reversed("").style);
         large.draw(Rect { x: block.x + 2, ..block }, buffer);
@@ -237,8 +238,7 @@ fn key_lines(keys: &[KeyHint], between: &str, letters: usize) -> Vec<String> {
 /// The keys in large letters, on two lines at most.
 fn large_keys(keys: &[KeyHint], width: u16) -> Option<Paragraphs> {
     let lines = key_lines(keys, "   ", usize::from(width / LINE));
-    let room = Size::new(width, LINE * lines.len() as u16);
-    Paragraphs::within(&lines, room, LINE).filter(|_| (1..=2).contains(&lines.len()))
+    Paragraphs::lines(&lines, Size::new(width, LINE)).filter(|_| lines.len() <= 2)
 }
 
 fn page_texts(title: &str, text: &[String], items: &[String]) -> Vec<String> {
@@ -364,7 +364,8 @@ fn bar(left: Millis, whole: Millis, said: &str, area: &mut Rect, buffer: &mut Bu
     if area.height < 2 {
         return;
     }
-    let rows = split_bottom(area, (area.height / 9).clamp(1, 4));
+    let high = if is_roomy(*area) { LINE } else { (area.height / 9).clamp(1, LINE) };
+    let rows = split_bottom(area, high);
     if area.height > 12 {
         split_bottom(area, 1);
     }

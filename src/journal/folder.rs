@@ -32,7 +32,11 @@ impl Folder {
         let environment =
             || env::var_os("COUNTERPOISE_DATA").filter(|value| !value.is_empty()).map(PathBuf::from);
         let platform = || ProjectDirs::from("", "", "counterpoise").map(|dirs| dirs.data_dir().to_owned());
-        Self::open_in(given.or_else(environment).or_else(platform).ok_or(JournalError::NoHome)?)
+        Self::of(given.or_else(environment).or_else(platform))
+    }
+
+    pub(super) fn of(place: Option<PathBuf>) -> Result<Self, JournalError> {
+        Self::open_in(place.ok_or(JournalError::NoHome)?)
     }
 
     /// The folder at `path`, whether or not it is there yet.

@@ -14,11 +14,12 @@ use crate::drill::{
 };
 use crate::place::Room;
 use crate::prescription::Digest;
-use crate::record::{
-    Advice, Channel, Delivery, Disturbance, Entry, LeftOut, Mishap, Question, Response, RoutineEnd,
-    RoutinePart, SessionEnd, SetEnd,
-};
+use crate::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
 use crate::schedule::{Call, Cue, Seed, SetPlan};
+
+mod partner;
+
+pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -160,68 +161,6 @@ pub struct DeliveryRow {
     /// With a partner: when the partner was asked for it. When it came nobody knows.
     #[serde(default)]
     pub asked_ms: Option<u32>,
-}
-
-/// What happened after a push.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ResponseRow {
-    /// Its place in the set.
-    pub cue: u16,
-    /// What happened; `None` is "not noted".
-    pub response: Option<Response>,
-}
-
-/// A grab or a fall, as the partner's key said.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct MishapRow {
-    /// Orders them.
-    pub place: u32,
-    /// The set, begun or about to begin.
-    pub set: u8,
-    /// The work that was done by then.
-    pub at_ms: u32,
-    /// What.
-    pub what: Mishap,
-    /// The push that it followed.
-    pub cue: Option<u16>,
-}
-
-/// A set that was not begun.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LeftOutRow {
-    /// Its number.
-    pub set: u8,
-    /// When.
-    pub at: Stamp,
-    /// Why.
-    pub why: LeftOut,
-}
-
-/// Something that was advised.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AdviceRow {
-    /// Orders them.
-    pub place: u32,
-    /// After which set.
-    pub set: u8,
-    /// What.
-    pub advice: Advice,
-}
-
-/// A warm-up or a cool-down.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct RoutineRow {
-    /// Which.
-    pub part: RoutinePart,
-    /// When it was over.
-    pub at: Stamp,
-    /// How it ended.
-    pub how: RoutineEnd,
 }
 
 /// The sound was disturbed during a set, and went on.

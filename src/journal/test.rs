@@ -315,6 +315,13 @@ fn what_was_acknowledged_survives_a_kill() {
 }
 
 #[test]
+fn where_nothing_names_a_folder_the_way_to_name_one_is_told() {
+    let error = Folder::of(None).unwrap_err();
+    assert_eq!(error.to_string(), "there is no home folder to keep the journal in");
+    assert!(error.hint().starts_with("Name a folder with --data-dir"), "{}", error.hint());
+}
+
+#[test]
 fn a_session_is_told_in_plain_words() {
     let place = tempdir().unwrap();
     let folder = folder(place.path());

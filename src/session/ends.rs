@@ -7,6 +7,14 @@ use crate::record::SessionEnd;
 impl Session {
     pub(super) fn last_page(&self, end: SessionEnd) -> Body {
         match end {
+            SessionEnd::Finished if self.grabs > 0 => Body::page(
+                "Well done",
+                &[
+                    "That was the last set. Sit down for a while and drink some water.",
+                    "There was a grab. Tell your therapist, and start one step gentler next time.",
+                ],
+                &[],
+            ),
             SessionEnd::Finished => {
                 Body::page("Well done", &["That was the last set. Sit down for a while and drink some water."], &[])
             }

@@ -52,6 +52,9 @@ impl Session {
                 Some(worked) => Phase::Paused { worked, since: now.at },
                 None => Phase::Stand { wait: Wait::from(now.at) },
             };
+            if self.sound_lost && !self.silent {
+                self.break_off(now, SetEnd::SoundLost, effects);
+            }
         } else if key.stops() {
             self.stop(now, effects);
         } else if key.is('y') {
@@ -124,7 +127,8 @@ impl Session {
         }
     }
 
-    pub(super) fn advise_one_step_lower(&self, effects: &mut Effects) {
+    pub(super) fn advise_one_step_lower(&mut self, effects: &mut Effects) {
+        self.advised = true;
         let (set, advice) = (self.plan.number(), Advice::OneStepLower);
         effects.extend([Effect::Record(Entry::Advised { set, advice }), say("partner.step-lower")]);
     }

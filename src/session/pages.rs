@@ -6,7 +6,9 @@ use super::{Effect, Effects, Key, Now, Phase, Session};
 use crate::drill::{Need, Trains};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::prescription::DrillPlan;
 use crate::record::{Entry, Question, RoutinePart, SessionEnd};
+use crate::routine::Routine;
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
 /// as are drawn large on a large screen.
@@ -84,25 +86,9 @@ impl Session {
             Phase::Ready { part } if yes && part + 1 < READY.len() => {
                 self.phase = Phase::Ready { part: part + 1 };
             }
-            Phase::Health { .. } if yes || no => {
-                if self.confirmed(now, Question::Clinician, yes, effects) {
-                    self.phase = Phase::Ready { part: 0 };
-                }
-            }
-            Phase::Ready { .. } if yes || no => {
-                if self.confirmed(now, Question::Ready, yes, effects) {
-                    if self.in_place_today().is_empty() {
-                        self.meet_the_partner(now, effects);
-                    } else {
-                        self.phase = Phase::InPlace;
-                    }
-                }
-            }
-            Phase::InPlace if yes || no => {
-                if self.confirmed(now, Question::InPlace, yes, effects) {
-                    self.meet_the_partner(now, effects);
-                }
-            }
+            Phase::Health { .. } if yes || no => self.confirm(now, Question::Clinician, yes, effects),
+            Phase::Ready { .. } if yes || no => self.confirm(now, Question::Ready, yes, effects),
+            Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
             Phase::Check { tries, .. } => self.checked(now, key, tries, effects),
@@ -110,20 +96,18 @@ impl Session {
         }
     }
 
-    /// Keeps that it is true or is not. If it is not, there is no practice today.
-    pub(super) fn confirmed(
-        &mut self,
-        now: &Now,
-        question: Question,
-        yes: bool,
-        effects: &mut Effects,
-    ) -> bool {
+    /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
+    pub(super) fn confirm(&mut self, now: &Now, question: Question, yes: bool, effects: &mut Effects) {
         let answer = Some(u8::from(yes));
         effects.push(Effect::Record(Entry::Answered { set: None, question, answer }));
-        if !yes {
-            self.end(now, SessionEnd::NotToday, effects);
+        match question {
+            _ if !yes => self.end(now, SessionEnd::NotToday, effects),
+            Question::Clinician => self.phase = Phase::Ready { part: 0 },
+            Question::Ready if !self.in_place_today().is_empty() => self.phase = Phase::InPlace,
+            Question::PartnerReady if self.room.is_none() => self.phase = Phase::Side { part: 0 },
+            Question::PartnerReady => self.after_pages(now, effects),
+            _ => self.meet_the_partner(now, effects),
         }
-        yes
     }
 
     /// After the pages: the sound check, or the warm-up where there is no sound to check.
@@ -131,7 +115,7 @@ impl Session {
         if self.silent {
             self.begin_routine(now, RoutinePart::WarmUp, effects);
         } else {
-            self.check(0, false, effects);
+            self.check(now, 0, false, effects);
         }
     }
 
@@ -142,7 +126,7 @@ impl Session {
         let mut sentences: Vec<&str> =
             needs.filter(|need| *need != Need::Partner).map(Need::sentence).collect();
         let plans = self.scheduler.prescription().drills().iter();
-        if plans.flat_map(|plan| plan.targets()).any(|target| target.direction.is_backward()) {
+        if plans.flat_map(DrillPlan::targets).any(|target| target.direction.is_backward()) {
             sentences.push(BEHIND);
         }
         sentences.sort_unstable();
@@ -175,7 +159,8 @@ impl Session {
         let work: Millis = sets.iter().fold(Millis(0), |sum, set| sum + set.work());
         let rest: Millis = sets.iter().rev().skip(1).fold(Millis(0), |sum, set| sum + set.rest());
         let set_up = Millis::from_secs(30 * sets.len() as u32);
-        let minutes = (work + rest + set_up).0.div_ceil(60_000);
+        let around = Routine::warm_up().lasts() + Routine::cool_down().lasts();
+        let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
         let trains = if sets.iter().all(|set| set.drill().trains() == Trains::Voluntary) {
             "A called movement trains a movement you choose. Only a real push, tug or slip trains a reaction, and \
              nothing here promises to prevent falls."
@@ -184,8 +169,10 @@ impl Session {
         };
         let mut text = vec![
             match sets.len() {
-                1 => format!("One set, about {minutes} minutes."),
-                number => format!("{number} sets, about {minutes} minutes with the rests."),
+                1 => format!("One set, about {minutes} minutes with a warm-up and a cool-down."),
+                number => {
+                    format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
+                }
             },
             "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
             trains.to_owned(),

@@ -4,7 +4,7 @@
 use super::Session;
 use super::event::Channel;
 use super::screen::{Item, Moment};
-use crate::drill::{Action, Form, Tell};
+use crate::drill::{Action, Ball, Form, Strength, Tell};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
@@ -91,8 +91,8 @@ impl Session {
 fn does(call: &Call) -> String {
     let apart = [
         call.hand(),
-        call.strength().map(|strength| strength.phrase()),
-        call.ball().map(|ball| ball.phrase()),
+        call.strength().map(Strength::phrase),
+        call.ball().map(Ball::phrase),
         call.is_practice().then(|| Phrase::own("tell.practice")),
     ];
     let words = call.tell().iter().filter_map(|tell| match tell {

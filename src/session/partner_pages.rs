@@ -6,6 +6,7 @@ use super::event::{Effect, Key, Now};
 use super::screen::{Body, KeyHint};
 use super::{Effects, Phase, Session};
 use crate::place::Place;
+use crate::prescription::DrillPlan;
 use crate::record::Question;
 
 /// Where hands go and never go \[judgment\]: no trial of pushes at home by a partner exists.
@@ -59,7 +60,7 @@ impl Session {
 
     /// With whom the drills of this session were watched; nobody where nothing had to be.
     fn watched_with(&self) -> Vec<String> {
-        let plans = self.scheduler.prescription().drills().iter().map(|plan| plan.partners());
+        let plans = self.scheduler.prescription().drills().iter().map(DrillPlan::partners);
         let mut bound = plans.filter(|partners| !partners.is_empty());
         let Some(first) = bound.next() else { return Vec::new() };
         let mut all: Vec<String> = first.to_vec();
@@ -84,12 +85,8 @@ impl Session {
             if key == Key::Enter || key == Key::Char(' ') {
                 self.phase = Phase::Partner { part: part + 1 };
             }
-        } else if (yes || no) && self.confirmed(now, Question::PartnerReady, yes, effects) {
-            if self.room.is_some() {
-                self.after_pages(now, effects);
-            } else {
-                self.phase = Phase::Side { part: 0 };
-            }
+        } else if yes || no {
+            self.confirm(now, Question::PartnerReady, yes, effects);
         }
     }
 

@@ -54,13 +54,12 @@ impl Session {
                 self.after_mishap(now, what, effects);
             }
             (_, key) if key.stops() => self.stop(now, effects),
-            (Some(_), _) => {}
             (None, Key::Char(digit @ '0'..='5')) => match Response::numbered(digit as u8 - b'0') {
                 Some(response @ (Response::Grabbed | Response::Fell)) => self.phase = again(Some(response)),
                 response => self.noted_one(now, cue, response, effects),
             },
             (None, Key::Enter | Key::Char('-')) => self.noted_one(now, cue, None, effects),
-            (None, _) => {}
+            (_, _) => {}
         }
     }
 

@@ -6,6 +6,7 @@ use super::{Effects, Phase, Session, TONES, Wait, say};
 use crate::drill::Action;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::prescription::DrillPlan;
 use crate::record::{CueDelivered, Delivery, Disturbance, Entry, LeftOut, SetEnd};
 use crate::schedule::path::Path;
 use crate::schedule::{Call, Cue};
@@ -20,7 +21,7 @@ impl Session {
         self.plan = self.schedule.sets()[self.set].clone();
         (self.pauses, self.next, self.disturbed, self.remark, self.close) = (0, 0, 0, None, None);
         self.path = Path::new(self.schedule.seed(), self.plan.number(), self.plan.work());
-        self.left_out = None;
+        (self.left_out, self.advised) = (None, false);
         self.noted.clear();
         effects.push(Effect::Hush);
         if self.leave_out_if_unheard(now, effects) {
@@ -40,12 +41,13 @@ impl Session {
         }
     }
 
-    /// A set that closes the eyes needs sound that was heard today: "open your eyes" must be heard. Whether it was left
-    /// out.
+    /// A set that closes the eyes needs sound that the trainee heard today: "open your eyes" must be heard, and not only
+    /// in a partner's ear. Whether it was left out.
     pub(super) fn leave_out_if_unheard(&mut self, now: &Now, effects: &mut Effects) -> bool {
-        let unheard = (self.silent || !self.sound_heard) && self.calls_for(Action::closes_eyes);
+        let unheard = self.silent || !self.sound_heard || self.mode == Channel::PartnerEarbud;
+        let unheard = unheard && self.calls_for(Action::closes_eyes);
         if unheard {
-            self.leave_out(now, LeftOut::SoundNotChecked, effects);
+            self.leave_out(now, LeftOut::SoundNotHeard, effects);
             effects.push(say("left-out.no-sound"));
             self.phase = Phase::LeftOut { wait: Wait::from(now.at) };
         }
@@ -63,7 +65,7 @@ impl Session {
         let plans = self.scheduler.prescription().drills();
         let here = (self.plan.drill().name(), self.plan.form());
         let same = plans.iter().filter(|plan| (plan.drill().name(), plan.form()) == here);
-        same.flat_map(|plan| plan.targets()).any(|target| is(target.action))
+        same.flat_map(DrillPlan::targets).any(|target| is(target.action))
     }
 
     /// Says how to stand for the next set, and waits for a key.

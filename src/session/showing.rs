@@ -57,9 +57,9 @@ impl Session {
             Phase::InPlace => self.in_place_page(),
             Phase::Partner { part } => self.partner_page(part),
             Phase::Side { part } => Self::side_page(part),
-            Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Routine { part, item, .. } => Self::routine_page(part, item),
-            Phase::Course { wait }
+            Phase::Check { wait, .. }
+            | Phase::Course { wait }
             | Phase::LeftOut { wait }
             | Phase::Stand { wait }
             | Phase::Rest { wait: Some(wait), .. }
@@ -67,6 +67,7 @@ impl Session {
             {
                 Self::all_right()
             }
+            Phase::Check { wrong, .. } => self.check_page(wrong),
             Phase::Course { .. } => Body::Course { patches: self.course.clone() },
             Phase::LeftOut { .. } => self.left_out_page(),
             Phase::Stand { .. } => self.standing_page(),
@@ -187,7 +188,7 @@ impl Session {
         let why = if self.left_out == Some(LeftOut::Refused) {
             "You did not want this set. That is fine, and counts against nobody."
         } else {
-            "This set closes the eyes. \"Open your eyes\" must be heard, and the sound was not checked today."
+            "This set closes the eyes. You must hear \"open your eyes\", and the sound was not checked today or goes to an earbud."
         };
         Body::page("This set is left out", &[why], &[])
     }
@@ -230,13 +231,17 @@ impl Session {
             Phase::Stand { .. } if self.sound_lost && !self.silent => {
                 vec![KeyHint::new("G", "go on with the screen only"), KeyHint::new("S or Esc", "stop")]
             }
-            Phase::Stand { .. } => self.set_keys(if self.has_pushes() { "ready: start" } else { "start" }),
+            Phase::Stand { .. } => self.set_keys("start"),
             Phase::Count { .. } | Phase::Work { .. } => self.set_keys("pause"),
             Phase::Paused { .. } if self.sound_lost && !self.silent => vec![KeyHint::new("S or Esc", "stop")],
             Phase::Paused { .. } => self.set_keys("go on"),
-            Phase::Mishap { .. } | Phase::Walk { .. } => vec![KeyHint::new("S or Esc", "stop")],
             Phase::Ask { question: Question::WhyStopped | Question::Hurt, .. } => Vec::new(),
-            Phase::Ask { .. } | Phase::Rest { wait: None, .. } => vec![KeyHint::new("S or Esc", "stop")],
+            Phase::Mishap { .. }
+            | Phase::Walk { .. }
+            | Phase::Ask { .. }
+            | Phase::Rest { wait: None, .. } => {
+                vec![KeyHint::new("S or Esc", "stop")]
+            }
             Phase::Rest { wait: Some(_), .. } => {
                 vec![KeyHint::new("any key", "next set"), KeyHint::new("S or Esc", "stop")]
             }
@@ -244,18 +249,22 @@ impl Session {
         }
     }
 
-    /// The keys around the work of a set, most useful first.
+    /// The keys around the work of a set, most useful first: while it goes on, how to stop it.
     fn set_keys(&self, any: &str) -> Vec<KeyHint> {
-        let mut keys = vec![KeyHint::new("any key", any)];
-        if self.is_with_partner() {
-            keys.extend([KeyHint::new("G", "grabbed or steadied"), KeyHint::new("F", "fell")]);
+        let (stop, partner) = (KeyHint::new("S or Esc", "stop"), self.is_with_partner());
+        let mut own = Vec::new();
+        if partner {
+            own.extend([KeyHint::new("G", "grabbed or steadied"), KeyHint::new("F", "fell")]);
         }
-        let asked = matches!(self.phase, Phase::Stand { .. } | Phase::Paused { .. });
-        if asked && self.has_pushes() {
-            keys.push(KeyHint::new("R", "refuse this set"));
+        if matches!(self.phase, Phase::Stand { .. } | Phase::Paused { .. }) {
+            if self.has_pushes() {
+                own.push(KeyHint::new("R", "refuse this set"));
+            }
+            let any = KeyHint::new(if partner { "any other key" } else { "any key" }, any);
+            [vec![any], own, vec![stop]].concat()
+        } else {
+            [vec![stop], own, vec![KeyHint::new("any other key", any)]].concat()
         }
-        keys.push(KeyHint::new("S or Esc", "stop"));
-        keys
     }
 
     fn notices(&self) -> Vec<String> {
@@ -284,6 +293,9 @@ impl Session {
         if self.disturbed > 0 && !matches!(self.phase, Phase::Count { .. } | Phase::Work { .. }) {
             notices.push("The sound faltered in this set. Some calls may have come late.".to_owned());
         }
+        if self.advised {
+            notices.push("That was once too much. Rest now. One step gentler next time.".to_owned());
+        }
         match self.remark {
             Some(SetEnd::SoundLost) => notices.push("The sound was lost, so the set has ended.".to_owned()),
             Some(SetEnd::Slept) => notices.push("The computer slept, so the set has ended.".to_owned()),
@@ -291,7 +303,7 @@ impl Session {
                 notices.push("The pause was longer than five minutes, so the set has ended.".to_owned());
             }
             Some(SetEnd::Refused) => {
-                notices.push("No more of this set. That counts against nobody.".to_owned())
+                notices.push("No more of this set. That counts against nobody.".to_owned());
             }
             _ => {}
         }

@@ -1,7 +1,7 @@
 //! The sound check: one word of four is said, and a key says which was heard. Not how it sounds.
 
 use super::screen::{Body, KeyHint};
-use super::{Effect, Effects, Key, Now, Phase, Session, TONES, say};
+use super::{Effect, Effects, Key, Now, Phase, Session, TONES, Wait, say};
 use crate::phrase::Phrase;
 use crate::record::{Entry, Question, RoutinePart};
 
@@ -9,8 +9,8 @@ use crate::record::{Entry, Question, RoutinePart};
 const CHECK_WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
 
 impl Session {
-    pub(super) fn check(&mut self, tries: u8, wrong: bool, effects: &mut Effects) {
-        self.phase = Phase::Check { tries, wrong };
+    pub(super) fn check(&mut self, now: &Now, tries: u8, wrong: bool, effects: &mut Effects) {
+        self.phase = Phase::Check { tries, wrong, wait: Wait::from(now.at) };
         let said = self.check_answer(tries);
         effects.push(Effect::Hush);
         if self.begun.voice == TONES {
@@ -38,9 +38,9 @@ impl Session {
             }
             Key::Char('0'..='4') => {
                 effects.push(keep(false));
-                self.check(tries.wrapping_add(1), true, effects);
+                self.check(now, tries.wrapping_add(1), true, effects);
             }
-            _ if key.is('r') => self.check(tries.wrapping_add(1), false, effects),
+            _ if key.is('r') => self.check(now, tries.wrapping_add(1), false, effects),
             _ if key.is('g') => {
                 effects.push(keep(false));
                 self.begin_routine(now, RoutinePart::WarmUp, effects);

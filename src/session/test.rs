@@ -215,6 +215,26 @@ fn the_key_that_says_i_am_all_right_answers_nothing_else() {
 }
 
 #[test]
+fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    assert!(matches!(walk.body(), Body::Question { .. }));
+    walk.wait(UNANSWERED);
+    assert_eq!(walk.said("ask.all-right"), 1);
+    walk.keys("1");
+    let checks = |walk: &Walk| {
+        let entries = walk.entries();
+        entries
+            .iter()
+            .filter(|entry| matches!(entry, Entry::Answered { question: Question::SoundCheck, .. }))
+            .count()
+    };
+    assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
+    walk.wait(UNANSWERED + ASKED_AGAIN + ASKED_AGAIN);
+    assert_eq!((walk.said("fall.guidance"), walk.ends()), (1, vec![SessionEnd::NotAnswered]));
+}
+
+#[test]
 fn a_pause_keeps_the_time_draws_the_next_gap_afresh_and_ends_after_five_minutes() {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();

@@ -128,7 +128,7 @@ fn a_session_with_a_partner_comes_back_whole_and_a_contradiction_is_refused() {
     for (path, other, said) in [
         ("/sets/0/responses/0/response", json!("feet in place"), "set 1"),
         ("/mishaps/0/what", json!("fell"), "a grab or a fall"),
-        ("/left_out/0/why", json!("sound not checked"), "a set that was left out"),
+        ("/left_out/0/why", json!("sound not heard"), "a set that was left out"),
         ("/routines/0/how", json!("skipped"), "a warm-up or cool-down"),
         ("/course/0", json!("floor"), "its floor course"),
         ("/sets/0/plans/0/cues/0/strength", json!(2), "set 1"),

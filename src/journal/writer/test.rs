@@ -10,7 +10,7 @@ use tempfile::tempdir;
 
 use super::super::row::Line;
 use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session, set};
-use super::super::{Folder, Journal, JournalError, Notice, rescue};
+use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
 use crate::direction::Direction;
 use crate::record::{Entry, Question, SessionEnd};
@@ -233,6 +233,16 @@ fn a_rescue_file_that_cannot_be_read_now_is_tried_again() {
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
 }
 
+/// The lock, once the thread that was left behind has given it back.
+fn lock_once_free(folder: &Folder) -> Lock {
+    loop {
+        match folder.lock() {
+            Ok(lock) => return lock,
+            Err(_) => std::thread::sleep(Duration::from_millis(5)),
+        }
+    }
+}
+
 /// A write that hangs: the file is held by another, and this connection waits for it for an hour.
 #[test]
 fn a_disk_that_hangs_does_not_hold_up_the_end_and_nothing_is_lost() {
@@ -260,13 +270,7 @@ fn a_disk_that_hangs_does_not_hold_up_the_end_and_nothing_is_lost() {
 
     // The disk answers again, and the thread that was left behind goes on: what is there twice is not doubled.
     other.execute_batch("COMMIT").unwrap();
-    let lock = loop {
-        match folder.lock() {
-            Ok(lock) => break lock,
-            Err(_) => std::thread::sleep(Duration::from_millis(5)),
-        }
-    };
-    let (journal, notices) = Journal::open(lock).unwrap();
+    let (journal, notices) = Journal::open(lock_once_free(&folder)).unwrap();
     assert_eq!(notices, [Notice::Rescued(rescue)]);
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
 }
@@ -282,11 +286,13 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
     other.execute_batch("BEGIN EXCLUSIVE").unwrap();
     let mut writer = Writer::start(journal, id(1));
     writer.hand_over(begun(moment(0)), None);
-    for _ in 0..3_000 {
+    for _ in 0..super::QUEUE + 100 {
         writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
     }
     let closed = writer.close_within(Duration::from_millis(100));
-    assert_eq!((closed.not_saved, closed.rescue.is_some()), (3_001, true), "{:?}", closed.lost);
+    assert_eq!((closed.not_saved, closed.rescue.is_some()), (super::QUEUE + 101, true), "{:?}", closed.lost);
+    other.execute_batch("COMMIT").unwrap();
+    drop(lock_once_free(&folder));
 }
 
 #[test]

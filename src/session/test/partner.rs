@@ -82,7 +82,7 @@ fn walk(text: &str, channel: Channel, device: Option<&str>, room: Option<Room>) 
 
 impl Walk {
     /// To the first page for the partner.
-    fn to_the_partner(&mut self) -> &mut Self {
+    fn walk_to_the_partner(&mut self) -> &mut Self {
         self.keys("\n");
         while matches!(self.session().phase, super::super::Phase::Cautions { .. }) {
             self.keys("\n");
@@ -95,8 +95,8 @@ impl Walk {
     }
 
     /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
-    fn to_set(&mut self, number: u8) -> &mut Self {
-        self.to_the_partner();
+    fn walk_to_set(&mut self, number: u8) -> &mut Self {
+        self.walk_to_the_partner();
         while matches!(self.session().phase, super::super::Phase::Partner { .. }) {
             self.keys("\na");
         }
@@ -164,7 +164,7 @@ fn pushes() -> Walk {
 #[test]
 fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let mut walk = pushes();
-    walk.to_the_partner();
+    walk.walk_to_the_partner();
     let Body::Page { title, items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!(title, "For the partner: hands");
     for word in [
@@ -193,7 +193,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
 #[test]
 fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     let mut asked = walk(PUSHES, Channel::PartnerScreen, None, None);
-    asked.to_the_partner().keys("\n\na");
+    asked.walk_to_the_partner().keys("\n\na");
     assert!(asked.asks().contains("on your left"));
     asked.keys("1");
     assert!(asked.asks().contains("on your right"));
@@ -205,7 +205,7 @@ fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     assert_eq!(asked.session().room(), room);
 
     let mut skipped = walk(PUSHES, Channel::PartnerScreen, None, None);
-    skipped.to_the_partner().keys("\n\na1\n");
+    skipped.walk_to_the_partner().keys("\n\na1\n");
     assert!(!skipped.effects.iter().any(|effect| matches!(effect, Effect::KeepRoom(_))));
     assert!(matches!(skipped.body(), Body::Page { .. }), "the warm-up: {:?}", skipped.body());
 }
@@ -213,7 +213,7 @@ fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
 #[test]
 fn the_partner_reads_what_to_do_from_its_lead_on_and_looks_up_two_seconds_before() {
     let mut walk = pushes();
-    walk.to_set(2).keys(".");
+    walk.walk_to_set(2).keys(".");
     let (place, cue) = walk.pushes()[0].clone();
     let call = cue.call().unwrap().clone();
     walk.work_to(cue.at() - call.lead() - Millis(200));
@@ -252,7 +252,7 @@ fn the_trainee_learns_nothing_of_a_push() {
         [(Channel::PartnerScreen, Some("a device")), (Channel::PartnerEarbud, Some("a device"))]
     {
         let mut walk = walk(PUSHES, channel, device, Some(ROOM));
-        walk.to_set(2).keys(".").wait(Millis(6_000));
+        walk.walk_to_set(2).keys(".").wait(Millis(6_000));
         let begun = walk.effects.len();
         let Some(Effect::Begin { cues, channel: begins, room, .. }) =
             walk.effects.iter().rev().find(|effect| matches!(effect, Effect::Begin { .. }))
@@ -281,7 +281,7 @@ fn the_trainee_learns_nothing_of_a_push() {
 #[test]
 fn an_earbud_that_said_now_is_kept_as_asked_and_without_sound_the_screen_stands_in() {
     let mut earbud = walk(PUSHES, Channel::PartnerEarbud, Some("an earbud"), Some(ROOM));
-    earbud.to_set(2).keys(".");
+    earbud.walk_to_set(2).keys(".");
     let (place, cue) = earbud.pushes()[0].clone();
     earbud.work_to(cue.at() + Millis(100));
     let of_set_two = |entry: &Entry| matches!(entry, Entry::CueDelivered(delivered) if delivered.set == 2);
@@ -292,7 +292,7 @@ fn an_earbud_that_said_now_is_kept_as_asked_and_without_sound_the_screen_stands_
     assert_eq!(earbud.kept(|entry| matches!(entry, Entry::CueDelivered(cue) if cue.how == asked)), 1);
 
     let mut silent = walk(PUSHES, Channel::PartnerEarbud, None, Some(ROOM));
-    silent.to_set(2).keys(".").wait(Millis(6_000));
+    silent.walk_to_set(2).keys(".").wait(Millis(6_000));
     assert_eq!(silent.item(), None);
     let notices = silent.session().screen(silent.at).notices;
     assert!(notices.iter().any(|notice| notice.contains("turn it away from the trainee")), "{notices:?}");
@@ -301,7 +301,7 @@ fn an_earbud_that_said_now_is_kept_as_asked_and_without_sound_the_screen_stands_
 #[test]
 fn after_a_set_the_partner_walks_through_its_pushes_one_key_each() {
     let mut walk = pushes();
-    walk.to_set(2).keys(".").wait(Millis(116_000));
+    walk.walk_to_set(2).keys(".").wait(Millis(116_000));
     let places: Vec<u16> = walk.pushes().iter().map(|(place, _)| *place).collect();
     assert!((2..=6).contains(&places.len()));
     assert!(
@@ -323,7 +323,7 @@ fn after_a_set_the_partner_walks_through_its_pushes_one_key_each() {
 #[test]
 fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
     let mut walk = pushes();
-    walk.to_set(2).keys(".");
+    walk.walk_to_set(2).keys(".");
     let (place, cue) = walk.pushes()[1].clone();
     walk.work_to(cue.at() + Millis(1_500)).keys("g");
     assert!(walk.asks().contains("grab"), "{}", walk.asks());
@@ -341,8 +341,12 @@ fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
     assert!(walk.asks().starts_with("Partner: push 1 of 2"), "the grab is noted already: {}", walk.asks());
     walk.keys("1").keys("021n");
     assert!(matches!(walk.body(), Body::Rest { .. }), "a rest, and the session goes on");
+    let notices = |walk: &Walk| walk.session().screen(walk.at).notices;
+    assert!(notices(&walk).iter().any(|notice| notice.contains("gentler next time")), "{:?}", notices(&walk));
 
-    walk.wait(Millis(60_100)).keys("..").wait(Millis(116_000));
+    walk.wait(Millis(60_100)).keys(".");
+    assert_eq!(notices(&walk), Vec::<String>::new());
+    walk.keys(".").wait(Millis(116_000));
     walk.keys("4");
     assert!(walk.asks().contains("grabbed or steadied"));
     walk.keys("n").keys("4y");
@@ -361,7 +365,7 @@ fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
 fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
     for by_walk in [false, true] {
         let mut walk = pushes();
-        walk.to_set(2).keys(".");
+        walk.walk_to_set(2).keys(".");
         if by_walk {
             walk.wait(Millis(116_000)).keys("5");
         } else {
@@ -388,7 +392,7 @@ fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
 fn a_fall_that_nobody_takes_back_is_kept_as_one() {
     let fallen = || {
         let mut walk = pushes();
-        walk.to_set(2).keys(".").wait(Millis(20_000)).keys("f");
+        walk.walk_to_set(2).keys(".").wait(Millis(20_000)).keys("f");
         walk
     };
     let mut unanswered = fallen();
@@ -410,9 +414,55 @@ fn a_fall_that_nobody_takes_back_is_kept_as_one() {
 }
 
 #[test]
+fn a_wrong_key_while_the_sound_went_ends_the_set_as_the_loss_would_have() {
+    let mut walk = pushes();
+    walk.walk_to_set(2).keys(".").wait(Millis(20_000)).keys("g");
+    walk.on(Event::SoundLost);
+    assert_eq!(walk.set_ends().len(), 1);
+    walk.keys("n");
+    assert_eq!(walk.set_ends().last(), Some(&(2, SetEnd::SoundLost)));
+}
+
+/// The floor course is drawn from the person's patches, never in the last order, and shown before it is walked.
+#[test]
+fn a_floor_course_is_laid_in_an_order_that_is_not_the_last_one() {
+    let text = include_str!("../../../tests/data/course.toml");
+    let prescription = Prescription::read("course.toml", text.as_bytes()).unwrap();
+    let patches = ["mat", "rug", "cushion"].map(str::to_owned);
+    let over = |last: Vec<String>| {
+        let mut walk = Walk::over(&prescription, "lower", |session| {
+            session.with_partner(Channel::PartnerScreen, Some(ROOM)).over_patches(&patches, &last)
+        });
+        walk.on(Event::Sound { device: None });
+        walk
+    };
+    let mut last = Vec::new();
+    for _ in 0..2 {
+        let mut walk = over(last.clone());
+        walk.walk_to_the_partner().keys("\n\n\n\na").keys(".");
+        for _ in 0..8 {
+            if matches!(walk.body(), Body::Course { .. }) {
+                break;
+            }
+            let whole = walk.plan().work() + Millis(5_100);
+            walk.keys(".").wait(whole).keys("n021n").wait(Millis(60_100)).keys(".");
+        }
+        let Body::Course { patches: shown } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_ne!(shown, last);
+        let mut sorted = shown.clone();
+        sorted.sort();
+        assert_eq!(sorted, ["cushion", "mat", "rug"]);
+        assert_eq!(walk.kept(|entry| *entry == Entry::Course { patches: shown.clone() }), 1);
+        walk.keys(".");
+        assert!(matches!(walk.body(), Body::Page { title, .. } if title == "How to stand"));
+        last = shown;
+    }
+}
+
+#[test]
 fn getting_into_place_can_go_wrong_too() {
     let mut walk = pushes();
-    walk.to_set(2).keys("gn");
+    walk.walk_to_set(2).keys("gn");
     assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
     walk.keys("gy");
     assert_eq!(
@@ -426,7 +476,7 @@ fn getting_into_place_can_go_wrong_too() {
 #[test]
 fn the_trainee_may_refuse_a_set_before_it_or_in_a_pause_and_nothing_is_pushed_after_that() {
     let mut walk = pushes();
-    walk.to_set(2);
+    walk.walk_to_set(2);
     assert_eq!(walk.said("partner.ask-ready"), 1);
     let began = walk.effects.len();
     walk.keys("r");
@@ -451,7 +501,7 @@ fn the_trainee_may_refuse_a_set_before_it_or_in_a_pause_and_nothing_is_pushed_af
 /// Walks to the middle of the first spell of closed eyes.
 fn eyes_closed() -> Walk {
     let mut walk = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
-    walk.to_set(2).keys(".").wait(Millis(5_500));
+    walk.walk_to_set(2).keys(".").wait(Millis(5_500));
     let plan = walk.plan();
     let closes = plan.cues().iter().find(|cue| cue.call().is_some_and(|call| call.action().closes_eyes()));
     let closes = closes.expect("this seed has one").clone();
@@ -471,7 +521,8 @@ fn first_words(effects: &[Effect]) -> Vec<&str> {
 
 #[test]
 fn closed_eyes_are_opened_aloud_and_on_the_screen_however_the_spell_is_broken_off() {
-    let events: [(&str, fn(&mut Walk)); 6] = [
+    type Break = fn(&mut Walk);
+    let events: [(&str, Break); 6] = [
         ("pause", |walk| _ = walk.keys(".")),
         ("stop", |walk| _ = walk.keys("s")),
         ("escape", |walk| _ = walk.keys("\u{1b}")),
@@ -509,7 +560,7 @@ fn a_grab_and_a_fall_close_what_lasts_as_well() {
             );
         let text = text.replacen("gap_ms = [9000, 16000]", "gap_ms = [13000, 20000]", 1);
         let mut walk = walk(&text, Channel::PartnerScreen, Some("a device"), Some(ROOM));
-        walk.to_set(2).keys(".").wait(Millis(5_500));
+        walk.walk_to_set(2).keys(".").wait(Millis(5_500));
         let stop =
             walk.plan().cues().iter().find(|cue| cue.until().is_some()).expect("a called stop").clone();
         walk.work_to(stop.at() + Millis(1_000));
@@ -524,7 +575,7 @@ fn a_grab_and_a_fall_close_what_lasts_as_well() {
 fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
     let mut unheard = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
     unheard
-        .to_the_partner()
+        .walk_to_the_partner()
         .keys("\n\nag.")
         .keys(".")
         .wait(Millis(65_100))
@@ -532,13 +583,16 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
         .wait(Millis(60_100))
         .keys(".");
     let left_out =
-        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotChecked, .. });
+        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotHeard, .. });
     assert_eq!(unheard.kept(left_out), 1);
     unheard.keys(".");
     assert_eq!(unheard.session().set_number(), 3);
     let mut silent = walk(EYES, Channel::PartnerScreen, None, Some(ROOM));
-    silent.to_set(2);
+    silent.walk_to_set(2);
     assert_eq!(silent.kept(left_out), 1);
+    let mut earbud = walk(EYES, Channel::PartnerEarbud, Some("an earbud"), Some(ROOM));
+    earbud.walk_to_set(2);
+    assert_eq!(earbud.kept(left_out), 1, "the trainee would not hear it");
 }
 
 #[test]
@@ -547,7 +601,7 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
         walk.kept(|entry| matches!(entry, Entry::Routine { part: p, how: h, .. } if (*p, *h) == (part, how)))
     };
     let mut walk = pushes();
-    walk.to_the_partner().keys("\n\na");
+    walk.walk_to_the_partner().keys("\n\na");
     let right = walk.session().schedule.check_word(4) + 1;
     walk.keys(&right.to_string());
     let Body::Page { title, .. } = walk.body() else { panic!("{:?}", walk.body()) };
@@ -569,10 +623,10 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
 #[test]
 fn another_drill_gets_its_kit_and_its_time() {
     let mut walk = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
-    walk.to_set(2);
+    walk.walk_to_set(2);
     assert!(walk.said("drill.called-changes") == 1);
     let mut walk = pushes();
-    walk.to_set(2);
+    walk.walk_to_set(2);
     assert_eq!(walk.said("prepare.partner"), 1);
     walk.keys("r.");
     assert_eq!(walk.said("prepare.partner"), 1, "the next set is of the same drill");
@@ -595,7 +649,7 @@ proptest! {
         let text = if eyes { EYES } else { PUSHES };
         let mut walk = walk(text, channel, Some("a device"), Some(ROOM));
         if start {
-            walk.to_set(2).keys(".");
+            walk.walk_to_set(2).keys(".");
         }
         for (key, wait) in steps {
             if walk.effects.contains(&Effect::Leave) {
