@@ -21,7 +21,7 @@ mod preview;
 pub mod source;
 mod track;
 mod use_file;
-mod wrap;
+pub(crate) mod wrap;
 
 pub use failure::Failure;
 

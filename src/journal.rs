@@ -17,12 +17,14 @@ use rusqlite::{Connection, OpenFlags};
 mod adopt;
 mod error;
 pub mod export;
+mod fitness;
 pub mod folder;
 pub mod import;
 mod interrupted;
 mod keep;
 pub mod list;
 mod lock;
+mod past;
 pub mod read;
 pub mod rescue;
 mod row;
@@ -37,8 +39,9 @@ pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;
 pub use row::{
-    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ResponseRow,
-    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+    AdviceRow, AnswerRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, GivenRow,
+    LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow,
+    SetRow, SuitabilityRow, TopicRow,
 };
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};

@@ -17,12 +17,12 @@ use crate::past::{Past, Sitting};
 use crate::prescription::{DrillPlan, Prescription};
 use crate::program::{Due, Program, days_between};
 use crate::suitability::Suitability;
-use crate::words::words;
 
 mod barrier;
 mod judge;
 mod reason;
 
+pub use crate::record::Decision;
 pub use barrier::{Barriers, Holding, Locked, unwell_last_time};
 pub use judge::{Fault, Judged, Shortfall, judge};
 pub use reason::Reason;
@@ -31,34 +31,6 @@ pub use reason::Reason;
 pub const LAYOFF_DAYS: i32 = 14;
 /// Clean sessions in a row, at the same steps, before one setting changes \[judgment\].
 pub const CLEAN_IN_A_ROW: usize = 2;
-
-/// What to do.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Decision {
-    /// One step higher in one drill.
-    Up,
-    /// The same steps.
-    Hold,
-    /// One step lower.
-    Down,
-    /// Not now: a hold runs, or the session of this day is done.
-    Rest,
-    /// Not before a clinician clears it.
-    Locked,
-    /// Another day.
-    NotDue,
-}
-
-words! {
-    Decision {
-        Up => "up",
-        Hold => "hold",
-        Down => "down",
-        Rest => "rest",
-        Locked => "locked",
-        NotDue => "not due",
-    }
-}
 
 /// What is known of the person besides what was practiced.
 #[derive(Debug, Clone, Default)]

@@ -6,12 +6,15 @@ use jiff::ZonedDateTime;
 use crate::millis::Millis;
 use crate::place::Room;
 use crate::prescription::Digest;
+use crate::readiness::Item;
 use crate::schedule::{Seed, SetPlan};
 use crate::words::words;
 
+mod decided;
 mod partner;
 mod question;
 
+pub use decided::{Decided, Decision, Given};
 pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::Question;
 
@@ -20,6 +23,13 @@ pub use question::Question;
 pub enum Entry {
     /// A session was opened.
     SessionBegun(SessionBegun),
+    /// What progression decided for it.
+    Decided(Decided),
+    /// The pages of readiness were answered: each sentence, and whether it was true.
+    Readied {
+        /// In the order in which they were answered.
+        answers: Vec<(Item, bool)>,
+    },
     /// A set's work begins: the plan, on disk before the first cue.
     SetBegun {
         /// When its work began.

@@ -20,7 +20,20 @@ const CORE: [(&str, &[&str]); 19] = [
     // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
     ("prescription", &["direction", "drill", "millis", "phrase", "schedule::count"]),
     ("schedule", &["direction", "drill", "millis", "phrase", "place", "prescription"]),
-    ("record", &["direction", "drill", "millis", "phrase", "place", "prescription", "schedule", "words"]),
+    (
+        "record",
+        &[
+            "direction",
+            "drill",
+            "millis",
+            "phrase",
+            "place",
+            "prescription",
+            "readiness",
+            "schedule",
+            "words",
+        ],
+    ),
     (
         "session",
         &[
@@ -45,18 +58,7 @@ const CORE: [(&str, &[&str]); 19] = [
     ("program", &["past", "prescription"]),
     (
         "progression",
-        &[
-            "bounds",
-            "drill",
-            "lock",
-            "past",
-            "prescription",
-            "program",
-            "readiness",
-            "record",
-            "suitability",
-            "words",
-        ],
+        &["bounds", "drill", "lock", "past", "prescription", "program", "readiness", "record", "suitability"],
     ),
 ];
 

@@ -4,7 +4,7 @@
 pub(super) const WIDTH: usize = 78;
 
 /// `text` in lines of at most [`WIDTH`] characters, each beginning with `indent`; a longer word has its own line.
-pub(super) fn wrapped(indent: &str, text: &str) -> String {
+pub(crate) fn wrapped(indent: &str, text: &str) -> String {
     let mut lines = String::new();
     let mut column = 0;
     for word in text.split_whitespace() {

@@ -6,6 +6,7 @@ use std::io::Write;
 use serde::{Deserialize, Serialize};
 
 use super::read::{ChangeRow, SessionRecord, SetRecord};
+use super::row::{ClearanceRow, SuitabilityRow};
 use super::{Journal, JournalError};
 use crate::record::Response;
 
@@ -22,6 +23,12 @@ pub struct Export {
     pub sessions: Vec<SessionRecord>,
     /// Changes outside of sessions, oldest first.
     pub changes: Vec<ChangeRow>,
+    /// The answers about suitability, oldest first.
+    #[serde(default)]
+    pub suitability: Vec<SuitabilityRow>,
+    /// Clearances, oldest first.
+    #[serde(default)]
+    pub clearances: Vec<ClearanceRow>,
 }
 
 /// Writes everything as JSON.
@@ -29,9 +36,15 @@ pub struct Export {
 /// # Errors
 /// If the journal cannot be read or `out` cannot be written.
 pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
-    let (sessions, changes) =
-        journal.consistent(|db| Ok((super::read::sessions(db)?, super::read::changes(db)?)))?;
-    let export = Export { schema: SCHEMA.to_owned(), sessions, changes };
+    let export = journal.consistent(|db| {
+        Ok(Export {
+            schema: SCHEMA.to_owned(),
+            sessions: super::read::sessions(db)?,
+            changes: super::read::changes(db)?,
+            suitability: super::fitness::suitability(db)?,
+            clearances: super::fitness::clearances(db)?,
+        })
+    })?;
     serde_json::to_writer_pretty(&mut *out, &export).map_err(std::io::Error::from)?;
     writeln!(out)?;
     Ok(())

@@ -8,6 +8,7 @@ use serde::Deserialize;
 
 use super::adopt::insert_change;
 use super::export::{Export, SCHEMA};
+use super::fitness::{insert_clearance, insert_decision, insert_readiness, insert_suitability};
 use super::keep::{
     insert_advice, insert_answer, insert_course, insert_delivery, insert_disturbance, insert_left_out,
     insert_mishap, insert_plan, insert_response, insert_routine, insert_session, insert_session_end,
@@ -86,6 +87,12 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     for row in &export.changes {
         insert_change(&change, row).map_err(at)?;
     }
+    for row in &export.suitability {
+        insert_suitability(&change, row).map_err(at)?;
+    }
+    for row in &export.clearances {
+        insert_clearance(&change, row).map_err(at)?;
+    }
     change.commit().map_err(at)?;
     Ok(imported)
 }
@@ -112,6 +119,10 @@ fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
             insert_set_end(db, id, start.number, end)?;
         }
     }
+    if let Some(row) = &session.decided {
+        insert_decision(db, id, row)?;
+    }
+    insert_readiness(db, id, &session.ready)?;
     for answer in &session.answers {
         insert_answer(db, id, answer)?;
     }
@@ -148,6 +159,12 @@ fn differs(here: &SessionRecord, file: &SessionRecord) -> Option<String> {
         if !whole {
             return Some(format!("set {number}"));
         }
+    }
+    if file.decided.is_some() && here.decided != file.decided {
+        return Some("what was decided".to_owned());
+    }
+    if !file.ready.is_empty() && here.ready != file.ready {
+        return Some("an answer about readiness".to_owned());
     }
     if !contains(&here.answers, &file.answers) {
         return Some("an answer".to_owned());

@@ -5,6 +5,7 @@ use rusqlite::{Connection, params};
 use serde::Serialize;
 
 use super::Journal;
+use super::fitness::{insert_decision, insert_readiness};
 use super::row::{
     AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
     RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
@@ -57,6 +58,8 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
     let id = id.as_str();
     let added = match line {
         Line::SessionBegun(row) => insert_session(db, id, row)?,
+        Line::Decided(row) => insert_decision(db, id, row)?,
+        Line::Readied { rows } => insert_readiness(db, id, rows)?,
         Line::SetBegun { set, cues } => {
             insert_set(db, id, set)? & insert_plan(db, id, set.number, 0, None, cues)?
         }
@@ -80,7 +83,7 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
 
 type Added = rusqlite::Result<bool>;
 
-fn insert(db: &Connection, table_and_columns: &str, values: impl rusqlite::Params) -> Added {
+pub(super) fn insert(db: &Connection, table_and_columns: &str, values: impl rusqlite::Params) -> Added {
     let columns = table_and_columns.matches(',').count() + 1;
     let marks = vec!["?"; columns].join(", ");
     let sql = format!("INSERT INTO {table_and_columns} VALUES ({marks}) ON CONFLICT DO NOTHING");

@@ -6,9 +6,10 @@ use rusqlite::{Connection, OptionalExtension, Row};
 use serde::de::{DeserializeOwned, IntoDeserializer};
 use serde::{Deserialize, Serialize};
 
+use super::fitness::{decision, readiness};
 use super::row::{
-    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ResponseRow,
-    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ReadyRow,
+    ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
@@ -31,6 +32,12 @@ pub struct SessionRecord {
     pub start: SessionRow,
     /// Its end and summary; `None` while it goes on.
     pub end: Option<SummaryRow>,
+    /// What progression decided for it; `None` before that was kept.
+    #[serde(default)]
+    pub decided: Option<DecisionRow>,
+    /// The sentences on the pages of readiness, in order; empty before they were kept.
+    #[serde(default)]
+    pub ready: Vec<ReadyRow>,
     /// What was asked and answered, in order.
     pub answers: Vec<AnswerRow>,
     /// The sets that were begun.
@@ -246,6 +253,8 @@ pub(super) fn session(db: &Connection, id: &SessionId) -> rusqlite::Result<Sessi
         form,
         start: start(db, id.as_str())?,
         end: summary(db, id.as_str())?,
+        decided: decision(db, id.as_str())?,
+        ready: readiness(db, id.as_str())?,
         answers: answers(db, id.as_str())?,
         sets,
         left_out: left_out(db, id.as_str())?,
@@ -361,7 +370,7 @@ pub(super) fn last_course(db: &Connection) -> rusqlite::Result<Vec<String>> {
     last.map_or(Ok(Vec::new()), |id| course(db, &id))
 }
 
-fn all<T>(
+pub(super) fn all<T>(
     db: &Connection,
     sql: &str,
     values: impl rusqlite::Params,
@@ -371,7 +380,7 @@ fn all<T>(
 }
 
 /// A text of the file that must be one of the domain's words, an id or a moment.
-fn checked<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusqlite::Result<T> {
+pub(super) fn checked<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusqlite::Result<T> {
     let text: String = row.get(column)?;
     let read: Result<T, serde::de::value::Error> = T::deserialize(text.into_deserializer());
     read.map_err(|error| rusqlite::Error::FromSqlConversionFailure(column, Type::Text, Box::new(error)))

@@ -17,8 +17,10 @@ use crate::prescription::Digest;
 use crate::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
 use crate::schedule::{Call, Cue, Seed, SetPlan};
 
+mod fitness;
 mod partner;
 
+pub use fitness::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
@@ -194,6 +196,8 @@ pub struct AnswerRow {
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub(super) enum Line {
     SessionBegun(SessionRow),
+    Decided(DecisionRow),
+    Readied { rows: Vec<ReadyRow> },
     SetBegun { set: SetRow, cues: Vec<CueRow> },
     Replanned { set: u8, pause: u16, paused_at_ms: u32, cues: Vec<CueRow> },
     CueDelivered { set: u8, how: DeliveryRow },
@@ -281,6 +285,11 @@ impl Line {
                 device: begun.device.clone(),
                 sets_planned: begun.sets_planned,
             }),
+            Entry::Decided(decided) => Self::Decided(decided.into()),
+            Entry::Readied { answers } => {
+                let rows = answers.iter().map(|(item, is_true)| ReadyRow { item: *item, is_true: *is_true });
+                Self::Readied { rows: rows.collect() }
+            }
             Entry::SetBegun { at, plan, channel, room } => {
                 Self::SetBegun { set: SetRow::new(Stamp::from(at), plan, *channel), cues: cues(plan, *room) }
             }

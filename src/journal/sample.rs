@@ -4,8 +4,8 @@ use proptest::prelude::*;
 
 use super::read::SessionRecord;
 use super::row::{
-    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
-    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, Line,
+    MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
 use super::timestamp::Stamp;
 use super::{Folder, Journal};
@@ -13,9 +13,10 @@ use crate::direction::Direction;
 use crate::drill::{Action, Ball, Facing, Form, SecondTask, Side, Stance, Support, Surface, Vision};
 use crate::millis::Millis;
 use crate::prescription::Digest;
+use crate::readiness::Item;
 use crate::record::{
-    Advice, Channel, Delivery, Disturbance, LeftOut, Mishap, Question, Response, RoutineEnd, RoutinePart,
-    SessionEnd, SetEnd,
+    Advice, Channel, Decision, Delivery, Disturbance, LeftOut, Mishap, Question, Response, RoutineEnd,
+    RoutinePart, SessionEnd, SetEnd,
 };
 use crate::schedule::Seed;
 
@@ -152,6 +153,24 @@ pub(super) fn answer(place: u32, set: Option<u8>, question: Question, answer: Op
     Line::Answered(AnswerRow { place, set, question, answer })
 }
 
+pub(super) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
+    let given = GivenRow { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
+    Line::Decided(DecisionRow {
+        decision,
+        reasons: vec!["Two clean sessions in a row.".into(), "=Everything else stays.".into()],
+        gentler: true,
+        first_set: 1,
+        sets_whole: 2,
+        seen_before_ms,
+        given: vec![given],
+    })
+}
+
+pub(super) fn readied(answers: &[(Item, bool)]) -> Line {
+    let row = |(item, is_true): &(Item, bool)| ReadyRow { item: *item, is_true: *is_true };
+    Line::Readied { rows: answers.iter().map(row).collect() }
+}
+
 /// A session of two sets: one whole and heard, one with a pause, partly heard, stopped.
 pub(super) fn session() -> Vec<Line> {
     vec![
@@ -268,14 +287,19 @@ fn any_around() -> impl Strategy<Value = Vec<Line>> {
     let routine = (prop::sample::select(RoutinePart::ALL), prop::sample::select(RoutineEnd::ALL));
     let left_out = (11_u8..20, prop::sample::select(LeftOut::ALL));
     let course = prop::collection::vec(".{0,12}", 3..9);
+    let ready = prop::collection::vec((prop::sample::select(Item::ALL), any::<bool>()), 0..9);
+    let decision = prop::option::of((prop::sample::select(Decision::ALL), prop::option::of(0_i64..9_000)));
     (
+        (ready, decision),
         prop::option::of(mishap),
         prop::option::of(routine),
         prop::option::of(left_out),
         prop::option::of(course),
         any::<bool>(),
     )
-        .prop_map(|(mishap, routine, left_out, course, advised)| {
+        .prop_map(|((ready, decision), mishap, routine, left_out, course, advised)| {
+            let ready = (!ready.is_empty()).then(|| readied(&ready));
+            let decision = decision.map(|(decision, seen)| decided(decision, seen));
             let mishap = mishap
                 .map(|(set, at_ms, what, cue)| Line::Mishap(MishapRow { place: 900, set, at_ms, what, cue }));
             let routine =
@@ -285,7 +309,7 @@ fn any_around() -> impl Strategy<Value = Vec<Line>> {
             let course = course.map(|patches| Line::Course { patches });
             let advice = AdviceRow { place: 901, set: 1, advice: Advice::OneStepLower };
             let advised = advised.then_some(Line::Advised(advice));
-            [mishap, routine, left_out, course, advised].into_iter().flatten().collect()
+            [decision, ready, mishap, routine, left_out, course, advised].into_iter().flatten().collect()
         })
 }
 

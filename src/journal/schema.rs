@@ -10,8 +10,12 @@ use super::JournalError;
 const APPLICATION_ID: i64 = 0x436F_506F;
 
 /// Each change of the tables, oldest first. Never edit one that was released: add another.
-const MIGRATIONS: &[&str] =
-    &[include_str!("schema/1.sql"), include_str!("schema/2.sql"), include_str!("schema/3.sql")];
+const MIGRATIONS: &[&str] = &[
+    include_str!("schema/1.sql"),
+    include_str!("schema/2.sql"),
+    include_str!("schema/3.sql"),
+    include_str!("schema/fitness.sql"),
+];
 
 /// How much stays free in the file, so that a whole session fits although the disk fills meanwhile. Forty cues,
 /// planned anew after several pauses, take about 50 KiB [derived].

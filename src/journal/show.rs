@@ -6,6 +6,7 @@ use super::list::minutes;
 use super::read::{SessionRecord, SetRecord, SummaryRow};
 use super::row::{AnswerRow, CueRow, DeliveryRow};
 use super::{Journal, JournalError};
+use crate::cli::wrap::wrapped;
 use crate::phrase::Phrase;
 use crate::record::Response;
 
@@ -43,7 +44,9 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     if let Some(end) = &session.end {
         figures(end, out)?;
     }
+    decided(session, out)?;
     answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
+    not_true(session, out)?;
     around(session, out)?;
     for set in &session.sets {
         write_set(set, out)?;
@@ -53,6 +56,24 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         answers(after, &format!("After set {number}"), out)?;
     }
     Ok(())
+}
+
+/// What progression decided, and why.
+fn decided(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+    let Some(row) = &session.decided else { return Ok(()) };
+    let gentler = if row.gentler { ", gentler by choice" } else { "" };
+    writeln!(out, "\nSteps: {}{gentler}", row.decision)?;
+    row.reasons.iter().try_for_each(|reason| writeln!(out, "{}", wrapped("  ", reason)))?;
+    row.given
+        .iter()
+        .try_for_each(|given| writeln!(out, "  {}, {}: step {}", given.drill, given.form, given.step))
+}
+
+/// What was not true on the pages of readiness.
+fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+    let rows = session.ready.iter().filter(|row| !row.is_true);
+    rows.map(|row| row.item.sentence())
+        .try_for_each(|sentence| writeln!(out, "{}", wrapped("  ", &format!("not true: {sentence}"))))
 }
 
 fn figures(end: &SummaryRow, out: &mut impl Write) -> io::Result<()> {

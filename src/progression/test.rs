@@ -5,10 +5,10 @@ use crate::bounds::Bounds;
 use crate::drill::{Drill, Form};
 use crate::lock::{Hold, Lock};
 use crate::past::sample::{at, clean, on, past, prescription};
-use crate::past::{Barrier, Given, Lifted, Past, PastSession, PastSet};
+use crate::past::{Barrier, Lifted, Past, PastSession, PastSet};
 use crate::prescription::Prescription;
 use crate::readiness::Item;
-use crate::record::{Mishap, Response, SessionEnd, SetEnd};
+use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
 use crate::suitability::{Answer, Suitability, Topic};
 
 mod years;

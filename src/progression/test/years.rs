@@ -11,11 +11,11 @@ use rand::{RngExt, SeedableRng};
 
 use crate::lock::Lock;
 use crate::past::sample::{clean, on};
-use crate::past::{Barrier, Given, Lifted, Past, PastSession};
+use crate::past::{Barrier, Lifted, Past, PastSession};
 use crate::prescription::Prescription;
 use crate::progression::{Barriers, Decision, Fitness, Next};
 use crate::readiness::{Check, Reply, Today, Verdict};
-use crate::record::{SessionEnd, SetEnd};
+use crate::record::{Given, SessionEnd, SetEnd};
 
 /// One person's history as the model keeps it.
 #[derive(Default)]

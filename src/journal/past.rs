@@ -1,0 +1,95 @@
+//! The journal as the rules of progression see it. Not the rules themselves.
+
+use jiff::{Timestamp, civil::Date};
+
+use super::read::{SessionRecord, SetRecord};
+use super::row::ClearanceRow;
+use super::{Journal, JournalError, Stamp};
+use crate::past::{Lifted, Past, PastSession, PastSet};
+use crate::record::{Given, Question};
+
+impl Journal {
+    /// Everything that was practiced, and what was cleared.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn past(&self) -> Result<Past, JournalError> {
+        self.consistent(|db| {
+            let sessions = super::read::sessions(db)?.iter().filter_map(session).collect();
+            let clearances = super::fitness::clearances(db)?;
+            let lifted = clearances.into_iter().flat_map(|ClearanceRow { lifted, .. }| lifted);
+            let lifted = lifted.map(|row| Lifted { session: row.locked_by, what: row.what }).collect();
+            Ok(Past { sessions, lifted })
+        })
+    }
+}
+
+fn instant(ms: i64) -> Timestamp {
+    Timestamp::from_millisecond(ms).unwrap_or_default()
+}
+
+/// The local date, as it was written where it happened.
+fn day(stamp: &Stamp) -> Option<Date> {
+    stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
+}
+
+/// `None` for a session that no rule can place: its moment has no date. The gate of a stamp lets none of those in.
+fn session(record: &SessionRecord) -> Option<PastSession> {
+    let begun = &record.start.begun;
+    let answer = |question| {
+        let mut answers = record.answers.iter().filter(|row| row.question == question);
+        answers.find_map(|row| row.answer)
+    };
+    // What was kept last: while a session goes on, or was cut off, its end is not known.
+    let of_sets =
+        record.sets.iter().flat_map(|set| [Some(&set.start.begun), set.end.as_ref().map(|end| &end.at)]);
+    let latest =
+        of_sets.flatten().chain(record.end.as_ref().map(|end| &end.at)).chain([begun]).map(Stamp::ms).max();
+    let decided = record.decided.as_ref();
+    Some(PastSession {
+        id: record.id.to_string(),
+        day: day(begun)?,
+        begun: instant(begun.ms()),
+        ended: instant(latest?),
+        seen_before: decided.and_then(|row| row.seen_before_ms).map(instant),
+        digest: record.start.digest.parse().ok()?,
+        end: record.end.as_ref().map(|end| end.why),
+        sets_planned: record.start.sets_planned,
+        sets_whole: decided.map(|row| row.sets_whole),
+        sets: record.sets.iter().map(|row| set(record, row)).collect(),
+        ready: record.ready.iter().map(|row| (row.item, row.is_true)).collect(),
+        given: decided
+            .into_iter()
+            .flat_map(|row| &row.given)
+            .map(|row| Given { drill: row.drill.clone(), form: row.form, step: row.step })
+            .collect(),
+        hurt: answer(Question::Hurt),
+        why_stopped: answer(Question::WhyStopped),
+    })
+}
+
+fn set(record: &SessionRecord, row: &SetRecord) -> PastSet {
+    let number = row.start.number;
+    let answer = |question| {
+        let mut answers =
+            record.answers.iter().filter(|row| row.question == question && row.set == Some(number));
+        answers.find_map(|row| row.answer)
+    };
+    let blank = |cue| row.last_plan().iter().any(|plan| plan.cue == cue && plan.blank);
+    PastSet {
+        number,
+        drill: row.start.drill.clone(),
+        form: row.start.form,
+        step: row.start.step,
+        end: row.end.as_ref().map(|end| end.why),
+        cues: row.delivered.iter().filter(|delivery| !blank(delivery.cue)).count() as u16,
+        grabbed: answer(Question::Grabbed),
+        held_on: answer(Question::HeldOn),
+        effort: answer(Question::Effort),
+        steadiness: answer(Question::Steadiness),
+        unwell: answer(Question::Unwell),
+        responses: row.responses.iter().map(|row| row.response).collect(),
+        mishaps: record.mishaps.iter().filter(|row| row.set == number).map(|row| row.what).collect(),
+        advised_lower: record.advised.iter().any(|row| row.set == number),
+    }
+}
