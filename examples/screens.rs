@@ -182,6 +182,15 @@ fn other_ends() -> Vec<Screen> {
     }
     let mut not_today = Walk::new();
     not_today.keys("\n\nx");
+    // Something is not: sentence by sentence, once more where it would lock, and what it comes to.
+    let mut chest = Walk::new();
+    chest.keys("\n\naax").see();
+    chest.keys("x").see();
+    chest.keys("y").see();
+    let mut tired = Walk::new();
+    tired.keys("\n\naaxaaaaaaaaaaxaaa").see();
+    let mut ill = Walk::new();
+    ill.keys("\n\naaxaaaaaaxyxaxaxa").see();
     let mut unanswered = Walk::new();
     unanswered.keys(set).wait(300_000);
     let mut cut_off = Walk::new();
@@ -190,7 +199,8 @@ fn other_ends() -> Vec<Screen> {
     silent.on(Event::Sound { device: None });
     silent.keys("\n\naa");
     let ends = [&finished, &not_today, &unanswered, &cut_off, &silent].map(Walk::screen);
-    [&ends[..], &[after_work("yn"), after_work("s2"), after_work("s3")]].concat()
+    let seen = [chest.seen, tired.seen, ill.seen].concat();
+    [&ends[..], &seen, &[after_work("yn"), after_work("s2"), after_work("s3")]].concat()
 }
 
 /// A session that is walked through, and the screens that were seen.

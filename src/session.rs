@@ -14,6 +14,7 @@ use crate::drill::{Drill, Form};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::place::Room;
+use crate::readiness::{Check, Today};
 use crate::record::{Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd};
 use crate::routine::Routine;
 use crate::schedule::path::Path;
@@ -28,6 +29,7 @@ mod partner;
 mod partner_pages;
 mod phase;
 mod questions;
+mod ready;
 mod responses;
 mod routines;
 pub mod screen;
@@ -39,6 +41,7 @@ mod test;
 
 pub use event::{Channel, Effect, Event, Key, Now};
 pub use partner::LOOK_UP;
+pub use ready::Fit;
 pub use screen::Screen;
 
 use phase::{Phase, Wait};
@@ -67,6 +70,12 @@ pub struct Session {
     begun: SessionBegun,
     /// Whom to call, if the person has said so; never assumed.
     emergency: Option<String>,
+    /// What is known of the person.
+    fit: Fit,
+    /// Today's questions.
+    ready: Check,
+    /// Their answers are kept.
+    ready_kept: bool,
     /// Whether a partner is there, and by what the partner is told.
     mode: Channel,
     /// What is on each side; `None` was never asked.
@@ -129,6 +138,9 @@ impl Session {
         let plan = schedule.sets().first()?.clone();
         Some(Self {
             emergency,
+            fit: Fit::default(),
+            ready: Check::new(Today::default()),
+            ready_kept: false,
             mode: Channel::Trainee,
             room: None,
             course: Vec::new(),
@@ -158,6 +170,7 @@ impl Session {
             schedule,
             begun,
         })
+        .map(|session: Self| session.for_somebody(Fit::default()))
     }
 
     /// The same session with a partner, who is told by `channel`. `room` is what is on each side of the trainee, if it
@@ -308,6 +321,7 @@ impl Session {
             | Phase::Cautions { .. }
             | Phase::Health { .. }
             | Phase::Ready { .. }
+            | Phase::Gentler
             | Phase::InPlace
             | Phase::Partner { .. }
             | Phase::Side { .. }
@@ -389,6 +403,7 @@ impl Session {
         let end = if self.fell { SessionEnd::Fell } else { end };
         self.note_the_rest(effects);
         if self.recorded {
+            self.keep_readiness(effects);
             effects.push(Effect::Record(Entry::SessionEnded { at: now.wall.clone(), why: end }));
         }
         self.phase = Phase::Over { end };

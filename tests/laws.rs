@@ -43,6 +43,8 @@ const CORE: [(&str, &[&str]); 19] = [
             "phrase",
             "place",
             "prescription",
+            "lock",
+            "readiness",
             "record",
             "routine",
             "schedule",

@@ -128,24 +128,23 @@ words! {
 /// A line of a page, and the sentences that it stands for.
 type Line = (&'static str, &'static [Item]);
 
+// A line fits one line of large letters at 200 columns, so that seven of them stand on one screen.
 const BODY: &[Line] = &[
-    ("My chest does not hurt or feel tight. I breathe as I always do.", &[Item::Chest, Item::Breath]),
-    ("No part of me is newly weak or numb. I speak and see as I always do.", &[Item::Nerve]),
-    ("I have not been dizzy and have not fainted since last time.", &[Item::Dizzy, Item::Faint]),
-    ("I have not had a fall or hit my head since last time.", &[Item::Fall, Item::Head]),
-    ("I have no new pain. My legs are not sore. I am not ill.", &[Item::Pain, Item::Sore, Item::Ill]),
-    (
-        "I slept well. I have had no alcohol, and I take no new pills.",
-        &[Item::Night, Item::Alcohol, Item::Medicine],
-    ),
+    ("My chest does not hurt. I breathe as always.", &[Item::Chest, Item::Breath]),
+    ("No new weak or numb part. I speak and see well.", &[Item::Nerve]),
+    ("I have not been dizzy and have not fainted.", &[Item::Dizzy, Item::Faint]),
+    ("I have not had a fall or hit my head.", &[Item::Fall, Item::Head]),
+    ("No new pain, no sore legs. I am not ill.", &[Item::Pain, Item::Sore, Item::Ill]),
+    ("I slept well. No alcohol and no new pills.", &[Item::Night, Item::Alcohol, Item::Medicine]),
 ];
-const UNWELL: Line = (Item::UnwellPassed.sentence(), &[Item::UnwellPassed]);
+const UNWELL: Line = ("What I felt last time soon passed.", &[Item::UnwellPassed]);
 const ROOM: &[Line] = &[
-    ("The counter is fixed. Nothing near me slides, tips, or is hot or sharp.", &[Item::Counter, Item::Hot]),
-    ("The floor is dry and clear, and the light is good.", &[Item::Floor, Item::Light]),
-    (Item::Behind.sentence(), &[Item::Behind]),
-    ("I wear firm shoes, and glasses and hearing aids if I need them.", &[Item::Shoes, Item::Aids]),
-    ("A phone, some water and a firm chair are in reach.", &[Item::Phone, Item::Chair]),
+    ("The counter is fixed. Nothing slides or tips.", &[Item::Counter]),
+    ("Nothing near me is hot or sharp.", &[Item::Hot]),
+    ("The floor is dry and clear, the light good.", &[Item::Floor, Item::Light]),
+    ("Behind me: a wall, or two big steps of floor.", &[Item::Behind]),
+    ("I wear firm shoes. Glasses on, hearing aids in.", &[Item::Shoes, Item::Aids]),
+    ("A phone, water and a firm chair are in reach.", &[Item::Phone, Item::Chair]),
 ];
 const HOUSE: Line = (Item::House.sentence(), &[Item::House]);
 const PARTNER: &[Line] = &[
@@ -163,6 +162,14 @@ impl Page {
             Self::Partner => (PARTNER, None),
         };
         lines.iter().copied().chain(more)
+    }
+
+    /// What stands above its lines.
+    pub const fn intro(self) -> &'static str {
+        match self {
+            Self::Body => "All of this is true today, and since last time:",
+            Self::Room | Self::Partner => "All of this is true today:",
+        }
     }
 
     /// Its lines, seven at most.

@@ -18,16 +18,18 @@ impl Session {
             SessionEnd::Finished => {
                 Body::page("Well done", &["That was the last set. Sit down for a while and drink some water."], &[])
             }
-            SessionEnd::NotToday => self.with_number(Body::page(
-                "Not today",
-                &[
-                    "Do not practice now.",
-                    "If it is about your health, talk to your clinician or therapist before you start. If it is about \
-                     the room, put it right and open Counterpoise again.",
-                    "For chest pain, sudden weakness or trouble speaking, call your local emergency number now.",
-                ],
-                &[],
-            )),
+            SessionEnd::NotToday => self.with_number(self.not_today_page().unwrap_or_else(|| {
+                Body::page(
+                    "Not today",
+                    &[
+                        "Do not practice now.",
+                        "If it is about your health, talk to your clinician or therapist before you start. If it is about \
+                         the room, put it right and open Counterpoise again.",
+                        "For chest pain, sudden weakness or trouble speaking, call your local emergency number now.",
+                    ],
+                    &[],
+                )
+            })),
             SessionEnd::Unwell => self.with_number(Body::page(
                 "Sit down now",
                 &[

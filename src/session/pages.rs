@@ -31,22 +31,6 @@ const CLINICIAN: [&[&str]; 2] = [
     ],
 ];
 
-/// Ready today (public-health guidance, read; in our own words), to a page as above.
-const READY: [&[&str]; 2] = [
-    &[
-        "I feel well: no pain, no dizziness, not ill.",
-        "No fall, no knock to the head and no faint since last time.",
-        "No alcohol today, and no new medicine that makes me drowsy.",
-        "Firm shoes, glasses if I need them, hearing aids in.",
-    ],
-    &[
-        "The counter is fixed. Nothing near me slides, tips, or is hot or sharp.",
-        "The floor is dry and clear, the light good.",
-        "Behind me: 1.5 m of clear floor, or a wall.",
-        "A phone, water and a firm chair within reach.",
-    ],
-];
-
 /// What a cue toward the back needs (judgment).
 const BEHIND: &str = "A wall or a second counter is within half a step behind me.";
 
@@ -78,16 +62,14 @@ impl Session {
                 self.begun.at = now.wall.clone();
                 self.recorded = true;
                 effects.push(Effect::Record(Entry::SessionBegun(self.begun.clone())));
-                self.phase = Phase::Health { part: 0 };
+                self.begin_pages(effects);
             }
             Phase::Health { part } if yes && part + 1 < CLINICIAN.len() => {
                 self.phase = Phase::Health { part: part + 1 };
             }
-            Phase::Ready { part } if yes && part + 1 < READY.len() => {
-                self.phase = Phase::Ready { part: part + 1 };
-            }
             Phase::Health { .. } if yes || no => self.confirm(now, Question::Clinician, yes, effects),
-            Phase::Ready { .. } if yes || no => self.confirm(now, Question::Ready, yes, effects),
+            Phase::Ready { sure } => self.ready_key(now, sure, key, effects),
+            Phase::Gentler if on => self.after_readiness(now, effects),
             Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
@@ -102,11 +84,19 @@ impl Session {
         effects.push(Effect::Record(Entry::Answered { set: None, question, answer }));
         match question {
             _ if !yes => self.end(now, SessionEnd::NotToday, effects),
-            Question::Clinician => self.phase = Phase::Ready { part: 0 },
-            Question::Ready if !self.in_place_today().is_empty() => self.phase = Phase::InPlace,
+            Question::Clinician => self.phase = Phase::Ready { sure: false },
             Question::PartnerReady if self.room.is_none() => self.phase = Phase::Side { part: 0 },
             Question::PartnerReady => self.after_pages(now, effects),
             _ => self.meet_the_partner(now, effects),
+        }
+    }
+
+    /// The person is ready: what must be in place, then the partner.
+    pub(super) fn after_readiness(&mut self, now: &Now, effects: &mut Effects) {
+        if self.in_place_today().is_empty() {
+            self.meet_the_partner(now, effects);
+        } else {
+            self.phase = Phase::InPlace;
         }
     }
 
@@ -143,14 +133,6 @@ impl Session {
             &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
             &["Is any of these true of you? What your clinician knows of and agreed to does not count."],
             CLINICIAN[part],
-        )
-    }
-
-    pub(super) fn ready_page(part: usize) -> Body {
-        Body::page(
-            &format!("Ready today, page {} of {}", part + 1, READY.len()),
-            &["All of this is true today:"],
-            READY[part],
         )
     }
 

@@ -9,7 +9,8 @@ pub(super) enum Phase {
     First,
     Cautions { part: usize },
     Health { part: usize },
-    Ready { part: usize },
+    Ready { sure: bool },
+    Gentler,
     InPlace,
     Partner { part: usize },
     Side { part: usize },
@@ -44,6 +45,7 @@ impl Phase {
             | Self::Cautions { .. }
             | Self::Health { .. }
             | Self::Ready { .. }
+            | Self::Gentler
             | Self::InPlace
             | Self::Partner { .. }
             | Self::Side { .. }

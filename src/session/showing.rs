@@ -39,6 +39,7 @@ impl Session {
             Phase::Cautions { .. }
             | Phase::Health { .. }
             | Phase::Ready { .. }
+            | Phase::Gentler
             | Phase::InPlace
             | Phase::Partner { .. }
             | Phase::Side { .. }
@@ -53,7 +54,8 @@ impl Session {
             Phase::First => self.first_page(),
             Phase::Cautions { part } => self.cautions_page(part),
             Phase::Health { part } => Self::health_page(part),
-            Phase::Ready { part } => Self::ready_page(part),
+            Phase::Ready { sure } => self.ready_page(sure),
+            Phase::Gentler => self.gentler_page(),
             Phase::InPlace => self.in_place_page(),
             Phase::Partner { part } => self.partner_page(part),
             Phase::Side { part } => Self::side_page(part),
@@ -200,7 +202,7 @@ impl Session {
 
     fn keys(&self) -> Vec<KeyHint> {
         match self.phase {
-            Phase::First | Phase::Cautions { .. } => {
+            Phase::First | Phase::Cautions { .. } | Phase::Gentler => {
                 vec![KeyHint::new("Enter", "go on"), KeyHint::new("S or Esc", "leave")]
             }
             Phase::Health { .. } => {
@@ -210,7 +212,8 @@ impl Session {
                     KeyHint::new("S or Esc", "leave"),
                 ]
             }
-            Phase::Ready { .. } | Phase::InPlace => {
+            Phase::Ready { sure } => self.ready_keys(sure),
+            Phase::InPlace => {
                 vec![
                     KeyHint::new("A", "all true"),
                     KeyHint::new("X", "not all"),

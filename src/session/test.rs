@@ -12,6 +12,7 @@ use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, Sessio
 use crate::schedule::{METHOD, Scheduler, Seed, SetPlan};
 
 mod partner;
+mod ready;
 
 /// A session with the moment it has come to, and everything that it asked for.
 struct Walk {
@@ -274,7 +275,8 @@ fn feeling_unwell_ends_the_session_with_what_to_do() {
 
 #[test]
 fn any_reason_to_see_a_clinician_or_to_wait_ends_it_before_it_begins() {
-    for keys in ["\n\nx", "\n\nax", "\n\naax", "\n\naaax"] {
+    // Illness is the tenth sentence of the body, the counter the first of the room.
+    for keys in ["\n\nx", "\n\nax", "\n\naaxaaaaaaaaaxaaa", "\n\naaaxxaaaaaaaa"] {
         let mut walk = Walk::new(None);
         walk.keys(keys);
         assert_eq!(walk.ends(), [SessionEnd::NotToday], "{keys:?}");
