@@ -8,6 +8,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 use crate::journal::Folder;
 
 mod check;
+mod clear;
 mod completions;
 mod doctor;
 mod drills;
@@ -15,10 +16,14 @@ mod failure;
 mod fault;
 mod journal;
 mod man;
+mod next;
 pub mod practice;
 mod presets;
 mod preview;
+mod program;
 pub mod source;
+mod standing;
+mod suitability;
 mod track;
 mod use_file;
 pub(crate) mod wrap;
@@ -66,6 +71,14 @@ pub struct Cli {
 enum Command {
     /// Practice now, with voice and screen
     Practice(practice::Arguments),
+    /// Say what comes next, at which step, and why
+    Next(next::Arguments),
+    /// Show the weeks of the program and the month
+    Program(program::Arguments),
+    /// Answer once whether and how to begin; again when something changes
+    Suitability(suitability::Arguments),
+    /// Lift a lock, once a clinician has cleared it
+    Clear(clear::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
     Check(check::Arguments),
     /// List the ready prescriptions
@@ -115,6 +128,10 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
         match &cli.command {
             None => practice::run(&practice::Arguments::default(), &folder()?)?,
             Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?)?,
+            Some(Command::Next(arguments)) => next::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Program(arguments)) => program::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
+            Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
             Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,

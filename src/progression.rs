@@ -106,6 +106,20 @@ impl Next {
         matches!(self.decision, Decision::Up | Decision::Hold | Decision::Down)
     }
 
+    /// Whether a lock or a hold stands, or it was answered that today is no day for it: nothing is practiced in any way.
+    pub fn is_barred(&self) -> bool {
+        let bars = |reason: &Reason| {
+            matches!(
+                reason,
+                Reason::Locked { .. }
+                    | Reason::Clinician { .. }
+                    | Reason::Holding { .. }
+                    | Reason::NotTodayAnswered { .. }
+            )
+        };
+        self.reasons.iter().any(bars)
+    }
+
     /// Whether it may begin now if the next day is moved to this one.
     pub fn can_be_moved(&self) -> bool {
         self.decision == Decision::NotDue

@@ -77,6 +77,12 @@ impl Schedule {
     pub fn check_word(&self, of: u8) -> u8 {
         chance::below(&mut self.seed.sound_check(), u64::from(of)) as u8
     }
+    /// The sets from this number on: an interrupted session is finished.
+    #[must_use]
+    pub fn from_set(mut self, number: u8) -> Self {
+        self.sets.retain(|set| set.number >= number);
+        self
+    }
     /// The first `count` sets only: leaving sets out shifts nothing in the others.
     #[must_use]
     pub fn only_first(mut self, count: usize) -> Self {

@@ -2,6 +2,7 @@
 
 use std::io::{self, IsTerminal, Write};
 
+use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Voice, device};
@@ -14,10 +15,12 @@ use crate::journal::{Folder, Journal, SessionId, Writer};
 use crate::phrase::Phrase;
 use crate::place::Room;
 use crate::practice::{self, Done, Sound, World};
+use crate::prescription::Prescription;
+use crate::progression::unwell_last_time;
 use crate::record::SessionBegun;
 use crate::schedule::course::{FEWEST, MOST};
-use crate::schedule::{METHOD, Schedule, Scheduler, SetPlan};
-use crate::session::{Channel, Session};
+use crate::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
+use crate::session::{Channel, Fit, Session};
 use crate::settings::Settings;
 
 /// What can be said about a practice on the command line.
@@ -26,7 +29,9 @@ use crate::settings::Settings;
     counterpoise practice                   the prescription in use, else the gentle one\n  \
     counterpoise practice typical --sets 2  the first two sets of a ready prescription\n  \
     counterpoise practice FILE --partner screen  with a partner, who reads the screen\n  \
-    counterpoise practice --plain           as lines of text, for a screen reader")]
+    counterpoise practice --gentler         one step lower than usual, whenever you like\n  \
+    counterpoise practice --plain           as lines of text, for a screen reader\n\n\
+    It begins at the step that \"counterpoise next\" says. One practice a day; after a lock or a hold it says whom to call.")]
 pub struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
@@ -49,6 +54,12 @@ pub struct Arguments {
     /// Plain lines in place of a full screen
     #[arg(long)]
     pub plain: bool,
+    /// One step lower than progression gives; nothing makes it harder
+    #[arg(long)]
+    pub gentler: bool,
+    /// Move the next practice to this free day
+    #[arg(long = "move")]
+    pub move_here: bool,
     /// No sound: calls on the screen only
     #[arg(long)]
     pub silent: bool,
@@ -65,10 +76,33 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
-    let scheduler = Scheduler::new(&source.prescription)?;
-    let whole = scheduler.draw(seed);
-    let sets = arguments.sets.map_or(whole.sets().len(), usize::from);
-    let schedule = whole.only_first(sets);
+    // Whatever is wrong with the journal is said here, before anybody stands at the counter.
+    let (journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in &notices {
+        let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    let clock = Clock::real();
+    let known = Known::of(&journal)?;
+    let next = known.next(&source.prescription, &clock.wall());
+    if !(next.is_open() || next.can_be_moved() && arguments.move_here) {
+        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
+    }
+    let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
+    let (scheduler, whole) = draw(&source.prescription, &steps, seed)?;
+    let sets_whole = whole.sets().len();
+    let sets = arguments.sets.map_or(sets_whole, usize::from);
+    let lower = if arguments.gentler { None } else { Some(next.gentler()).filter(|lower| *lower != steps) };
+    let lower = lower.map(|lower| draw(&source.prescription, &lower, seed)).transpose()?;
+    let today = |whole: Schedule| whole.only_first(sets).from_set(next.first_set);
+    let sets_planned = sets.min(sets_whole) as u8;
+    let schedule = today(whole);
+    let gentler = lower.map(|(scheduler, whole)| (scheduler, today(whole)));
+    if schedule.sets().is_empty() {
+        return Err(Failure::new(
+            "nothing is left of the practice that was broken off",
+            "See what comes next: counterpoise next",
+        ));
+    }
     let partner = partner(arguments.partner.as_deref(), &schedule, source.prescription.title())?;
     if partner == Some(Channel::PartnerEarbud) && arguments.silent {
         return Err(Failure::new(
@@ -78,8 +112,8 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     }
     let voice = voice(arguments, &settings, partner);
     let patches = patches(&settings, &schedule, folder)?;
-    let phrases = Session::phrases(&schedule);
-    let clock = Clock::real();
+    let mut phrases = Session::phrases(&schedule);
+    phrases.extend(gentler.iter().flat_map(|(_, schedule)| Session::phrases(schedule)));
     let begun = SessionBegun {
         at: clock.wall(),
         title: source.prescription.title().to_owned(),
@@ -89,16 +123,22 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         method: METHOD,
         voice: voice.name().to_owned(),
         device: None,
-        sets_planned: schedule.sets().len() as u8,
+        sets_planned,
     };
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
-        .expect("a prescription has at least its warm-up set, and --sets is at least 1");
-
-    // Whatever is wrong with the journal is said here, before anybody stands at the counter.
-    let (journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in &notices {
-        let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
-    }
+        .expect("the schedule has a set, as was seen above");
+    session = session.for_somebody(Fit {
+        decided: Some(standing::decided(
+            &next,
+            &source.prescription,
+            &known.past,
+            arguments.gentler,
+            sets_whole,
+        )),
+        gentler,
+        unwell_last_time: unwell_last_time(&known.past),
+        suitability_known: known.fitness.suitability.is_some(),
+    });
     if let Some(channel) = partner {
         session = session.with_partner(channel, settings.sides);
     }
@@ -132,6 +172,17 @@ fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -
         return Voice::Lower;
     }
     chosen
+}
+
+/// The whole session of this seed at these steps.
+fn draw(
+    prescription: &Prescription,
+    steps: &[Option<u8>],
+    seed: Seed,
+) -> Result<(Scheduler, Schedule), Failure> {
+    let scheduler = Scheduler::new(&standing::at_steps(prescription, steps))?;
+    let whole = scheduler.draw(seed);
+    Ok((scheduler, whole))
 }
 
 /// By what the partner is told. A partner is needed for, and only for, sets with a partner.

@@ -10,14 +10,17 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
+use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
+use crate::clock::Clock;
 use crate::display::terminal;
-use crate::journal::Folder;
+use crate::journal::{Folder, Journal};
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
 use crate::schedule::{Schedule, Scheduler, SetPlan};
+use crate::settings::Settings;
 use crate::track::sheet::{self, Sheet};
 use crate::track::{self, RATE, Track};
 
@@ -63,8 +66,10 @@ pub(super) fn run(
     folder: impl FnOnce() -> Result<Folder, Failure>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
+    let folder = folder();
+    let prescription = source::find(arguments.prescription.as_deref(), || folder.clone())?.prescription;
     track::allowed(&prescription)?;
+    let prescription = at_todays_steps(prescription, folder.ok().as_ref())?;
     // Ctrl-C leaves no half a track behind. Where signals cannot be watched, it does.
     let _ = terminal::watch_signals();
     let seed = source::seed(arguments.seed.as_deref())?;
@@ -114,6 +119,18 @@ pub(super) fn run(
         writeln!(io::stderr(), "{text}")?;
     }
     Ok(())
+}
+
+/// The steps and locks of practice hold for tracks too. On a computer without a person's folder nobody practices: there
+/// the prescription's own steps hold.
+fn at_todays_steps(prescription: Prescription, folder: Option<&Folder>) -> Result<Prescription, Failure> {
+    let Some(folder) = folder else { return Ok(prescription) };
+    let next = Known::of(&Journal::look(folder)?)?.next(&prescription, &Clock::real().wall());
+    if next.is_barred() {
+        let settings = Settings::load(folder)?;
+        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
+    }
+    Ok(standing::at_steps(&prescription, &next.steps))
 }
 
 fn make(schedule: Schedule, voice: Voice) -> Result<Made, Failure> {

@@ -1,0 +1,99 @@
+//! Lifts locks, once a clinician has cleared the person: who and why are kept in the journal.
+
+use std::io::Write;
+
+use super::Failure;
+use super::standing::Known;
+use super::wrap::wrapped;
+use crate::clock::Clock;
+use crate::journal::{Folder, Journal, Stamp};
+use crate::past::{Barrier, Lifted};
+use crate::progression::Barriers;
+use crate::suitability::Outcome;
+
+/// The most characters of a name or a reason \[judgment\].
+const LONGEST: usize = 200;
+
+/// Who cleared the person, and why.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise clear --by \"Dr. K. L.\" --reason \"seen on Thursday, no injury\"\n\n\
+    It lifts what is locked now, and is kept in the journal with its date. A hold of 48 hours is not lifted: it ends by \
+    itself.\n\
+    Clear a lock only when a clinician has said so. For chest pain, sudden weakness or trouble speaking, call your local \
+    emergency number.")]
+pub(super) struct Arguments {
+    /// The clinician who cleared the person: a name, initials or a role
+    #[arg(long, value_name = "WHO")]
+    by: String,
+    /// Why practice may go on
+    #[arg(long, value_name = "WHY")]
+    reason: String,
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let who = filled("--by", "who cleared it", &arguments.by)?;
+    let reason = filled("--reason", "why", &arguments.reason)?;
+    let now = Clock::real().wall();
+    let (mut journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in notices {
+        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
+    }
+    let Known { past, fitness } = Known::of(&journal)?;
+    let barriers = Barriers::of(&past, now.timestamp(), now.date());
+    let mut lifts: Vec<Lifted> = Vec::new();
+    let mut lines: Vec<String> = Vec::new();
+    for locked in &barriers.locks {
+        lines.push(format!("Lifted: {} ({})", locked.what, locked.day));
+        lifts.push(Lifted { session: locked.session.clone(), what: Barrier::Lock(locked.what) });
+    }
+    for session in past.sessions.iter().filter(|session| !past.is_set_aside(session)) {
+        if session.known() > now.timestamp() {
+            lines.push(format!("Set aside: the practice dated {}, which lies ahead", session.day));
+            lifts.push(Lifted { session: session.id.clone(), what: Barrier::Date });
+        }
+    }
+    let clinician = fitness.suitability.is_some_and(|found| found.outcome == Outcome::Clinician);
+    if let Some(row) = journal.suitability()?.pop().filter(|_| clinician) {
+        lines.push("Lifted: talk to a clinician first".to_owned());
+        lifts.push(Lifted { session: row.at.text().to_owned(), what: Barrier::Clinician });
+    }
+    if lifts.is_empty() {
+        let held = barriers.holds.last().map(|hold| {
+            let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
+            format!("A hold of 48 hours after {} ends by itself at {until}.", hold.what)
+        });
+        let hint = held.unwrap_or_else(|| "See what comes next: counterpoise next".to_owned());
+        return Err(Failure::new("nothing is locked", hint));
+    }
+    journal.keep_clearance(&now, who, reason, &lifts)?;
+    for line in lines {
+        writeln!(out, "{}", wrapped("", &line))?;
+    }
+    writeln!(out, "{}", wrapped("", &format!("Cleared by {who} on {}: {reason}", now.date())))?;
+    for hold in barriers.holds {
+        let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
+        writeln!(out, "{}", wrapped("", &format!("Still held until {until}: {}.", hold.what)))?;
+    }
+    writeln!(out, "See what comes next: counterpoise next")?;
+    Ok(())
+}
+
+/// One line that says something.
+fn filled<'a>(option: &str, what: &str, text: &'a str) -> Result<&'a str, Failure> {
+    let text = text.trim();
+    let length = text.chars().count();
+    if text.is_empty() || text.chars().any(char::is_control) {
+        return Err(Failure::new(
+            format!("`{option}` does not say {what}"),
+            "It is kept in the journal and stands in the report: write one line.",
+        ));
+    }
+    if length > LONGEST {
+        return Err(Failure::new(
+            format!("`{option}` has {length} characters; the most is {LONGEST}"),
+            "One line is enough.",
+        ));
+    }
+    Ok(text)
+}

@@ -1,0 +1,159 @@
+//! Says what the next practice is: up, hold, down, rest, locked or not due, at which steps, and why.
+
+use std::io::Write;
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::standing::{self, Known};
+use super::wrap::wrapped;
+use super::{Failure, Format, source};
+use crate::clock::Clock;
+use crate::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
+use crate::journal::{Folder, Journal};
+use crate::prescription::{DrillPlan, Prescription};
+use crate::progression::{Decision, Next};
+
+/// Which prescription, and on which day.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise next                      what comes next, and why\n  \
+    counterpoise next --on 2026-12-01      the same on another day, if nothing is practiced until then\n  \
+    counterpoise next --format json\n\n\
+    Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// The day that is asked about [default: today]
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    on: Option<Date>,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+#[derive(Serialize)]
+struct Answer {
+    schema: &'static str,
+    on: Date,
+    decision: Decision,
+    /// Up, hold or down at the next practice, whenever it is.
+    then: Decision,
+    reasons: Vec<String>,
+    /// The drill that changes; where none does, the first after the warm-up.
+    step: Option<Step>,
+    steps: Vec<Step>,
+    left_out: Vec<&'static str>,
+    /// When the last hold runs out.
+    until: Option<String>,
+    next_day: Option<Date>,
+    first_set: u8,
+}
+
+#[derive(Serialize, Clone)]
+struct Step {
+    drill: &'static str,
+    form: Form,
+    step: u8,
+    ceiling: u8,
+    stance: Stance,
+    surface: Surface,
+    support: Support,
+    vision: Vision,
+    second_task: Option<SecondTask>,
+    parts: u8,
+}
+
+impl Step {
+    fn of(plan: &DrillPlan, step: u8) -> Self {
+        let LadderStep { stance, surface, support, vision, second_task, parts } =
+            plan.drill().ladder()[usize::from(step) - 1];
+        let (drill, form, ceiling) = (plan.drill().name(), plan.form(), plan.ceiling());
+        Self { drill, form, step, ceiling, stance, surface, support, vision, second_task, parts }
+    }
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
+    let known = Known::of(&Journal::look(folder)?)?;
+    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let next = known.next(&prescription, &now);
+    match arguments.format {
+        Format::Text => text(&next, &prescription, known.fitness.suitability.is_some(), out)?,
+        Format::Json => {
+            serde_json::to_writer_pretty(&mut *out, &answer(&next, &prescription, now.date()))?;
+            writeln!(out)?;
+        }
+    }
+    Ok(())
+}
+
+fn answer(next: &Next, prescription: &Prescription, on: Date) -> Answer {
+    let plans = prescription.drills();
+    let of = |place: usize| next.steps[place].map(|step| Step::of(&plans[place], step));
+    let first = next.changed.or_else(|| (1..plans.len()).find(|place| next.steps[*place].is_some()));
+    let left_out = plans.iter().zip(&next.steps).filter(|(_, step)| step.is_none());
+    Answer {
+        schema: "counterpoise.next/1",
+        on,
+        decision: next.decision,
+        then: next.then,
+        reasons: next.reasons.iter().map(ToString::to_string).collect(),
+        step: of(first.unwrap_or(0)),
+        steps: (0..plans.len()).filter_map(of).collect(),
+        left_out: left_out.map(|(plan, _)| plan.drill().name()).collect(),
+        until: next.until.as_ref().map(ToString::to_string),
+        next_day: next.next_day,
+        first_set: next.first_set,
+    }
+}
+
+fn text(
+    next: &Next,
+    prescription: &Prescription,
+    suitability_known: bool,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    writeln!(out, "{}", wrapped("", prescription.title()))?;
+    let decision = match next.decision {
+        Decision::Up => "Up: one step higher in one drill.",
+        Decision::Hold => "Hold: the same steps.",
+        Decision::Down => "Down: one step lower.",
+        Decision::Rest => "Rest: not now.",
+        Decision::Locked => "Locked: no practice before a clinician clears it.",
+        Decision::NotDue => "Not due today.",
+    };
+    writeln!(out, "{decision}")?;
+    for reason in &next.reasons {
+        writeln!(out, "{}", wrapped("  ", &reason.to_string()))?;
+    }
+    let then = if next.is_open() { "Steps" } else { "Steps at the next practice" };
+    writeln!(out, "{then}")?;
+    for (place, (plan, step)) in prescription.drills().iter().zip(&next.steps).enumerate() {
+        let title = plan.drill().title();
+        let line = match step {
+            None => format!("{title}: left out, for your limits"),
+            Some(step) if place == 0 => {
+                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+                format!("{title}, the warm-up: always step {step}, {stance}, {support}")
+            }
+            Some(step) => {
+                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+                format!("{title}: step {step} of at most {}, {stance}, {support}", plan.ceiling())
+            }
+        };
+        writeln!(out, "{}", wrapped("  ", &line))?;
+    }
+    if !suitability_known {
+        let text = "The questions about your health have not been answered yet: counterpoise suitability";
+        writeln!(out, "{}", wrapped("", text))?;
+    }
+    Ok(())
+}
+
+impl Step {
+    fn conditions(plan: &DrillPlan, step: u8) -> LadderStep {
+        plan.drill().ladder()[usize::from(step) - 1]
+    }
+}

@@ -1,0 +1,111 @@
+//! Shows the program: its week, what is due, and the month as a plain calendar.
+
+use std::io::Write;
+
+use jiff::ToSpan;
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::standing::{self, Known};
+use super::wrap::wrapped;
+use super::{Failure, Format, source};
+use crate::clock::Clock;
+use crate::journal::{Folder, Journal};
+use crate::program::{Due, Mark, Program};
+use crate::progression::Decision;
+
+/// Which prescription, and which day.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise program                     this month\n  \
+    counterpoise program --on 2026-12-01     the month of another day\n  \
+    counterpoise program --format json")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// The day that is asked about [default: today]
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    on: Option<Date>,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+#[derive(Serialize)]
+struct Answer {
+    schema: &'static str,
+    on: Date,
+    began: Option<Date>,
+    week: u32,
+    weeks: u8,
+    days_a_week: u8,
+    done_this_week: usize,
+    due: &'static str,
+    next_day: Option<Date>,
+    done: Vec<Date>,
+    planned: Vec<Date>,
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
+    let known = Known::of(&Journal::look(folder)?)?;
+    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let (day, next) = (now.date(), known.next(&prescription, &now));
+    let program = Program::new(&known.past, &prescription);
+    let due = program.due(day, now.timestamp());
+    let month = program.month(day);
+    let (week, weeks) = (program.week(day), program.weeks());
+    // Today's own practice counts, once it is done.
+    let done_this_week = program.done_this_week(day.saturating_add(1.days()));
+    match arguments.format {
+        Format::Text => {
+            writeln!(out, "{}", wrapped("", prescription.title()))?;
+            let days = prescription.days_a_week();
+            let place = if program.is_over(day) {
+                format!("The {weeks} weeks have passed.")
+            } else {
+                let days = if days == 1 { "day".to_owned() } else { format!("{days} days") };
+                format!("Week {week} of {weeks}, {days} a week, {done_this_week} done.")
+            };
+            writeln!(out, "{place}")?;
+            let said = match next.decision {
+                Decision::Up | Decision::Hold | Decision::Down if matches!(due, Due::Finish { .. }) => {
+                    "The practice that was broken off can be finished now.".to_owned()
+                }
+                Decision::Up | Decision::Hold | Decision::Down => "Practice is due.".to_owned(),
+                _ => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
+            };
+            writeln!(out, "{}\n\n{month}", wrapped("", &said))?;
+        }
+        Format::Json => {
+            let days = |mark| month.days().filter(|(_, other)| *other == mark).map(|(day, _)| day).collect();
+            let answer = Answer {
+                schema: "counterpoise.program/1",
+                on: day,
+                began: program.began(),
+                week,
+                weeks,
+                days_a_week: prescription.days_a_week(),
+                done_this_week,
+                due: match (next.decision, due) {
+                    (Decision::Locked, _) => "locked",
+                    (_, Due::ClockBack { .. }) => "clock set back",
+                    (Decision::Rest, Due::Done { .. }) => "done",
+                    (Decision::Rest, _) => "rest",
+                    (_, Due::Today) => "due",
+                    (_, Due::Finish { .. }) => "finish",
+                    (_, Due::Done { .. }) => "done",
+                    (_, Due::Free { .. }) => "free",
+                    (_, Due::Rest { .. }) => "week done",
+                },
+                next_day: next.next_day,
+                done: days(Mark::Done),
+                planned: days(Mark::Planned),
+            };
+            serde_json::to_writer_pretty(&mut *out, &answer)?;
+            writeln!(out)?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,139 @@
+//! How a person stands toward practice now: what the journal knows, and what progression makes of it. The refusals that
+//! follow from it are worded here, for every command that starts practice.
+
+use jiff::civil::{Date, Time};
+use jiff::{SignedDuration, ZonedDateTime};
+
+use super::Failure;
+use crate::journal::Journal;
+use crate::lock::Lock;
+use crate::past::{Barrier, Past};
+use crate::prescription::Prescription;
+use crate::progression::{Decision, Fitness, Next, Reason};
+use crate::record::{Decided, Given};
+use crate::suitability::Suitability;
+
+/// What is known of the person.
+pub(super) struct Known {
+    /// What was practiced and cleared.
+    pub past: Past,
+    /// Suitability and balance tests.
+    pub fitness: Fitness,
+}
+
+impl Known {
+    /// Reads the journal.
+    pub fn of(journal: &Journal) -> Result<Self, Failure> {
+        let past = journal.past()?;
+        let answered = journal.suitability()?.pop();
+        let suitability = answered.map(|row| {
+            let answers: Vec<_> = row.answers.iter().map(|row| (row.topic, row.answer)).collect();
+            let lifted =
+                |what: &crate::past::Lifted| what.what == Barrier::Clinician && what.session == row.at.text();
+            Suitability::of(&answers, row.partner, past.lifted.iter().any(lifted))
+        });
+        // Results of balance tests are not in the journal yet: none is below its cut-off.
+        Ok(Self { past, fitness: Fitness { suitability, tests_below: 0 } })
+    }
+
+    /// What comes next under this prescription.
+    pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
+        Next::of(&self.past, prescription, &self.fitness, now)
+    }
+}
+
+/// The prescription at these steps.
+pub(super) fn at_steps(prescription: &Prescription, steps: &[Option<u8>]) -> Prescription {
+    prescription.at_steps(steps).expect("progression stays within the prescription, as its tests prove")
+}
+
+/// What is kept of the decision with a session.
+pub(super) fn decided(
+    next: &Next,
+    prescription: &Prescription,
+    past: &Past,
+    gentler: bool,
+    sets_whole: usize,
+) -> Decided {
+    let given = prescription.drills().iter().zip(&next.steps);
+    Decided {
+        decision: next.then,
+        reasons: next.reasons.iter().map(ToString::to_string).collect(),
+        gentler,
+        first_set: next.first_set,
+        sets_whole: sets_whole as u8,
+        seen_before: past.latest(),
+        given: given
+            .filter_map(|(plan, step)| {
+                let drill = plan.drill().name().to_owned();
+                Some(Given { drill, form: plan.form(), step: (*step)? })
+            })
+            .collect(),
+    }
+}
+
+/// The moment that `--on` means: now on this day, and the end of any other.
+pub(super) fn moment(on: Option<Date>, now: &ZonedDateTime) -> ZonedDateTime {
+    let Some(day) = on.filter(|day| *day != now.date()) else { return now.clone() };
+    let end = day.to_datetime(Time::MIN).to_zoned_datetime(now.time_zone().clone());
+    let last = SignedDuration::from_hours(24) - SignedDuration::from_millis(1);
+    end.map_or_else(|_| now.clone(), |midnight| midnight.saturating_add(last))
+}
+
+/// Why there is no practice now, and what to do: `Error:` and `Hint:`.
+pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
+    let first = next.reasons.first().map(ToString::to_string).unwrap_or_default();
+    let (fact, advice) = match first.split_once(". ") {
+        Some((fact, advice)) => (fact.to_owned(), advice.to_owned()),
+        None => (first.trim_end_matches('.').to_owned(), String::new()),
+    };
+    let more = next.reasons.iter().skip(1);
+    let more = more.filter(|reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. }));
+    let fact =
+        std::iter::once(fact).chain(more.map(|reason| until_stop(&reason.to_string()))).collect::<Vec<_>>();
+    let mut hint = vec![advice];
+    match next.decision {
+        Decision::Locked => {
+            let urgent =
+                |reason: &Reason| matches!(reason, Reason::Locked { what } if Lock::is_emergency(*what));
+            if next.reasons.iter().any(urgent) {
+                hint.extend(emergency.map(|number| format!("Your emergency number: {number}.")));
+            }
+            hint.push(
+                "Once a clinician has cleared you: counterpoise clear --by WHO --reason WHY".to_owned(),
+            );
+        }
+        Decision::NotDue if next.can_be_moved() => {
+            hint.push("To move the next practice to today: counterpoise practice --move".to_owned());
+        }
+        Decision::Rest if next.reasons.iter().any(|reason| matches!(reason, Reason::ClockBack { .. })) => {
+            hint.push("If they are right now: counterpoise clear --by WHO --reason WHY".to_owned());
+        }
+        _ => {}
+    }
+    hint.retain(|part| !part.is_empty());
+    if hint.is_empty() {
+        hint.push("See what is planned: counterpoise program".to_owned());
+    }
+    Failure::new(fact.join("; "), hint.join(" "))
+}
+
+fn until_stop(sentence: &str) -> String {
+    sentence.split(". ").next().unwrap_or_default().trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod test {
+    use super::moment;
+    use jiff::ZonedDateTime;
+    use jiff::civil::date;
+
+    #[test]
+    fn a_day_means_its_end_and_today_means_now() {
+        let now: ZonedDateTime = "2026-11-02T09:30:00-05:00[America/New_York]".parse().unwrap();
+        assert_eq!(moment(None, &now), now);
+        assert_eq!(moment(Some(date(2026, 11, 2)), &now), now);
+        let later = moment(Some(date(2026, 11, 4)), &now);
+        assert_eq!(later.to_string(), "2026-11-04T23:59:59.999-05:00[America/New_York]");
+    }
+}

@@ -1,0 +1,350 @@
+//! What a person may practice now, as the program says it: histories worked out by hand go in as a journal, and `next`,
+//! `program`, `practice`, `track` and `clear` must agree on them. The rules themselves are tested beside their modules.
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+
+use jiff::civil::Date;
+use jiff::{ToSpan, ZonedDateTime};
+use serde_json::{Value, json};
+
+/// The built-in gentle prescription: one set of shifts, two of reaches, of at most step 3.
+const GENTLE: &str = include_str!("../presets/prescriptions/gentle.toml");
+
+fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
+    use std::io::Write;
+    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+        .args(arguments)
+        .env("COUNTERPOISE_DATA", folder.join("data"))
+        .current_dir(folder)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // Whoever refuses at once does not read.
+    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
+    child.wait_with_output().unwrap()
+}
+
+fn run(folder: &Path, arguments: &[&str]) -> Output {
+    run_with(folder, arguments, "")
+}
+
+fn printed(folder: &Path, arguments: &[&str]) -> String {
+    let output = run(folder, arguments);
+    assert_eq!(output.status.code(), Some(0), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn refused(folder: &Path, arguments: &[&str]) -> (String, String) {
+    let output = run(folder, arguments);
+    let err = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(output.status.code(), Some(1), "{arguments:?}: {err}");
+    let (error, hint) = err.trim_end().split_once('\n').unwrap();
+    let (error, hint) = (error.strip_prefix("Error: ").unwrap(), hint.strip_prefix("Hint: ").unwrap());
+    (error.to_owned(), hint.to_owned())
+}
+
+fn next(folder: &Path, on: Date) -> Value {
+    let text = printed(folder, &["next", "--on", &on.to_string(), "--format", "json"]);
+    let value: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(value["schema"], "counterpoise.next/1");
+    value
+}
+
+/// A clean session of `gentle` that began at ten in the morning of this day in UTC, with the reaches at `step`.
+fn session(day: Date, step: u8) -> Value {
+    let id = format!("{:032x}", u128::from(day.day_of_year().unsigned_abs()) * 7919 + 1);
+    let moment = |minute: u32| format!("{day}T10:{minute:02}:00+00:00[UTC]");
+    let set = |number: u32, drill: &str, step: u8, support: &str| {
+        json!({
+            "start": {
+                "number": number, "begun": moment(number * 3), "drill": drill, "form": "alone", "step": step,
+                "stance": "feet apart", "side": null, "surface": "firm", "support": support, "vision": "open",
+                "work_ms": 60_000, "recover_ms": 5_000, "rest_ms": 60_000
+            },
+            "end": { "at": moment(number * 3 + 1), "worked_ms": 60_000, "why": "completed" },
+            "plans": [{ "plan": 0, "paused_at_ms": null, "cues": [
+                { "cue": 0, "at_ms": 6_000, "gap_ms": 6_000, "blank": false, "action": "reach", "direction": "left",
+                  "phrase": "reach.left" }
+            ] }],
+            "delivered": [{ "cue": 0, "wanted_frame": null, "began_frame": null, "frames_per_second": null,
+                "heard_ms": null, "shown_ms": 6_000 }]
+        })
+    };
+    let after = |number: u32| {
+        let said = [
+            ("grabbed hold or nearly fell", 0),
+            ("held on", 0),
+            ("effort", 4),
+            ("steadiness", 2),
+            ("unwell", 0),
+        ];
+        said.into_iter().zip(0..).map(move |((question, answer), place)| {
+            json!({ "place": number * 10 + place, "set": number, "question": question, "answer": answer })
+        })
+    };
+    json!({
+        "id": id, "form": "alone",
+        "start": {
+            "begun": moment(0), "title": "Gentle start at the counter", "digest": digest(),
+            "seed": "07".repeat(32), "seed_given": false, "method": 1, "voice": "lower", "device": null,
+            "sets_planned": 3
+        },
+        "end": {
+            "at": moment(20), "why": "finished", "sets_completed": 3, "sets_planned": 3, "cues_heard": 0,
+            "cues_shown": 3, "active_ms": 180_000, "grabbed": 0, "held_on": 0, "effort": 4, "steadiness": 2,
+            "unwell": 0, "not_said": 0
+        },
+        "answers": (1..=3).flat_map(after).collect::<Vec<Value>>(),
+        "sets": [set(1, "counter-shift", 1, "two hands"), set(2, "counter-reach", step, "one hand"),
+            set(3, "counter-reach", step, "one hand")]
+    })
+}
+
+fn digest() -> String {
+    counterpoise::prescription::Digest::of(GENTLE.as_bytes()).to_string()
+}
+
+/// The session with this answer after its last set.
+fn but(mut session: Value, question: &str, answer: Value) -> Value {
+    let answers = session["answers"].as_array_mut().unwrap();
+    let last = answers.iter_mut().rfind(|row| row["question"] == question).unwrap();
+    last["answer"] = answer;
+    session
+}
+
+fn import(folder: &Path, sessions: &[Value]) {
+    let export = json!({ "schema": "counterpoise.journal/1", "sessions": sessions, "changes": [] });
+    fs::write(folder.join("history.json"), export.to_string()).unwrap();
+    printed(folder, &["journal", "import", "history.json"]);
+}
+
+fn today() -> Date {
+    ZonedDateTime::now().date()
+}
+
+fn ago(days: i32) -> Date {
+    today().saturating_sub(i64::from(days).days())
+}
+
+fn nov(day: i8) -> Date {
+    jiff::civil::date(2026, 11, day)
+}
+
+#[test]
+fn histories_worked_out_by_hand_have_the_expected_decision() {
+    // Days with practice, what was said after the last, the day asked about, decision, step of the reaches.
+    type Row<'a> = (&'a [i8], Option<(&'a str, Value)>, i8, &'a str, u8);
+    let rows: &[Row<'_>] = &[
+        (&[], None, 2, "hold", 1),
+        (&[2], None, 4, "hold", 1),
+        (&[2, 4], None, 6, "up", 2),
+        (&[2, 4], Some(("effort", json!(6))), 6, "up", 2),
+        (&[2, 4], Some(("effort", json!(8))), 6, "hold", 1),
+        (&[2, 4], Some(("effort", Value::Null)), 6, "hold", 1),
+        (&[2, 4], Some(("held on", json!(1))), 6, "up", 2),
+        (&[2, 4], Some(("held on", json!(2))), 6, "hold", 1),
+        (&[2, 4], None, 5, "not due", 2),
+        (&[2, 4, 6], None, 8, "not due", 2),
+        (&[2, 4], None, 4, "rest", 2),
+        (&[2, 4], None, 3, "rest", 2),
+        (&[2, 4], None, 18, "up", 2),
+        (&[2, 4], None, 19, "hold", 1),
+        (&[2, 4], Some(("grabbed hold or nearly fell", json!(1))), 5, "rest", 1),
+        (&[2, 4], Some(("grabbed hold or nearly fell", json!(1))), 6, "hold", 1),
+    ];
+    for (days, said, on, decision, step) in rows {
+        let place = tempfile::tempdir().unwrap();
+        let mut sessions: Vec<Value> = days.iter().map(|day| session(nov(*day), 1)).collect();
+        if let (Some((question, answer)), Some(last)) = (said, sessions.last_mut()) {
+            *last = but(last.take(), question, answer.clone());
+        }
+        import(place.path(), &sessions);
+        let found = next(place.path(), nov(*on));
+        let row = format!("{days:?}, {said:?}, on the {on}th: {found:#}");
+        assert_eq!(found["decision"], *decision, "{row}");
+        assert_eq!(found["step"]["step"], *step, "{row}");
+        assert_eq!(found["step"]["drill"], "counter-reach", "{row}");
+        assert!(!found["reasons"].as_array().unwrap().is_empty(), "{row}");
+    }
+}
+
+#[test]
+fn a_bad_session_at_a_higher_step_goes_down_and_the_step_that_is_said_is_practiced() {
+    let place = tempfile::tempdir().unwrap();
+    let bad = but(session(nov(4), 3), "steadiness", json!(5));
+    import(place.path(), &[session(nov(2), 3), bad]);
+    let found = next(place.path(), nov(6));
+    assert_eq!((&found["decision"], &found["step"]["step"]), (&json!("down"), &json!(2)));
+    assert_eq!(
+        found["reasons"][0],
+        "You lost your balance (Reaches at the counter). That calls for one step lower."
+    );
+}
+
+#[test]
+fn the_track_follows_the_step() {
+    let place = tempfile::tempdir().unwrap();
+    import(place.path(), &[session(ago(5), 1), session(ago(3), 1)]);
+    assert_eq!(next(place.path(), today())["step"]["step"], 2);
+    printed(place.path(), &["track", "gentle", "--out", "t.wav", "--cue-sheet", "t.json"]);
+    let sheet = fs::read_to_string(place.path().join("t.json")).unwrap();
+    // Step 2 of the reaches stands with the feet together, step 1 with the feet apart (presets/drills/counter-reach.toml).
+    assert!(sheet.contains("stance.feet-together"));
+    let fresh = tempfile::tempdir().unwrap();
+    printed(fresh.path(), &["track", "gentle", "--out", "t.wav", "--cue-sheet", "t.json"]);
+    assert!(!fs::read_to_string(fresh.path().join("t.json")).unwrap().contains("stance.feet-together"));
+}
+
+#[test]
+fn one_practice_a_day_and_a_free_day_can_be_moved_to() {
+    let place = tempfile::tempdir().unwrap();
+    import(place.path(), &[session(today(), 1)]);
+    let practice = ["practice", "gentle", "--plain", "--silent"];
+    let (fact, hint) = refused(place.path(), &practice);
+    assert!(fact.contains("done") || fact.contains("dated"), "{fact}");
+    assert!(!hint.is_empty());
+    refused(place.path(), &[&practice[..], &["--move"]].concat());
+
+    let place = tempfile::tempdir().unwrap();
+    import(place.path(), &[session(ago(1), 1)]);
+    let (fact, hint) = refused(place.path(), &practice);
+    assert!(fact.starts_with("This is a free day"), "{fact}");
+    assert!(hint.ends_with("counterpoise practice --move"), "{hint}");
+    let moved = run(place.path(), &[&practice[..], &["--move"]].concat());
+    assert_eq!(moved.status.code(), Some(0), "{}", String::from_utf8_lossy(&moved.stderr));
+}
+
+/// Told on the first page of readiness: the third line of its key grammar is one letter a line.
+fn tell(folder: &Path, keys: &str) -> String {
+    let lines: String =
+        keys.chars().map(|key| if key == '\n' { "\n".to_owned() } else { format!("{key}\n") }).collect();
+    let output = run_with(folder, &["practice", "gentle", "--plain", "--silent"], &lines);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+#[test]
+fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
+    let place = tempfile::tempdir().unwrap();
+    fs::create_dir_all(place.path().join("data")).unwrap();
+    let settings = "schema = \"counterpoise.settings/1\"\nemergency_number = \"112\"\n";
+    fs::write(place.path().join("data/settings.toml"), settings).unwrap();
+    let told = tell(place.path(), "\n\naaxxy.");
+    assert!(told.contains("Sit down now") && told.contains("112"), "{told}");
+    for command in [&["practice", "--plain", "--silent"][..], &["track", "--out", "t.wav"]] {
+        let (fact, hint) = refused(place.path(), command);
+        assert_eq!(fact, "Practice is locked after chest pain or pressure");
+        assert!(
+            hint.starts_with("If it is there now: sit down and call your local emergency number."),
+            "{hint}"
+        );
+        assert!(hint.contains("112") && hint.contains("counterpoise clear --by"), "{hint}");
+    }
+    assert!(!place.path().join("t.wav").exists());
+    assert_eq!(
+        next(place.path(), today().saturating_add(400.days()))["decision"],
+        "locked",
+        "time lifts no lock"
+    );
+    let (fact, _) = refused(place.path(), &["clear", "--by", " ", "--reason", "seen"]);
+    assert!(fact.contains("--by"), "{fact}");
+    let cleared = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "seen on Thursday"]);
+    assert!(cleared.contains("Lifted: chest pain or pressure"), "{cleared}");
+    let export: Value = serde_json::from_str(&printed(place.path(), &["journal", "export"])).unwrap();
+    assert_eq!(export["clearances"][0]["who"], "Dr. K. L.");
+    assert_eq!(export["clearances"][0]["lifted"][0]["what"], "chest pain or pressure");
+    assert_ne!(next(place.path(), today())["decision"], "locked");
+    let (fact, _) = refused(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "again"]);
+    assert_eq!(fact, "nothing is locked");
+}
+
+#[test]
+fn what_is_wrong_with_the_room_can_be_put_right_the_same_day() {
+    let place = tempfile::tempdir().unwrap();
+    let told = tell(place.path(), "\n\naaaxxaaaaaaaa.");
+    assert!(told.contains("Put it right, then open Counterpoise again."), "{told}");
+    assert_eq!(next(place.path(), today())["decision"], "hold");
+    let ill = tempfile::tempdir().unwrap();
+    tell(ill.path(), "\n\naaxaaaaaaaaaxaaa.");
+    assert_eq!(next(ill.path(), today())["decision"], "rest");
+    assert_eq!(next(ill.path(), today().saturating_add(1.days()))["decision"], "hold");
+}
+
+#[test]
+fn a_session_keeps_what_was_decided_and_shows_it() {
+    let place = tempfile::tempdir().unwrap();
+    import(place.path(), &[session(ago(5), 1), session(ago(3), 1)]);
+    tell(place.path(), "\n\naaaas");
+    let shown = printed(place.path(), &["journal", "show"]);
+    assert!(shown.contains("Steps: up"), "{shown}");
+    assert!(shown.contains("counter-reach, alone: step 2"), "{shown}");
+    let gentler = run_with(
+        place.path(),
+        &["practice", "gentle", "--plain", "--silent", "--gentler"],
+        "\n\n\na\na\na\na\ns\n",
+    );
+    assert_eq!(gentler.status.code(), Some(0), "{}", String::from_utf8_lossy(&gentler.stderr));
+    let export: Value = serde_json::from_str(&printed(place.path(), &["journal", "export"])).unwrap();
+    let last = export["sessions"].as_array().unwrap().last().unwrap();
+    assert_eq!(
+        (&last["decided"]["gentler"], &last["decided"]["given"][1]["step"]),
+        (&json!(true), &json!(2))
+    );
+}
+
+#[test]
+fn nothing_makes_it_harder() {
+    let place = tempfile::tempdir().unwrap();
+    for option in ["--harder", "--step", "--steps"] {
+        let output = run(place.path(), &["practice", "gentle", "--plain", "--silent", option]);
+        assert_eq!(output.status.code(), Some(2), "{option}");
+    }
+}
+
+#[test]
+fn suitability_is_asked_kept_and_holds_practice_back() {
+    let place = tempfile::tempdir().unwrap();
+    let (fact, _) = refused(place.path(), &["suitability"]);
+    assert!(fact.contains("nothing was kept"), "the end of input is no answer: {fact}");
+    let (fact, _) = refused(place.path(), &["suitability", "--show"]);
+    assert!(fact.contains("not been answered"), "{fact}");
+    let answer = |letters: &str| {
+        let lines: String = letters.chars().map(|letter| format!("{letter}\n")).collect();
+        let output = run_with(place.path(), &["suitability"], &lines);
+        assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+        String::from_utf8(output.stdout).unwrap()
+    };
+    // Twenty-four sentences; the heart is the first. A step back takes an answer back.
+    let said = answer(&format!("n{}", "t".repeat(23)));
+    assert!(said.contains("Talk to a clinician first."), "{said}");
+    let (fact, hint) = refused(place.path(), &["practice", "--plain", "--silent"]);
+    assert_eq!(fact, "You have heart trouble, or high or low blood pressure");
+    assert!(hint.contains("Talk to a clinician first"), "{hint}");
+    let cleared =
+        printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "blood pressure is treated"]);
+    assert!(cleared.contains("Lifted: talk to a clinician first"), "{cleared}");
+    assert_eq!(next(place.path(), today())["decision"], "hold");
+    let said = answer(&format!("nb{}", "t".repeat(24)));
+    assert!(said.contains("Go ahead, within these limits. Only what you practice alone."), "{said}");
+    assert_eq!(printed(place.path(), &["suitability", "--show"]).lines().next(), said.lines().rev().nth(3));
+    let wrong = run_with(place.path(), &["suitability"], "t\nperhaps\n");
+    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is no answer to sentence 2"));
+}
+
+#[test]
+fn the_program_shows_the_month_and_json() {
+    let place = tempfile::tempdir().unwrap();
+    import(place.path(), &[session(nov(2), 1), session(nov(5), 1)]);
+    let shown = printed(place.path(), &["program", "--on", "2026-11-07"]);
+    assert!(shown.contains("Week 1 of 12, 3 days a week, 2 done."), "{shown}");
+    assert!(shown.contains("November 2026") && shown.contains("2 x") && shown.contains("[7]o"), "{shown}");
+    let text = printed(place.path(), &["program", "--on", "2026-11-07", "--format", "json"]);
+    let value: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!((&value["due"], &value["done"]), (&json!("due"), &json!(["2026-11-02", "2026-11-05"])));
+    assert_eq!(value["planned"][0], "2026-11-07");
+    assert_eq!(run(place.path(), &["program", "--on", "yesterday"]).status.code(), Some(2));
+}
