@@ -136,8 +136,9 @@ pub(super) fn told_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
         let Readiness { locks, holds, lower, .. } = Readiness::of(&session.ready);
         let fell = lower || holds.contains(&Hold::Fall) || locks.contains(&Lock::FallHurt);
         let dizzy = holds.contains(&Hold::Dizziness);
-        // A fall told on the pages of a practice that then took place was told before its steps were given a meaning.
-        fell.then_some(Hold::Fall).or(dizzy.then_some(Hold::Dizziness))
+        // In a practice with sets that is a fault of the practice, and counted there.
+        let unwell = session.sets.is_empty() && Marks::of(session).holds.contains(&Hold::Unwell);
+        fell.then_some(Hold::Fall).or(dizzy.then_some(Hold::Dizziness)).or(unwell.then_some(Hold::Unwell))
     });
     told.collect()
 }

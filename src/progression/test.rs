@@ -580,6 +580,14 @@ fn unwell_in_a_practice_holds_lowers_and_is_asked_about_next_time() {
     assert_eq!(next_on(&past, 5).decision, Decision::Rest);
     assert_eq!(next_on(&past, 7).steps, [Some(1), Some(1), Some(1)]);
     assert!(super::unwell_last_time(&past));
+    // In the warm-up, before the first set, too.
+    let early = session(4).but(|session| {
+        session.sets.clear();
+        (session.end, session.why_stopped) = (Some(SessionEnd::Unwell), Some(1));
+    });
+    let early = crate::past::sample::past([session(2), early]);
+    assert_eq!(next_on(&early, 5).decision, Decision::Rest);
+    assert_eq!(next_on(&early, 7).steps, [Some(1), Some(1), Some(1)]);
     let mut answered = past.clone();
     answered.sessions.push(told(7, &[(Item::UnwellPassed, true), (Item::Light, false)]));
     assert!(!super::unwell_last_time(&answered));

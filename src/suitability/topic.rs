@@ -150,7 +150,7 @@ impl Topic {
             Self::House => "Somebody else is at home when I practice.",
             Self::FallYear => "I have not had a fall in the last 12 months.",
             Self::FallSevere => {
-                "I have not had two falls in a year, or one that took me to a doctor or left me on the floor for an hour."
+                "I have not had two falls in a year. No fall took me to a doctor, or left me on the floor for an hour."
             }
             Self::Unsteady => "I feel steady when I stand and walk.",
             Self::Worried => "I am not worried that I might fall.",

@@ -1,0 +1,107 @@
+//! Can a person of twelve read what decides whether to practice? Each sentence about readiness and suitability is measured
+//! by the Flesch-Kincaid grade level: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid, Fishburne, Rogers
+//! and Chissom, "Derivation of New Readability Formulas", Research Branch Report 8-75, 1975). A grade of 6 to 7 is read at
+//! 11 to 13 in the United States.
+//!
+//! Syllables are those of the CMU Pronouncing Dictionary (its vowel sounds, counted), in `tests/data/syllables.txt`. What
+//! the dictionary does not have is marked there. The formula knows nothing of whether a word is known: that is for people
+//! to judge.
+
+use std::collections::BTreeMap;
+
+use counterpoise::readiness::{Item, Page, Reason, Today, Verdict, Whom};
+use counterpoise::suitability::Topic;
+
+/// Twelve years old.
+const TARGET: f64 = 7.0;
+fn syllables() -> BTreeMap<&'static str, u32> {
+    let table = include_str!("data/syllables.txt").lines().filter(|line| !line.starts_with('#'));
+    let row = |line: &'static str| {
+        let mut cells = line.split_whitespace();
+        (cells.next().unwrap(), cells.next().unwrap().parse().unwrap())
+    };
+    table.map(row).collect()
+}
+
+fn words(text: &str) -> impl Iterator<Item = String> {
+    let inner = |c: char| !(c.is_alphanumeric() || c == '\'');
+    text.split(inner).filter(|word| !word.is_empty()).map(str::to_lowercase)
+}
+
+/// How many sentences: a colon or a full stop between words ends one; that in "1.5" does not.
+fn sentences(text: &str) -> usize {
+    let ends = text.char_indices().filter(|(at, sign)| {
+        matches!(sign, '.' | '?' | '!' | ':') && text[at + 1..].chars().next().is_none_or(char::is_whitespace)
+    });
+    ends.count().max(1)
+}
+
+fn grade(text: &str, table: &BTreeMap<&str, u32>) -> f64 {
+    let all: Vec<String> = words(text).collect();
+    let count = |word: &String| {
+        *table
+            .get(word.as_str())
+            .unwrap_or_else(|| panic!("tests/data/syllables.txt does not have \"{word}\" of {text:?}"))
+    };
+    let (sentences, total) = (sentences(text) as f64, f64::from(all.iter().map(count).sum::<u32>()));
+    let words = all.len() as f64;
+    0.39 * words / sentences + 11.8 * total / words - 15.59
+}
+
+fn pages() -> impl Iterator<Item = (String, Vec<&'static str>)> {
+    let today = Today { partner: true, harder: true, unwell_last_time: true };
+    Page::ALL.iter().map(move |page| (page.to_string(), page.lines(today)))
+}
+
+#[test]
+fn the_formula_is_the_published_one() {
+    // By hand: "The cat sat on the mat." has 6 words in a sentence and 6 syllables: 2.34 + 11.8 - 15.59 = -1.45.
+    let table =
+        BTreeMap::from([("the", 1), ("cat", 1), ("sat", 1), ("on", 1), ("mat", 1), ("1", 1), ("5", 1)]);
+    assert!((grade("The cat sat on the mat.", &table) - -1.45).abs() < 1e-9);
+    assert!((grade("The cat sat. On the mat.", &table) - -2.62).abs() < 1e-9, "two sentences of three");
+    assert_eq!(sentences("On the mat (1.5 mats): sat."), 2);
+}
+
+#[test]
+fn each_question_is_read_at_twelve() {
+    let table = syllables();
+    let asked =
+        Item::ALL.iter().map(|item| item.sentence()).chain(Topic::ALL.iter().map(|topic| topic.sentence()));
+    let all: Vec<&str> = asked.chain(pages().flat_map(|(_, lines)| lines)).collect();
+    for text in &all {
+        let grade = grade(text, &table);
+        assert!(grade <= TARGET, "{grade:.1} is the grade of {text:?}");
+    }
+    assert!(all.len() > 70, "{} sentences", all.len());
+    // A check that passes everything is none.
+    assert!(grade("Alcohol, operation, stomach, therapist, medicine.", &syllables()) > TARGET);
+}
+
+#[test]
+fn each_page_and_all_of_suitability_are_read_at_twelve() {
+    let table = syllables();
+    for (page, lines) in pages() {
+        let grade = grade(&lines.join(" "), &table);
+        assert!(grade <= TARGET, "{grade:.1} is the grade of the page {page}");
+    }
+    let all: Vec<&str> = Topic::ALL.iter().map(|topic| topic.sentence()).collect();
+    let grade = grade(&all.join(" "), &table);
+    assert!(grade <= TARGET, "{grade:.1}");
+}
+
+#[test]
+fn what_follows_from_an_answer_is_read_at_twelve_too() {
+    let table = syllables();
+    let mut all = String::new();
+    for item in Item::ALL {
+        for (verdict, whom) in [(Verdict::Gentler, Whom::Nobody), (Verdict::NotToday, Whom::Clinician)] {
+            all.push_str(&format!("{} ", Reason { item: *item, verdict, whom }));
+        }
+    }
+    let reasons = grade(&all, &table);
+    assert!(reasons <= TARGET, "{reasons:.1}");
+    let facts: Vec<&str> = Topic::ALL.iter().map(|topic| topic.fact()).collect();
+    let facts = grade(&facts.join(" "), &table);
+    assert!(facts <= TARGET, "{facts:.1}");
+}
