@@ -4,7 +4,7 @@
 //! prescription (TOML) --> schedule (cues at offsets) --> session (events in, effects out) --> voice, screen, track
 //!                                                            |
 //!                                                            v
-//!                                                journal <-- record
+//!              program, progression <-- past <-- journal <-- record
 //! ```
 //!
 //! Read in this order: [`prescription`], [`schedule`], [`session`], [`audio::renderer`], then the practice command

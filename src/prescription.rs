@@ -48,6 +48,7 @@ pub struct Prescription {
     drills: Vec<DrillPlan>,
     unlocks: Vec<Unlock>,
     effort_at_most: u8,
+    accepted_because: Option<String>,
     digest: Digest,
 }
 
@@ -250,6 +251,10 @@ impl Prescription {
     /// The effort on the 0-10 scale above which practice does not step up.
     pub fn effort_at_most(&self) -> u8 {
         self.effort_at_most
+    }
+    /// Why whoever issued it accepts the person although the answers about suitability say: a clinician first.
+    pub fn accepted_because(&self) -> Option<&str> {
+        self.accepted_because.as_deref()
     }
     /// The digest of the file.
     pub fn digest(&self) -> Digest {

@@ -35,7 +35,8 @@ pub const CLEAN_IN_A_ROW: usize = 2;
 /// What is known of the person besides what was practiced.
 #[derive(Debug, Clone, Default)]
 pub struct Fitness {
-    /// The answers about suitability; `None` if they were never given.
+    /// The answers about suitability; `None` if they were never given. Those that the prescription accepts are taken as
+    /// agreed by a clinician.
     pub suitability: Option<Suitability>,
     /// Balance tests whose latest result is below its published cut-off.
     pub tests_below: usize,
@@ -86,10 +87,14 @@ impl Next {
     pub fn of(past: &Past, prescription: &Prescription, fitness: &Fitness, now: &ZonedDateTime) -> Self {
         let program = Program::new(past, prescription);
         let bounds = fitness.bounds();
-        let steps = Steps::new(past, prescription, &program, bounds.unwrap_or(Bounds::STEP_ONE), now.date());
-        let mut next = steps.next();
+        let bound = bounds.unwrap_or(Bounds::STEP_ONE);
+        let ladders = Ladders::new(past, prescription, &program, bound, now.date());
+        let mut next = ladders.next();
         if let Some(bounds) = bounds.filter(|bounds| *bounds != Bounds::OPEN) {
             next.reasons.push(Reason::Bounds { bounds });
+        }
+        if let Some(because) = prescription.accepted_because() {
+            next.reasons.push(Reason::Accepted { because: because.to_owned() });
         }
         next.not_now(past, program.due(now.date(), now.timestamp()), now.date());
         next.barred(&Barriers::of(past, now.timestamp(), now.date()), now);
@@ -179,7 +184,7 @@ impl Next {
 }
 
 /// The steps on their way from the last practice to the next.
-struct Steps<'a> {
+struct Ladders<'a> {
     past: &'a Past,
     prescription: &'a Prescription,
     program: &'a Program<'a>,
@@ -191,7 +196,7 @@ struct Steps<'a> {
     reasons: Vec<Reason>,
 }
 
-impl<'a> Steps<'a> {
+impl<'a> Ladders<'a> {
     fn new(
         past: &'a Past,
         prescription: &'a Prescription,

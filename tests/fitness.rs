@@ -336,6 +336,56 @@ fn suitability_is_asked_kept_and_holds_practice_back() {
 }
 
 #[test]
+fn a_therapist_accepts_inside_the_prescription_with_a_reason_that_is_kept() {
+    let place = tempfile::tempdir().unwrap();
+    let lines: String = format!("n{}", "t".repeat(23)).chars().map(|letter| format!("{letter}\n")).collect();
+    assert!(run_with(place.path(), &["suitability"], &lines).status.success());
+    assert_eq!(next(place.path(), today())["decision"], "locked");
+    let accepted = "\n[suitability]\naccepted_because = \"blood pressure treated\"\n";
+    fs::write(place.path().join("own.toml"), format!("{GENTLE}{accepted}")).unwrap();
+    let (fact, _) = refused(place.path(), &["use", "own.toml"]);
+    assert!(fact.contains("`accepted_because` is given, and `issued_by` names nobody"), "{fact}");
+    let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L., physical therapist\"");
+    fs::write(place.path().join("own.toml"), format!("{issued}{accepted}")).unwrap();
+    printed(place.path(), &["use", "own.toml"]);
+    let found = next(place.path(), today());
+    assert_eq!(found["decision"], "hold");
+    let reason = "Whoever issued the program accepts your answers about suitability: blood pressure treated.";
+    assert!(found["reasons"].as_array().unwrap().contains(&json!(reason)), "{found:#}");
+    let explained = printed(place.path(), &["check", "own.toml"]);
+    assert!(
+        explained.split_whitespace().collect::<Vec<_>>().join(" ").contains("blood pressure treated"),
+        "{explained}"
+    );
+    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "\n\na\na\ns\n");
+    assert!(output.status.success());
+    let shown = printed(place.path(), &["journal", "show"]);
+    assert!(shown.split_whitespace().collect::<Vec<_>>().join(" ").contains(reason), "{shown}");
+}
+
+#[test]
+fn what_was_broken_off_goes_on_with_the_next_set_and_nothing_is_done_twice() {
+    let place = tempfile::tempdir().unwrap();
+    let now = ZonedDateTime::now();
+    // Too near to midnight the practice would have begun yesterday: nothing else changes.
+    let begun = now.checked_sub(30.minutes()).unwrap();
+    let stamp = |minutes: i64| begun.checked_add(minutes.minutes()).unwrap().to_string();
+    let mut broken = session(begun.date(), 1);
+    broken["start"]["begun"] = json!(stamp(0));
+    broken["sets"].as_array_mut().unwrap().truncate(1);
+    broken["sets"][0]["start"]["begun"] = json!(stamp(1));
+    broken["sets"][0]["end"]["at"] = json!(stamp(2));
+    broken["answers"].as_array_mut().unwrap().truncate(5);
+    (broken["end"]["at"], broken["end"]["why"]) = (json!(stamp(3)), json!("program closed"));
+    import(place.path(), &[broken]);
+    let found = next(place.path(), today());
+    assert_eq!((&found["decision"], &found["first_set"]), (&json!("hold"), &json!(2)), "{found:#}");
+    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "\n\na\na\na\na\n\ns\n3\n");
+    let text = String::from_utf8_lossy(&output.stdout);
+    assert!(output.status.success() && text.contains("Set 2 of 3") && !text.contains("Set 1 of 3"), "{text}");
+}
+
+#[test]
 fn the_program_shows_the_month_and_json() {
     let place = tempfile::tempdir().unwrap();
     import(place.path(), &[session(nov(2), 1), session(nov(5), 1)]);

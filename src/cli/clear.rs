@@ -39,7 +39,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     for notice in notices {
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
     }
-    let Known { past, fitness } = Known::of(&journal)?;
+    let Known { past, fitness, .. } = Known::of(&journal)?;
     let barriers = Barriers::of(&past, now.timestamp(), now.date());
     let mut lifts: Vec<Lifted> = Vec::new();
     let mut lines: Vec<String> = Vec::new();

@@ -52,6 +52,7 @@ struct Answer {
 }
 
 #[derive(Serialize, Clone)]
+#[expect(clippy::struct_field_names, reason = "the names of the contract")]
 struct Step {
     drill: &'static str,
     form: Form,

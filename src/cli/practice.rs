@@ -32,6 +32,7 @@ use crate::settings::Settings;
     counterpoise practice --gentler         one step lower than usual, whenever you like\n  \
     counterpoise practice --plain           as lines of text, for a screen reader\n\n\
     It begins at the step that \"counterpoise next\" says. One practice a day; after a lock or a hold it says whom to call.")]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of the command line")]
 pub struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]

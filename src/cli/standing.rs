@@ -5,9 +5,9 @@ use jiff::civil::{Date, Time};
 use jiff::{SignedDuration, ZonedDateTime};
 
 use super::Failure;
-use crate::journal::Journal;
+use crate::journal::{Journal, SuitabilityRow};
 use crate::lock::Lock;
-use crate::past::{Barrier, Past};
+use crate::past::{Barrier, Lifted, Past};
 use crate::prescription::Prescription;
 use crate::progression::{Decision, Fitness, Next, Reason};
 use crate::record::{Decided, Given};
@@ -19,6 +19,7 @@ pub(super) struct Known {
     pub past: Past,
     /// Suitability and balance tests.
     pub fitness: Fitness,
+    answered: Option<SuitabilityRow>,
 }
 
 impl Known {
@@ -26,20 +27,33 @@ impl Known {
     pub fn of(journal: &Journal) -> Result<Self, Failure> {
         let past = journal.past()?;
         let answered = journal.suitability()?.pop();
-        let suitability = answered.map(|row| {
-            let answers: Vec<_> = row.answers.iter().map(|row| (row.topic, row.answer)).collect();
-            let lifted =
-                |what: &crate::past::Lifted| what.what == Barrier::Clinician && what.session == row.at.text();
-            Suitability::of(&answers, row.partner, past.lifted.iter().any(lifted))
-        });
+        let cleared = |row: &SuitabilityRow| {
+            let lifts =
+                |lifted: &Lifted| lifted.what == Barrier::Clinician && lifted.session == row.at.text();
+            past.lifted.iter().any(lifts)
+        };
+        let suitability = answered.as_ref().map(|row| suitability(row, cleared(row)));
         // Results of balance tests are not in the journal yet: none is below its cut-off.
-        Ok(Self { past, fitness: Fitness { suitability, tests_below: 0 } })
+        Ok(Self { past, fitness: Fitness { suitability, tests_below: 0 }, answered })
     }
 
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
-        Next::of(&self.past, prescription, &self.fitness, now)
+        match (&self.answered, prescription.accepted_because()) {
+            (Some(row), Some(_)) => {
+                let accepted = Some(suitability(row, true));
+                let fitness = Fitness { suitability: accepted, tests_below: self.fitness.tests_below };
+                Next::of(&self.past, prescription, &fitness, now)
+            }
+            _ => Next::of(&self.past, prescription, &self.fitness, now),
+        }
     }
+}
+
+/// `agreed`: a clinician, or whoever issued the prescription, accepts what the answers say.
+fn suitability(row: &SuitabilityRow, agreed: bool) -> Suitability {
+    let answers: Vec<_> = row.answers.iter().map(|row| (row.topic, row.answer)).collect();
+    Suitability::of(&answers, row.partner, agreed)
 }
 
 /// The prescription at these steps.

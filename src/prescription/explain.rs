@@ -174,15 +174,26 @@ impl<'a> Explanation<'a> {
             ),
             format!("At least {} of rest after each set, with a chair at hand.", prescription.rest()),
             format!(
-                "A therapist looks again after {}. Nothing steps up when effort was above {} of 10.",
+                "A therapist looks again after {}. Nothing steps up when effort was above {} of 10{}.",
                 count(prescription.review_after_sessions().into(), "session"),
                 prescription.effort_at_most(),
+                // Rises and quick steps are meant to be vigorous, unless the limit is lowered.
+                if prescription.effort_at_most() < limits::EFFORT.most as u8 {
+                    ""
+                } else {
+                    ", in rises and quick steps above 8"
+                },
             ),
         ];
         if prescription.order() == DrillOrder::Drawn {
             lines.push(
                 "The warm-up comes first; the other drills come in an order drawn for each session, walking last.".into(),
             );
+        }
+        if let Some(because) = prescription.accepted_because() {
+            lines.push(format!(
+                "Answers about suitability that ask for a clinician first are accepted: {because}."
+            ));
         }
         for unlock in prescription.unlocks() {
             let with =

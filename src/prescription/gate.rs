@@ -38,7 +38,9 @@ impl<'a> Gate<'a> {
         if raw.drills.value.is_empty() {
             return Err(self.refuse(raw.drills.line, Reason::EmptyList { field: "drills" }));
         }
+        let accepted_because = self.accepted(raw.accepted_because, raw.issued_by.as_ref())?;
         let prescription = Prescription {
+            accepted_because,
             title: self.filled(raw.title)?,
             issued_by: self.printable_or_empty(raw.issued_by)?,
             issued_on,
@@ -83,6 +85,19 @@ impl<'a> Gate<'a> {
             }
         }
         Ok(prescription)
+    }
+
+    /// Only somebody with a name can accept a person whom the answers send to a clinician.
+    fn accepted(
+        &self,
+        raw: Option<Field<String>>,
+        issued_by: Option<&Field<String>>,
+    ) -> Result<Option<String>, Refusal> {
+        let Some(field) = raw else { return Ok(None) };
+        if issued_by.is_none_or(|by| by.value.trim().is_empty()) {
+            return Err(self.refuse(field.line, Reason::AcceptedByNobody));
+        }
+        self.filled(field).map(Some)
     }
 
     fn order(&self, raw: Option<Field<String>>) -> Result<DrillOrder, Refusal> {

@@ -105,6 +105,9 @@ pub enum Reason {
     /// A text with nothing in it.
     #[error("`{field}` is empty")]
     EmptyText { field: &'static str },
+    /// Suitability is accepted, and nobody is named who accepts it.
+    #[error("`accepted_because` is given, and `issued_by` names nobody")]
+    AcceptedByNobody,
     /// A text too long for a line.
     #[error("`{field}` has {length} characters; the most is {}", limits::TEXT_CHARACTERS)]
     LongText { field: &'static str, length: usize },
@@ -315,6 +318,7 @@ impl Kind {
 }
 
 impl Reason {
+    #[expect(clippy::too_many_lines, reason = "one line a reason")]
     fn hint(&self) -> String {
         match self {
             Self::TooLarge { .. } => "A prescription has a page or two of text. Is this the right file?".into(),
@@ -330,6 +334,7 @@ impl Reason {
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
             Self::EmptyText { field } => format!("Write something a person can read, for example: {}", Kind::Text.example(field)),
+            Self::AcceptedByNobody => "Only a therapist can accept a person whom the answers about suitability send to a clinician: write who in `issued_by`.".into(),
             Self::LongText { .. } => "It has to fit on one line of a screen. Shorten it.".into(),
             Self::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
             Self::UnknownWord { .. } => "Choose one of these, spelled exactly so.".into(),

@@ -29,6 +29,7 @@ pub(super) struct RawPrescription {
     pub drills: Field<Vec<RawDrill>>,
     pub unlocks: Vec<RawUnlock>,
     pub effort_at_most: Option<Field<i64>>,
+    pub accepted_because: Option<Field<String>>,
 }
 
 /// A `[[drills]]` section.
@@ -79,6 +80,7 @@ const PRESCRIPTION_FIELDS: &[&str] = &[
     "drills",
     "unlocks",
     "limits",
+    "suitability",
 ];
 const DRILL_FIELDS: &[&str] = &[
     "drill",
@@ -105,11 +107,15 @@ const DRILL_FIELDS: &[&str] = &[
 ];
 const UNLOCK_FIELDS: &[&str] = &["name", "watched_by", "on", "partner", "therapist_present"];
 const LIMIT_FIELDS: &[&str] = &["effort_at_most"];
+const SUITABILITY_FIELDS: &[&str] = &["accepted_because"];
 
 /// The name of every field of every section.
 #[cfg(test)]
 pub(super) fn every_field() -> impl Iterator<Item = &'static str> {
-    [PRESCRIPTION_FIELDS, DRILL_FIELDS, UNLOCK_FIELDS, LIMIT_FIELDS].into_iter().flatten().copied()
+    [PRESCRIPTION_FIELDS, DRILL_FIELDS, UNLOCK_FIELDS, LIMIT_FIELDS, SUITABILITY_FIELDS]
+        .into_iter()
+        .flatten()
+        .copied()
 }
 
 /// Reads the fields of the file called `name`.
@@ -158,6 +164,10 @@ fn prescription(mut top: Section<'_>) -> Result<RawPrescription, Refusal> {
         },
         effort_at_most: match top.section("limits", "[limits]", LIMIT_FIELDS)? {
             Some(mut limits) => limits.whole("effort_at_most")?,
+            None => None,
+        },
+        accepted_because: match top.section("suitability", "[suitability]", SUITABILITY_FIELDS)? {
+            Some(mut suitability) => suitability.text("accepted_because")?,
             None => None,
         },
     })

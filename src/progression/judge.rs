@@ -286,7 +286,9 @@ fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
             .map(|(set, _)| *set)
             .collect();
         if bad.len() >= BAD_OF_WINDOW {
-            bad.into_iter().for_each(|set| add(Fault::Steps(place(set))));
+            for set in bad {
+                add(Fault::Steps(place(set)));
+            }
         }
     }
     sets.iter()
@@ -297,7 +299,9 @@ fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
         .filter(|set| !is_quick(set) && set.effort.is_some_and(|effort| effort >= EFFORT_HARD))
         .collect();
     if hard.len() >= 2 {
-        hard.into_iter().for_each(|set| add(Fault::Hard(place(set))));
+        for set in hard {
+            add(Fault::Hard(place(set)));
+        }
     }
     sets.iter()
         .filter(|set| set.steadiness == Some(LOST_BALANCE))
@@ -305,7 +309,9 @@ fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
     let unsteady: Vec<&&PastSet> =
         sets.iter().filter(|set| set.steadiness.is_some_and(|steady| steady >= VERY_UNSTEADY)).collect();
     if unsteady.len() >= 2 {
-        unsteady.into_iter().for_each(|set| add(Fault::Unsteady(place(set))));
+        for set in unsteady {
+            add(Fault::Unsteady(place(set)));
+        }
     }
     let stopped = sitting
         .sessions()

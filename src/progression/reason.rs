@@ -111,6 +111,11 @@ pub enum Reason {
     Gentlest,
     /// Every drill is at its highest step.
     AtCeiling,
+    /// The prescription accepts what the answers about suitability would hold back.
+    Accepted {
+        /// Why.
+        because: String,
+    },
     /// The person's limits.
     Bounds {
         /// What is left.
@@ -212,6 +217,9 @@ impl fmt::Display for Reason {
             Self::Gentlest => f.write_str("It is at the gentlest step already."),
             Self::AtCeiling => {
                 f.write_str("Every drill is at the highest step that is allowed. The step stays.")
+            }
+            Self::Accepted { because } => {
+                write!(f, "Whoever issued the program accepts your answers about suitability: {because}.")
             }
             Self::Bounds { bounds } => write!(f, "Your limits: {bounds}"),
         }

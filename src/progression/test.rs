@@ -334,7 +334,9 @@ fn effort_lowers_at_nine_once_and_at_seven_twice_except_in_quick_steps() {
 fn steadiness_lowers_at_four_twice_and_at_five_once() {
     let steady = |places: &[(usize, u8)]| {
         let next = changed(|session| {
-            places.iter().for_each(|(set, steady)| session.sets[*set].steadiness = Some(*steady));
+            for (set, steady) in places {
+                session.sets[*set].steadiness = Some(*steady);
+            }
         });
         (next.decision, next.steps[1], next.steps[2])
     };
@@ -551,8 +553,8 @@ fn a_clock_set_back_makes_no_hold_shorter() {
     // A grab that was kept while the clock was ten days slow, as the journal knew: it counts from the latest moment known.
     let slow = grabbed().but(|session| {
         let true_moment = session.ended;
-        session.begun = session.begun - SignedDuration::from_hours(240);
-        session.ended = session.ended - SignedDuration::from_hours(240);
+        session.begun -= SignedDuration::from_hours(240);
+        session.ended -= SignedDuration::from_hours(240);
         session.day = session.day.saturating_sub(10.days());
         session.seen_before = Some(true_moment);
     });

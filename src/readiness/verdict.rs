@@ -114,18 +114,20 @@ fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Whom)> {
     let yes = |item| said(answers, item) == Some(true);
     Some(match item {
         Item::Chest | Item::Breath | Item::Nerve => (Verdict::NotToday, Whom::Emergency),
-        Item::Faint | Item::Head | Item::Pain | Item::UnwellPassed => (Verdict::NotToday, Whom::Clinician),
+        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Whom::Therapist),
+        Item::Faint | Item::Head | Item::Pain | Item::UnwellPassed | Item::Dizzy => {
+            (Verdict::NotToday, Whom::Clinician)
+        }
         Item::Fall if !yes(Item::FallUnhurt) => (Verdict::NotToday, Whom::Clinician),
         Item::Fall if !yes(Item::FallPast) => (Verdict::NotToday, Whom::Therapist),
         Item::Fall => (Verdict::Gentler, Whom::Therapist),
-        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Whom::Therapist),
-        Item::Dizzy => (Verdict::NotToday, Whom::Clinician),
         Item::Medicine if yes(Item::MedicineAgreed) => (Verdict::Gentler, Whom::Nobody),
         Item::Medicine => (Verdict::NotToday, Whom::Pharmacist),
-        Item::Ill | Item::Alcohol => (Verdict::NotToday, Whom::Nobody),
         Item::Sore | Item::Night | Item::House => (Verdict::Gentler, Whom::Nobody),
         Item::DizzyPassed | Item::FallUnhurt | Item::FallPast | Item::MedicineAgreed => return None,
-        Item::Counter
+        Item::Ill
+        | Item::Alcohol
+        | Item::Counter
         | Item::Hot
         | Item::Floor
         | Item::Light
