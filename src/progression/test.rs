@@ -1,6 +1,6 @@
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
-use super::{Decision, Fault, Fitness, Next, Reason, Shortfall, judge};
+use super::{Barriers, Decision, Fault, Fitness, Next, Reason, Shortfall, judge};
 use crate::bounds::Bounds;
 use crate::drill::{Drill, Form};
 use crate::lock::{Hold, Lock};
@@ -550,6 +550,11 @@ fn a_clock_set_back_makes_no_hold_shorter() {
     let past = past([session(2), grabbed()]);
     assert_eq!(next_at(&past, &on(jiff::civil::date(2026, 10, 20), 10)).decision, Decision::Rest);
     assert_eq!(next_at(&past, &at(5)).decision, Decision::Rest);
+    // Once the journal knows a later moment, the hold has run out, whatever the clock says now; the date is what holds.
+    let lower = clean(&prescription(), &at(9), &[1, 1, 2]);
+    let later = crate::past::sample::past([session(2), grabbed(), lower]);
+    assert!(Barriers::of(&later, at(5).timestamp(), at(5).date()).holds.is_empty());
+    assert!(matches!(next_at(&later, &at(5)).reasons[0], Reason::ClockBack { .. }));
     // A grab that was kept while the clock was ten days slow, as the journal knew: it counts from the latest moment known.
     let slow = grabbed().but(|session| {
         let true_moment = session.ended;
