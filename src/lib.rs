@@ -18,6 +18,7 @@ pub mod drill;
 pub mod millis;
 pub mod phrase;
 pub mod prescription;
+pub mod predictability;
 pub mod record;
 pub mod schedule;
 pub mod session;
