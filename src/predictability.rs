@@ -1,10 +1,19 @@
 //! How well could a guesser do?
+pub mod calls;
 pub mod delivered;
+pub mod drawn;
 pub mod estimators;
+pub mod foresight;
+pub mod learned;
 pub mod rule;
+pub mod verdict;
 pub mod wait;
 
+pub use calls::Calls;
 pub use delivered::Delivered;
+pub use drawn::{Drawn, Kind, Sequence};
 pub use estimators::{Estimator, Score};
+pub use foresight::Foresight;
+pub use learned::{Learned, Task};
 pub use rule::{Foreseen, Rule};
 pub use wait::{Brace, SLOT, Wait, least_expected_hazard};

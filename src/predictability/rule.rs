@@ -59,13 +59,13 @@ impl Rule<'_> {
         }
     }
 
-    /// The chance that each call is named right, in sequences of up to `most` calls. In the order `covered` the guesser
-    /// knows how many calls there will be.
-    pub fn foresee(&self, most: usize) -> Foreseen {
+    /// The chance that each call is named right, in sequences whose length `n` has the chance `lengths[n]`. In the order
+    /// `covered` the guesser knows how many calls there will be.
+    pub fn foresee(&self, lengths: &[f64]) -> Foreseen {
         let hits = match self {
             Self::Open { weights, longest } => {
                 let mut chain = Chain::new(weights, *longest);
-                let hits = (0..most).map(|_| {
+                let hits = (1..lengths.len()).map(|_| {
                     let hit = chain.hit();
                     chain.step();
                     hit
@@ -73,7 +73,12 @@ impl Rule<'_> {
                 vec![hits.collect()]
             }
             Self::Covered { sequences, .. } => {
-                (0..=most).map(|calls| sequences.guess_rates(calls)).collect()
+                let each = lengths.iter().enumerate();
+                // Lengths that do not occur are not worth their tables.
+                each.map(|(calls, chance)| {
+                    if *chance > 0.0 { sequences.guess_rates(calls) } else { vec![0.0; calls] }
+                })
+                .collect()
             }
         };
         Foreseen { hits }

@@ -1,0 +1,186 @@
+//! Calls of drawn sessions as sequences of symbols, one after the other: directions, classes of waits, and both as pairs.
+//! Sessions are taken in whole and in order, so that anybody can draw the same ones again.
+
+use super::wait::SLOT;
+use crate::millis::Millis;
+use crate::prescription::{DrillPlan, Prescription};
+use crate::schedule::{Schedule, SetPlan};
+
+/// Into how many classes waits are put, equally likely as far as a millisecond allows.
+pub const CLASSES: u8 = 4;
+
+/// What a sequence is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Kind {
+    /// The direction of each call, as its place in the prescription.
+    Direction,
+    /// The class of the wait before it.
+    Gap,
+    /// Class x directions + direction: a tie between the two would show.
+    Pair,
+}
+
+impl Kind {
+    /// All three.
+    pub const ALL: [Self; 3] = [Self::Direction, Self::Gap, Self::Pair];
+
+    /// The word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Direction => "direction",
+            Self::Gap => "gap",
+            Self::Pair => "pair",
+        }
+    }
+}
+
+/// The calls of one drill.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sequence {
+    directions: u8,
+    bounds: Vec<Millis>,
+    called: Vec<u8>,
+    classes: Vec<u8>,
+    /// How many waits fell into each slot of [`SLOT`], from 0 ms on.
+    slots: Vec<u32>,
+}
+
+impl Sequence {
+    /// An empty one, for so many directions. Wait class `i` ends below `bounds[i]`; the last has no bound.
+    pub fn new(directions: u8, bounds: Vec<Millis>) -> Self {
+        Self { directions, bounds, called: Vec::new(), classes: Vec::new(), slots: Vec::new() }
+    }
+
+    /// One call more: the wait since the call before it, or since the start of the set, and its direction.
+    pub fn add(&mut self, wait: Millis, direction: u8) {
+        let slot = (wait.0 / SLOT.0) as usize;
+        if slot >= self.slots.len() {
+            self.slots.resize(slot + 1, 0);
+        }
+        self.slots[slot] += 1;
+        self.called.push(direction);
+        self.classes.push(self.bounds.partition_point(|bound| *bound <= wait) as u8);
+    }
+
+    /// How many calls.
+    pub fn len(&self) -> usize {
+        self.called.len()
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.called.is_empty()
+    }
+
+    /// Into how many of the drawn waits each slot of [`SLOT`] got, from 0 ms on.
+    pub fn slots(&self) -> &[u32] {
+        &self.slots
+    }
+
+    /// How many symbols this kind of sequence is made of.
+    pub fn kinds(&self, kind: Kind) -> u8 {
+        let classes = self.bounds.len() as u8 + 1;
+        match kind {
+            Kind::Direction => self.directions,
+            Kind::Gap => classes,
+            Kind::Pair => classes * self.directions,
+        }
+    }
+
+    /// The symbols.
+    pub fn symbols(&self, kind: Kind) -> Vec<u8> {
+        match kind {
+            Kind::Direction => self.called.clone(),
+            Kind::Gap => self.classes.clone(),
+            Kind::Pair => {
+                let pairs = self.classes.iter().zip(&self.called);
+                pairs.map(|(class, direction)| class * self.directions + direction).collect()
+            }
+        }
+    }
+}
+
+/// The calls of every drill of a prescription.
+#[derive(Debug, Clone)]
+pub struct Drawn<'a> {
+    prescription: &'a Prescription,
+    sequences: Vec<Sequence>,
+    calls: usize,
+    sessions: u64,
+}
+
+impl<'a> Drawn<'a> {
+    /// Nothing drawn yet. `bounds` are those of each drill's waits; a drill is full with `calls` calls.
+    pub fn new(prescription: &'a Prescription, bounds: &[Vec<Millis>], calls: usize) -> Self {
+        let new = |(plan, bounds): (&DrillPlan, &Vec<Millis>)| {
+            Sequence::new(plan.targets().len() as u8, bounds.clone())
+        };
+        let sequences = prescription.drills().iter().zip(bounds).map(new).collect();
+        Self { prescription, sequences, calls, sessions: 0 }
+    }
+
+    /// Takes in the calls of one session; a drill that is full takes no more.
+    pub fn add(&mut self, session: &Schedule) {
+        self.sessions += 1;
+        let mut left: Vec<u8> = self.prescription.drills().iter().map(DrillPlan::sets).collect();
+        let mut current = None;
+        for set in session.sets() {
+            let drill = match current.filter(|drill| left[*drill] > 0) {
+                Some(drill) => drill,
+                None => {
+                    let plans = self.prescription.drills();
+                    let due = (0..plans.len()).find(|drill| left[*drill] > 0 && is_of(set, &plans[*drill]));
+                    due.expect("every set of a session belongs to a drill of its prescription")
+                }
+            };
+            left[drill] -= 1;
+            current = Some(drill);
+            take(set, &self.prescription.drills()[drill], &mut self.sequences[drill], self.calls);
+        }
+    }
+
+    /// How many sessions were taken in.
+    pub fn sessions(&self) -> u64 {
+        self.sessions
+    }
+
+    /// From 0 to 1: how full the emptiest drill is.
+    pub fn share(&self) -> f64 {
+        let least = self.sequences.iter().map(Sequence::len).min().unwrap_or(0);
+        least as f64 / self.calls as f64
+    }
+
+    /// Whether every drill is full.
+    pub fn is_full(&self) -> bool {
+        self.sequences.iter().all(|sequence| sequence.len() >= self.calls)
+    }
+
+    /// The calls of each drill, in the order of the prescription.
+    pub fn into_sequences(self) -> Vec<Sequence> {
+        self.sequences
+    }
+}
+
+fn is_of(set: &SetPlan, plan: &DrillPlan) -> bool {
+    set.drill().name() == plan.drill().name()
+        && set.form() == plan.form()
+        && set.step() == plan.step()
+        && set.work() == plan.work()
+}
+
+fn take(set: &SetPlan, plan: &DrillPlan, sequence: &mut Sequence, most: usize) {
+    let mut before = Millis(0);
+    for cue in set.cues() {
+        let Some(call) = cue.call() else { continue };
+        if sequence.len() >= most {
+            return;
+        }
+        let target = plan.targets().iter().position(|target| target.direction == call.direction());
+        let target = target.expect("only prescribed directions are called");
+        sequence.add(cue.at() - before, target as u8);
+        before = cue.at();
+    }
+}
+
+#[cfg(test)]
+mod test;
