@@ -1,14 +1,18 @@
 //! How well could a guesser do?
+pub mod audit;
 pub mod calls;
 pub mod delivered;
 pub mod drawn;
 pub mod estimators;
 pub mod foresight;
 pub mod learned;
+pub mod page;
+pub mod report;
 pub mod rule;
 pub mod verdict;
 pub mod wait;
 
+pub use audit::Audit;
 pub use calls::Calls;
 pub use delivered::Delivered;
 pub use drawn::{Drawn, Kind, Sequence};
