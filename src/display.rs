@@ -12,6 +12,8 @@ use std::time::Duration;
 use crate::session::Key;
 use crate::session::screen::Screen;
 
+pub mod chart;
+pub mod svg;
 pub mod big;
 mod capitals;
 pub mod keys;

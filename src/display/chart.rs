@@ -1,0 +1,114 @@
+//! A chart as lines of plain text. Not what it shows (that is `predictability::page`), and not the picture of a web page
+//! (that is `svg`).
+
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::symbols::Marker;
+use ratatui::text::Line;
+use ratatui::widgets::{Axis, Bar, BarChart, Chart as Plotted, Dataset, GraphType, Widget};
+
+use crate::predictability::page::{Chart, Plot};
+
+/// The rows of a chart with axes.
+const ROWS: u16 = 11;
+/// What the lines of a chart are drawn with, so that no color is needed to tell them apart.
+const SIGNS: [char; 3] = ['·', 'o', '*'];
+
+/// The chart in lines of at most `width` characters, its title first.
+pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
+    let greatest = chart.greatest();
+    let mut lines = vec![chart.title.clone()];
+    match &chart.plot {
+        Plot::Histogram { from, width: step, bars_are, curve_is, bars } => {
+            let end = from + step * bars.len() as f64;
+            // A bar is as many strokes as it has columns, so that none is left out.
+            let strokes = usize::from(width).div_ceil(bars.len().max(1));
+            let stroke = |index: usize, height: f64| {
+                (0..strokes).map(move |stroke| {
+                    (from + step * (index as f64 + (stroke as f64 + 0.5) / strokes as f64), height)
+                })
+            };
+            let filled: Vec<(f64, f64)> =
+                bars.iter().enumerate().flat_map(|(index, (bar, _))| stroke(index, *bar)).collect();
+            let curve: Vec<(f64, f64)> = bars
+                .iter()
+                .enumerate()
+                .map(|(index, (_, curve))| (from + step * (index as f64 + 0.5), *curve))
+                .collect();
+            let sets = vec![
+                Dataset::default().marker(Marker::Bar).graph_type(GraphType::Bar).data(&filled),
+                Dataset::default().marker(Marker::Custom('o')).graph_type(GraphType::Scatter).data(&curve),
+            ];
+            lines.extend(with_axes(sets, *from, end, greatest, width));
+            lines.push(format!("{}; bars: {bars_are}, o: {curve_is}; up: of 100", chart.across));
+        }
+        Plot::Lines { from, width: step, lines: plotted } => {
+            let longest = plotted.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
+            let points: Vec<Vec<(f64, f64)>> = plotted
+                .iter()
+                .map(|(_, line)| {
+                    line.iter().enumerate().map(|(i, y)| (from + step * (i as f64 + 0.5), *y)).collect()
+                })
+                .collect();
+            let sets = points.iter().zip(SIGNS).map(|(points, sign)| {
+                Dataset::default().marker(Marker::Custom(sign)).graph_type(GraphType::Line).data(points)
+            });
+            let end = from + step * longest as f64;
+            lines.extend(with_axes(sets.collect(), *from, end, greatest, width));
+            let names = plotted.iter().zip(SIGNS).map(|((name, _), sign)| format!("{sign} {name}"));
+            lines.push(format!("{}; {}; up: of 100", chart.across, names.collect::<Vec<_>>().join(", ")));
+        }
+        Plot::Bars { bars, levels } => {
+            let levels = levels.iter().map(|(name, height)| ((*name).to_owned(), *height));
+            let all: Vec<(String, f64)> = bars.iter().cloned().chain(levels).collect();
+            lines.extend(named_bars(&all, chart.across, greatest, width));
+        }
+    }
+    lines
+}
+
+fn with_axes(sets: Vec<Dataset<'_>>, from: f64, end: f64, greatest: f64, width: u16) -> Vec<String> {
+    let seconds = |at: f64| format!("{at:.0}");
+    let hundredths = |height: f64| {
+        let decimals = usize::from(greatest < 0.1);
+        format!("{:.decimals$}", height * 100.0)
+    };
+    let chart = Plotted::new(sets)
+        .x_axis(Axis::default().bounds([from, end]).labels([
+            seconds(from),
+            seconds(f64::midpoint(from, end)),
+            seconds(end),
+        ]))
+        .y_axis(Axis::default().bounds([0.0, greatest]).labels([
+            hundredths(0.0),
+            hundredths(greatest / 2.0),
+            hundredths(greatest),
+        ]));
+    drawn(chart, width, ROWS)
+}
+
+fn named_bars(bars: &[(String, f64)], across: &str, greatest: f64, width: u16) -> Vec<String> {
+    /// Bars are drawn from whole numbers.
+    const FINE: f64 = 10_000.0;
+    let numbers = bars.iter().all(|(name, _)| name.chars().all(|sign| sign.is_ascii_digit()) || name == "chance");
+    let bars: Vec<Bar<'_>> = bars
+        .iter()
+        .map(|(name, height)| {
+            let name = if numbers && name != "chance" { format!("{across} {name}") } else { name.clone() };
+            Bar::with_label(Line::from(name), (height * FINE) as u64).text_value(String::new())
+        })
+        .collect();
+    let rows = bars.len() as u16;
+    let chart =
+        BarChart::horizontal(bars).bar_width(1).bar_gap(0).max((greatest * FINE).max(1.0) as u64);
+    drawn(chart, width - 8, rows)
+}
+
+/// What a widget draws, without the blanks at the ends of lines.
+fn drawn(widget: impl Widget, width: u16, rows: u16) -> Vec<String> {
+    let area = Rect::new(0, 0, width, rows);
+    let mut buffer = Buffer::empty(area);
+    widget.render(area, &mut buffer);
+    let row = |y: u16| (0..width).map(|x| buffer[(x, y)].symbol()).collect::<String>().trim_end().to_owned();
+    (0..rows).map(row).collect()
+}
