@@ -1,19 +1,21 @@
 //! Says how well anybody could foresee a prescription's calls, or a list that somebody made up. Draws the sessions and
 //! runs the guessers side by side; what they find out is computed in `predictability`.
 
-use std::io::{self, IsTerminal, Write};
-use std::path::PathBuf;
+use std::fs::File;
+use std::io::{self, IsTerminal, Read, Write};
+use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use clap::ValueEnum;
 use indicatif::{ProgressBar, ProgressStyle};
+use serde::Serialize;
 
 use super::{Failure, source};
 use crate::journal::Folder;
 use crate::predictability::page::Block;
-use crate::predictability::{Audit, Drawn, Foresight, Learned, Task, report};
+use crate::predictability::{Audit, Drawn, Foresight, Learned, List, Own, Task, report};
 use crate::prescription::Prescription;
 use crate::schedule::count::CueCounts;
 use crate::schedule::{Scheduler, Seed};
@@ -23,6 +25,9 @@ mod text;
 
 /// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
 const MOST_SESSIONS: u64 = 100_000;
+
+/// The most bytes of a list that are read: 100,000 calls have about 2 MB.
+const LIST_BYTES: u64 = 8 << 20;
 
 /// How many guessers run side by side at most: each takes up to 30 MB.
 const MOST_THREADS: usize = 4;
@@ -71,24 +76,48 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let seed = source::seed(arguments.seed.as_deref())?;
+    if let Some(path) = &arguments.sequence {
+        return sequence(path, seed, arguments.format, out);
+    }
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     let audit = audit(&prescription, seed, arguments.cues as usize)?;
-    match arguments.format {
-        Form::Json => {
-            serde_json::to_writer_pretty(&mut *out, &audit.to_json())?;
-            writeln!(out)?;
-        }
-        Form::Text => show(Form::Text, &report::blocks(&audit), out)?,
-        Form::Html => show(Form::Html, &report::blocks(&audit), out)?,
-    }
-    Ok(())
+    show(arguments.format, &audit.to_json(), || report::blocks(&audit), out)
 }
 
-fn show(form: Form, blocks: &[Block], out: &mut impl Write) -> Result<(), Failure> {
-    Ok(match form {
-        Form::Html => html::write(blocks, out)?,
-        _ => text::write(blocks, out)?,
-    })
+/// Judges a list that somebody made up.
+fn sequence(path: &Path, seed: Seed, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+    let read = File::open(path).and_then(|file| {
+        let mut text = String::new();
+        file.take(LIST_BYTES).read_to_string(&mut text).map(|_| text)
+    });
+    let text = read.map_err(|error| {
+        Failure::new(
+            format!("the list {} cannot be read: {error}", path.display()),
+            "Name a plain text file with one direction on each line",
+        )
+    })?;
+    let list = List::read(&text)
+        .map_err(|error| Failure::new(format!("{}: {error}", path.display()), error.hint()))?;
+    let own = Own::judge(&list, &mut seed.stream(0));
+    let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
+    show(form, &own.to_json(), || own.blocks(&name), out)
+}
+
+fn show(
+    form: Form,
+    json: &impl Serialize,
+    blocks: impl FnOnce() -> Vec<Block>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    match form {
+        Form::Json => {
+            serde_json::to_writer_pretty(&mut *out, json)?;
+            writeln!(out)?;
+        }
+        Form::Text => text::write(&blocks(), out)?,
+        Form::Html => html::write(&blocks(), out)?,
+    }
+    Ok(())
 }
 
 fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'_>, Failure> {

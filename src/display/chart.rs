@@ -14,12 +14,11 @@ const ROWS: u16 = 11;
 /// What the lines of a chart are drawn with, so that no color is needed to tell them apart.
 const SIGNS: [char; 3] = ['·', 'o', '*'];
 
-/// The chart in lines of at most `width` characters, its title first.
+/// The chart without title and legend, in lines of at most `width` characters.
 pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
     let greatest = chart.greatest();
-    let mut lines = vec![chart.title.clone()];
     match &chart.plot {
-        Plot::Histogram { from, width: step, bars_are, curve_is, bars } => {
+        Plot::Histogram { from, width: step, bars, .. } => {
             let end = from + step * bars.len() as f64;
             // A bar is as many strokes as it has columns, so that none is left out.
             let strokes = usize::from(width).div_ceil(bars.len().max(1));
@@ -39,10 +38,9 @@ pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
                 Dataset::default().marker(Marker::Bar).graph_type(GraphType::Bar).data(&filled),
                 Dataset::default().marker(Marker::Custom('o')).graph_type(GraphType::Scatter).data(&curve),
             ];
-            lines.extend(with_axes(sets, *from, end, greatest, width));
-            lines.push(format!("{}; bars: {bars_are}, o: {curve_is}; up: of 100", chart.across));
+            with_axes(sets, *from, end, greatest, width)
         }
-        Plot::Lines { from, width: step, lines: plotted } => {
+        Plot::Lines { from, width: step, lines: plotted, .. } => {
             let longest = plotted.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
             let points: Vec<Vec<(f64, f64)>> = plotted
                 .iter()
@@ -54,17 +52,27 @@ pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
                 Dataset::default().marker(Marker::Custom(sign)).graph_type(GraphType::Line).data(points)
             });
             let end = from + step * longest as f64;
-            lines.extend(with_axes(sets.collect(), *from, end, greatest, width));
-            let names = plotted.iter().zip(SIGNS).map(|((name, _), sign)| format!("{sign} {name}"));
-            lines.push(format!("{}; {}; up: of 100", chart.across, names.collect::<Vec<_>>().join(", ")));
+            with_axes(sets.collect(), *from, end, greatest, width)
         }
         Plot::Bars { bars, levels } => {
             let levels = levels.iter().map(|(name, height)| ((*name).to_owned(), *height));
             let all: Vec<(String, f64)> = bars.iter().cloned().chain(levels).collect();
-            lines.extend(named_bars(&all, chart.across, greatest, width));
+            named_bars(&all, greatest, width)
         }
     }
-    lines
+}
+
+/// What runs across and up, and what is drawn how; nothing for bars, which have their names.
+pub fn legend(chart: &Chart) -> Option<String> {
+    let signs = match &chart.plot {
+        Plot::Histogram { bars_are, curve_is, .. } => format!("Bars: {bars_are}; o: {curve_is}"),
+        Plot::Lines { lines, .. } => {
+            let names = lines.iter().zip(SIGNS).map(|((name, _), sign)| format!("{sign} {name}"));
+            names.collect::<Vec<_>>().join("; ")
+        }
+        Plot::Bars { .. } => return None,
+    };
+    Some(format!("Across: {}; up: of 100. {signs}.", chart.across))
 }
 
 fn with_axes(sets: Vec<Dataset<'_>>, from: f64, end: f64, greatest: f64, width: u16) -> Vec<String> {
@@ -87,21 +95,18 @@ fn with_axes(sets: Vec<Dataset<'_>>, from: f64, end: f64, greatest: f64, width: 
     drawn(chart, width, ROWS)
 }
 
-fn named_bars(bars: &[(String, f64)], across: &str, greatest: f64, width: u16) -> Vec<String> {
+fn named_bars(bars: &[(String, f64)], greatest: f64, width: u16) -> Vec<String> {
     /// Bars are drawn from whole numbers.
     const FINE: f64 = 10_000.0;
-    let numbers = bars.iter().all(|(name, _)| name.chars().all(|sign| sign.is_ascii_digit()) || name == "chance");
-    let bars: Vec<Bar<'_>> = bars
-        .iter()
-        .map(|(name, height)| {
-            let name = if numbers && name != "chance" { format!("{across} {name}") } else { name.clone() };
-            Bar::with_label(Line::from(name), (height * FINE) as u64).text_value(String::new())
-        })
-        .collect();
-    let rows = bars.len() as u16;
-    let chart =
-        BarChart::horizontal(bars).bar_width(1).bar_gap(0).max((greatest * FINE).max(1.0) as u64);
-    drawn(chart, width - 8, rows)
+    let names = bars.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
+    let labeled = bars.iter().map(|(name, height)| {
+        let label = format!("{name:<names$} {:>5.1}", height * 100.0);
+        Bar::with_label(Line::from(label), (height * FINE) as u64).text_value(String::new())
+    });
+    let labeled: Vec<Bar<'_>> = labeled.collect();
+    let rows = labeled.len() as u16;
+    let greatest = (greatest * FINE).max(1.0) as u64;
+    drawn(BarChart::horizontal(labeled).bar_width(1).bar_gap(0).max(greatest), width, rows)
 }
 
 /// What a widget draws, without the blanks at the ends of lines.

@@ -43,7 +43,7 @@ pub fn picture(chart: &Chart, id: &str) -> String {
         Plot::Histogram { from, width, bars_are, curve_is, bars } => {
             histogram(&area, chart, (*from, *width), (bars_are, curve_is), bars)
         }
-        Plot::Lines { from, width, lines } => over_time(&area, chart, (*from, *width), lines),
+        Plot::Lines { from, width, lines, .. } => over_time(&area, chart, (*from, *width), lines),
         Plot::Bars { bars, levels } => named_bars(&area, chart, bars, levels),
     };
     drawn.and_then(|()| area.present()).expect("a picture that goes into memory always has room");

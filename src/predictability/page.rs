@@ -59,6 +59,8 @@ pub enum Plot {
         from: f64,
         /// How wide each step is.
         width: f64,
+        /// What goes higher than this is cut off in the picture, not in the table.
+        top: f64,
         /// What each line is, and its height at each step.
         lines: Vec<(&'static str, Vec<f64>)>,
     },
@@ -87,7 +89,7 @@ impl Chart {
                     .map(|(index, (bar, curve))| vec![step(*from, *width, index), percent(*bar), percent(*curve)])
                     .collect(),
             ),
-            Plot::Lines { from, width, lines } => {
+            Plot::Lines { from, width, lines, .. } => {
                 let head = lines.iter().map(|(name, _)| format!("{name}, of 100"));
                 let longest = lines.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
                 let row = |index: usize| {
@@ -105,11 +107,13 @@ impl Chart {
         Table { title: self.title.clone(), head, rows }
     }
 
-    /// The greatest height of all.
+    /// The greatest height that is drawn.
     pub fn greatest(&self) -> f64 {
         let heights: Vec<f64> = match &self.plot {
             Plot::Histogram { bars, .. } => bars.iter().flat_map(|(bar, curve)| [*bar, *curve]).collect(),
-            Plot::Lines { lines, .. } => lines.iter().flat_map(|(_, line)| line.iter().copied()).collect(),
+            Plot::Lines { lines, top, .. } => {
+                lines.iter().flat_map(|(_, line)| line.iter().map(|height| height.min(*top))).collect()
+            }
             Plot::Bars { bars, levels } => {
                 bars.iter().map(|(_, bar)| *bar).chain(levels.iter().map(|(_, level)| *level)).collect()
             }

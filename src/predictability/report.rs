@@ -14,6 +14,10 @@ use crate::millis::Millis;
 use crate::prescription::Shape;
 use crate::schedule::gaps::GapTable;
 
+/// How high the picture of hazards goes: at the longest gap, without blanks, a call is certain, and nothing else could
+/// be told apart beside that.
+const HAZARD_TOP: f64 = 0.3;
+
 /// The whole report.
 pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
     let mut blocks = vec![
@@ -75,9 +79,9 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     let brace = |width: u32| heard.brace(Millis(width));
     let half = brace(500);
     blocks.push(Block::Text(format!(
-        "One brace after each call, at the best moment, catches of 100 calls: {} if held for 0.2 s, {} for 0.5 s, {} for \
-         1 s. This is {}. The best moment begins {} after the last call. Of the first and of the last calls of sets 0.5 \
-         s catches {}; {}.",
+        "A brace held once after each call, at the best moment, catches {} of 100 calls if it lasts 0.2 s, {} if 0.5 s, \
+         {} if 1 s: {}. That moment begins {} after the last call. Of the first calls of sets, and of the last ones, \
+         0.5 s catches {}; {}.",
         of_100(brace(200).chance),
         of_100(half.chance),
         of_100(brace(1_000).chance),
@@ -86,6 +90,10 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         of_100(when.heard.edge.brace(Millis(500)).chance),
         by_the_clock(when, half.chance),
     )));
+    if let Some(other) = same_moments(audit, index) {
+        blocks.push(Block::Text(format!("Gaps, blanks and sets are those of {other}: see there for the rest.")));
+        return;
+    }
     blocks.push(Block::Chart(waits(audit, index, drill)));
     let least_hazard = least_expected_hazard(when.slots());
     blocks.push(Block::Text(format!(
@@ -107,6 +115,15 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
             .into(),
     ));
     blocks.push(Block::Table(shapes(when)));
+}
+
+/// An earlier drill whose calls come by the same rules.
+fn same_moments(audit: &Audit<'_>, index: usize) -> Option<&'static str> {
+    let drills = audit.foresight.drills();
+    let alike = |other: &&Drill| {
+        other.when.drawn == drills[index].when.drawn && other.when.heard.edge == drills[index].when.heard.edge
+    };
+    Some(drills[..index].iter().find(alike)?.title)
 }
 
 fn by_the_clock(when: &When, blind: f64) -> String {
@@ -154,7 +171,7 @@ fn waits(audit: &Audit<'_>, index: usize, drill: &Drill) -> Chart {
         plot: Plot::Histogram {
             from: from as f64 / 1000.0,
             width: bar as f64 / 1000.0,
-            bars_are: "drawn",
+            bars_are: "drawn calls",
             curve_is: "computed",
             bars: bars[..used].to_vec(),
         },
@@ -193,12 +210,16 @@ fn hazard(drill: &Drill) -> Chart {
         middle(&lines[2].1),
     );
     Chart {
-        title: "Hazard: the chance of a call in the next 0.2 s, if it has not come yet".into(),
+        title: format!(
+            "Hazard: the chance of a call in the next {SLOT}, if it has not come yet (drawn up to {} of 100)",
+            of_100(HAZARD_TOP)
+        ),
         words,
         across: "seconds since the last call",
         plot: Plot::Lines {
             from: when.gap.from().as_secs_f64(),
             width: SLOT.as_secs_f64(),
+            top: HAZARD_TOP,
             lines,
         },
     }
@@ -266,7 +287,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         which.limit_bits,
         if which.covered { " in a long sequence" } else { "" },
     )));
-    let bars = which.by_position.iter().enumerate().map(|(place, share)| (format!("{}", place + 1), *share));
+    let bars = which.by_position.iter().enumerate().map(|(place, share)| (format!("call {}", place + 1), *share));
     let first = which.by_position.first().copied().unwrap_or(0.0);
     let last = which.by_position.last().copied().unwrap_or(0.0);
     blocks.push(Block::Chart(Chart {
@@ -278,7 +299,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
             of_100(last),
             of_100(which.chance)
         ),
-        across: "call of the set",
+        across: "place in the set",
         plot: Plot::Bars { bars: bars.collect(), levels: vec![("chance", which.chance)] },
     }));
     if which.covered {

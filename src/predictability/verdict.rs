@@ -93,23 +93,21 @@ fn of_drill(drill: &Drill) -> Vec<Caution> {
     cautions
 }
 
-/// A share as so many of 100, with a decimal where it is needed to tell it from another.
+/// A share as so many of 100, with one decimal unless that is 0.
 pub fn of_100(share: f64) -> String {
     let hundredths = share * 100.0;
     if hundredths > 0.0 && hundredths < 0.05 {
         "fewer than 0.1".into()
-    } else if hundredths < 9.95 {
-        format!("{hundredths:.1}").trim_end_matches(".0").to_owned()
     } else {
-        format!("{hundredths:.0}")
+        format!("{hundredths:.1}").trim_end_matches(".0").to_owned()
     }
 }
 
 /// The whole in one sentence, for whoever prescribes.
 pub fn summary(foresight: &Foresight) -> String {
     format!(
-        "Somebody who knows every rule but not the seed gets {} of 100 directions right (chance: {}); one brace of half \
-         a second, held at the best moment after each call, catches {} of 100 calls.",
+        "A guesser who knows every rule but not the seed gets {} of 100 directions right; chance is {}. Bracing once \
+         after each call for half a second, at the best moment, catches {} of 100 calls.",
         of_100(foresight.guess_rate()),
         of_100(foresight.chance()),
         of_100(foresight.half_second_brace()),

@@ -19,8 +19,12 @@ pub(super) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
             Block::Heading(heading) => writeln!(out, "{}", wrapped("", heading))?,
             Block::Text(text) => writeln!(out, "{}", wrapped(INDENT, text))?,
             Block::Chart(chart) => {
+                writeln!(out, "{}", wrapped(INDENT, &chart.title))?;
                 for line in chart::lines(chart, (WIDTH - INDENT.len()) as u16) {
                     writeln!(out, "{}", format!("{INDENT}{line}").trim_end())?;
+                }
+                if let Some(legend) = chart::legend(chart) {
+                    writeln!(out, "{}", wrapped(INDENT, &legend))?;
                 }
             }
             Block::Table(table) => write_table(table, out)?,
