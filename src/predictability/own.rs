@@ -84,6 +84,21 @@ impl<'a> Own<'a> {
         Interval::of(symbols.windows(2).filter(|pair| pair[0] == pair[1]).count(), symbols.len() - 1)
     }
 
+    /// By how much chance alone would explain the repeats: the chance of a count as far off, on either side.
+    pub fn repeats_by_chance(&self) -> f64 {
+        let Interval { hits, of, .. } = self.repeats();
+        let few = 1.0 - chance_of_at_least(hits + 1, of, self.chance());
+        let many = chance_of_at_least(hits, of, self.chance());
+        (2.0 * few.min(many)).min(1.0)
+    }
+
+    /// The share that somebody names right who bets on a repeat, or never on one, whichever pays.
+    pub fn by_repeats(&self) -> f64 {
+        let repeats = self.repeats().share;
+        let others = self.list.names().len() as f64 - 1.0;
+        if others > 0.0 { repeats.max((1.0 - repeats) / others) } else { 1.0 }
+    }
+
     /// The app beside it.
     pub fn app(&self) -> App {
         self.app

@@ -36,7 +36,7 @@ pub struct Name {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ListError {
     /// Fewer than two calls.
-    #[error("the list has {calls} calls; at least 2 are needed")]
+    #[error("the list has {}; at least 2 calls are needed", if *calls == 1 { "only 1 call" } else { "no calls" })]
     TooShort {
         /// How many.
         calls: usize,

@@ -7,8 +7,8 @@ use crate::predictability::verdict::of_100;
 
 /// The width of an interval, in points, above which little can be said \[judgment: half of the range that matters\].
 const LITTLE_POINTS: f64 = 20.0;
-/// Below this, chance is a poor explanation \[convention\].
-const UNLIKELY: f64 = 0.01;
+/// Below this, chance is a poor explanation \[judgment: two questions are asked, so together 1 in 100\].
+const UNLIKELY: f64 = 0.005;
 /// The fewest calls for the learning guessers of SP 800-90B \[judgment; the standard itself asks for a million\].
 const ENOUGH: usize = 1_000;
 /// What one brace of half a second catches of the app's usual calls: gaps of 5 to 15 s, 10 % blanks, sets of 60 s
@@ -54,14 +54,26 @@ impl Own<'_> {
             of_100(self.chance()),
         );
         let wide = (named.high - named.low) * 100.0 > LITTLE_POINTS;
-        let meaning = if self.by_chance() < UNLIKELY {
-            "The list gives itself away: chance alone hardly does that."
+        let guessed = self.by_chance() < UNLIKELY;
+        let meaning = if guessed || self.repeats_show() {
+            let share = if self.repeats_show() { self.by_repeats() } else { 0.0 };
+            let share = if guessed { share.max(named.share) } else { share };
+            format!(
+                "That is a habit: chance alone hardly does {}. Whoever notices it gets about {} of 100 right.",
+                if guessed { "as well" } else { "what the list does with repeats" },
+                of_100(share),
+            )
         } else if wide {
-            "Little can be said: the list is short, and a guesser with luck looks like one who knows."
+            "Little can be said: the list is short, and a guesser with luck looks like one who knows.".into()
         } else {
-            "No habit was found."
+            "No habit was found.".into()
         };
         format!("{found} {meaning}")
+    }
+
+    /// Whether there are far fewer repeats than chance gives, or far more.
+    fn repeats_show(&self) -> bool {
+        self.repeats_by_chance() < UNLIKELY
     }
 
     fn counts(&self) -> Table {
@@ -123,11 +135,17 @@ impl Own<'_> {
             of_100(repeats.low),
             of_100(repeats.high),
             of_100(chance),
-            match repeats {
-                Interval { high, .. } if high < chance =>
-                    " People who make lists up avoid repeats, and that gives them away.",
-                Interval { low, .. } if low > chance => " That is a habit, too.",
-                _ => "",
+            match (self.repeats_show(), repeats.share < chance) {
+                (true, true) => format!(
+                    " People who make lists up avoid repeats, and that gives them away: whoever never bets on one gets \
+                     about {} of 100 right.",
+                    of_100(self.by_repeats())
+                ),
+                (true, false) => format!(
+                    " Whoever always bets on a repeat gets {} of 100 right.",
+                    of_100(self.by_repeats())
+                ),
+                (false, _) => String::new(),
             }
         )));
         if self.list.symbols().len() >= ENOUGH {
