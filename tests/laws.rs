@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 9] = [
+const CORE: [(&str, &[&str]); 10] = [
     ("millis", &[]),
     ("direction", &[]),
     ("phrase", &[]),
@@ -17,6 +17,7 @@ const CORE: [(&str, &[&str]); 9] = [
     // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
     ("prescription", &["direction", "drill", "millis", "phrase", "schedule::count"]),
     ("schedule", &["direction", "drill", "millis", "phrase", "prescription"]),
+    ("predictability", &["direction", "drill", "millis", "phrase", "prescription", "schedule"]),
     ("record", &["direction", "drill", "millis", "phrase", "prescription", "schedule"]),
     (
         "session",
@@ -45,7 +46,7 @@ const TRACK: (&str, &[&str]) = (
 const SOUND: (&str, &[&str]) = ("audio", &["millis"]);
 
 /// What the core never names: terminals, clocks, files, environment, entropy, threads, devices.
-const OUTSIDE: [&str; 22] = [
+const OUTSIDE: [&str; 23] = [
     "std::env",
     "std::fs",
     "std::io",
@@ -64,6 +65,7 @@ const OUTSIDE: [&str; 22] = [
     "directories",
     "hound",
     "indicatif",
+    "plotters",
     "ratatui",
     "rodio",
     "rusqlite",
@@ -71,7 +73,7 @@ const OUTSIDE: [&str; 22] = [
 ];
 
 /// Each outside thing, and the only places that name it.
-const PLACES: [(&str, &[&str]); 6] = [
+const PLACES: [(&str, &[&str]); 7] = [
     ("cpal", &["audio/device.rs", "audio/supervisor.rs"]),
     ("hound", &["audio/wav.rs"]),
     ("rodio", &["audio/decode.rs"]),
@@ -79,6 +81,7 @@ const PLACES: [(&str, &[&str]); 6] = [
     // A seed, and the id of a session, which must not tell the seed.
     ("rand::rngs::SysRng", &["entropy.rs", "journal/row.rs"]),
     ("ratatui", &["display.rs", "display/"]),
+    ("plotters", &["display/svg.rs"]),
 ];
 
 const PRINTS: [&str; 5] = ["print", "println", "eprint", "eprintln", "dbg"];

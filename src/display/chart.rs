@@ -117,3 +117,66 @@ fn drawn(widget: impl Widget, width: u16, rows: u16) -> Vec<String> {
     let row = |y: u16| (0..width).map(|x| buffer[(x, y)].symbol()).collect::<String>().trim_end().to_owned();
     (0..rows).map(row).collect()
 }
+
+#[cfg(test)]
+mod test {
+    use super::*;
+
+    fn chart(plot: Plot) -> Chart {
+        Chart { title: "T".into(), words: "W".into(), across: "seconds", plot }
+    }
+
+    #[test]
+    fn bars_have_their_names_and_figures() {
+        let bars = chart(Plot::Bars {
+            bars: vec![("call 1".into(), 0.25), ("call 10".into(), 0.5)],
+            levels: vec![("chance", 0.25)],
+        });
+        insta::assert_snapshot!(lines(&bars, 34).join("\n"), @r"
+        call 1   25.0 ██████████
+        call 10  50.0 ████████████████████
+        chance   25.0 ██████████
+        ");
+        assert_eq!(legend(&bars), None);
+    }
+
+    #[test]
+    fn a_histogram_has_its_curve_and_axes() {
+        let histogram = chart(Plot::Histogram {
+            from: 5.0,
+            width: 1.0,
+            bars_are: "drawn calls",
+            curve_is: "computed",
+            bars: vec![(0.4, 0.38), (0.3, 0.3), (0.2, 0.22), (0.1, 0.1)],
+        });
+        insta::assert_snapshot!(lines(&histogram, 24).join("\n"), @r"
+        40│▄▄▄o▄▄
+          │▄▄▄▄▄▄
+          │▄▄▄▄▄▄▄▄o▄▄
+          │▄▄▄▄▄▄▄▄▄▄▄
+        20│▄▄▄▄▄▄▄▄▄▄▄▄▄o▄▄
+          │▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄
+          │▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄o▄▄
+          │▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄
+        0 │▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄
+          └─────────────────────
+          5          7         9
+        ");
+        assert_eq!(legend(&histogram).unwrap(), "Across: seconds; up: of 100. Bars: drawn calls; o: computed.");
+    }
+
+    #[test]
+    fn lines_are_told_apart_without_color_and_cut_at_the_top() {
+        let plot = chart(Plot::Lines {
+            from: 0.0,
+            width: 1.0,
+            top: 0.5,
+            lines: vec![("first", vec![0.1, 0.2, 0.4, 1.0]), ("second", vec![0.4, 0.3, 0.2, 0.1])],
+        });
+        let lines = lines(&plot, 30);
+        let text = lines.join("\n");
+        assert!(text.contains('·') && text.contains('o') && text.starts_with("50"), "{text}");
+        assert!(lines.iter().all(|line| line.chars().count() <= 30));
+        assert_eq!(legend(&plot).unwrap(), "Across: seconds; up: of 100. · first; o second.");
+    }
+}

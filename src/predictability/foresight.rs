@@ -123,6 +123,12 @@ impl Foresight {
         &self.drills
     }
 
+    /// The drills, to be changed by a test.
+    #[cfg(test)]
+    pub(super) fn drills_for_test(&mut self) -> &mut [Drill] {
+        &mut self.drills
+    }
+
     /// The share of all calls whose direction the best guesser names right.
     pub fn guess_rate(&self) -> f64 {
         self.of_all_calls(|drill| drill.which.guess_rate)

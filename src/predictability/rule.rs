@@ -152,7 +152,7 @@ impl<'a> Chain<'a> {
     }
 
     /// Every state with its chance and the symbol that may not come next.
-    fn now(&self) -> impl Iterator<Item = (f64, Option<usize>)> {
+    fn standings(&self) -> impl Iterator<Item = (f64, Option<usize>)> {
         let full = self.longest.map(usize::from);
         let states = self.states.iter().enumerate().flat_map(move |(symbol, runs)| {
             let barred = move |run: usize| full.is_some_and(|full| run + 1 >= full).then_some(symbol);
@@ -171,12 +171,12 @@ impl<'a> Chain<'a> {
 
     fn hit(&self) -> f64 {
         let best = |barred| self.allowed(barred).map(|(_, chance)| chance).fold(0.0, f64::max);
-        self.now().map(|(chance, barred)| chance * best(barred)).sum()
+        self.standings().map(|(chance, barred)| chance * best(barred)).sum()
     }
 
     fn bits(&self) -> f64 {
         let bits = |barred| -> f64 { self.allowed(barred).map(|(_, chance)| -chance * chance.log2()).sum() };
-        self.now().map(|(chance, barred)| chance * bits(barred)).sum()
+        self.standings().map(|(chance, barred)| chance * bits(barred)).sum()
     }
 
     fn step(&mut self) {

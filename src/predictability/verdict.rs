@@ -8,9 +8,10 @@ use crate::millis::Millis;
 
 /// Points above chance up to which directions count as close to chance \[judgment\].
 pub const CLOSE_POINTS: f64 = 3.0;
-/// Points above chance from which directions count as guessable \[judgment\]: between what a streak limit alone gives
-/// away with three directions or more (at most 4.2) and what short coverage does (10).
-pub const GUESSABLE_POINTS: f64 = 8.0;
+/// Points above chance above which directions count as guessable \[judgment\]: more than a streak limit alone gives
+/// away with three directions or more (4.2 at most), less than coverage with slack 1 does over two sets of four
+/// directions (7.3).
+pub const GUESSABLE_POINTS: f64 = 6.0;
 /// The share named right from which directions count as guessable, whatever chance is \[judgment\].
 pub const GUESSABLE_RATE: f64 = 0.5;
 /// The share of calls that one brace of half a second may catch: 9 of 100 is what the usual 5 to 15 s allow.
