@@ -73,7 +73,7 @@ enum Command {
     Audit(audit::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
-    /// List the kinds of practice
+    /// List the kinds of practice, or explain one
     Drills(drills::Arguments),
     /// Show the calls of a session before anybody practices it
     Preview(preview::Arguments),
@@ -121,7 +121,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
-            Some(Command::Drills(arguments)) => drills::run(*arguments, &mut out)?,
+            Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
             Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,
             Some(Command::Track(arguments)) => track::run(arguments, folder, &mut out)?,
             Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out)?,

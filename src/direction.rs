@@ -1,8 +1,6 @@
 //! Where a cue can point, seen from the trainee: names, words and arrows. Not which of them a drill uses.
 
-use std::fmt;
-
-use serde::{Deserialize, Serialize};
+use crate::words::words;
 
 /// A place that a cue can point to. Left and right are always the trainee's.
 ///
@@ -12,87 +10,88 @@ use serde::{Deserialize, Serialize};
 /// assert_eq!(Direction::from_name("forward left"), Some(Direction::ForwardLeft));
 /// assert_eq!(Direction::Left.arrow(), "←");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Direction {
     /// Ahead of the trainee.
-    #[serde(rename = "forward")]
     Forward,
     /// Behind the trainee.
-    #[serde(rename = "back")]
     Back,
     /// The trainee's left.
-    #[serde(rename = "left")]
     Left,
     /// The trainee's right.
-    #[serde(rename = "right")]
     Right,
     /// Between forward and left.
-    #[serde(rename = "forward left")]
     ForwardLeft,
     /// Between forward and right.
-    #[serde(rename = "forward right")]
     ForwardRight,
     /// Between back and left.
-    #[serde(rename = "back left")]
     BackLeft,
     /// Between back and right.
-    #[serde(rename = "back right")]
     BackRight,
     /// Away from the floor.
-    #[serde(rename = "up")]
     Up,
     /// Toward the floor.
-    #[serde(rename = "down")]
     Down,
+    /// To the left, above the shoulder.
+    HighLeft,
+    /// To the right, above the shoulder.
+    HighRight,
+    /// To the left, below the hip.
+    LowLeft,
+    /// To the right, below the hip.
+    LowRight,
+    /// The left shoulder.
+    LeftShoulder,
+    /// The right shoulder.
+    RightShoulder,
+    /// In an arc, beginning toward the left.
+    RoundLeft,
+    /// In an arc, beginning toward the right.
+    RoundRight,
+    /// Nowhere: what is asked for happens in place.
+    InPlace,
+}
+
+words! {
+    Direction {
+        Forward => "forward",
+        Back => "back",
+        Left => "left",
+        Right => "right",
+        ForwardLeft => "forward left",
+        ForwardRight => "forward right",
+        BackLeft => "back left",
+        BackRight => "back right",
+        Up => "up",
+        Down => "down",
+        HighLeft => "high left",
+        HighRight => "high right",
+        LowLeft => "low left",
+        LowRight => "low right",
+        LeftShoulder => "left shoulder",
+        RightShoulder => "right shoulder",
+        RoundLeft => "round left",
+        RoundRight => "round right",
+        InPlace => "in place",
+    }
 }
 
 impl Direction {
-    /// Every direction, in the order of this file.
-    pub const ALL: [Self; 10] = [
-        Self::Forward,
-        Self::Back,
-        Self::Left,
-        Self::Right,
-        Self::ForwardLeft,
-        Self::ForwardRight,
-        Self::BackLeft,
-        Self::BackRight,
-        Self::Up,
-        Self::Down,
-    ];
-
-    /// The plain words, as prescriptions, screens and the journal spell them.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Forward => "forward",
-            Self::Back => "back",
-            Self::Left => "left",
-            Self::Right => "right",
-            Self::ForwardLeft => "forward left",
-            Self::ForwardRight => "forward right",
-            Self::BackLeft => "back left",
-            Self::BackRight => "back right",
-            Self::Up => "up",
-            Self::Down => "down",
-        }
-    }
-
-    /// The direction with this name, if there is one.
-    pub fn from_name(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|direction| direction.name() == name)
-    }
-
-    /// An arrow for a screen: forward points away from the trainee, which is up on the screen.
+    /// An arrow for a screen: forward points away from the trainee, which is up on the screen. The words stand beside
+    /// it, since some arrows mean two things.
     pub const fn arrow(self) -> &'static str {
         match self {
             Self::Forward | Self::Up => "↑",
             Self::Back | Self::Down => "↓",
-            Self::Left => "←",
-            Self::Right => "→",
-            Self::ForwardLeft => "↖",
-            Self::ForwardRight => "↗",
-            Self::BackLeft => "↙",
-            Self::BackRight => "↘",
+            Self::Left | Self::LeftShoulder => "←",
+            Self::Right | Self::RightShoulder => "→",
+            Self::ForwardLeft | Self::HighLeft => "↖",
+            Self::ForwardRight | Self::HighRight => "↗",
+            Self::BackLeft | Self::LowLeft => "↙",
+            Self::BackRight | Self::LowRight => "↘",
+            Self::RoundLeft => "↶",
+            Self::RoundRight => "↷",
+            Self::InPlace => "•",
         }
     }
 
@@ -100,10 +99,18 @@ impl Direction {
     pub const fn is_backward(self) -> bool {
         matches!(self, Self::Back | Self::BackLeft | Self::BackRight)
     }
-}
 
-impl fmt::Display for Direction {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
+    /// Whether its arrow points to the left of a screen.
+    pub const fn is_leftward(self) -> bool {
+        matches!(
+            self,
+            Self::Left
+                | Self::ForwardLeft
+                | Self::BackLeft
+                | Self::HighLeft
+                | Self::LowLeft
+                | Self::LeftShoulder
+                | Self::RoundLeft
+        )
     }
 }

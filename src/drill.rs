@@ -1,28 +1,52 @@
 //! The kinds of practice: what each asks for, where a person stands, and its ladder from gentlest to hardest.
 //! Read from `presets/drills/`, which is built in. Not what a therapist allows of it (that is `prescription`).
 
-use std::fmt;
 use std::sync::LazyLock;
 
-use serde::{Deserialize, Serialize};
-
-use crate::direction::Direction;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
+use crate::words::words;
 
+mod action;
+mod conditions;
+mod need;
+pub mod safety;
+mod target;
 mod text;
+mod unlock;
 
+pub use action::Action;
+pub use conditions::{Facing, LadderStep, SecondTask, Side, Stance, Support, Surface, Vision};
+pub use need::Need;
+pub(crate) use target::toward;
+pub use target::{Ball, Part, Span, Strength, Target, Tell};
 pub use text::{DrillError, Flaw};
+pub use unlock::UnlockName;
 
 /// The drill files that are built in, gentlest first. To add a drill, add a file and a line here.
-const FILES: [(&str, &str); 2] = [
+const FILES: [(&str, &str); 18] = [
     ("counter-shift", include_str!("../presets/drills/counter-shift.toml")),
     ("counter-reach", include_str!("../presets/drills/counter-reach.toml")),
+    ("steady-holds", include_str!("../presets/drills/steady-holds.toml")),
+    ("head-turns", include_str!("../presets/drills/head-turns.toml")),
+    ("slow-target", include_str!("../presets/drills/slow-target.toml")),
+    ("following", include_str!("../presets/drills/following.toml")),
+    ("shoulder-looks", include_str!("../presets/drills/shoulder-looks.toml")),
+    ("combined-reaches", include_str!("../presets/drills/combined-reaches.toml")),
+    ("quick-steps", include_str!("../presets/drills/quick-steps.toml")),
+    ("fast-rises", include_str!("../presets/drills/fast-rises.toml")),
+    ("called-changes", include_str!("../presets/drills/called-changes.toml")),
+    ("wall-throws", include_str!("../presets/drills/wall-throws.toml")),
+    ("catching", include_str!("../presets/drills/catching.toml")),
+    ("counter-walk", include_str!("../presets/drills/counter-walk.toml")),
+    ("floor-course", include_str!("../presets/drills/floor-course.toml")),
+    ("moving-base", include_str!("../presets/drills/moving-base.toml")),
+    ("pushes", include_str!("../presets/drills/pushes.toml")),
+    ("interrupted-walking", include_str!("../presets/drills/interrupted-walking.toml")),
 ];
 
 /// Who is needed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Form {
     /// The trainee, with the app.
     Alone,
@@ -30,111 +54,8 @@ pub enum Form {
     Partner,
 }
 
-impl Form {
-    /// The word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Alone => "alone",
-            Self::Partner => "partner",
-        }
-    }
-}
-
-/// What a cue asks for. Each has the shortest gap that may follow or precede it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Action {
-    /// Shift the weight toward a side, feet in place.
-    #[serde(rename = "shift")]
-    Shift,
-    /// Rise on the toes and come down.
-    #[serde(rename = "raise heels")]
-    RaiseHeels,
-    /// Reach toward a side and come back.
-    #[serde(rename = "reach")]
-    Reach,
-}
-
-impl Action {
-    /// The word in files and on screens.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Shift => "shift",
-            Self::RaiseHeels => "raise heels",
-            Self::Reach => "reach",
-        }
-    }
-
-    /// The least time from one cue to the next (`gap`).
-    ///
-    /// 4 s: at least 2.2 s to regain balance after a lateral disturbance (BMC Geriatrics 2020, 01650-4, table 2,
-    /// mean + 2 SD \[derived\]), plus time to reset \[judgment\].
-    pub const fn shortest_gap(self) -> Millis {
-        match self {
-            Self::Shift | Self::RaiseHeels | Self::Reach => Millis(4_000),
-        }
-    }
-}
-
-/// How the feet stand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Stance {
-    /// About hip width.
-    #[serde(rename = "feet apart")]
-    FeetApart,
-    /// Side by side, touching.
-    #[serde(rename = "feet together")]
-    FeetTogether,
-    /// One foot half a step ahead of the other; which one is the set's `side`.
-    #[serde(rename = "semi-tandem")]
-    SemiTandem,
-}
-
-/// What is under the feet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Surface {
-    /// A floor.
-    #[serde(rename = "firm")]
-    Firm,
-}
-
-/// What the hands rest on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Support {
-    /// Both hands rest on the counter.
-    #[serde(rename = "two hands")]
-    TwoHands,
-    /// One hand rests on it.
-    #[serde(rename = "one hand")]
-    OneHand,
-    /// The fingertips touch it.
-    #[serde(rename = "fingertips")]
-    Fingertips,
-    /// The hands are just above it.
-    #[serde(rename = "hands hovering")]
-    Hovering,
-}
-
-/// Eyes open or closed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Vision {
-    /// Eyes open.
-    #[serde(rename = "open")]
-    Open,
-}
-
-/// The foot that is ahead.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Side {
-    /// The trainee's left.
-    Left,
-    /// The trainee's right.
-    Right,
-}
-
 /// Whether a drill trains a chosen movement or a reaction to a real disturbance. The app says which.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Trains {
     /// A called movement: a voluntary reach, shift or step.
     Voluntary,
@@ -142,46 +63,28 @@ pub enum Trains {
     Reactive,
 }
 
-/// One thing that a drill may call: a direction, the action that goes there, and how it is said.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Target {
-    /// Where.
-    pub direction: Direction,
-    /// What to do.
-    pub action: Action,
-    /// How it is said.
-    pub phrase: Phrase,
-}
-
-impl Target {
-    /// The words on the screen, in capitals: `REACH LEFT`.
-    pub fn show(&self) -> String {
-        self.phrase.words().to_uppercase()
+words! {
+    Form {
+        Alone => "alone",
+        Partner => "partner",
+    }
+    Trains {
+        Voluntary => "voluntary",
+        Reactive => "reactive",
     }
 }
 
-/// One step of a ladder: the conditions under which the drill is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LadderStep {
-    /// How the feet stand.
-    pub stance: Stance,
-    /// What is under the feet.
-    pub surface: Surface,
-    /// What the hands rest on.
-    pub support: Support,
-    /// Eyes open or closed.
-    pub vision: Vision,
-}
-
-impl LadderStep {
-    /// How many things differ in `next`. A ladder changes one at a time.
-    fn changes_to(self, next: Self) -> usize {
-        let Self { stance, surface, support, vision } = self;
-        [stance != next.stance, surface != next.surface, support != next.support, vision != next.vision]
-            .into_iter()
-            .filter(|differs| *differs)
-            .count()
+impl Trains {
+    /// What it does not do, in a sentence for everybody.
+    pub const fn honesty(self) -> &'static str {
+        match self {
+            Self::Voluntary => {
+                "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
+            }
+            Self::Reactive => {
+                "A real disturbance trains a reaction. No trial of it at home without a harness was found: that is a gap in the evidence, not evidence of safety."
+            }
+        }
     }
 }
 
@@ -193,24 +96,22 @@ pub struct Drill {
     about: String,
     forms: Vec<Form>,
     kit: Vec<String>,
-    facing: Facing,
+    facings: Vec<Facing>,
     behind: String,
     fixed_support: String,
     trains: Trains,
     evidence: String,
+    honesty: Option<String>,
     instruction: Phrase,
+    instruction_two: Option<Phrase>,
+    prepare: Option<Phrase>,
+    partner_does: Vec<String>,
+    lead: Millis,
     warm_up: bool,
     cautions: Vec<String>,
     targets: Vec<Target>,
+    parts: Vec<Part>,
     ladder: Vec<LadderStep>,
-}
-
-/// How the trainee faces the counter.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Facing {
-    /// The counter is ahead.
-    #[serde(rename = "counter ahead")]
-    CounterAhead,
 }
 
 impl Drill {
@@ -254,9 +155,9 @@ impl Drill {
     pub fn kit(&self) -> &[String] {
         &self.kit
     }
-    /// How the trainee faces the counter.
-    pub fn facing(&self) -> Facing {
-        self.facing
+    /// How the trainee faces the counter; more than one take turns, set by set.
+    pub fn facings(&self) -> &[Facing] {
+        &self.facings
     }
     /// What must be behind the trainee.
     pub fn behind(&self) -> &str {
@@ -274,9 +175,25 @@ impl Drill {
     pub fn evidence(&self) -> &str {
         &self.evidence
     }
-    /// What is said before its sets.
-    pub fn instruction(&self) -> Phrase {
-        self.instruction
+    /// What it does not train, where its kind alone does not say so.
+    pub fn honesty(&self) -> &str {
+        self.honesty.as_deref().unwrap_or(self.trains.honesty())
+    }
+    /// What is said before its sets, with so many balls in play.
+    pub fn instruction(&self, balls: u8) -> Phrase {
+        self.instruction_two.filter(|_| balls == 2).unwrap_or(self.instruction)
+    }
+    /// What is said when it follows another drill: the kit to put in place.
+    pub fn prepare(&self) -> Option<Phrase> {
+        self.prepare
+    }
+    /// What the partner does, sentence by sentence, for the set-up page.
+    pub fn partner_does(&self) -> &[String] {
+        &self.partner_does
+    }
+    /// How long before a cue the partner is told, in the form with a partner.
+    pub fn lead(&self) -> Millis {
+        self.lead
     }
     /// Whether its first step serves as a warm-up.
     pub fn is_warm_up(&self) -> bool {
@@ -290,29 +207,35 @@ impl Drill {
     pub fn targets(&self) -> &[Target] {
         &self.targets
     }
+    /// What its calls may be made of besides.
+    pub fn parts(&self) -> &[Part] {
+        &self.parts
+    }
     /// Its steps, from gentlest to hardest.
     pub fn ladder(&self) -> &[LadderStep] {
         &self.ladder
     }
-}
-
-/// The words of files and screens, for each thing that a ladder sets.
-macro_rules! say {
-    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
-        impl fmt::Display for $kind {
-            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str(match self { $(Self::$variant => $words),+ })
-            }
-        }
-    )+};
-}
-
-say! {
-    Stance { FeetApart => "feet apart", FeetTogether => "feet together", SemiTandem => "semi-tandem" }
-    Surface { Firm => "firm" }
-    Support { TwoHands => "two hands", OneHand => "one hand", Fingertips => "fingertips", Hovering => "hands hovering" }
-    Vision { Open => "open" }
-    Facing { CounterAhead => "counter ahead" }
+    /// What somebody must have watched before it is practiced at all: what its first step needs, and what every one of
+    /// its calls needs. A harder step or a single call may need more.
+    pub fn unlocks(&self) -> Vec<UnlockName> {
+        let all =
+            |name: &UnlockName| self.targets.iter().all(|target| target.action.unlocks().contains(name));
+        let step = |name: &UnlockName| self.ladder[0].unlocks().any(|other| other == *name);
+        UnlockName::ALL.iter().copied().filter(|name| all(name) || step(name)).collect()
+    }
+    /// What must be in place before it is practiced in this form at this step.
+    pub fn needs(&self, form: Form, step: LadderStep) -> Vec<Need> {
+        let partner = (form == Form::Partner).then_some(Need::Partner);
+        let actions = self.targets.iter().filter_map(|target| target.action.needs());
+        let mut needs: Vec<Need> = actions.chain(step.needs()).chain(partner).collect();
+        needs.sort_unstable();
+        needs.dedup();
+        needs
+    }
+    /// Whether the person walks in it.
+    pub fn is_walking(&self) -> bool {
+        self.targets.iter().any(|target| target.action.is_walking())
+    }
 }
 
 #[cfg(test)]

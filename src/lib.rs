@@ -17,13 +17,16 @@ pub mod direction;
 pub mod drill;
 pub mod millis;
 pub mod phrase;
+pub mod place;
 pub mod prescription;
 pub mod predictability;
 pub mod record;
+pub mod routine;
 pub mod schedule;
 pub mod session;
 pub mod standing;
 pub mod track;
+mod words;
 
 // Sound: pure but real-time.
 pub mod audio;

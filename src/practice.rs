@@ -12,7 +12,7 @@ use crate::journal::{Closed, Status, Writer};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::record::Entry;
-use crate::schedule::Cue;
+use crate::schedule::{self, Cue, Spoken};
 use crate::session::{Effect, Event, Now, Session};
 
 /// How long the loop waits for a key before it looks at sound and time again.
@@ -92,10 +92,18 @@ impl Sound {
         // Cue offsets count from the start of the set's work, which lies `from` before this placement.
         let zero = Frame(start.0.saturating_sub(rate.frames(from).0));
         for (place, cue) in cues {
-            let Some(clip) = cue.call().and_then(|call| self.bank.get(call.phrase().id())) else { continue };
-            self.last_id += 1;
-            self.calls.insert(self.last_id, Call { cue: *place, work_starts: zero, started: None });
-            self.output.play(self.last_id, clip, zero + rate.frames(cue.at()));
+            let mut end = zero + rate.frames(cue.at());
+            let spoken = cue.call().map(schedule::Call::spoken).unwrap_or_default();
+            for (nth, Spoken { after, phrase }) in spoken.into_iter().enumerate() {
+                let Some(clip) = self.bank.get(phrase.id()) else { continue };
+                let at = after.map_or(end, |after| zero + rate.frames(cue.at() + after));
+                end = at + clip.length();
+                self.last_id += 1;
+                if nth == 0 {
+                    self.calls.insert(self.last_id, Call { cue: *place, work_starts: zero, started: None });
+                }
+                self.output.play(self.last_id, clip, at);
+            }
         }
         start
     }

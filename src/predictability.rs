@@ -1,11 +1,13 @@
 //! How well could a guesser do?
 pub mod audit;
+pub mod besides;
 pub mod calls;
 pub mod delivered;
 pub mod drawn;
 pub mod estimators;
 pub mod foresight;
 pub mod interval;
+pub mod lasting;
 pub mod learned;
 pub mod own;
 pub mod page;

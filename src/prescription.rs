@@ -5,7 +5,8 @@ use std::sync::LazyLock;
 
 use jiff::civil::Date;
 
-use crate::drill::{Drill, Form, LadderStep, Target};
+pub use crate::drill::UnlockName;
+use crate::drill::{Drill, Form, LadderStep, Need, Strength, Target};
 use crate::millis::Millis;
 
 mod digest;
@@ -23,9 +24,12 @@ pub use refusal::{Reason, Refusal};
 pub const SCHEMA: &str = "counterpoise.prescription/1";
 
 /// The prescriptions that are built in, the default first.
-const READY: [(&str, &str); 2] = [
+const READY: [(&str, &str); 5] = [
     ("gentle", include_str!("../presets/prescriptions/gentle.toml")),
     ("typical", include_str!("../presets/prescriptions/typical.toml")),
+    ("steps-and-rises", include_str!("../presets/prescriptions/steps-and-rises.toml")),
+    ("reach-and-look", include_str!("../presets/prescriptions/reach-and-look.toml")),
+    ("with-a-partner", include_str!("../presets/prescriptions/with-a-partner.toml")),
 ];
 
 /// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
@@ -71,6 +75,11 @@ pub struct DrillPlan {
     weights: Vec<u32>,
     sequence: Sequence,
     longest_streak: Option<u8>,
+    strength: Option<(Strength, Strength)>,
+    balls: u8,
+    tested_hold: Option<Millis>,
+    confirmed: Vec<Need>,
+    partners: Vec<String>,
     line: usize,
 }
 
@@ -117,56 +126,8 @@ pub struct Unlock {
     pub on: Date,
     /// With which partner; empty for drills alone.
     pub partner: String,
-}
-
-/// What stays locked until somebody has watched it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum UnlockName {
-    /// Pushes by a partner.
-    Pushes,
-    /// Soft or moving surfaces.
-    Surface,
-    /// Walking drills.
-    Walking,
-    /// Any action toward the back, back diagonals included.
-    Backward,
-    /// Eyes closed.
-    EyesClosed,
-    /// A second task.
-    SecondTask,
-    /// One-leg and tandem stances.
-    OneLeg,
-}
-
-impl UnlockName {
-    /// Every unlock, in the order of this file.
-    pub const ALL: [Self; 7] = [
-        Self::Pushes,
-        Self::Surface,
-        Self::Walking,
-        Self::Backward,
-        Self::EyesClosed,
-        Self::SecondTask,
-        Self::OneLeg,
-    ];
-
-    /// The word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Pushes => "pushes",
-            Self::Surface => "surface",
-            Self::Walking => "walking",
-            Self::Backward => "backward",
-            Self::EyesClosed => "eyes-closed",
-            Self::SecondTask => "second-task",
-            Self::OneLeg => "one-leg",
-        }
-    }
-
-    /// The unlock with this name, if there is one.
-    pub fn from_name(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|unlock| unlock.name() == name)
-    }
+    /// Whether it holds only while the therapist is there; then pushes may be firmer.
+    pub therapist_present: bool,
 }
 
 impl Prescription {
@@ -352,10 +313,52 @@ impl DrillPlan {
     pub fn longest_streak(&self) -> Option<u8> {
         self.longest_streak
     }
+    /// The gentlest and the firmest push; `None` where nothing is pushed.
+    pub fn strength(&self) -> Option<(Strength, Strength)> {
+        self.strength
+    }
+    /// How many balls are in play: 2 if one is named aloud as it leaves the hand, else 1.
+    pub fn balls(&self) -> u8 {
+        self.balls
+    }
+    /// How long the person was seen to hold it, where tandem or one-leg stances are practiced.
+    pub fn tested_hold(&self) -> Option<Millis> {
+        self.tested_hold
+    }
+    /// What the prescription says is in place where the person practices.
+    pub fn confirmed(&self) -> &[Need] {
+        &self.confirmed
+    }
+    /// With whom it was watched, for a drill with a partner that needs an unlock: only with one of these. Empty where
+    /// nothing had to be watched: any partner who read what the drill says.
+    pub fn partners(&self) -> &[String] {
+        &self.partners
+    }
+    /// Whether somebody pushes, so that a set holds at most six calls.
+    pub fn has_pushes(&self) -> bool {
+        self.targets.iter().any(|target| target.action.is_push())
+    }
+    /// The most calls of one set: six where somebody pushes; else as many as fit.
+    pub fn most_calls(&self) -> u32 {
+        if self.has_pushes() { limits::SET_PUSHES } else { u32::MAX }
+    }
+    /// Whether everything that may be called lasts equally long, so that the moments do not depend on what comes.
+    pub fn lasts_evenly(&self) -> bool {
+        self.targets.windows(2).all(|pair| pair[0].lasts() == pair[1].lasts())
+    }
+    /// The conditions of every step from where it starts to its ceiling, with their numbers.
+    pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {
+        reachable(self.drill, self.step, self.ceiling)
+    }
     /// The line of the file on which this drill begins, for messages; 0 for the built-in warm-up.
     pub fn line(&self) -> usize {
         self.line
     }
+}
+
+/// The steps of a ladder from `step` to `ceiling`, with their numbers.
+fn reachable(drill: &'static Drill, step: u8, ceiling: u8) -> impl Iterator<Item = (u8, LadderStep)> {
+    (1..).zip(drill.ladder().iter().copied()).filter(move |(number, _)| (step..=ceiling).contains(number))
 }
 
 impl GapRange {

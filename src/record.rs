@@ -1,14 +1,12 @@
 //! What is kept of a session, a set, a cue and an answer: plain values. Not where they are kept (that is
 //! `journal`), and not what they lead to (that is `progression`).
 
-use std::fmt;
-
 use jiff::ZonedDateTime;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::millis::Millis;
 use crate::prescription::Digest;
 use crate::schedule::{Seed, SetPlan};
+use crate::words::words;
 
 /// One line of the journal, in the order in which a session makes them.
 #[derive(Debug, Clone, PartialEq)]
@@ -215,48 +213,6 @@ impl Question {
             (Self::WhyStopped, _) => "something else".to_owned(),
         }
     }
-}
-
-/// The plain words of an enum, as the journal, its export and the screens spell them, and back.
-macro_rules! words {
-    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
-        impl $kind {
-            /// Every one, in the order of this file.
-            pub const ALL: &[Self] = &[$(Self::$variant),+];
-
-            /// The plain words.
-            pub const fn name(self) -> &'static str {
-                match self { $(Self::$variant => $words),+ }
-            }
-
-            /// The one with these words, if there is one.
-            pub fn from_name(name: &str) -> Option<Self> {
-                Self::ALL.iter().copied().find(|one| one.name() == name)
-            }
-        }
-
-        impl fmt::Display for $kind {
-            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str(self.name())
-            }
-        }
-
-        impl Serialize for $kind {
-            fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-                to.serialize_str(self.name())
-            }
-        }
-
-        impl<'de> Deserialize<'de> for $kind {
-            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-                let name = String::deserialize(from)?;
-                let known = || Self::ALL.iter().map(|one| one.name()).collect::<Vec<_>>().join("\", \"");
-                Self::from_name(&name).ok_or_else(|| {
-                    serde::de::Error::custom(format_args!("\"{name}\" is none of \"{}\"", known()))
-                })
-            }
-        }
-    )+};
 }
 
 words! {

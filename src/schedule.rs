@@ -1,21 +1,26 @@
 //! A prescription and chance become cues at offsets. Not how they sound, and not whether they were heard.
 
-use crate::direction::Direction;
-use crate::drill::{Action, Drill, Form, LadderStep, Side};
+use crate::drill::{Drill, Facing, Form, LadderStep, Side};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 
+pub mod call;
 pub mod chance;
+mod coming;
 pub mod count;
+pub mod course;
 pub mod covered;
+mod extras;
 pub mod gaps;
 pub mod inspect;
 pub mod moments;
 pub mod order;
+pub mod path;
 pub mod preview;
 pub mod scheduler;
 pub mod seed;
 
+pub use call::{Call, Spoken};
 pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
 
@@ -37,7 +42,9 @@ pub struct SetPlan {
     form: Form,
     step: u8,
     conditions: LadderStep,
+    facing: Facing,
     side: Option<Side>,
+    balls: u8,
     work: Millis,
     recover: Millis,
     rest: Millis,
@@ -53,15 +60,6 @@ pub struct Cue {
     at: Millis,
     gap: Millis,
     call: Option<Call>,
-}
-
-/// What a cue calls.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Call {
-    action: Action,
-    direction: Direction,
-    phrase: Phrase,
-    show: String,
 }
 
 impl Schedule {
@@ -106,9 +104,21 @@ impl SetPlan {
     pub fn conditions(&self) -> LadderStep {
         self.conditions
     }
-    /// The foot that is ahead, for a stance that has one.
+    /// How the trainee faces the counter.
+    pub fn facing(&self) -> Facing {
+        self.facing
+    }
+    /// The foot that is ahead or stands, for a stance that has one.
     pub fn side(&self) -> Option<Side> {
         self.side
+    }
+    /// How many balls are in play: 2 if one is named aloud as it leaves the hand.
+    pub fn balls(&self) -> u8 {
+        self.balls
+    }
+    /// Every phrase that the set may say during its work, to the trainee or the partner, places of the room apart.
+    pub fn phrases(&self) -> Vec<Phrase> {
+        self.cues.iter().filter_map(Cue::call).flat_map(Call::phrases).collect()
     }
     /// How long the work lasts.
     pub fn work(&self) -> Millis {
@@ -137,7 +147,21 @@ impl Cue {
     pub fn at(&self) -> Millis {
         self.at
     }
-    /// The time since the previous cue or blank, or since the start.
+    /// The end of what it calls, for a span.
+    pub fn until(&self) -> Option<Millis> {
+        Some(self.at + self.call.as_ref()?.span?.length)
+    }
+    /// Ends a span that would run on past `elapsed`: it was broken off then.
+    fn end_by(&mut self, elapsed: Millis) {
+        if let Some(span) = self.call.as_mut().and_then(|call| call.span.as_mut()) {
+            span.length = span.length.min(elapsed - self.at);
+        }
+    }
+    /// When the next gap begins: at the end of a span, else at the cue itself.
+    pub fn end(&self) -> Millis {
+        self.until().unwrap_or(self.at)
+    }
+    /// The time since the previous cue or blank, for a span since its end, or since the start.
     pub fn gap(&self) -> Millis {
         self.gap
     }
@@ -148,24 +172,5 @@ impl Cue {
     /// Whether nothing is called.
     pub fn is_blank(&self) -> bool {
         self.call.is_none()
-    }
-}
-
-impl Call {
-    /// What to do.
-    pub fn action(&self) -> Action {
-        self.action
-    }
-    /// Where, seen from the trainee.
-    pub fn direction(&self) -> Direction {
-        self.direction
-    }
-    /// What is said.
-    pub fn phrase(&self) -> Phrase {
-        self.phrase
-    }
-    /// What stands on the screen, in capitals.
-    pub fn show(&self) -> &str {
-        &self.show
     }
 }

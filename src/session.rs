@@ -137,10 +137,7 @@ impl Session {
         let anyway = ["count.", "check.", "practice.", "set.", "rest.", "pause.", "end.", "ask.", "fall."];
         let around = Phrase::all().filter(|phrase| anyway.iter().any(|group| phrase.id().starts_with(group)));
         let sets = schedule.sets().iter();
-        let in_sets = sets.flat_map(|set| {
-            let calls = set.drill().targets().iter().map(|target| target.phrase);
-            standing::phrases(set).into_iter().chain(calls)
-        });
+        let in_sets = sets.flat_map(|set| standing::phrases(set).into_iter().chain(set.phrases()));
         around.chain(in_sets).collect()
     }
 

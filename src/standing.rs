@@ -1,7 +1,7 @@
 //! How to stand for a set: the phrases that say it, in the order in which they are said. Not when they are said, nor
 //! how they sound.
 
-use crate::drill::{Facing, Side, Stance, Support};
+use crate::drill::{Facing, SecondTask, Side, Stance, Support, Surface};
 use crate::phrase::Phrase;
 use crate::schedule::SetPlan;
 
@@ -18,17 +18,30 @@ use crate::schedule::SetPlan;
 /// ```
 pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
     let step = set.conditions();
-    vec![
-        Phrase::own(facing(set.drill().facing())),
-        Phrase::own(stance(step.stance, set.side())),
-        Phrase::own(support(step.support)),
-        set.drill().instruction(),
-    ]
+    let ids = [
+        Some(facing(set.facing())),
+        Some(stance(step.stance, set.side())),
+        surface(step.surface),
+        Some(support(step.support)),
+        step.second_task.map(task),
+    ];
+    ids.into_iter().flatten().map(Phrase::own).chain([set.drill().instruction(set.balls())]).collect()
+}
+
+/// What is said before all that when the set before was of another drill: the kit to put in place, with time to do it.
+pub fn change(before: Option<&SetPlan>, set: &SetPlan) -> Option<Phrase> {
+    let same = before.is_some_and(|before| before.drill() == set.drill());
+    set.drill().prepare().filter(|_| !same)
 }
 
 const fn facing(facing: Facing) -> &'static str {
     match facing {
         Facing::CounterAhead => "facing.counter-ahead",
+        Facing::CounterLeft => "facing.counter-left",
+        Facing::CounterRight => "facing.counter-right",
+        Facing::CounterBeside => "facing.counter-beside",
+        Facing::WallAhead => "facing.wall-ahead",
+        Facing::ScreenAhead => "facing.screen-ahead",
     }
 }
 
@@ -39,15 +52,41 @@ const fn stance(stance: Stance, side: Option<Side>) -> &'static str {
         (Stance::FeetTogether, _) => "stance.feet-together",
         (Stance::SemiTandem, Some(Side::Right)) => "stance.semi-tandem.right",
         (Stance::SemiTandem, Some(Side::Left) | None) => "stance.semi-tandem.left",
+        (Stance::Tandem, Some(Side::Right)) => "stance.tandem.right",
+        (Stance::Tandem, Some(Side::Left) | None) => "stance.tandem.left",
+        (Stance::OneLeg, Some(Side::Right)) => "stance.one-leg.right",
+        (Stance::OneLeg, Some(Side::Left) | None) => "stance.one-leg.left",
+        (Stance::Seated, _) => "stance.seated",
+        (Stance::Walking, _) => "stance.walking",
+    }
+}
+
+/// A floor needs no words.
+const fn surface(surface: Surface) -> Option<&'static str> {
+    match surface {
+        Surface::Firm => None,
+        Surface::Foam => Some("surface.foam"),
+        Surface::Patches => Some("surface.patches"),
+    }
+}
+
+const fn task(task: SecondTask) -> &'static str {
+    match task {
+        SecondTask::Talk => "task.talk",
+        SecondTask::Carry => "task.carry",
+        SecondTask::Count => "task.count",
     }
 }
 
 const fn support(support: Support) -> &'static str {
     match support {
+        Support::Chair => "support.chair",
+        Support::HandsOnChair => "support.hands-on-chair",
         Support::TwoHands => "support.two-hands",
         Support::OneHand => "support.one-hand",
         Support::Fingertips => "support.fingertips",
         Support::Hovering => "support.hovering",
+        Support::Beside => "support.beside",
     }
 }
 
@@ -57,16 +96,15 @@ mod tests {
 
     #[test]
     fn every_way_to_stand_has_its_own_phrase() {
-        let stances = [
-            stance(Stance::FeetApart, None),
-            stance(Stance::FeetTogether, None),
-            stance(Stance::SemiTandem, Some(Side::Left)),
-            stance(Stance::SemiTandem, Some(Side::Right)),
-        ];
-        let supports =
-            [Support::TwoHands, Support::OneHand, Support::Fingertips, Support::Hovering].map(support);
-        let ids: Vec<&str> =
-            stances.into_iter().chain(supports).chain([facing(Facing::CounterAhead)]).collect();
+        let sides = [None, Some(Side::Left), Some(Side::Right)];
+        let stances = Stance::ALL.iter().flat_map(|one| {
+            sides.iter().filter(|side| side.is_some() == one.has_sides()).map(|side| stance(*one, *side))
+        });
+        let others = Support::ALL.iter().map(|one| support(*one));
+        let others = others.chain(Surface::ALL.iter().filter_map(|one| surface(*one)));
+        let others = others.chain(SecondTask::ALL.iter().map(|one| task(*one)));
+        let facings = Facing::ALL.iter().map(|one| facing(*one));
+        let ids: Vec<&str> = stances.chain(others).chain(facings).collect();
         for (index, id) in ids.iter().enumerate() {
             assert!(!Phrase::own(id).is_cue(), "{id} is said before a set, not during it");
             assert!(!ids[..index].contains(id), "{id} would say two things");

@@ -11,8 +11,8 @@ use crate::audio::{Frame, Frames, SampleRate};
 use crate::drill::Form;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
-use crate::prescription::Prescription;
-use crate::schedule::{Schedule, SetPlan};
+use crate::prescription::{DrillPlan, Prescription};
+use crate::schedule::{Call, Schedule, SetPlan, Spoken};
 use crate::standing;
 
 pub mod sheet;
@@ -29,6 +29,8 @@ const LEAD_IN: Millis = Millis(1_000);
 const BREATH: Millis = Millis(600);
 /// After the last caution, to make up one's mind \[judgment\].
 const DECIDE: Millis = Millis(5_000);
+/// To put other kit in place when another drill follows \[judgment\].
+const KIT: Millis = Millis(20_000);
 /// To get into place after the instruction \[judgment\].
 const PLACE: Millis = Millis(10_000);
 /// From one number of the count to the next, and from the last to the start of the work.
@@ -56,6 +58,12 @@ pub enum TrackError {
         /// The drill.
         drill: String,
     },
+    /// It has a drill that is seen on the screen.
+    #[error("{drill} is seen on the screen; a track has only sound")]
+    Screen {
+        /// The drill.
+        drill: String,
+    },
     /// It unlocks something that nobody can watch over in a recording.
     #[error("the prescription unlocks \"{name}\"; a track holds nothing that somebody has to watch")]
     Unlock {
@@ -68,6 +76,9 @@ impl TrackError {
     /// What to try.
     pub fn hint(&self) -> &'static str {
         match self {
+            Self::Screen { .. } => {
+                "practice it with \"counterpoise practice\", or write a track of a copy without this drill"
+            }
             Self::Partner { .. } => {
                 "practice it with \"counterpoise practice\", or write a track of a prescription alone"
             }
@@ -85,6 +96,11 @@ pub enum Kind {
     Cue {
         /// Its place among the cues and blanks of its set, from 0.
         cue: u16,
+    },
+    /// What belongs to the call before it: another part of it, a number that is counted, the end of what lasts.
+    Further {
+        /// Whether it is a part of the call itself.
+        part: bool,
     },
     /// Anything else that is said; never during the work.
     Announcement,
@@ -116,10 +132,14 @@ pub struct Track {
 /// Whether this prescription may become a track.
 ///
 /// # Errors
-/// If it has a drill with a partner, or an unlock.
+/// If it has a drill with a partner or for the screen, or an unlock.
 pub fn allowed(prescription: &Prescription) -> Result<(), TrackError> {
     if let Some(plan) = prescription.drills().iter().find(|plan| plan.form() == Form::Partner) {
         return Err(TrackError::Partner { drill: plan.drill().title().to_owned() });
+    }
+    let seen = |plan: &&DrillPlan| plan.targets().iter().any(|target| target.action.needs_screen());
+    if let Some(plan) = prescription.drills().iter().find(seen) {
+        return Err(TrackError::Screen { drill: plan.drill().title().to_owned() });
     }
     match prescription.unlocks().first() {
         Some(unlock) => Err(TrackError::Unlock { name: unlock.name.name() }),
@@ -161,9 +181,11 @@ impl Track {
         }
         tape.wait(DECIDE);
         let last = schedule.sets().len();
+        let mut before = None;
         for (nth, set) in (1..).zip(schedule.sets()) {
             tape.set = Some(set.number());
-            tape.lead_in(set);
+            tape.lead_in(before, set);
+            before = Some(set);
             starts.push((set.number(), tape.end));
             tape.work(set);
             tape.say(Phrase::own("set.over"));
@@ -221,8 +243,12 @@ impl Tape<'_> {
     }
 
     /// Everything from the number of the set to the start of its work, which is the end of the tape.
-    fn lead_in(&mut self, set: &SetPlan) {
+    fn lead_in(&mut self, before: Option<&SetPlan>, set: &SetPlan) {
         self.say(Phrase::own(&format!("set.{}", set.number())));
+        if let Some(kit) = standing::change(before, set) {
+            self.say(kit);
+            self.wait(KIT);
+        }
         for phrase in standing::phrases(set) {
             self.say(phrase);
         }
@@ -241,9 +267,12 @@ impl Tape<'_> {
     fn work(&mut self, set: &SetPlan) {
         let start = self.end;
         for (cue, entry) in (0..).zip(set.cues()) {
-            if let Some(call) = entry.call() {
+            let spoken = entry.call().map(Call::spoken).unwrap_or_default();
+            for (nth, Spoken { after, phrase }) in spoken.into_iter().enumerate() {
+                let kind = if nth == 0 { Kind::Cue { cue } } else { Kind::Further { part: after.is_none() } };
                 // From the start, not from the last one: nothing adds up.
-                self.put(call.phrase(), start + RATE.frames(entry.at()), Kind::Cue { cue });
+                let at = after.map(|after| start + RATE.frames(entry.at() + after));
+                self.put(phrase, at.unwrap_or(self.end + RATE.frames(SILENCE)), kind);
             }
         }
         self.end = self.end.max(start + RATE.frames(set.work()));

@@ -186,11 +186,16 @@ fn a_preview_has_the_keys_of_the_contract_and_replays() {
 #[test]
 fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothing_between() {
     let place = place();
-    for voice in ["lower", "higher", "tones"] {
-        let arguments = ["track", "typical", "--seed", SEED, "--out", "a.wav", "--cue-sheet", "a.json"];
+    for (name, voice) in [
+        ("typical", "lower"),
+        ("typical", "higher"),
+        ("typical", "tones"),
+        ("steps-and-rises", "lower"),
+        ("reach-and-look", "lower"),
+    ] {
+        let arguments = ["track", name, "--seed", SEED, "--out", "a.wav", "--cue-sheet", "a.json"];
         printed(place.path(), &[&arguments[..], &["--voice", voice]].concat());
-        let session =
-            json(&printed(place.path(), &["preview", "typical", "--seed", SEED, "--format", "json"]));
+        let session = json(&printed(place.path(), &["preview", name, "--seed", SEED, "--format", "json"]));
         let sheet = json(&fs::read_to_string(place.path().join("a.json")).unwrap());
         let mut wav = hound::WavReader::open(place.path().join("a.wav")).unwrap();
         let spec = wav.spec();
@@ -211,6 +216,20 @@ fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothin
             silent_from = end;
         }
         assert!(samples[silent_from..].iter().all(|sample| *sample == 0));
+
+        // What lasts is on the sheet to its end: what sounds in it, and the end 48 frames a millisecond from the start.
+        let lasting = events.iter().filter(|event| !event["then"].is_null());
+        assert_eq!(lasting.clone().count() > 0, name == "steps-and-rises");
+        for event in lasting {
+            let close = event["then"].as_array().unwrap().last().unwrap();
+            let end = close["frame"].as_u64().unwrap() + close["duration_frames"].as_u64().unwrap();
+            assert_eq!(event["frame"].as_u64().unwrap() + event["duration_frames"].as_u64().unwrap(), end);
+            let (set, cue) = (event["set"].as_u64().unwrap(), event["cue"].as_u64().unwrap());
+            let cue = &session["sets"][set as usize - 1]["cues"][cue as usize];
+            let span = cue["until_ms"].as_u64().unwrap() - cue["at_ms"].as_u64().unwrap();
+            assert_eq!(close["frame"].as_u64().unwrap(), event["frame"].as_u64().unwrap() + 48 * span);
+            assert_eq!(close["say"], cue["close"]);
+        }
 
         // The cues are those of the session, 48 frames a millisecond from the start of each set; nothing else is there.
         let sets = session["sets"].as_array().unwrap();

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use counterpoise::drill::Side;
 use counterpoise::prescription::Prescription;
-use counterpoise::schedule::{METHOD, Scheduler, Seed};
+use counterpoise::schedule::{Call, METHOD, Scheduler, Seed};
 
 const SEED: &str = "3b1f0c5a9e7d2846513c0f7e6a9b8d4217253649586a7b8c9dadbecfe0f10213";
 
@@ -20,7 +20,7 @@ fn drawn(scheduler: &Scheduler, seed: Seed) -> String {
                 Some(Side::Right) => "right",
             };
             for cue in set.cues() {
-                let phrase = cue.call().map_or("", |call| call.phrase().id());
+                let phrase = cue.call().map(Call::phrase_ids).unwrap_or_default();
                 let (number, drill) = (set.number(), set.drill().name());
                 let (at, gap) = (cue.at().0, cue.gap().0);
                 lines.push(format!(
@@ -31,7 +31,7 @@ fn drawn(scheduler: &Scheduler, seed: Seed) -> String {
     }
     let set = scheduler.draw(seed).sets()[1].clone();
     for cue in scheduler.after_pause(seed, &set, 3, set.cues()[1].at(), 2).cues() {
-        let phrase = cue.call().map_or("", |call| call.phrase().id());
+        let phrase = cue.call().map(Call::phrase_ids).unwrap_or_default();
         lines.push(format!(r#"  ["pause 3 after cue 1 of set 2", {}, "{phrase}"]"#, cue.at().0));
     }
     lines.push(format!(r#"  ["word", {}]"#, scheduler.draw(seed).check_word(7)));

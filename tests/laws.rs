@@ -8,17 +8,20 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 10] = [
+const CORE: [(&str, &[&str]); 13] = [
+    ("words", &[]),
     ("millis", &[]),
-    ("direction", &[]),
+    ("direction", &["words"]),
     ("phrase", &[]),
-    ("drill", &["direction", "millis", "phrase"]),
+    ("routine", &["millis", "phrase"]),
+    ("drill", &["direction", "millis", "phrase", "words"]),
+    ("place", &["direction", "drill", "phrase", "words"]),
     // `schedule::count` is exact arithmetic on a plan's numbers: the gate refuses a set that would be drawn anew too
     // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
     ("prescription", &["direction", "drill", "millis", "phrase", "schedule::count"]),
-    ("schedule", &["direction", "drill", "millis", "phrase", "prescription"]),
-    ("predictability", &["direction", "drill", "millis", "phrase", "prescription", "schedule"]),
-    ("record", &["direction", "drill", "millis", "phrase", "prescription", "schedule"]),
+    ("schedule", &["direction", "drill", "millis", "phrase", "place", "prescription"]),
+    ("predictability", &["direction", "drill", "millis", "phrase", "prescription", "schedule", "words"]),
+    ("record", &["direction", "drill", "millis", "phrase", "prescription", "schedule", "words"]),
     (
         "session",
         &["direction", "drill", "millis", "phrase", "prescription", "record", "schedule", "standing"],

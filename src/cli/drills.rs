@@ -1,4 +1,4 @@
-//! Lists the kinds of practice.
+//! Lists the kinds of practice, and explains one with its evidence and what it does not train.
 
 use std::io::Write;
 
@@ -6,15 +6,34 @@ use serde::Serialize;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
-use crate::drill::{Drill, Form, Trains};
+use crate::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
 
-/// What can be asked of the list.
-#[derive(Debug, Clone, Copy, clap::Args)]
-#[command(after_help = "Examples:\n  counterpoise drills\n  counterpoise drills --format json")]
+/// What can be asked.
+#[derive(Debug, Clone, clap::Args)]
+#[command(
+    args_conflicts_with_subcommands = true,
+    after_help = "Examples:\n  \
+        counterpoise drills                    every drill in a few lines\n  \
+        counterpoise drills show quick-steps   one of them: kit, steps, evidence, cautions\n  \
+        counterpoise drills --format json"
+)]
 pub(super) struct Arguments {
+    #[command(subcommand)]
+    action: Option<Action>,
     /// How it is printed
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
+}
+
+#[derive(Debug, Clone, clap::Subcommand)]
+enum Action {
+    /// Explain one drill
+    #[command(after_help = "Example:\n  counterpoise drills show counter-reach")]
+    Show {
+        /// The drill
+        #[arg(value_name = "NAME")]
+        name: String,
+    },
 }
 
 #[derive(Serialize)]
@@ -27,15 +46,24 @@ struct List {
 struct Item {
     name: &'static str,
     forms: &'static [Form],
-    /// What somebody must have watched before the drill is practiced at all: nothing, for every drill so far.
-    unlocks: &'static [&'static str],
+    /// What somebody must have watched before the drill is practiced at all.
+    unlocks: Vec<UnlockName>,
 }
 
-pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Failure> {
+    if let Some(Action::Show { name }) = &arguments.action {
+        return match Drill::named(name) {
+            Some(drill) => show(drill, out),
+            None => Err(unknown(name)),
+        };
+    }
     match arguments.format {
         Format::Json => {
-            let item =
-                |drill: &'static Drill| Item { name: drill.name(), forms: drill.forms(), unlocks: &[] };
+            let item = |drill: &'static Drill| Item {
+                name: drill.name(),
+                forms: drill.forms(),
+                unlocks: drill.unlocks(),
+            };
             let list =
                 List { schema: "counterpoise.drills/1", drills: Drill::all().iter().map(item).collect() };
             serde_json::to_writer_pretty(&mut *out, &list)?;
@@ -53,22 +81,141 @@ pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Fail
     Ok(())
 }
 
+fn unknown(name: &str) -> Failure {
+    let known: Vec<&str> = Drill::all().iter().map(Drill::name).collect();
+    Failure::new(
+        format!("there is no drill called \"{name}\""),
+        format!("choose one of {}", known.join(", ")),
+    )
+}
+
+/// A few lines: what happens, what it trains, what it needs.
 fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
-    let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
-    let calls: Vec<&str> = drill.targets().iter().map(|target| target.phrase.words()).collect();
-    let trains = match drill.trains() {
-        Trains::Voluntary => "a movement that the person chooses to make",
-        Trains::Reactive => "a reaction to a real disturbance",
-    };
-    writeln!(out, "{}: {} ({})", drill.name(), drill.title(), forms.join(" or "))?;
-    for line in [
+    heading(drill, out)?;
+    let mut lines = vec![
         drill.about().to_owned(),
-        format!("Trains {trains}."),
-        format!("Can call: {}.", calls.join(", ")),
+        format!("Trains {}.", trains(drill)),
+        format!("Can call: {}.", listed(drill.targets().iter().map(Target::words))),
         format!("Needs: {}.", drill.kit().join(", ")),
-        format!("Steps, from gentlest to hardest: {}.", drill.ladder().len()),
-    ] {
-        writeln!(out, "{}", wrapped("  ", &line))?;
+    ];
+    lines.extend(locked(drill));
+    lines.push(format!("Steps, from gentlest to hardest: {}.", drill.ladder().len()));
+    paragraphs("  ", &lines, out)
+}
+
+/// Everything that its file says, and what follows from it.
+fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
+    heading(drill, out)?;
+    paragraphs("  ", &[drill.about().to_owned()], out)?;
+    let facings: Vec<&str> = drill.facings().iter().map(|facing| facing.name()).collect();
+    let turns = if facings.len() > 1 { ", set by set" } else { "" };
+    let mut place = vec![
+        format!("Needs: {}.", drill.kit().join(", ")),
+        format!("Where the person stands: {}{turns}.", facings.join(", then ")),
+        format!("Behind: {}.", drill.behind()),
+        format!("Fixed support: {}.", drill.fixed_support()),
+    ];
+    let form = drill.forms().last().copied().unwrap_or(Form::Alone);
+    let needs = drill.needs(form, drill.ladder()[0]);
+    place.extend(needs.iter().map(|need| format!("Asked before the first set: {}", need.sentence())));
+    section("What is needed", &place, out)?;
+
+    let mut calls = vec![format!("Can call: {}.", listed(drill.targets().iter().map(Target::words)))];
+    if !drill.parts().is_empty() {
+        let parts = drill.parts().iter().map(|part| part.phrase.words().to_owned());
+        calls.push(format!("Parts that may be added to a call: {}.", listed(parts)));
+    }
+    calls.extend(drill.targets().iter().filter_map(lasting));
+    let shortest =
+        drill.targets().iter().map(|target| target.action.shortest_gap()).max().unwrap_or_default();
+    calls.push(format!("From one call to the next at least {shortest}, for the slowest of them."));
+    calls.extend(locked(drill));
+    calls.extend(drill.targets().iter().filter_map(|target| more_locked(drill, target)));
+    section("What is called", &calls, out)?;
+
+    if drill.forms().contains(&Form::Partner) {
+        let mut lines = drill.partner_does().to_vec();
+        lines.push(format!("The partner is told {} before each moment.", drill.lead()));
+        section("What the partner does", &lines, out)?;
+    }
+    let steps: Vec<String> =
+        (1..).zip(drill.ladder()).map(|(number, step)| rung(drill, number, *step)).collect();
+    section("Steps, from gentlest to hardest; each changes one thing", &steps, out)?;
+    let evidence =
+        [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.honesty().to_owned()];
+    section("What is known of it", &evidence, out)?;
+    let mut cautions = drill.cautions().to_vec();
+    cautions.push("Local codes, the local emergency number and licensed practice come first.".to_owned());
+    section("Cautions", &cautions, out)
+}
+
+fn heading(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
+    let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
+    writeln!(
+        out,
+        "{}",
+        wrapped("", &format!("{}: {} ({})", drill.name(), drill.title(), forms.join(" or ")))
+    )?;
+    Ok(())
+}
+
+fn section(heading: &str, lines: &[String], out: &mut impl Write) -> Result<(), Failure> {
+    writeln!(out, "\n{heading}")?;
+    paragraphs("  ", lines, out)
+}
+
+fn paragraphs(indent: &str, lines: &[String], out: &mut impl Write) -> Result<(), Failure> {
+    for line in lines {
+        writeln!(out, "{}", wrapped(indent, line))?;
     }
     Ok(())
+}
+
+fn trains(drill: &Drill) -> &'static str {
+    match drill.trains() {
+        Trains::Voluntary => "a movement that the person chooses to make",
+        Trains::Reactive => "a reaction to a real disturbance",
+    }
+}
+
+/// Separated so that each can be told from the next.
+fn listed(words: impl Iterator<Item = String>) -> String {
+    let words: Vec<String> = words.collect();
+    words.join(if words.iter().any(|words| words.contains(',')) { "; " } else { ", " })
+}
+
+fn names(unlocks: &[UnlockName]) -> String {
+    unlocks.iter().map(|unlock| unlock.name()).collect::<Vec<_>>().join(", ")
+}
+
+/// What somebody must have watched before any of it.
+fn locked(drill: &Drill) -> Option<String> {
+    let unlocks = drill.unlocks();
+    (!unlocks.is_empty()).then(|| {
+        format!("Locked until somebody has watched this person do it. Unlocks: {}.", names(&unlocks))
+    })
+}
+
+/// What one call needs besides.
+fn more_locked(drill: &Drill, target: &Target) -> Option<String> {
+    let always = drill.unlocks();
+    let backward = target.direction.is_backward().then_some(UnlockName::Backward);
+    let needed = target.action.unlocks().iter().copied().chain(backward);
+    let more: Vec<UnlockName> = needed.filter(|unlock| !always.contains(unlock)).collect();
+    let partner = target.action.needs_partner() && drill.forms().contains(&Form::Alone);
+    let with = if partner { ", and only with a partner" } else { "" };
+    (!more.is_empty()).then(|| format!("\"{}\" needs besides: {}{with}.", target.name, names(&more)))
+}
+
+fn lasting(target: &Target) -> Option<String> {
+    let span = target.span?;
+    let counted = if span.count > 0 { format!(", counted aloud to {}", span.count) } else { String::new() };
+    Some(format!("\"{}\" lasts {}{counted}, then: {}.", target.words(), span.length, span.close.words()))
+}
+
+fn rung(drill: &Drill, number: usize, step: LadderStep) -> String {
+    let always = drill.unlocks();
+    let more: Vec<UnlockName> = step.unlocks().filter(|unlock| !always.contains(unlock)).collect();
+    let unlocks = if more.is_empty() { String::new() } else { format!(" Unlock: {}.", names(&more)) };
+    format!("{number}. {} {}.{unlocks}", step.posture(), step.stand(drill.facings()[0], None))
 }

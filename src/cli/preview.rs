@@ -4,6 +4,7 @@ use std::io::Write;
 
 use serde::Serializer as _;
 
+use super::wrap::{WIDTH, wrapped};
 use super::{Failure, Format, source};
 use crate::journal::Folder;
 use crate::schedule::Scheduler;
@@ -56,7 +57,12 @@ pub(super) fn run(
                 if index > 0 {
                     writeln!(out)?;
                 }
-                write!(out, "{preview}")?;
+                for line in preview.to_string().lines() {
+                    let indent = &line[..line.len() - line.trim_start().len()];
+                    // Lines that fit keep their columns.
+                    let fits = line.chars().count() <= WIDTH;
+                    writeln!(out, "{}", if fits { line.to_owned() } else { wrapped(indent, line) })?;
+                }
             }
         }
     }

@@ -148,8 +148,8 @@ pub fn draw_paragraphs(all: &[Words], area: Rect, buffer: &mut Buffer) {
     }
 }
 
-/// Draws an arrow, as large as the area allows, in its middle. Up and down end at a line (the ceiling, the floor),
-/// which tells them from forward and back.
+/// Draws an arrow, as large as the area allows, in its middle. What ends at something, such as the ceiling, the floor or
+/// a shoulder, ends at a line, which tells up from forward; an arc is drawn round, and what happens in place is a dot.
 pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
     let rows = area.height.min(area.width / 2);
     if rows == 0 {
@@ -158,14 +158,34 @@ pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
     let square =
         Rect::new(area.x + (area.width - 2 * rows) / 2, area.y + (area.height - rows) / 2, 2 * rows, rows);
     let middle = f32::from(rows);
-    let (toward_x, toward_y, at_line) = heading(direction);
+    // A quarter is half as wide as high: twice as many of them across as down.
+    let place =
+        |x: u16, y: u16| ((f32::from(x) + 0.5) / (2.0 * middle) - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
+    let (toward_x, toward_y, at_line) = match heading(direction) {
+        Heading::Straight(x, y) => (x, y, false),
+        Heading::ToLine(x, y) => (x, y, true),
+        Heading::Round(side) => {
+            return paint(square, area, buffer, |x, y| {
+                let (x, y) = place(x, y);
+                let (x, from_middle) = (x * side, x.hypot(y - 0.3));
+                let ring = y <= 0.3 && (0.48..=0.82).contains(&from_middle);
+                let head = (0.3..=0.9).contains(&y) && (x - 0.65).abs() <= (0.9 - y) * 0.6;
+                ring || head
+            });
+        }
+        Heading::Nowhere => {
+            return paint(square, area, buffer, |x, y| {
+                let (x, y) = place(x, y);
+                x.hypot(y) <= 0.5
+            });
+        }
+    };
     // From corner to corner there is more room than from side to side.
     let slanted = toward_x != 0.0 && toward_y != 0.0;
     let end = if slanted { 1.26 } else { 0.96 };
     let tip = if at_line { 0.71 } else { end };
     paint(square, area, buffer, |x, y| {
-        // A quarter is half as wide as high: twice as many of them across as down.
-        let (x, y) = ((f32::from(x) + 0.5) / (2.0 * middle) - 1.0, (f32::from(y) + 0.5) / middle - 1.0);
+        let (x, y) = place(x, y);
         let along = x * toward_x + y * toward_y;
         let aside = (x * toward_y - y * toward_x).abs();
         let shaft = (-end..=tip - 0.8).contains(&along) && aside <= 0.22;
@@ -175,20 +195,37 @@ pub fn arrow(direction: Direction, area: Rect, buffer: &mut Buffer) {
     });
 }
 
-/// Where an arrow points on the screen (right, down; length 1), and whether it ends at a line.
-fn heading(direction: Direction) -> (f32, f32, bool) {
+/// What an arrow looks like. Numbers are right and down on the screen, of length 1.
+enum Heading {
+    Straight(f32, f32),
+    ToLine(f32, f32),
+    /// Half round, from one side over the top to the other: 1 comes down at the right, -1 at the left.
+    Round(f32),
+    Nowhere,
+}
+
+fn heading(direction: Direction) -> Heading {
     use std::f32::consts::FRAC_1_SQRT_2 as SLANT;
     match direction {
-        Direction::Forward => (0.0, -1.0, false),
-        Direction::Back => (0.0, 1.0, false),
-        Direction::Left => (-1.0, 0.0, false),
-        Direction::Right => (1.0, 0.0, false),
-        Direction::ForwardLeft => (-SLANT, -SLANT, false),
-        Direction::ForwardRight => (SLANT, -SLANT, false),
-        Direction::BackLeft => (-SLANT, SLANT, false),
-        Direction::BackRight => (SLANT, SLANT, false),
-        Direction::Up => (0.0, -1.0, true),
-        Direction::Down => (0.0, 1.0, true),
+        Direction::Forward => Heading::Straight(0.0, -1.0),
+        Direction::Back => Heading::Straight(0.0, 1.0),
+        Direction::Left => Heading::Straight(-1.0, 0.0),
+        Direction::Right => Heading::Straight(1.0, 0.0),
+        Direction::ForwardLeft => Heading::Straight(-SLANT, -SLANT),
+        Direction::ForwardRight => Heading::Straight(SLANT, -SLANT),
+        Direction::BackLeft => Heading::Straight(-SLANT, SLANT),
+        Direction::BackRight => Heading::Straight(SLANT, SLANT),
+        Direction::Up => Heading::ToLine(0.0, -1.0),
+        Direction::Down => Heading::ToLine(0.0, 1.0),
+        Direction::LeftShoulder => Heading::ToLine(-1.0, 0.0),
+        Direction::RightShoulder => Heading::ToLine(1.0, 0.0),
+        Direction::HighLeft => Heading::ToLine(-SLANT, -SLANT),
+        Direction::HighRight => Heading::ToLine(SLANT, -SLANT),
+        Direction::LowLeft => Heading::ToLine(-SLANT, SLANT),
+        Direction::LowRight => Heading::ToLine(SLANT, SLANT),
+        Direction::RoundLeft => Heading::Round(-1.0),
+        Direction::RoundRight => Heading::Round(1.0),
+        Direction::InPlace => Heading::Nowhere,
     }
 }
 
@@ -316,7 +353,8 @@ mod tests {
 
     #[test]
     fn every_direction_has_its_own_arrow() {
-        let drawn = Direction::ALL.map(|to| shown(14, 7, |area, buffer| arrow(to, area, buffer)));
+        let drawn = Direction::ALL.iter().map(|to| shown(14, 7, |area, buffer| arrow(*to, area, buffer)));
+        let drawn: Vec<String> = drawn.collect();
         for (i, one) in drawn.iter().enumerate() {
             assert!(!one.trim().is_empty());
             assert!(!drawn[..i].contains(one), "{:?}", Direction::ALL[i]);

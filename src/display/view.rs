@@ -10,7 +10,6 @@ use ratatui::style::{Modifier, Style};
 
 use super::big::{self, Words};
 use super::words;
-use crate::direction::Direction;
 use crate::millis::Millis;
 use crate::session::screen::{Body, KeyHint, Screen, Shown};
 
@@ -312,8 +311,7 @@ fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
     let below = area.height - taken.height;
     if side / 2 >= below {
         let side = (side / 2).min(area.height) * 2;
-        let leftward =
-            matches!(call.direction, Direction::Left | Direction::ForwardLeft | Direction::BackLeft);
+        let leftward = call.direction.is_leftward();
         let (words, arrow) = if leftward { (area.x + side, area.x) } else { (area.x, area.right() - side) };
         fit.draw(Rect { x: words, width: area.width - side, ..area }, buffer);
         big::arrow(call.direction, Rect { x: arrow, width: side, ..area }, buffer);

@@ -18,7 +18,7 @@ fn changed(from: &str, to: &str) -> String {
 #[test]
 fn every_built_in_drill_parses_and_keeps_its_files_order() {
     let names: Vec<&str> = Drill::all().iter().map(Drill::name).collect();
-    assert_eq!(names, ["counter-shift", "counter-reach"]);
+    assert_eq!(names, FILES.map(|(name, _)| name));
     let on_disk = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/presets/drills")).unwrap().count();
     assert_eq!(on_disk, FILES.len(), "a file that is not listed is not built in");
 }
@@ -29,23 +29,29 @@ fn every_step_of_every_ladder_changes_one_thing() {
         for pair in drill.ladder().windows(2) {
             // Counted from the words, not by the loader's own comparison.
             let words = |step: &LadderStep| {
-                [
-                    step.stance.to_string(),
-                    step.surface.to_string(),
-                    step.support.to_string(),
-                    step.vision.to_string(),
-                ]
+                let seated = step.stance.to_string() == "seated";
+                let stance = if seated { "seated".to_owned() } else { format!("{}, standing", step.stance) };
+                let task = step.second_task.map(|task| task.to_string()).unwrap_or_default();
+                let rest = [step.surface.to_string(), step.vision.to_string(), task, step.parts.to_string()];
+                (seated, stance, step.support.to_string(), rest)
             };
-            let differ = words(&pair[0]).iter().zip(words(&pair[1])).filter(|(a, b)| *a != b).count();
+            let (before, after) = (words(&pair[0]), words(&pair[1]));
+            // Who gets up leaves the chair that carried them: one change.
+            let support = before.0 == after.0 && before.2 != after.2;
+            let rest = before.3.iter().zip(&after.3).filter(|(a, b)| a != b).count();
+            let differ = usize::from(before.1 != after.1) + usize::from(support) + rest;
             assert_eq!(differ, 1, "{}: {pair:?}", drill.name());
+            assert!(pair[0].parts.abs_diff(pair[1].parts) <= 1, "{}: one part more at a time", drill.name());
         }
     }
 }
 
 #[test]
-fn every_drill_alone_offers_a_support_and_clear_space() {
+fn every_drill_offers_a_support_and_clear_space_and_says_who_does_what() {
     for drill in Drill::all() {
-        assert!(drill.forms().contains(&Form::Alone));
+        let partner = drill.forms().contains(&Form::Partner);
+        assert_eq!(!drill.partner_does().is_empty(), partner, "{}", drill.name());
+        assert!(!drill.evidence().is_empty() && !drill.honesty().is_empty(), "{}", drill.name());
         assert!(!drill.fixed_support().is_empty() && !drill.behind().is_empty(), "{}", drill.name());
     }
 }
@@ -57,6 +63,8 @@ fn words_of_a_step_are_those_of_its_file() {
         surface: Surface::Firm,
         support: Support::Hovering,
         vision: Vision::Open,
+        second_task: None,
+        parts: 1,
     };
     assert_eq!(Drill::named("counter-reach").unwrap().ladder().last(), Some(&step));
     assert_eq!(

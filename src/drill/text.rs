@@ -4,8 +4,10 @@
 use serde::Deserialize;
 use thiserror::Error;
 
-use super::{Action, Drill, Facing, Form, LadderStep, Support, Target, Trains};
+use super::safety::{self, Rule};
+use super::{Action, Drill, Facing, Form, LadderStep, Part, Span, Support, Target, Trains};
 use crate::direction::Direction;
+use crate::millis::Millis;
 use crate::phrase::Phrase;
 
 /// The `schema` of a drill file.
@@ -58,6 +60,9 @@ pub enum Flaw {
         /// How many things change.
         changes: usize,
     },
+    /// It breaks a rule of safety.
+    #[error("{0}")]
+    Unsafe(Rule),
     /// A warm-up drill must begin with both hands resting.
     #[error("a warm-up drill must begin with both hands resting")]
     WarmUp,
@@ -72,24 +77,59 @@ struct RawDrill {
     about: String,
     forms: Vec<Form>,
     kit: Vec<String>,
-    facing: Facing,
+    facings: Vec<Facing>,
     behind: String,
     fixed_support: String,
     trains: Trains,
     evidence: String,
+    honesty: Option<String>,
     instruction: String,
+    /// With two balls.
+    instruction_two: Option<String>,
+    prepare: Option<String>,
+    #[serde(default)]
+    partner_does: Vec<String>,
+    #[serde(default)]
+    lead_ms: u32,
+    #[serde(default)]
     warm_up: bool,
     cautions: Vec<String>,
     targets: Vec<RawTarget>,
+    #[serde(default)]
+    parts: Vec<RawPart>,
     ladder: Vec<LadderStep>,
 }
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct RawTarget {
+    /// Left out, it is the direction's.
+    name: Option<String>,
     direction: Direction,
     action: Action,
+    phrase: Option<String>,
+    tell: Option<String>,
+    hand: Option<String>,
+    span: Option<RawSpan>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawSpan {
+    length_ms: u32,
+    close: String,
+    #[serde(default)]
+    count: u8,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RawPart {
+    kind: String,
     phrase: String,
+    action: Option<Action>,
+    #[serde(default)]
+    directions: Vec<Direction>,
 }
 
 impl Drill {
@@ -137,6 +177,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
     }
     for (field, count) in [
         ("forms", raw.forms.len()),
+        ("facings", raw.facings.len()),
         ("kit", raw.kit.len()),
         ("cautions", raw.cautions.len()),
         ("targets", raw.targets.len()),
@@ -158,27 +199,37 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         }
     }
     let instruction = phrase(raw.instruction, false)?;
+    let instruction_two = raw.instruction_two.map(|id| phrase(id, false)).transpose()?;
+    let prepare = raw.prepare.map(|id| phrase(id, false)).transpose()?;
     check_ladder(&raw.ladder)?;
     if raw.warm_up && raw.ladder[0].support != Support::TwoHands {
         return Err(Flaw::WarmUp);
     }
-    Ok(Drill {
+    let drill = Drill {
         name: raw.name,
         title: raw.title,
         about: raw.about,
         forms: raw.forms,
         kit: raw.kit,
-        facing: raw.facing,
+        facings: raw.facings,
         behind: raw.behind,
         fixed_support: raw.fixed_support,
         trains: raw.trains,
         evidence: raw.evidence,
+        honesty: raw.honesty,
         instruction,
+        instruction_two,
+        prepare,
+        partner_does: raw.partner_does,
+        lead: Millis(raw.lead_ms),
         warm_up: raw.warm_up,
         cautions: raw.cautions,
         targets: targets(raw.targets)?,
+        parts: raw.parts.into_iter().map(part).collect::<Result<_, _>>()?,
         ladder: raw.ladder,
-    })
+    };
+    safety::check(&drill).map_err(Flaw::Unsafe)?;
+    Ok(drill)
 }
 
 fn phrase(id: String, is_cue: bool) -> Result<Phrase, Flaw> {
@@ -188,17 +239,38 @@ fn phrase(id: String, is_cue: bool) -> Result<Phrase, Flaw> {
 
 fn targets(raw: Vec<RawTarget>) -> Result<Vec<Target>, Flaw> {
     let mut targets: Vec<Target> = Vec::with_capacity(raw.len());
-    for RawTarget { direction, action, phrase: id } in raw {
-        let phrase = phrase(id, true)?;
-        if targets.iter().any(|earlier| earlier.direction == direction) {
-            return Err(Flaw::Twice { field: "targets", entry: direction.name().to_owned() });
+    for raw in raw {
+        let cue = |id: Option<String>| id.map(|id| phrase(id, true)).transpose();
+        let target = Target {
+            name: raw.name.unwrap_or_else(|| raw.direction.name().to_owned()),
+            direction: raw.direction,
+            action: raw.action,
+            say: cue(raw.phrase)?,
+            tell: raw.tell.map(|id| phrase(id, false)).transpose()?,
+            hand: raw.hand.map(|id| phrase(id, false)).transpose()?,
+            span: raw.span.map(span).transpose()?,
+        };
+        if targets.iter().any(|earlier| earlier.name == target.name) {
+            return Err(Flaw::Twice { field: "targets", entry: target.name });
         }
-        if targets.iter().any(|earlier| earlier.phrase == phrase) {
-            return Err(Flaw::Twice { field: "targets", entry: phrase.id().to_owned() });
+        // Two calls in the same words are told apart by nobody, unless a partner shows what is meant.
+        let said = |say: &Phrase| targets.iter().any(|other| other.tell.is_none() && other.say == Some(*say));
+        if let Some(say) = target.say.filter(said) {
+            return Err(Flaw::Twice { field: "targets", entry: say.id().to_owned() });
         }
-        targets.push(Target { direction, action, phrase });
+        targets.push(target);
     }
     Ok(targets)
+}
+
+fn span(raw: RawSpan) -> Result<Span, Flaw> {
+    let RawSpan { length_ms, close, count } = raw;
+    Ok(Span { length: Millis(length_ms), close: phrase(close, true)?, count })
+}
+
+fn part(raw: RawPart) -> Result<Part, Flaw> {
+    let RawPart { kind, phrase: id, action, directions } = raw;
+    Ok(Part { kind, phrase: phrase(id, true)?, action, directions })
 }
 
 fn check_ladder(ladder: &[LadderStep]) -> Result<(), Flaw> {

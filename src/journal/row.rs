@@ -284,7 +284,7 @@ impl CueRow {
             blank: cue.is_blank(),
             action: call.map(Call::action),
             direction: call.map(Call::direction),
-            phrase: call.map(|call| call.phrase().id().to_owned()),
+            phrase: call.map(Call::phrase_ids),
         }
     }
 }

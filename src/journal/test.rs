@@ -422,7 +422,7 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
                     assert_eq!((row.at_ms, row.gap_ms, row.blank), (cue.at().0, cue.gap().0, cue.is_blank()));
                     assert_eq!(row.action, call.map(Call::action));
                     assert_eq!(row.direction, call.map(Call::direction));
-                    assert_eq!(row.phrase.as_deref(), call.map(|call| call.phrase().id()));
+                    assert_eq!(row.phrase, call.map(Call::phrase_ids));
                 }
             }
             assert_eq!(set.delivered, [], "nothing is heard because it was planned");

@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use super::besides::Besides;
 use super::drawn::Sequence;
 use super::foresight::{Drill, Foresight};
 use super::learned::{self, Learned};
@@ -94,7 +95,16 @@ struct DrillJson {
     by_cue: Vec<f64>,
     entropy_bits: f64,
     limit_bits: f64,
+    besides: Vec<BesidesJson>,
     verdict: &'static str,
+}
+
+#[derive(Serialize)]
+struct BesidesJson {
+    what: &'static str,
+    kinds: usize,
+    chance: f64,
+    guess_rate: f64,
 }
 
 #[derive(Serialize)]
@@ -163,6 +173,14 @@ impl DrillJson {
             by_cue: which.by_call.clone(),
             entropy_bits: which.entropy_bits,
             limit_bits: which.limit_bits,
+            besides: drill
+                .besides
+                .iter()
+                .map(|besides| {
+                    let Besides { what, kinds, chance, guess_rate } = *besides;
+                    BesidesJson { what, kinds, chance, guess_rate }
+                })
+                .collect(),
             verdict: verdict::on_directions(drill),
         }
     }

@@ -40,13 +40,14 @@ impl Calls {
         let sets: Vec<u8> = prescription.drills().iter().map(DrillPlan::sets).collect();
         let chances: Vec<&[f64]> = counts.plans().iter().map(SetCounts::chances).collect();
         let whole: Vec<Vec<f64>> = chances.iter().zip(&sets).map(|(set, sets)| added(set, *sets)).collect();
+        let walking: Vec<bool> = prescription.drills().iter().map(|plan| plan.drill().is_walking()).collect();
         (0..sets.len())
             .map(|drill| {
                 let used = match prescription.order() {
                     DrillOrder::AsWritten => {
                         whole[..drill].iter().fold(vec![1.0], |used, other| sum(&used, other))
                     }
-                    DrillOrder::Drawn => used_before(&whole, drill),
+                    DrillOrder::Drawn => used_before(&whole, drill, &walking),
                 };
                 Self::after(&used, chances[drill], usize::from(sets[drill]))
             })
@@ -208,14 +209,18 @@ fn sum(a: &[f64], b: &[f64]) -> Vec<f64> {
     sum
 }
 
-/// The calls before drill `drill` if those after the first come in an order drawn evenly: any number of the others
-/// stands before it with the same chance, and then any such choice of others.
-fn used_before(whole: &[Vec<f64>], drill: usize) -> Vec<f64> {
+/// The calls before drill `drill` if those after the first come in an order drawn evenly, and those in which the person
+/// walks after all others: any number of its own kind stands before it with the same chance, and then any such choice.
+fn used_before(whole: &[Vec<f64>], drill: usize, walking: &[bool]) -> Vec<f64> {
     if drill == 0 {
         return vec![1.0];
     }
-    let others: Vec<&Vec<f64>> =
-        (1..whole.len()).filter(|other| *other != drill).map(|other| &whole[other]).collect();
+    let standing = |other: &usize| walking[drill] && !walking[*other];
+    let certain = (1..whole.len()).filter(standing).fold(whole[0].clone(), |used, other| sum(&used, &whole[other]));
+    let others: Vec<&Vec<f64>> = (1..whole.len())
+        .filter(|other| *other != drill && walking[*other] == walking[drill])
+        .map(|other| &whole[other])
+        .collect();
     // `some[size]`: the chances of a sum over a choice of `size` others, added over all such choices.
     let mut some = vec![vec![0.0; MOST + 1]; others.len() + 1];
     some[0][0] = 1.0;
@@ -235,7 +240,7 @@ fn used_before(whole: &[Vec<f64>], drill: usize) -> Vec<f64> {
         }
         choices = choices * (others.len() - size) as f64 / (size + 1) as f64;
     }
-    sum(&used, &whole[0])
+    sum(&used, &certain)
 }
 
 #[cfg(test)]

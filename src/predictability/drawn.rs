@@ -2,9 +2,10 @@
 //! Sessions are taken in whole and in order, so that anybody can draw the same ones again.
 
 use super::wait::SLOT;
+use crate::drill::Target;
 use crate::millis::Millis;
 use crate::prescription::{DrillPlan, Prescription};
-use crate::schedule::{Schedule, SetPlan};
+use crate::schedule::{Call, Schedule, SetPlan};
 
 /// Into how many classes waits are put, equally likely as far as a millisecond allows.
 pub const CLASSES: u8 = 4;
@@ -51,7 +52,7 @@ impl Sequence {
         Self { directions, bounds, called: Vec::new(), classes: Vec::new(), slots: Vec::new() }
     }
 
-    /// One call more: the wait since the call before it, or since the start of the set, and its direction.
+    /// One call more: the wait since the end of the call before it, or since the start of the set, and its direction.
     pub fn add(&mut self, wait: Millis, direction: u8) {
         let slot = (wait.0 / SLOT.0) as usize;
         if slot >= self.slots.len() {
@@ -175,11 +176,19 @@ fn take(set: &SetPlan, plan: &DrillPlan, sequence: &mut Sequence, most: usize) {
         if sequence.len() >= most {
             return;
         }
-        let target = plan.targets().iter().position(|target| target.direction == call.direction());
-        let target = target.expect("only prescribed directions are called");
-        sequence.add(cue.at() - before, target as u8);
-        before = cue.at();
+        sequence.add(cue.at() - before, place(call, plan.targets()) as u8);
+        before = cue.end();
     }
+}
+
+/// Which target is called: what differs between targets is where, what, for how long and what is said.
+fn place(call: &Call, targets: &[Target]) -> usize {
+    let alike = |target: &Target| {
+        target.direction == call.direction() && target.action == call.action() && target.span == call.span()
+    };
+    let said = |target: &Target| target.say.is_none_or(|say| call.say().first() == Some(&say));
+    let place = targets.iter().position(|target| alike(target) && said(target));
+    place.or_else(|| targets.iter().position(alike)).expect("only prescribed targets are called")
 }
 
 #[cfg(test)]

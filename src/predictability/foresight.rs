@@ -1,9 +1,11 @@
 //! What somebody can foresee of a prescription who knows every rule but not the seed: all that is computed and nothing
 //! drawn. Not what a guesser learns from calls (that is `learned`), and not what to think of the figures (`verdict`).
 
+use super::besides::{self, Besides};
 use super::calls::Calls;
-use super::delivered::Delivered;
+use super::delivered::{Delivered, Set};
 use super::drawn::CLASSES;
+use super::lasting::lasting;
 use super::rule::Rule;
 use super::wait::Wait;
 use crate::millis::Millis;
@@ -44,6 +46,8 @@ pub struct Drill {
     pub calls: f64,
     /// The directions.
     pub which: Which,
+    /// What is drawn for a call besides its direction.
+    pub besides: Vec<Besides>,
     /// The moments.
     pub when: When,
 }
@@ -112,6 +116,7 @@ impl Foresight {
                 form: plan.form().name(),
                 calls: calls.mean(),
                 which: Which::of(plan, &rule, &calls),
+                besides: besides::of(prescription, index, &calls),
                 when: When::of(plan, &calls),
             }
         });
@@ -129,24 +134,26 @@ impl Foresight {
         &mut self.drills
     }
 
-    /// The share of all calls whose direction the best guesser names right.
-    pub fn guess_rate(&self) -> f64 {
-        self.of_all_calls(|drill| drill.which.guess_rate)
+    /// The share of directions that the best guesser names right, over all drills with more than one; `None` if there
+    /// is no such drill.
+    pub fn guess_rate(&self) -> Option<f64> {
+        self.share(|drill| drill.which.directions > 1, |drill| drill.which.guess_rate)
     }
 
-    /// The share of all calls whose direction chance alone names right.
-    pub fn chance(&self) -> f64 {
-        self.of_all_calls(|drill| drill.which.chance)
+    /// The share of the same directions that chance alone names right.
+    pub fn chance(&self) -> Option<f64> {
+        self.share(|drill| drill.which.directions > 1, |drill| drill.which.chance)
     }
 
     /// The share of all calls that one brace of half a second catches, at best.
     pub fn half_second_brace(&self) -> f64 {
-        self.of_all_calls(|drill| drill.when.heard.all.brace(Millis(500)).chance)
+        self.share(|_| true, |drill| drill.when.heard.all.brace(Millis(500)).chance).unwrap_or(0.0)
     }
 
-    fn of_all_calls(&self, share: impl Fn(&Drill) -> f64) -> f64 {
-        let calls: f64 = self.drills.iter().map(|drill| drill.calls).sum();
-        self.drills.iter().map(|drill| drill.calls * share(drill)).sum::<f64>() / calls
+    fn share(&self, counts: impl Fn(&Drill) -> bool, of: impl Fn(&Drill) -> f64) -> Option<f64> {
+        let drills: Vec<&Drill> = self.drills.iter().filter(|drill| counts(drill)).collect();
+        let calls: f64 = drills.iter().map(|drill| drill.calls).sum();
+        (calls > 0.0).then(|| drills.iter().map(|drill| drill.calls * of(drill)).sum::<f64>() / calls)
     }
 }
 
@@ -174,7 +181,10 @@ impl When {
         let blank = f64::from(plan.blank_per_mille()) / 1000.0;
         let gap = Wait::gap(&GapTable::new(plan.gaps()));
         let drawn = gap.with_blanks(blank);
-        let heard = Delivered::new(&drawn, plan.work() - plan.recover(), &calls.open);
+        let lasting = lasting(plan);
+        let set =
+            Set { until: plan.work() - plan.recover(), lasting: &lasting, most: plan.most_calls() as usize };
+        let heard = Delivered::new(&drawn, set, &calls.open);
         let bounds = (1..CLASSES).map(|class| heard.all.quantile(f64::from(class) / f64::from(CLASSES)));
         Self { bounds: bounds.collect(), gap, drawn, heard, greatest_gap: plan.gaps().greatest(), blank }
     }
@@ -184,3 +194,6 @@ impl When {
         (self.greatest_gap - self.gap.from()).0.div_ceil(super::SLOT.0) as usize
     }
 }
+
+#[cfg(test)]
+mod test;

@@ -1,6 +1,7 @@
 //! An audit in plain words, charts and tables, for whoever prescribes. Nothing is printed or wrapped here.
 
 use super::audit::Audit;
+use super::besides::Besides;
 use super::drawn::{CLASSES, Kind};
 use super::estimators::Estimator;
 use super::foresight::{Drill, When};
@@ -255,11 +256,31 @@ fn shapes(when: &When) -> Table {
     }
 }
 
+fn besides(drill: &Drill, blocks: &mut Vec<Block>) {
+    for Besides { what, kinds, chance, guess_rate } in &drill.besides {
+        let name = match *what {
+            "strength" => "How firm a push is",
+            "ball" => "Which ball is thrown",
+            _ => "What a call asks for besides the direction, if that is known,",
+        };
+        blocks.push(Block::Text(match kinds {
+            1 => format!("{name} is always the same."),
+            kinds => format!(
+                "{name} is drawn apart, with {kinds} possibilities: chance gets {} of 100 right, whoever knows every rule \
+                 {}.",
+                of_100(*chance),
+                of_100(*guess_rate)
+            ),
+        }));
+    }
+}
+
 fn which(drill: &Drill, blocks: &mut Vec<Block>) {
     let which = &drill.which;
     blocks.push(Block::Heading(format!("{}: which direction?", drill.title)));
     if which.directions == 1 {
         blocks.push(Block::Text("There is one direction, so there is nothing to guess but the moment.".into()));
+        besides(drill, blocks);
         return;
     }
     let knows = if which.covered { ", and how many there will be," } else { "" };
@@ -309,6 +330,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
             of_100(which.last_call),
         )));
     }
+    besides(drill, blocks);
 }
 
 fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>) {

@@ -5,7 +5,7 @@
 
 use crate::schedule::covered::Covered;
 
-/// How many steps of a chain are taken before it counts as having forgotten its beginning.
+/// How many steps of a chain are taken at most before it counts as having forgotten its beginning.
 const LONG_RUN: usize = 2_000;
 
 /// How symbols follow each other.
@@ -107,13 +107,17 @@ impl Rule<'_> {
         }
     }
 
+    /// How often each symbol comes in a sequence without end; evenly for `covered`, whose symbols are alike.
+    pub fn long_run_shares(&self) -> Vec<f64> {
+        let Self::Open { weights, longest } = self else {
+            return vec![1.0 / self.kinds() as f64; self.kinds()];
+        };
+        Chain::long_run(weights, *longest).states.iter().map(|runs| runs.iter().sum()).collect()
+    }
+
     fn in_the_long_run(&self, of: impl Fn(&Chain<'_>) -> f64) -> Option<f64> {
         let Self::Open { weights, longest } = self else { return None };
-        let mut chain = Chain::new(weights, *longest);
-        for _ in 0..LONG_RUN {
-            chain.step();
-        }
-        Some(of(&chain))
+        Some(of(&Chain::long_run(weights, *longest)))
     }
 
     /// The most entropy a call that any sequence of so many symbols with at most so many in a row can have: log2 of
@@ -149,6 +153,20 @@ impl<'a> Chain<'a> {
     fn new(weights: &'a [u32], longest: Option<u8>) -> Self {
         let runs = usize::from(longest.unwrap_or(1).max(1));
         Self { weights, longest, fresh: 1.0, states: vec![vec![0.0; runs]; weights.len()] }
+    }
+
+    /// The chain when it has forgotten its beginning.
+    fn long_run(weights: &'a [u32], longest: Option<u8>) -> Self {
+        let mut chain = Self::new(weights, longest);
+        for _ in 0..LONG_RUN {
+            let before = chain.states.clone();
+            chain.step();
+            let moved = before.iter().flatten().zip(chain.states.iter().flatten());
+            if chain.fresh == 0.0 && moved.map(|(before, after)| (before - after).abs()).sum::<f64>() < 1e-15 {
+                break;
+            }
+        }
+        chain
     }
 
     /// Every state with its chance and the symbol that may not come next.

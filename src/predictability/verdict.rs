@@ -106,11 +106,16 @@ pub fn of_100(share: f64) -> String {
 
 /// The whole in one sentence, for whoever prescribes.
 pub fn summary(foresight: &Foresight) -> String {
+    let directions = match (foresight.guess_rate(), foresight.chance()) {
+        (Some(rate), Some(chance)) => format!(
+            "A guesser who knows every rule but not the seed gets {} of 100 directions right; chance is {}.",
+            of_100(rate),
+            of_100(chance),
+        ),
+        _ => "There is only one direction, so only the moment can surprise.".into(),
+    };
     format!(
-        "A guesser who knows every rule but not the seed gets {} of 100 directions right; chance is {}. Bracing once \
-         after each call for half a second, at the best moment, catches {} of 100 calls.",
-        of_100(foresight.guess_rate()),
-        of_100(foresight.chance()),
+        "{directions} Bracing once after each call for half a second, at the best moment, catches {} of 100 calls.",
         of_100(foresight.half_second_brace()),
     )
 }

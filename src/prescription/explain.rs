@@ -4,11 +4,13 @@
 use std::fmt;
 
 use super::limits::{self, REDRAW_WARNING, SESSION_CUES, SET_UP};
-use super::{DrillOrder, DrillPlan, Prescription, Sequence, Shape, UnlockName};
-use crate::drill::{Form, Stance, Trains};
+use super::{DrillOrder, DrillPlan, Prescription, UnlockName};
+use crate::drill::Trains;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::schedule::count::{CueCounts, SetCounts};
+
+mod drill;
 
 /// Hours of practice in all, below which no program reduced falls: a 2025 preprint of 25 trials, not peer reviewed
 /// \[read\].
@@ -142,7 +144,9 @@ impl<'a> Explanation<'a> {
     /// All parts, with one that is computed elsewhere before the dose, and more lines that deserve a second look.
     pub fn parts_with(&self, part: Option<Part>, second_looks: Vec<String>) -> Vec<Part> {
         let mut parts = vec![self.outline()];
-        parts.extend(self.plans().enumerate().map(|(index, (plan, counts))| drill(index == 0, plan, counts)));
+        parts.extend(
+            self.plans().enumerate().map(|(index, (plan, counts))| drill::part(index == 0, plan, counts)),
+        );
         parts.push(self.calls());
         parts.extend(part);
         parts.push(self.dose_in_words());
@@ -184,14 +188,15 @@ impl<'a> Explanation<'a> {
         ];
         if prescription.order() == DrillOrder::Drawn {
             lines.push(
-                "The warm-up comes first; the other drills come in an order drawn for each session.".into(),
+                "The warm-up comes first; the other drills come in an order drawn for each session, walking last.".into(),
             );
         }
         for unlock in prescription.unlocks() {
             let with =
                 if unlock.partner.is_empty() { String::new() } else { format!(" with {}", unlock.partner) };
             let (name, watched_by, on) = (unlock.name.name(), &unlock.watched_by, unlock.on);
-            lines.push(format!("Unlocked: {name}{with}, watched by {watched_by} on {on}."));
+            let present = if unlock.therapist_present { ", only while the therapist is there" } else { "" };
+            lines.push(format!("Unlocked: {name}{with}, watched by {watched_by} on {on}{present}."));
         }
         Part { heading: prescription.title().to_owned(), lines }
     }
@@ -259,113 +264,12 @@ impl<'a> Explanation<'a> {
                 "A voice alone trains a movement that the person chooses. Only a real disturbance from outside trains a reaction."
                     .into(),
             );
+        } else {
+            lines.push(Trains::Reactive.honesty().to_owned());
         }
         lines.push("Nothing here promises to prevent falls.".into());
         Part { heading: "Cautions".into(), lines }
     }
-}
-
-fn drill(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
-    let drill = plan.drill();
-    let warm_up = match (first, plan.line()) {
-        (true, 0) => " (the built-in warm-up)",
-        (true, _) => " (the warm-up)",
-        (false, _) => "",
-    };
-    let with = match plan.form() {
-        Form::Alone => "alone",
-        Form::Partner => "with a partner within reach",
-    };
-    let step = plan.conditions();
-    let mut lines = vec![
-        drill.about().to_owned(),
-        format!("{} of {}, {with}.", count(plan.sets().into(), "set"), plan.work()),
-        format!(
-            "Stand with {} on a {} floor; support: {}; eyes {}; the {}. Behind: {}. Within reach: {}.",
-            match step.stance {
-                Stance::SemiTandem => "one foot half a step ahead".to_owned(),
-                stance => stance.to_string(),
-            },
-            step.surface,
-            step.support,
-            step.vision,
-            drill.facing(),
-            drill.behind(),
-            drill.fixed_support(),
-        ),
-        steps(plan),
-        called(plan),
-        gaps(plan),
-    ];
-    if let Some(line) = order(plan) {
-        lines.push(line);
-    }
-    lines.push(match counts.redrawn() * 100.0 {
-        0.0 => format!("Every set has room for at least {} calls.", limits::LEAST_REAL_CUES),
-        share => format!(
-            "Of 100 sets, {} would hold fewer than {} calls and are drawn again.",
-            decimal(share),
-            limits::LEAST_REAL_CUES
-        ),
-    });
-    Part { heading: format!("{}{warm_up}", drill.title()), lines }
-}
-
-fn steps(plan: &DrillPlan) -> String {
-    let (step, steps, ceiling) = (plan.step(), plan.drill().ladder().len(), plan.ceiling());
-    if step == ceiling {
-        format!("Step {step} of {steps} throughout.")
-    } else {
-        format!("From step {step} of {steps}; may go up to step {ceiling}, one change at a time.")
-    }
-}
-
-fn called(plan: &DrillPlan) -> String {
-    let even = plan.weights().iter().all(|weight| *weight == plan.weights()[0]);
-    let targets = plan.targets().iter().zip(plan.weights());
-    let words: Vec<String> = targets
-        .map(|(target, weight)| {
-            let words = target.phrase.words();
-            if even { words.to_owned() } else { format!("{words} (weight {weight})") }
-        })
-        .collect();
-    format!("Called: {}.", words.join(", "))
-}
-
-fn gaps(plan: &DrillPlan) -> String {
-    let range = plan.gaps();
-    let shape = match range.shape() {
-        Shape::Flat { .. } => "shorter ones more often, so that waiting tells as little as it can",
-        Shape::Even => "all equally often",
-    };
-    let blanks = match plan.blank_per_mille() {
-        0 => "Each such moment has a call.".to_owned(),
-        blanks => format!(
-            "With a chance of {} % such a moment stays silent on purpose, never two in a row.",
-            decimal(f64::from(blanks) / 10.0)
-        ),
-    };
-    format!(
-        "From one moment to the next {} to {}, {shape}. {blanks} The last call leaves at least {} to come back.",
-        range.least(),
-        range.greatest(),
-        plan.recover(),
-    )
-}
-
-fn order(plan: &DrillPlan) -> Option<String> {
-    let streak = plan.longest_streak()?;
-    let row = match streak {
-        1 => "never twice in a row".to_owned(),
-        2 => "at most twice in a row".to_owned(),
-        more => format!("at most {more} times in a row"),
-    };
-    Some(match plan.sequence() {
-        Sequence::Open => format!("Each direction is drawn anew; the same one comes {row}."),
-        Sequence::Covered { slack } => format!(
-            "Every direction comes about equally often, up to {slack} more or fewer than an equal share; the same one comes {row}."
-        ),
-    })
 }
 
 impl fmt::Display for Warning {

@@ -10,6 +10,7 @@ use super::{Digest, DrillOrder, Prescription, SCHEMA, Unlock, UnlockName};
 use crate::millis::Millis;
 
 mod plan;
+mod safety;
 
 /// The gate, for one file.
 pub(super) struct Gate<'a> {
@@ -34,7 +35,6 @@ impl<'a> Gate<'a> {
         }
         let issued_on = raw.issued_on.value;
         let unlocks = self.unlocks(raw.unlocks, issued_on)?;
-        let backward = unlocks.iter().any(|unlock| unlock.name == UnlockName::Backward);
         if raw.drills.value.is_empty() {
             return Err(self.refuse(raw.drills.line, Reason::EmptyList { field: "drills" }));
         }
@@ -56,7 +56,7 @@ impl<'a> Gate<'a> {
                 .drills
                 .value
                 .into_iter()
-                .map(|drill| self.drill(drill, backward))
+                .map(|drill| self.drill(drill, &unlocks))
                 .collect::<Result<_, _>>()?,
             unlocks,
             digest,
@@ -96,10 +96,10 @@ impl<'a> Gate<'a> {
 
     fn unlocks(&self, raw: Vec<RawUnlock>, issued_on: Date) -> Result<Vec<Unlock>, Refusal> {
         let mut unlocks: Vec<Unlock> = Vec::with_capacity(raw.len());
-        for RawUnlock { name, watched_by, on, partner } in raw {
+        for RawUnlock { name, watched_by, on, partner, therapist_present } in raw {
             let line = name.line;
             let Some(unlock_name) = UnlockName::from_name(&name.value) else {
-                return Err(self.unknown_word(&name, UnlockName::ALL.map(UnlockName::name).into_iter()));
+                return Err(self.unknown_word(&name, UnlockName::ALL.iter().map(|name| name.name())));
             };
             if on.value > issued_on {
                 let reason =
@@ -111,6 +111,7 @@ impl<'a> Gate<'a> {
                 watched_by: self.filled(watched_by)?,
                 on: on.value,
                 partner: self.printable_or_empty(partner)?,
+                therapist_present: therapist_present.is_some_and(|field| field.value),
             };
             if unlocks.iter().any(|earlier| earlier.name == unlock.name && earlier.partner == unlock.partner)
             {
@@ -158,7 +159,7 @@ impl<'a> Gate<'a> {
             .ok_or_else(|| self.refuse(line, Reason::OutOfRange { field, value, limit }))
     }
 
-    fn unknown_word(&self, field: &Field<String>, known: impl Iterator<Item = &'static str>) -> Refusal {
+    fn unknown_word<'w>(&self, field: &Field<String>, known: impl Iterator<Item = &'w str>) -> Refusal {
         let written = shown(&field.value);
         self.refuse(field.line, Reason::UnknownWord { field: field.name, written, known: words(known) })
     }
@@ -181,6 +182,6 @@ fn shown(word: &str) -> String {
         .collect()
 }
 
-fn words(known: impl Iterator<Item = &'static str>) -> String {
+fn words<'w>(known: impl Iterator<Item = &'w str>) -> String {
     known.map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(", ")
 }

@@ -4,6 +4,7 @@
 
 use std::fmt;
 
+use crate::drill::safety;
 use crate::millis::Millis;
 
 /// The unit of a field, so that a refusal can say what a number means.
@@ -194,6 +195,58 @@ pub const fn default_streak(directions: usize) -> Option<u8> {
     }
 }
 
+/// The firmest push without a therapist present, on the scale from 1 to 4 \[judgment: no force is published for partners
+/// at home\].
+pub const STRENGTH_AT_HOME: u8 = 2;
+
+/// How far apart the gentlest and the firmest push of a session are at most \[judgment\].
+pub const STRENGTH_SPREAD: u8 = 1;
+
+/// The pushes of one session that are the gentlest and announced as practice \[judgment\].
+pub const PRACTICE_PUSHES: usize = 2;
+
+/// The most pushes of one set: at the rest the partner still knows each \[judgment\].
+pub const SET_PUSHES: u32 = 6;
+
+/// Balls in play.
+pub const BALLS: Limit = Limit::new(
+    "balls",
+    Unit::Count,
+    1,
+    2,
+    "With two, the one to catch is named aloud as it leaves the hand.",
+);
+
+/// A spell of what lasts, unless the drill says less: 30 s at most \[judgment\].
+pub const SPELL: Limit = Limit::new(
+    "spell_ms",
+    Unit::Millis,
+    safety::SHORTEST_SPELL.0,
+    safety::SPELL.0,
+    "Leave the line out to take the drill's own length.",
+);
+
+/// The person's own hold in tandem or on one leg, as it was timed.
+pub const TESTED_HOLD: Limit = Limit::new(
+    "tested_hold_ms",
+    Unit::Millis,
+    4_000,
+    120_000,
+    "It is how long this person was seen to hold it. Below 4 s it is too early to practice it.",
+);
+
+/// The longest spell in tandem or on one leg: 80 % of the tested hold \[judgment: mean holds at 80 and over are 6 to 8.5 s,
+/// Springer 2007 second-hand, Bohannon 2006 read\].
+pub const fn longest_hold(tested: Millis) -> Millis {
+    Millis(tested.0 / 10 * 8)
+}
+
+/// Work of all sets in which a target on the screen is followed \[judgment\].
+pub const WATCHING: Millis = Millis::from_secs(120);
+
+/// After opening the eyes nothing else comes for this long \[judgment\].
+pub const AFTER_EYES_OPEN: Millis = Millis(5_000);
+
 /// Effort on the 0-10 scale above which nothing steps up: 6, the top of "moderate" (US Physical Activity Guidelines
 /// \[read\]). A prescription can only lower it.
 pub const EFFORT: Limit = Limit::new(
@@ -230,7 +283,7 @@ pub const REDRAW_WARNING: f64 = 0.05;
 pub const REDRAW_MOST: f64 = 0.20;
 
 /// Every limit that is a plain range of one field.
-pub const RANGES: [Limit; 11] = [
+pub const RANGES: [Limit; 14] = [
     DAYS_A_WEEK,
     WEEKS,
     REVIEW_AFTER_SESSIONS,
@@ -242,4 +295,7 @@ pub const RANGES: [Limit; 11] = [
     BLANKS,
     SLACK,
     EFFORT,
+    BALLS,
+    SPELL,
+    TESTED_HOLD,
 ];

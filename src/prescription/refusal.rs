@@ -6,6 +6,7 @@ use std::fmt;
 use thiserror::Error;
 
 use super::limits::{self, Limit, Unit};
+use crate::drill::{Need, UnlockName};
 use crate::millis::Millis;
 
 /// A prescription that was not accepted. `Display` is the fact with its place; [`Refusal::hint`] is the advice.
@@ -125,9 +126,27 @@ pub enum Reason {
     /// A direction that the drill does not have.
     #[error("`directions` lists \"{direction}\"; \"{drill}\" has {known}")]
     Direction { direction: &'static str, drill: String, known: String },
-    /// A direction that goes behind the trainee, without the unlock.
-    #[error("`directions` lists \"{direction}\", which is locked: it goes behind the person")]
-    Backward { direction: &'static str },
+    /// Something that nobody has watched this person do.
+    #[error("`directions` lists \"{entry}\", which is locked: {}", unlock.why())]
+    Locked { entry: String, unlock: UnlockName },
+    /// A ladder step that nobody has watched this person stand on.
+    #[error("`{field}` is {value}, and step {step} of \"{drill}\" is locked: {}", unlock.why())]
+    LockedStep { field: &'static str, value: u8, step: u8, drill: String, unlock: UnlockName },
+    /// It was watched with a partner and is prescribed alone, or the reverse.
+    #[error("the unlock \"{}\" {}", unlock.name(), if *alone { "names a partner, and the drill is prescribed alone" } else { "names no partner, and the drill is prescribed with one" })]
+    UnlockPartner { unlock: UnlockName, alone: bool },
+    /// Each unlock that is needed was watched with another partner.
+    #[error("the unlocks that \"{drill}\" needs here name no partner who has them all")]
+    NoOnePartner { drill: String },
+    /// It cannot be done alone.
+    #[error("`directions` lists \"{entry}\", which needs a partner, and `form` is \"alone\"")]
+    NeedsPartner { entry: String },
+    /// Closed eyes, alone, on something soft.
+    #[error("`directions` lists \"{entry}\" alone, and step {step} stands on a soft base")]
+    BlindOnFoam { entry: String, step: u8 },
+    /// Something that must be in place is not confirmed.
+    #[error("\"{drill}\" needs a {need} here, and `confirmed` does not list it")]
+    NotConfirmed { drill: String, need: Need },
     /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
     WeightCount { weights: usize, directions: usize },
@@ -137,6 +156,49 @@ pub enum Reason {
     /// `strength` for a drill without pushes.
     #[error("`strength` is given for \"{drill}\", which has no pushes")]
     Strength { drill: String },
+    /// Not two numbers.
+    #[error("`strength` has {count} numbers; it needs two, the gentlest and the firmest")]
+    StrengthPair { count: usize },
+    /// Outside 1 to 4, or the wrong way round.
+    #[error("`strength` is [{low}, {high}]; it goes from 1 to 4, the gentler one first")]
+    StrengthRange { low: i64, high: i64 },
+    /// More than one step apart.
+    #[error("`strength` is [{low}, {high}]; the two are at most 1 apart")]
+    StrengthSpread { low: i64, high: i64 },
+    /// Above what is allowed at home.
+    #[error("`strength` goes up to {high}; the most at home is {}", limits::STRENGTH_AT_HOME)]
+    StrengthHome { high: i64 },
+    /// Two balls without throws.
+    #[error("`balls` is given for \"{drill}\", which has no throws by a partner")]
+    Balls { drill: String },
+    /// `spell_ms` where nothing lasts.
+    #[error("`spell_ms` is given, and nothing that is listed here lasts")]
+    NothingLasts,
+    /// A spell that does not suit what lasts.
+    #[error("`spell_ms` is {}; \"{entry}\" lasts {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
+    Spell { value: i64, entry: String, least: u32, most: u32 },
+    /// Tandem or one leg, and no tested hold.
+    #[error("step {step} of \"{drill}\" is {stance}, and `tested_hold_ms` is missing")]
+    Untested { step: u8, drill: String, stance: &'static str },
+    /// Tandem or one leg for longer than the person can hold.
+    #[error("a hold of {spell} is too long in {stance}: the most is 80 % of `tested_hold_ms`, {most}")]
+    HoldLong { spell: Millis, stance: &'static str, most: Millis },
+    /// An odd number of sets on one leg.
+    #[error(
+        "`sets` is {sets}, and step {step} has a left and a right side: one side would be practiced more"
+    )]
+    OddSets { sets: u8, step: u8 },
+    /// Too much following of the target on the screen.
+    #[error("the sets of \"{drill}\" add up to {work} of work; the most is {}", limits::WATCHING)]
+    WatchLong { drill: String, work: Millis },
+    /// The partner is told so early that the cue before is not over.
+    #[error(
+        "the partner is told {lead} before, and the shortest gap in `gap_ms` leaves {room} after {quiet} of quiet"
+    )]
+    Lead { lead: Millis, room: Millis, quiet: Millis },
+    /// `covered` where calls last differently long.
+    #[error("`sequence` is \"covered\", and what is listed lasts differently long")]
+    CoveredUneven,
     /// Not two numbers.
     #[error("`gap_ms` has {count} numbers; it needs two, the shortest gap and the longest")]
     GapPair { count: usize },
@@ -153,11 +215,11 @@ pub enum Reason {
     #[error("the range of `gap_ms` is {} wide; the least is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GAP_WIDTH.0.into()))]
     GapNarrow { value: i64 },
     /// No room for two cues.
-    #[error("a gap of {} is too long for the set: twice the shortest gap plus `recover_ms` is {}, and `work_ms` is {}", Unit::Millis.show(*least), Unit::Millis.show(*needed), Unit::Millis.show(*work))]
-    GapTooLongForSet { least: i64, needed: i64, work: i64 },
+    #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, and `work_ms` is {}", Unit::Millis.show(*least), if *lasts { ", what lasts," } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
+    GapTooLongForSet { least: i64, lasts: bool, needed: i64, work: i64 },
     /// Too many sets would have to be drawn again.
-    #[error("{} of 100 sets would hold fewer than {} calls and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, limits::REDRAW_MOST * 100.0)]
-    Redraws { per_million: u32 },
+    #[error("{} of 100 sets would hold fewer than {} calls{} and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, if *pushes { " or more than 6 pushes" } else { "" }, limits::REDRAW_MOST * 100.0)]
+    Redraws { per_million: u32, pushes: bool },
     /// Recovery longer than the work.
     #[error("`recover_ms` is {}; the most is `work_ms`, {}", Unit::Millis.show(*value), Unit::Millis.show(*work))]
     RecoverLong { value: i64, work: i64 },
@@ -200,6 +262,8 @@ pub enum Kind {
     Text,
     /// An integer.
     Whole,
+    /// True or false.
+    YesOrNo,
     /// A local date.
     Date,
     /// A list of texts.
@@ -217,6 +281,7 @@ impl fmt::Display for Kind {
         f.write_str(match self {
             Self::Text => "a text in quotation marks",
             Self::Whole => "a whole number",
+            Self::YesOrNo => "true or false",
             Self::Date => "a date",
             Self::Texts => "a list of texts in quotation marks",
             Self::Wholes => "a list of whole numbers",
@@ -238,6 +303,7 @@ impl Kind {
                 format!("{field} = 60000 (milliseconds, without a decimal point)")
             }
             (Self::Whole, _) => format!("{field} = 3"),
+            (Self::YesOrNo, _) => format!("{field} = true"),
             (Self::Date, _) => format!("{field} = 2026-11-02"),
             (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
             (Self::Wholes, "gap_ms") => "gap_ms = [5000, 15000]".into(),
@@ -273,18 +339,62 @@ impl Reason {
             Self::Twice { .. } => "Name each once.".into(),
             Self::Form { offered, .. } => format!("Write: form = \"{offered}\""),
             Self::Direction { .. } => "Leave it out, or choose another drill.".into(),
-            Self::Backward { .. } => {
-                "Somebody has to watch this person do it first, with a wall or second counter within half a step behind. Then add [[unlocks]] with name = \"backward\", watched_by and on; or leave the direction out.".into()
+            Self::Locked { unlock, .. } => format!(
+                "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or leave the direction out.",
+                unlock.with(),
+                unlock.name()
+            ),
+            Self::LockedStep { unlock, step, .. } => format!(
+                "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or stay below step {step}.",
+                unlock.with(),
+                unlock.name()
+            ),
+            Self::UnlockPartner { alone: true, .. } => {
+                "What was watched with a partner is not unlocked alone. Add an unlock with partner = \"\" when it was watched alone.".into()
             }
+            Self::UnlockPartner { alone: false, .. } => {
+                "An unlock holds with the partner who was watched. Write that partner's name or initials: partner = \"...\"".into()
+            }
+            Self::NoOnePartner { .. } => {
+                "Add the unlock that is missing for one of the partners, or leave out what needs it.".into()
+            }
+            Self::NeedsPartner { .. } => "Write form = \"partner\", if the drill offers it, or leave the direction out.".into(),
+            Self::BlindOnFoam { .. } => "Closed eyes are for firm ground when nobody is there. Lower `ceiling`, or leave the direction out.".into(),
+            Self::NotConfirmed { need, .. } => format!(
+                "Where this person practices there must be one. If there is, add: confirmed = [\"{}\"]. The app asks for it again before each session.",
+                need.name()
+            ),
             Self::WeightCount { .. } => "Give one number for each direction, in the same order, or leave `weights` out.".into(),
             Self::OnlyWith { field, .. } => format!("Delete the line with `{field}`, or change the other field."),
             Self::Strength { .. } => "Delete the line: only drills with pushes have a strength.".into(),
+            Self::StrengthPair { .. } => "Write it like this: strength = [1, 1]".into(),
+            Self::StrengthRange { .. } => "1 is barely felt, 4 firm. Write it like this: strength = [1, 2]".into(),
+            Self::StrengthSpread { .. } => "A push should never be much firmer than the ones before. Write it like this: strength = [1, 2]".into(),
+            Self::StrengthHome { .. } => {
+                "3 and 4 are for practice with the therapist there: the unlock \"pushes\" must say therapist_present = true.".into()
+            }
+            Self::Balls { .. } => "Delete the line: only drills in which a partner throws have balls.".into(),
+            Self::NothingLasts => "Delete the line: only holds, spells with closed eyes, rises and stops last.".into(),
+            Self::Spell { .. } => "Leave the line out to take the drill's own length.".into(),
+            Self::Untested { .. } => {
+                "Time how long this person holds it, hands hovering, up to 30 s, and write: tested_hold_ms = 9000; or lower `ceiling`.".into()
+            }
+            Self::HoldLong { most, .. } => format!("Write spell_ms = {} or less, or lower `ceiling`.", most.0),
+            Self::OddSets { .. } => "Write an even number of sets, so that both sides get the same.".into(),
+            Self::WatchLong { .. } => "Two minutes a session are enough for the eyes. Take away sets or make them shorter.".into(),
+            Self::Lead { .. } => {
+                "After a call the partner looks at the person, and is told the next one only then. Make the shortest gap longer.".into()
+            }
+            Self::CoveredUneven => "How many calls there are would depend on which ones come. Write sequence = \"open\".".into(),
             Self::GapPair { .. } => "Write it like this: gap_ms = [5000, 15000]".into(),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
             Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5000 is usual.".into(),
             Self::GapLong { .. } => "A longer wait is no harder to foresee, and less is practiced. 15000 is usual.".into(),
             Self::GapNarrow { .. } => "Calls that come at nearly equal times are soon foreseen. [5000, 15000] is usual.".into(),
             Self::GapTooLongForSet { .. } => "Make the gaps shorter or the set longer, so that at least two calls fit.".into(),
+            Self::Redraws { pushes: true, .. } => {
+                "A set holds two to six pushes. Make the set longer for more than one push, or the gaps longer for fewer than seven.".into()
+            }
             Self::Redraws { .. } => {
                 "Sets that rarely hold two calls give their moments away. Make the set longer, the gaps shorter or the blanks fewer.".into()
             }

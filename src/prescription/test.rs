@@ -67,7 +67,7 @@ fn changed(from: &str, to: &str) -> String {
 #[test]
 fn every_ready_prescription_is_read_and_needs_no_unlock() {
     let names: Vec<&str> = Prescription::ready_names().collect();
-    assert_eq!(names, ["gentle", "typical"], "the default first");
+    assert_eq!(names[..2], ["gentle", "typical"], "the default first");
     for (name, text) in READY {
         let prescription = read(text).unwrap();
         assert!(prescription.unlocks().is_empty(), "{name}");

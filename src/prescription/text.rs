@@ -51,6 +51,10 @@ pub(super) struct RawDrill {
     pub slack: Option<Field<i64>>,
     pub longest_streak: Option<Field<i64>>,
     pub strength: Option<Field<Vec<i64>>>,
+    pub balls: Option<Field<i64>>,
+    pub spell_ms: Option<Field<i64>>,
+    pub tested_hold_ms: Option<Field<i64>>,
+    pub confirmed: Option<Field<Vec<String>>>,
 }
 
 /// An `[[unlocks]]` section.
@@ -59,6 +63,7 @@ pub(super) struct RawUnlock {
     pub watched_by: Field<String>,
     pub on: Field<Date>,
     pub partner: Option<Field<String>>,
+    pub therapist_present: Option<Field<bool>>,
 }
 
 const PRESCRIPTION_FIELDS: &[&str] = &[
@@ -93,8 +98,12 @@ const DRILL_FIELDS: &[&str] = &[
     "slack",
     "longest_streak",
     "strength",
+    "balls",
+    "spell_ms",
+    "tested_hold_ms",
+    "confirmed",
 ];
-const UNLOCK_FIELDS: &[&str] = &["name", "watched_by", "on", "partner"];
+const UNLOCK_FIELDS: &[&str] = &["name", "watched_by", "on", "partner", "therapist_present"];
 const LIMIT_FIELDS: &[&str] = &["effort_at_most"];
 
 /// The name of every field of every section.
@@ -174,6 +183,10 @@ fn drill(mut section: Section<'_>) -> Result<RawDrill, Refusal> {
         slack: section.whole("slack")?,
         longest_streak: section.whole("longest_streak")?,
         strength: section.wholes("strength")?,
+        balls: section.whole("balls")?,
+        spell_ms: section.whole("spell_ms")?,
+        tested_hold_ms: section.whole("tested_hold_ms")?,
+        confirmed: section.texts("confirmed")?,
     })
 }
 
@@ -183,6 +196,7 @@ fn unlock(mut section: Section<'_>) -> Result<RawUnlock, Refusal> {
         watched_by: section.need("watched_by", Kind::Text, Section::text)?,
         on: section.need("on", Kind::Date, Section::date)?,
         partner: section.text("partner")?,
+        therapist_present: section.yes_or_no("therapist_present")?,
     })
 }
 
@@ -296,6 +310,10 @@ impl<'a> Section<'a> {
 
     fn whole(&mut self, name: &'static str) -> Taken<i64> {
         self.take(name, Kind::Whole, whole)
+    }
+
+    fn yes_or_no(&mut self, name: &'static str) -> Taken<bool> {
+        self.take(name, Kind::YesOrNo, DeValue::as_bool)
     }
 
     fn texts(&mut self, name: &'static str) -> Taken<Vec<String>> {

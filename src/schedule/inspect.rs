@@ -4,11 +4,14 @@
 //! does not hide itself here. A session with sets left out on purpose, or planned anew after a pause, is not whole and
 //! is not for this.
 
-use crate::direction::Direction;
-use crate::drill::Side;
+use crate::drill::{Form, Side, Target};
 use crate::prescription::{DrillOrder, DrillPlan, Prescription, Sequence};
 
-use super::{Schedule, SetPlan};
+use super::{Call, Cue, Schedule, SetPlan};
+
+mod danger;
+
+pub use danger::Danger;
 
 /// What is wrong with a session. `set` is the set's number, `cue` the place in the set, from 0, blanks counted.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -39,7 +42,15 @@ pub enum Fault {
         /// Real cues.
         cues: usize,
     },
-    /// Work, recovery, rest, step, conditions, form or side differ from the prescription.
+    /// What the session as a whole must not do.
+    #[error("set {set}: {danger}")]
+    Danger {
+        /// The set.
+        set: u8,
+        /// The rule.
+        danger: Danger,
+    },
+    /// Work, recovery, rest, step, conditions, form, facing or side differ from the prescription.
     #[error("set {set}: its conditions are not the prescribed ones")]
     Conditions {
         /// The set.
@@ -63,13 +74,13 @@ pub enum Fault {
         /// The rule.
         rule: Rule,
     },
-    /// A direction comes too rarely or too often.
-    #[error("the sets from {set} on: {direction} comes {times} times; {least} to {most} are allowed")]
+    /// One of the calls comes too rarely or too often.
+    #[error("the sets from {set} on: {name} comes {times} times; {least} to {most} are allowed")]
     Uneven {
         /// The first set of the drill.
         set: u8,
-        /// The direction.
-        direction: Direction,
+        /// What the prescription calls it.
+        name: String,
         /// How often.
         times: usize,
         /// The least.
@@ -103,9 +114,12 @@ pub enum Rule {
     /// Only prescribed targets are called, in their own words.
     #[error("it calls what is not prescribed, or in other words")]
     Target,
-    /// No direction runs on beyond the longest streak.
-    #[error("its direction comes too often in a row")]
+    /// Nothing runs on beyond the longest streak.
+    #[error("it comes too often in a row")]
     Streak,
+    /// A rule of safety.
+    #[error(transparent)]
+    Safety(#[from] Danger),
 }
 
 /// Checks a whole session against its prescription.
@@ -131,17 +145,21 @@ pub fn inspect(prescription: &Prescription, schedule: &Schedule) -> Result<(), F
         return Err(Fault::Missing { cues });
     }
     let plans: Vec<&DrillPlan> = prescription.drills().iter().collect();
-    blocks(prescription.order(), true, &plans, sets)
+    blocks(prescription.order(), true, &plans, sets)?;
+    danger::inspect(prescription, sets)
 }
 
 /// Takes the sets of one drill off the front, for each drill that may be due, and goes on with the rest.
 fn blocks(order: DrillOrder, warm_up: bool, plans: &[&DrillPlan], sets: &[SetPlan]) -> Result<(), Fault> {
     let Some(first) = sets.first() else { return Ok(()) };
     let due = if warm_up || order == DrillOrder::AsWritten { plans.len().min(1) } else { plans.len() };
+    let standing = plans.iter().any(|plan| !danger::walks(plan.drill()));
     let mut found = Err(Fault::Stray { set: first.number() });
     for index in 0..due {
         let plan = plans[index];
-        if plan.drill().name() != first.drill().name() {
+        // In an order that is drawn, walking comes after everything else.
+        let too_soon = due > 1 && standing && danger::walks(plan.drill());
+        if plan.drill().name() != first.drill().name() || too_soon {
             continue;
         }
         let (block, after) = sets.split_at(sets.len().min(usize::from(plan.sets())));
@@ -157,20 +175,19 @@ fn blocks(order: DrillOrder, warm_up: bool, plans: &[&DrillPlan], sets: &[SetPla
 
 /// Checks all sets of one drill.
 fn drill(plan: &DrillPlan, sets: &[SetPlan]) -> Result<(), Fault> {
-    let mut called = Vec::new();
+    let mut called: Vec<&Target> = Vec::new();
     for (nth, set) in sets.iter().enumerate() {
         conditions(plan, nth, set)?;
         moments(plan, set)?;
-        for (cue, direction) in
-            set.cues().iter().enumerate().filter_map(|(i, c)| Some((i, c.call()?.direction())))
-        {
-            called.push(direction);
+        for (cue, call) in set.cues().iter().enumerate().filter_map(|(i, c)| Some((i, c.call()?))) {
+            let fault = |rule| Fault::Cue { set: set.number(), cue, rule };
+            let target = plan.targets().iter().find(|target| is_of(call, target, set));
+            called.push(target.ok_or_else(|| fault(Rule::Target))?);
             if let Some(longest) = plan.longest_streak() {
                 let longest = usize::from(longest);
-                if called.len() > longest
-                    && called[called.len() - longest - 1..].iter().all(|&d| d == direction)
-                {
-                    return Err(Fault::Cue { set: set.number(), cue, rule: Rule::Streak });
+                let mut latest = called.iter().rev().take(longest + 1);
+                if called.len() > longest && latest.all(|earlier| Some(*earlier) == target) {
+                    return Err(fault(Rule::Streak));
                 }
             }
         }
@@ -181,23 +198,46 @@ fn drill(plan: &DrillPlan, sets: &[SetPlan]) -> Result<(), Fault> {
         let most =
             called.len() / kinds + usize::from(!called.len().is_multiple_of(kinds)) + usize::from(slack);
         for target in plan.targets() {
-            let times = called.iter().filter(|&&direction| direction == target.direction).count();
+            let times = called.iter().filter(|called| **called == target).count();
             if times < least || times > most {
                 let set = sets[0].number();
-                return Err(Fault::Uneven { set, direction: target.direction, times, least, most });
+                return Err(Fault::Uneven { set, name: target.name.clone(), times, least, most });
             }
         }
     }
     Ok(())
 }
 
+/// Whether this is what is called for the target, in its own words, whatever is drawn besides.
+fn is_of(call: &Call, target: &Target, set: &SetPlan) -> bool {
+    let said = call.say().first().copied();
+    let same = target.direction == call.direction() && target.action == call.action();
+    let words = match (call.ball(), target.say) {
+        (Some(ball), None) => said == Some(ball.phrase()),
+        (None, say) => said == say,
+        (Some(_), Some(_)) => false,
+    };
+    let shown = match said {
+        None => target.tell.is_some_and(|tell| call.show().starts_with(&tell.words().to_uppercase())),
+        Some(_) => {
+            let all: Vec<&str> = call.say().iter().map(|phrase| phrase.words()).collect();
+            all.join(", ").to_uppercase() == call.show()
+        }
+    };
+    let calls = call.say().iter().all(|phrase| phrase.is_cue());
+    let told = (set.form() == Form::Partner) != call.tell().is_empty();
+    same && words && shown && calls && told && target.span == call.span()
+}
+
 fn conditions(plan: &DrillPlan, nth: usize, set: &SetPlan) -> Result<(), Fault> {
-    let one_foot_ahead = plan.conditions().stance.to_string() == "semi-tandem";
-    let side = match (one_foot_ahead, nth % 2) {
+    let two_sided = ["semi-tandem", "tandem", "one leg"].contains(&plan.conditions().stance.name());
+    let side = match (two_sided, nth % 2) {
         (false, _) => None,
         (true, 0) => Some(Side::Left),
         (true, _) => Some(Side::Right),
     };
+    let facings = plan.drill().facings();
+    let facing = facings[if two_sided { nth / 2 } else { nth } % facings.len()];
     let same = set.drill().name() == plan.drill().name()
         && set.form() == plan.form()
         && set.step() == plan.step()
@@ -205,7 +245,9 @@ fn conditions(plan: &DrillPlan, nth: usize, set: &SetPlan) -> Result<(), Fault> 
         && set.conditions() == plan.conditions()
         && set.work() == plan.work()
         && set.recover() == plan.recover()
-        && set.side() == side;
+        && set.side() == side
+        && set.facing() == facing
+        && set.balls() == plan.balls();
     if same { Ok(()) } else { Err(Fault::Conditions { set: set.number() }) }
 }
 
@@ -216,31 +258,24 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
         let before = index.checked_sub(1).map(|before| &set.cues()[before]);
         let gap = cue.gap();
         elapsed += gap.0;
-        let neighbors = before.and_then(|before| before.call()).into_iter().chain(cue.call());
-        let known = cue.call().is_none_or(|call| {
-            plan.targets().iter().any(|target| {
-                target.direction == call.direction()
-                    && target.action == call.action()
-                    && target.phrase == call.phrase()
-                    && target.phrase.is_cue()
-                    && target.phrase.words().to_uppercase() == call.show()
-            })
-        });
+        let lasts = cue.call().and_then(Call::span).map_or(0, |span| span.length.0);
+        let neighbors = [before, Some(cue)].into_iter().flatten().filter_map(Cue::call);
         let rule = if cue.at().0 != elapsed {
             Rule::Offset
         } else if gap < plan.gaps().least() || gap >= plan.gaps().greatest() {
             Rule::GapRange
-        } else if neighbors.into_iter().any(|call| gap < call.action().shortest_gap()) {
+        } else if neighbors.into_iter().any(|call| gap < danger::shortest_gap(call, set.drill())) {
             Rule::ActionGap
-        } else if elapsed + plan.recover().0 > plan.work().0 {
+        } else if elapsed + lasts + plan.recover().0 > plan.work().0 {
             Rule::Late
-        } else if cue.is_blank() && before.is_some_and(super::Cue::is_blank) {
+        } else if cue.is_blank() && before.is_some_and(Cue::is_blank) {
             Rule::TwoBlanks
         } else if cue.is_blank() && plan.blank_per_mille() == 0 {
             Rule::BlankNotAllowed
-        } else if !known {
-            Rule::Target
+        } else if let Some(danger) = danger::of_cue(plan, set, index) {
+            Rule::Safety(danger)
         } else {
+            elapsed += lasts;
             continue;
         };
         return Err(Fault::Cue { set: set.number(), cue: index, rule });

@@ -20,6 +20,8 @@ pub struct Moment {
     pub gap: Millis,
     /// Nothing is called.
     pub blank: bool,
+    /// How long what is called lasts; no time for most calls, and for a blank.
+    pub lasts: Millis,
 }
 
 /// The rules by which the moments of a set are drawn.
@@ -27,8 +29,10 @@ pub struct Moment {
 pub struct Rules<'a> {
     /// The gaps.
     pub gaps: &'a GapTable,
-    /// The last moment at which something may come: work less recovery.
+    /// The last moment at which something may come or end: work less recovery.
     pub latest: Millis,
+    /// The most real cues of a set.
+    pub most_real: usize,
     /// The chance of a blank after anything but a blank, in thousandths.
     pub blank_per_mille: u16,
 }
@@ -36,37 +40,48 @@ pub struct Rules<'a> {
 impl Rules<'_> {
     /// The moments of set `number`, and how many attempts were thrown away before these.
     ///
-    /// The first attempt draws gaps and blanks from a stream each. If it holds fewer than [`FEWEST_CUES`] real cues,
-    /// further attempts follow, gap and blank in turn, all from the set's one redraw stream. How often that happens
-    /// is computed in `count`; the gate refuses a prescription in which it is more than one attempt in five.
-    pub fn draw(&self, seed: Seed, number: u8) -> (Vec<Moment>, u16) {
-        let mut moments =
-            self.attempt(&mut Dice { gaps: seed.gaps(number), blanks: Some(seed.blanks(number)) });
+    /// `lasts` says how long the set's n-th real cue lasts, from 0: what is called is the same in every attempt.
+    ///
+    /// The first attempt draws gaps and blanks from a stream each. If it holds fewer than [`FEWEST_CUES`] real cues, or
+    /// more than the set may hold, further attempts follow, gap and blank in turn, all from the set's one redraw
+    /// stream. How often that happens is computed in `count`; the gate refuses a prescription in which it is more than
+    /// one attempt in five.
+    pub fn draw(&self, seed: Seed, number: u8, mut lasts: impl FnMut(usize) -> Millis) -> (Vec<Moment>, u16) {
+        let wrong = |moments: &[Moment]| !(FEWEST_CUES..=self.most_real).contains(&real(moments));
+        let mut dice = Dice { gaps: seed.gaps(number), blanks: Some(seed.blanks(number)) };
+        let mut moments = self.attempt(&mut dice, &mut lasts);
         let mut redraws = 0_u16;
-        if real(&moments) < FEWEST_CUES {
-            let mut dice = Dice { gaps: seed.redraw(number), blanks: None };
-            while real(&moments) < FEWEST_CUES {
-                moments = self.attempt(&mut dice);
+        if wrong(&moments) {
+            dice = Dice { gaps: seed.redraw(number), blanks: None };
+            while wrong(&moments) {
+                moments = self.attempt(&mut dice, &mut lasts);
                 redraws = redraws.saturating_add(1);
             }
         }
         (moments, redraws)
     }
 
-    /// Gaps run until one would end after the latest moment; that one is discarded, never squeezed, so that the
-    /// chance of a cue in the next moment stays as designed.
-    fn attempt(&self, dice: &mut Dice) -> Vec<Moment> {
+    /// Gaps run until one would end after the latest moment, or what comes then would; that one is discarded, never
+    /// squeezed, so that the chance of a cue in the next moment stays as designed.
+    fn attempt(&self, dice: &mut Dice, lasts: &mut impl FnMut(usize) -> Millis) -> Vec<Moment> {
         let mut moments = Vec::with_capacity((self.latest.0 / self.gaps.least().0.max(1)) as usize);
-        let mut at = Millis(0);
+        let mut ended = Millis(0);
         let mut blank = false;
+        let mut called = 0;
         loop {
             let gap = self.gaps.draw(&mut dice.gaps);
-            at = at + gap;
+            let at = ended + gap;
             if at > self.latest {
                 return moments;
             }
             blank = !blank && below(dice.blanks(), 1000) < u64::from(self.blank_per_mille);
-            moments.push(Moment { at, gap, blank });
+            let lasts = if blank { Millis(0) } else { lasts(called) };
+            ended = at + lasts;
+            if ended > self.latest {
+                return moments;
+            }
+            called += usize::from(!blank);
+            moments.push(Moment { at, gap, blank, lasts });
         }
     }
 }

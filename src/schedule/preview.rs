@@ -5,10 +5,14 @@ use std::fmt;
 
 use serde::Serialize;
 
+use super::call::joined;
 use super::{Cue, METHOD, Schedule, SetPlan};
 use crate::direction::Direction;
-use crate::drill::{Action, Facing, Form, Side, Stance, Support, Surface, Vision};
+use crate::drill::{
+    Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
+};
 use crate::millis::Millis;
+use crate::phrase::Phrase;
 use crate::prescription::Prescription;
 
 /// The name and number of the format. Fields may be added; none is renamed without a new number.
@@ -48,6 +52,8 @@ struct PreviewSet {
     drill: &'static str,
     #[serde(skip)]
     title: &'static str,
+    #[serde(skip)]
+    standing: String,
     form: Form,
     step: u8,
     stance: Stance,
@@ -55,8 +61,7 @@ struct PreviewSet {
     surface: Surface,
     support: Support,
     vision: Vision,
-    /// No drill has one yet.
-    second_task: Option<&'static str>,
+    second_task: Option<SecondTask>,
     facing: Facing,
     work_ms: Millis,
     rest_ms: Millis,
@@ -66,21 +71,31 @@ struct PreviewSet {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 struct PreviewCue {
     at_ms: Millis,
-    /// The end of a span; no drill has spans yet.
+    /// The end of a span.
     until_ms: Option<Millis>,
     gap_ms: Millis,
     action: Option<&'static str>,
     direction: Option<Direction>,
-    /// How firm a push is; no drill has pushes yet.
+    /// How firm a push is, from 1 to 4.
     strength: Option<u8>,
     blank: bool,
-    phrase: Option<&'static str>,
-    say: Option<&'static str>,
+    /// Of what is called, else of what the partner is told, joined by `+`.
+    phrase: Option<String>,
+    say: Option<String>,
     show: Option<String>,
-    /// The partner's line; no drill has one yet.
-    tell: Option<&'static str>,
+    /// What the partner is told, before places are put in.
+    tell: Option<String>,
     /// How long before the moment the partner is told.
     lead_ms: Millis,
+    /// What is called at the end of a span.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    close: Option<&'static str>,
+    /// The ball to catch, of two.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ball: Option<Ball>,
+    /// One of the two pushes that are announced as practice.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    practice: bool,
 }
 
 impl Preview {
@@ -106,6 +121,7 @@ impl PreviewSet {
             number: set.number(),
             drill: set.drill().name(),
             title: set.drill().title(),
+            standing: format!("{} {}", conditions.posture(), conditions.stand(set.facing(), set.side())),
             form: set.form(),
             step: set.step(),
             stance: conditions.stance,
@@ -113,8 +129,8 @@ impl PreviewSet {
             surface: conditions.surface,
             support: conditions.support,
             vision: conditions.vision,
-            second_task: None,
-            facing: set.drill().facing(),
+            second_task: conditions.second_task,
+            facing: set.facing(),
             work_ms: set.work(),
             rest_ms: set.rest(),
             cues: set.cues().iter().map(PreviewCue::of).collect(),
@@ -125,19 +141,25 @@ impl PreviewSet {
 impl PreviewCue {
     fn of(cue: &Cue) -> Self {
         let call = cue.call();
+        let words = |phrases: &[Phrase]| {
+            (!phrases.is_empty()).then(|| joined(phrases.iter().map(|phrase| phrase.words()), ", "))
+        };
         Self {
             at_ms: cue.at(),
-            until_ms: None,
+            until_ms: cue.until(),
             gap_ms: cue.gap(),
             action: call.map(|call| Action::name(call.action())),
             direction: call.map(super::Call::direction),
-            strength: None,
+            strength: call.and_then(|call| call.strength()).map(Strength::number),
             blank: cue.is_blank(),
-            phrase: call.map(|call| call.phrase().id()),
-            say: call.map(|call| call.phrase().words()),
+            phrase: call.map(super::Call::phrase_ids),
+            say: call.and_then(|call| words(call.say())),
             show: call.map(|call| call.show().to_owned()),
-            tell: None,
-            lead_ms: Millis(0),
+            tell: call.and_then(|call| words(&call.told_anywhere())),
+            lead_ms: call.map_or(Millis(0), super::Call::lead),
+            close: call.and_then(|call| call.span()).map(|span| span.close.words()),
+            ball: call.and_then(super::Call::ball),
+            practice: call.is_some_and(super::Call::is_practice),
         }
     }
 }
@@ -149,45 +171,27 @@ impl fmt::Display for Preview {
         for set in &self.sets {
             let calls = set.cues.iter().filter(|cue| !cue.blank).count();
             writeln!(f, "\nSet {} of {}: {}, step {}", set.number, self.sets.len(), set.title, set.step)?;
-            writeln!(f, "  Stand with {}.", set.standing())?;
+            writeln!(f, "  {}.", set.standing)?;
             writeln!(f, "  Work {}, {calls} calls; then rest at least {}.", set.work_ms, set.rest_ms)?;
             for cue in &set.cues {
                 write!(f, "  {:>9}  ", format!("{:.3} s", cue.at_ms.as_secs_f64()))?;
                 match (&cue.show, cue.direction) {
-                    (Some(show), Some(direction)) => writeln!(f, "{} {show}", direction.arrow())?,
-                    _ => writeln!(f, "- nothing is called")?,
+                    (Some(show), Some(direction)) => write!(f, "{} {show}", direction.arrow())?,
+                    _ => write!(f, "- nothing is called")?,
+                }
+                match (cue.until_ms, cue.close) {
+                    (Some(until), Some(close)) => {
+                        writeln!(f, ", to {:.3} s: {}", until.as_secs_f64(), close.to_uppercase())?;
+                    }
+                    _ => writeln!(f)?,
+                }
+                if let Some(tell) = cue.tell.as_ref().filter(|tell| cue.say.as_ref() != Some(tell)) {
+                    writeln!(f, "{:13}to the partner, {} before: {tell}", "", cue.lead_ms)?;
                 }
             }
         }
         writeln!(f, "\nSeed {} draws this session again (method {}).", self.seed, self.method)?;
         writeln!(f, "Practice with a seed that somebody has seen is not unpredictable.")
-    }
-}
-
-impl PreviewSet {
-    fn standing(&self) -> String {
-        let feet = match (self.stance, self.side) {
-            (Stance::FeetApart, _) => "feet apart",
-            (Stance::FeetTogether, _) => "feet together",
-            (Stance::SemiTandem, Some(Side::Right)) => "the right foot half a step ahead",
-            (Stance::SemiTandem, _) => "the left foot half a step ahead",
-        };
-        let floor = match self.surface {
-            Surface::Firm => "a firm floor",
-        };
-        let hands = match self.support {
-            Support::TwoHands => "both hands resting on the counter",
-            Support::OneHand => "one hand resting on the counter",
-            Support::Fingertips => "the fingertips on the counter",
-            Support::Hovering => "the hands just above the counter",
-        };
-        let eyes = match self.vision {
-            Vision::Open => "eyes open",
-        };
-        let facing = match self.facing {
-            Facing::CounterAhead => "the counter ahead",
-        };
-        format!("{facing}, {feet} on {floor}, {hands}, {eyes}")
     }
 }
 

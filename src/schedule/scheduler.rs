@@ -2,12 +2,14 @@
 //! from which stream stands in `seed`; how gaps, blanks and directions are drawn stands in their own modules.
 
 use super::chance::below;
+use super::coming::Coming;
 use super::covered::{Covered, TooMany};
+use super::extras::Extras;
 use super::gaps::GapTable;
 use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
 use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
-use crate::drill::{Side, Stance};
+use crate::drill::{Facing, Side, Stance};
 use crate::millis::Millis;
 use crate::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 
@@ -83,6 +85,15 @@ impl ScheduleError {
     }
 }
 
+/// A set whose moments are drawn, and, in the order `open`, what is called.
+struct Drawn {
+    slot: Slot,
+    moments: Vec<Moment>,
+    redraws: u16,
+    /// Of each real cue, its place among the targets of the prescription.
+    places: Vec<usize>,
+}
+
 /// A set's place in a session, before anything of it is drawn.
 #[derive(Debug, Clone, Copy)]
 struct Slot {
@@ -107,26 +118,36 @@ impl Scheduler {
     ///
     /// Moments come first, set by set. The 40th real cue is the session's last: what would follow is left out, and a
     /// set that this would leave with fewer than two real cues is left out whole, so a session may end with the 39th.
-    /// Then the directions, drill by drill.
+    /// Then what is called, drill by drill. Where calls last differently long, what is called comes from the same
+    /// stream in the same order, and each attempt at a set takes it from its beginning.
     pub fn draw(&self, seed: Seed) -> Schedule {
         let mut sets = Vec::new();
         let mut cues_left = MOST_CUES;
+        let mut streaks = vec![Streak::default(); self.drills.len()];
         for slot in self.slots(seed) {
-            let (mut moments, redraws) = self.rules(slot.drill).draw(seed, slot.number);
+            let mut coming = Coming::new(self.plan_of(slot), streaks[slot.drill], seed.order(slot.number));
+            let (mut moments, redraws) =
+                self.rules(slot.drill).draw(seed, slot.number, |nth| coming.lasts(nth));
             if cues_left < FEWEST_CUES {
                 break;
             }
             moments::keep_real(&mut moments, cues_left);
             cues_left -= moments::real(&moments);
-            sets.push((slot, moments, redraws));
+            let (places, streak) = coming.first(moments::real(&moments));
+            streaks[slot.drill] = streak;
+            sets.push(Drawn { slot, moments, redraws, places });
         }
-        let mut plans = Vec::with_capacity(sets.len());
-        for block in sets.chunk_by(|a, b| a.0.drill == b.0.drill) {
-            let mut places = self.order(seed, block).into_iter();
-            for (slot, moments, redraws) in block {
-                plans.push(self.plan(*slot, moments, *redraws, &mut places));
+        for block in sets.chunk_by_mut(|a, b| a.slot.drill == b.slot.drill) {
+            if let Some(covered) = &self.drills[block[0].slot.drill].covered {
+                let cues = block.iter().map(|set| moments::real(&set.moments)).sum();
+                let mut places = covered.draw(cues, &mut seed.order(block[0].slot.number)).into_iter();
+                for set in block {
+                    set.places = places.by_ref().take(moments::real(&set.moments)).collect();
+                }
             }
         }
+        let mut pushes = 0;
+        let plans = sets.iter().map(|set| self.plan(seed, set, &mut pushes)).collect();
         let schedule = Schedule { seed, sets: plans };
         debug_assert_eq!(inspect::inspect(&self.prescription, &schedule), Ok(()), "seed {seed}");
         schedule
@@ -139,7 +160,7 @@ impl Scheduler {
     /// after it, the directions and the blanks follow as planned. Whatever would then come later than work less
     /// recovery is dropped; nothing is added if time is left. Offsets go on counting from the start of the work with
     /// the pause taken out, and each cue's gap stays the work time since the entry before it, so the first one may be
-    /// longer than the prescription's greatest.
+    /// longer than the prescription's greatest. What lasted when the pause began ended with it.
     ///
     /// # Panics
     /// If `set` has a number that no set drawn by this scheduler has.
@@ -154,16 +175,20 @@ impl Scheduler {
         let slot = self.slots(seed).into_iter().find(|slot| slot.number == set.number);
         let rules = self.rules(slot.expect("the set was drawn from this prescription and seed").drill);
         let (called, planned) = set.cues.split_at(next.min(set.cues.len()));
-        let mut before = called.last().map_or(Millis(0), Cue::at);
-        let fresh = elapsed.max(before) + rules.gaps.draw(&mut seed.pause(set.number, pause));
         let mut cues = called.to_vec();
+        if let Some(last) = cues.last_mut() {
+            last.end_by(elapsed);
+        }
+        let mut before = cues.last().map_or(Millis(0), Cue::end);
+        let fresh = elapsed.max(before) + rules.gaps.draw(&mut seed.pause(set.number, pause));
         for (index, cue) in planned.iter().enumerate() {
             let at = if index == 0 { fresh } else { before + cue.gap };
-            if at > rules.latest {
+            let cue = Cue { at, gap: at - before, call: cue.call.clone() };
+            if cue.end() > rules.latest {
                 break;
             }
-            cues.push(Cue { at, gap: at - before, call: cue.call.clone() });
-            before = at;
+            before = cue.end();
+            cues.push(cue);
         }
         SetPlan { cues, ..set.clone() }
     }
@@ -180,6 +205,7 @@ impl Scheduler {
 
     /// Every set in the order of the session. If the order of the drills is drawn, the drills after the warm-up are
     /// shuffled from the last down: each changes places with one not above it, drawn evenly (Fisher and Yates 1938).
+    /// Then those in which the person walks follow the others, so that walking comes last, and the floor is cleared once.
     fn slots(&self, seed: Seed) -> Vec<Slot> {
         let plans = self.prescription.drills();
         let mut drills: Vec<usize> = (0..plans.len()).collect();
@@ -188,6 +214,7 @@ impl Scheduler {
             for place in (2..drills.len()).rev() {
                 drills.swap(place, 1 + below(&mut rng, place as u64) as usize);
             }
+            drills[1..].sort_by_key(|drill| plans[*drill].drill().is_walking());
         }
         let sets = drills.into_iter().flat_map(|drill| (0..plans[drill].sets()).map(move |nth| (drill, nth)));
         (1..).zip(sets).map(|(number, (drill, nth))| Slot { number, drill, nth }).collect()
@@ -197,66 +224,52 @@ impl Scheduler {
         self.drills[drill].rules(&self.prescription.drills()[drill])
     }
 
-    /// The targets of all real cues of one drill's sets, in order, each as its place in the prescription.
-    fn order(&self, seed: Seed, sets: &[(Slot, Vec<Moment>, u16)]) -> Vec<usize> {
-        let Some((first, ..)) = sets.first() else { return Vec::new() };
-        let plan = &self.prescription.drills()[first.drill];
-        if let Some(covered) = &self.drills[first.drill].covered {
-            let cues = sets.iter().map(|(_, moments, _)| moments::real(moments)).sum();
-            return covered.draw(cues, &mut seed.order(first.number));
-        }
-        let mut streak = Streak::default();
-        let mut places = Vec::new();
-        for (slot, moments, _) in sets {
-            let mut rng = seed.order(slot.number);
-            for _ in 0..moments::real(moments) {
-                places.push(streak.next(plan.weights(), plan.longest_streak(), &mut rng));
-            }
-        }
-        places
+    fn plan_of(&self, slot: Slot) -> &DrillPlan {
+        &self.prescription.drills()[slot.drill]
     }
 
-    fn plan(
-        &self,
-        slot: Slot,
-        moments: &[Moment],
-        redraws: u16,
-        places: &mut impl Iterator<Item = usize>,
-    ) -> SetPlan {
-        let plan = &self.prescription.drills()[slot.drill];
-        let calls = &self.drills[slot.drill].calls;
-        let cues = moments.iter().map(|&Moment { at, gap, blank }| {
+    /// The set, with what is drawn for each call besides: how firm, which ball, which parts. `pushes` counts those of
+    /// the session so far.
+    fn plan(&self, seed: Seed, set: &Drawn, pushes: &mut usize) -> SetPlan {
+        let Drawn { slot, moments, redraws, places } = set;
+        let plan = self.plan_of(*slot);
+        let mut extras = Extras::new(seed, slot.number, plan);
+        let mut places = places.iter();
+        let cues = moments.iter().map(|&Moment { at, gap, blank, .. }| {
             let place = if blank { None } else { places.next() };
-            Cue { at, gap, call: place.map(|place| calls[place].clone()) }
+            let call = place.map(|place| {
+                let mut call = self.drills[slot.drill].calls[*place].clone();
+                extras.add(&mut call, pushes);
+                call
+            });
+            Cue { at, gap, call }
         });
         SetPlan {
+            cues: cues.collect(),
             number: slot.number,
             drill: plan.drill(),
             form: plan.form(),
             step: plan.step(),
             conditions: plan.conditions(),
+            facing: facing(plan, slot.nth),
             side: side(plan.conditions().stance, slot.nth),
+            balls: plan.balls(),
             work: plan.work(),
             recover: plan.recover(),
             rest: self.prescription.rest(),
-            redraws,
-            cues: cues.collect(),
+            redraws: *redraws,
         }
     }
 }
 
 impl DrillTables {
     fn new(plan: &DrillPlan) -> Result<Self, ScheduleError> {
-        let calls = plan.targets().iter().map(|target| Call {
-            action: target.action,
-            direction: target.direction,
-            phrase: target.phrase,
-            show: target.show(),
-        });
+        let calls = plan.targets().iter().map(|target| Call::of(target, plan.form(), plan.drill().lead()));
         let mut tables = Self { gaps: GapTable::new(plan.gaps()), calls: calls.collect(), covered: None };
         let rules = tables.rules(plan);
         if let Sequence::Covered { slack } = plan.sequence() {
-            let most_a_set = rules.latest.0 / rules.gaps.least().0.max(1);
+            let lasts = plan.targets()[0].lasts();
+            let most_a_set = rules.latest.0 / (rules.gaps.least() + lasts).0.max(1);
             let most = (most_a_set as usize * usize::from(plan.sets())).min(MOST_CUES);
             let (drill, directions, line) = (plan.drill().title(), plan.targets().len(), plan.line());
             let covered =
@@ -275,6 +288,7 @@ impl DrillTables {
         Rules {
             gaps: &self.gaps,
             latest: plan.work() - plan.recover(),
+            most_real: plan.most_calls() as usize,
             blank_per_mille: plan.blank_per_mille(),
         }
     }
@@ -283,11 +297,16 @@ impl DrillTables {
 /// The foot ahead in the drill's set `nth`, from 0: left first and then in turn, so that both sides get equally many
 /// sets, or the left one more.
 fn side(stance: Stance, nth: u8) -> Option<Side> {
-    match stance {
-        Stance::FeetApart | Stance::FeetTogether => None,
-        Stance::SemiTandem if nth.is_multiple_of(2) => Some(Side::Left),
-        Stance::SemiTandem => Some(Side::Right),
-    }
+    let side = if nth.is_multiple_of(2) { Side::Left } else { Side::Right };
+    stance.has_sides().then_some(side)
+}
+
+/// Where the counter is in the drill's set `nth`, from 0: in turn, set by set. With a stance of two sides every second
+/// set, so that each foot meets each side.
+fn facing(plan: &DrillPlan, nth: u8) -> Facing {
+    let facings = plan.drill().facings();
+    let turn = if plan.conditions().stance.has_sides() { nth / 2 } else { nth };
+    facings[usize::from(turn) % facings.len()]
 }
 
 #[cfg(test)]

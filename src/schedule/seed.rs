@@ -9,11 +9,14 @@
 //! | set x 16 + 0 | the gaps of that set, first attempt |
 //! | set x 16 + 1 | its blanks, first attempt |
 //! | set x 16 + 2 | its directions (`open`); those of the whole drill, at the drill's first set (`covered`) |
-//! | set x 16 + 3 | strengths (not drawn yet) |
-//! | set x 16 + 4 | names of balls (not drawn yet) |
+//! | set x 16 + 3 | strengths, one for each push |
+//! | set x 16 + 4 | names of balls, one for each throw |
 //! | set x 16 + 5 | gaps and blanks of every further attempt, one after the other |
+//! | set x 16 + 8 | the parts of its calls |
+//! | set x 16 + 9 | the path of the slow target |
 //! | 0 x 16 + 6 | the order of the drills in the session |
 //! | 0 x 16 + 7 | the word of the sound check |
+//! | 0 x 16 + 10 | the order of the patches of a floor course |
 //! | 2^62 + set x 2^16 + pause | the first gap after that pause of that set |
 //! | 2^63 + i | the seed of session i >= 1 |
 //!
@@ -29,9 +32,14 @@ const PURPOSES: u64 = 16;
 const GAPS: u64 = 0;
 const BLANKS: u64 = 1;
 const ORDER: u64 = 2;
+const STRENGTHS: u64 = 3;
+const BALLS: u64 = 4;
 const REDRAW: u64 = 5;
 const DRILLS: u64 = 6;
 const SOUND_CHECK: u64 = 7;
+const PARTS: u64 = 8;
+const PATH: u64 = 9;
+const COURSE: u64 = 10;
 const PAUSES: u64 = 1 << 62;
 const SESSIONS: u64 = 1 << 63;
 
@@ -131,6 +139,27 @@ impl Seed {
 
     pub(super) fn order(self, set: u8) -> ChaCha12Rng {
         self.stream(u64::from(set) * PURPOSES + ORDER)
+    }
+
+    pub(super) fn strengths(self, set: u8) -> ChaCha12Rng {
+        self.stream(u64::from(set) * PURPOSES + STRENGTHS)
+    }
+
+    pub(super) fn balls(self, set: u8) -> ChaCha12Rng {
+        self.stream(u64::from(set) * PURPOSES + BALLS)
+    }
+
+    pub(super) fn parts(self, set: u8) -> ChaCha12Rng {
+        self.stream(u64::from(set) * PURPOSES + PARTS)
+    }
+
+    pub(super) fn path(self, set: u8) -> ChaCha12Rng {
+        self.stream(u64::from(set) * PURPOSES + PATH)
+    }
+
+    /// The stream of a floor course, whose patches are in the person's settings.
+    pub fn course(self) -> ChaCha12Rng {
+        self.stream(COURSE)
     }
 
     pub(super) fn redraw(self, set: u8) -> ChaCha12Rng {

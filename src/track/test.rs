@@ -22,7 +22,7 @@ fn a_cue_is_48_frames_a_millisecond_after_the_start_of_its_set() {
             let planned: Vec<(u64, Phrase)> = set
                 .cues()
                 .iter()
-                .filter_map(|cue| Some((start.0 + 48 * u64::from(cue.at().0), cue.call()?.phrase())))
+                .filter_map(|cue| Some((start.0 + 48 * u64::from(cue.at().0), cue.call()?.say()[0])))
                 .collect();
             let placed: Vec<(u64, Phrase)> = track
                 .events()

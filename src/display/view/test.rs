@@ -226,7 +226,7 @@ fn every_call_is_read_from_three_meters_at_80_by_24() {
     let row = 2.0 * 310.0 / 80.0;
     let mut seen = 0;
     for cue in Phrase::all().filter(|phrase| phrase.is_cue()) {
-        for direction in Direction::ALL {
+        for direction in Direction::ALL.iter().copied() {
             let words = cue.words().to_uppercase();
             let buffer = rendered(&work(Some((&words, direction))), 80, 24);
             for word in words.split_whitespace() {
@@ -242,7 +242,10 @@ fn every_call_is_read_from_three_meters_at_80_by_24() {
 
 #[test]
 fn the_arrow_tells_the_direction_at_80_by_24() {
-    let drawn = Direction::ALL.map(|to| text(&rendered(&work(Some(("REACH BACKWARD RIGHT", to))), 80, 24)));
+    let drawn: Vec<String> = Direction::ALL
+        .iter()
+        .map(|to| text(&rendered(&work(Some(("REACH BACKWARD RIGHT", *to))), 80, 24)))
+        .collect();
     for (i, one) in drawn.iter().enumerate() {
         assert!(!drawn[..i].contains(one), "{:?}", Direction::ALL[i]);
     }

@@ -27,10 +27,18 @@ fn ready_prescriptions_are_hard_to_foresee() {
     for (name, prescription) in Prescription::all_ready() {
         let scheduler = Scheduler::new(prescription).unwrap();
         let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
-        assert_eq!(cautions(&foresight), [], "{name}");
-        for drill in foresight.drills().iter().filter(|drill| drill.form == "alone") {
-            let brace = drill.when.heard.all.brace(Millis(500)).chance;
-            assert!(brace <= GOOD_BRACE && on_moments(drill) == "hard to catch", "{name}: {brace}");
+        // Where there is only one thing to do there is nothing to guess but the moment, and that is said.
+        let one = |caution: &Caution| matches!(caution, Caution::OneDirection { .. });
+        let cautions = cautions(&foresight);
+        assert!(cautions.iter().all(one), "{name}: {cautions:?}");
+        for drill in foresight.drills() {
+            if (drill.when.gap.from(), drill.when.greatest_gap) == (Millis(5_000), Millis(15_000)) {
+                let brace = drill.when.heard.all.brace(Millis(500)).chance;
+                assert!(brace <= GOOD_BRACE && on_moments(drill) == "hard to catch", "{name}: {brace}");
+            }
+            if drill.which.directions == 1 {
+                continue;
+            }
             // The best guess that "evenly among the allowed" leaves in the long run: (k - 1 + f) / (k - 1) / k with f
             // the share of calls after a full streak; for streak 2 that is 1 / (k + 1) [derived].
             let k = drill.which.directions as f64;

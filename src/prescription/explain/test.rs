@@ -78,7 +78,7 @@ fn a_prescription_is_explained_in_plain_words() {
         "4 sets a session, its warm-up counted; one session a day, 5 days a week for 7 weeks.",
         "At least 52.5 s of rest after each set, with a chair at hand.",
         "A therapist looks again after 9 sessions. Nothing steps up when effort was above 5 of 10.",
-        "The warm-up comes first; the other drills come in an order drawn for each session.",
+        "The warm-up comes first; the other drills come in an order drawn for each session, walking last.",
         "Unlocked: backward, watched by R. O. on 2026-03-02.",
         "Weight shifts at the counter (the built-in warm-up)",
         "Step 1 of 5 throughout.",
@@ -100,7 +100,7 @@ fn a_prescription_is_explained_in_plain_words() {
     assert!(text.contains("not peer reviewed"));
     assert!(
         text.contains(
-            "Stand with one foot half a step ahead on a firm floor; support: fingertips; eyes open"
+            "Stand with the counter ahead, one foot half a step ahead on a firm floor, the fingertips on the counter, eyes open. Behind: "
         )
     );
 }

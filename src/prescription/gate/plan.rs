@@ -1,6 +1,7 @@
 //! One `[[drills]]` section at the gate: what fits the drill, and what fits together within a set.
 //! Not what concerns the whole prescription (that is `gate`).
 
+use super::safety::Steps;
 use super::{Gate, words};
 use crate::direction::Direction;
 use crate::drill::{Drill, Form, Target};
@@ -8,7 +9,7 @@ use crate::millis::Millis;
 use crate::prescription::limits;
 use crate::prescription::refusal::{Reason, Refusal};
 use crate::prescription::text::{Field, RawDrill};
-use crate::prescription::{DrillPlan, GapRange, Sequence, Shape};
+use crate::prescription::{DrillPlan, GapRange, Sequence, Shape, Unlock};
 use crate::schedule::count::redrawn_above;
 
 // A field that is left out takes its default.
@@ -17,42 +18,67 @@ const DEFAULT_RATE: u32 = 1_250;
 const DEFAULT_BLANKS: u16 = 100;
 
 impl Gate<'_> {
-    pub(super) fn drill(&self, raw: RawDrill, backward: bool) -> Result<DrillPlan, Refusal> {
+    pub(super) fn drill(&self, raw: RawDrill, unlocks: &[Unlock]) -> Result<DrillPlan, Refusal> {
         let Some(drill) = Drill::named(&raw.drill.value) else {
             return Err(self.unknown_word(&raw.drill, Drill::all().iter().map(Drill::name)));
         };
         let form = self.form(raw.form, drill)?;
-        if let Some(strength) = raw.strength {
-            return Err(self.refuse(strength.line, Reason::Strength { drill: drill.name().to_owned() }));
-        }
-        let targets = self.targets(raw.directions, drill, backward)?;
-        let sequence = self.sequence(raw.sequence, raw.slack, targets.len())?;
+        let directions = raw.directions.line;
+        let targets = self.targets(raw.directions, drill, form)?;
+        let sequence = self.sequence(raw.sequence.as_ref(), raw.slack, targets.len())?;
         let sets = self.within_field(&raw.sets, limits::SETS)?;
         let work = Millis(self.within_field(&raw.work_ms, limits::WORK)?);
         let recover = self.recover(raw.recover_ms, work)?;
         let step = raw.step.as_ref().map_or(Ok(1), |step| self.ladder(step, drill))?;
-        let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, work, recover)?;
-        let blank_per_mille = self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS);
-        if let Some(share) = redrawn_above(limits::REDRAW_MOST, gaps, work - recover, blank_per_mille) {
-            let per_million = (share * 1e6).round() as u32;
-            return Err(self.refuse(raw.gap_ms.line, Reason::Redraws { per_million }));
+        let ceiling = self.ceiling(raw.ceiling.as_ref(), step, drill)?;
+        let strength = self.strength(raw.strength, drill, &targets, unlocks)?;
+        let balls = self.balls(raw.balls, drill, &targets)?;
+        let targets = self.spells(raw.spell_ms.as_ref(), targets)?;
+        let steps =
+            Steps { drill, step, ceiling, field: raw.ceiling.as_ref().or(raw.step.as_ref()), line: raw.line };
+        let partners = self.unlocked(form, &targets, directions, &steps, unlocks)?;
+        let confirmed = self.confirmed(raw.confirmed, &targets, &steps)?;
+        let tested_hold = self.stands_well(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
+        let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, drill, work, recover)?;
+        let lead = if form == Form::Partner { drill.lead() } else { Millis(0) };
+        self.lead(&raw.gap_ms, lead, gaps, recover, &targets)?;
+        let watched = Millis(u32::from(sets) * work.0);
+        if targets.iter().any(|target| target.action.needs_screen()) && watched > limits::WATCHING {
+            let reason = Reason::WatchLong { drill: drill.name().to_owned(), work: watched };
+            return Err(self.refuse(raw.sets.line, reason));
         }
-        Ok(DrillPlan {
+        let blank_per_mille = self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS);
+        let plan = DrillPlan {
             drill,
             form,
             sets,
             work,
             recover,
             step,
-            ceiling: self.ceiling(raw.ceiling, step, drill)?,
+            ceiling,
             gaps,
             blank_per_mille,
             weights: self.weights(raw.weights, sequence, targets.len())?,
             longest_streak: self.streak(raw.longest_streak, targets.len())?,
             targets,
             sequence,
+            strength,
+            balls,
+            tested_hold,
+            confirmed,
+            partners,
             line: raw.line,
-        })
+        };
+        if let Some(field) = raw.sequence.filter(|_| sequence != Sequence::Open && !plan.lasts_evenly()) {
+            return Err(self.refuse(field.line, Reason::CoveredUneven));
+        }
+        match redrawn_above(limits::REDRAW_MOST, &plan) {
+            None => Ok(plan),
+            Some(share) => {
+                let (per_million, pushes) = ((share * 1e6).round() as u32, plan.has_pushes());
+                Err(self.refuse(raw.gap_ms.line, Reason::Redraws { per_million, pushes }))
+            }
+        }
     }
 
     fn form(&self, raw: Option<Field<String>>, drill: &'static Drill) -> Result<Form, Refusal> {
@@ -73,7 +99,7 @@ impl Gate<'_> {
         &self,
         raw: Field<Vec<String>>,
         drill: &'static Drill,
-        backward: bool,
+        form: Form,
     ) -> Result<Vec<Target>, Refusal> {
         let Field { name: field, value: names, line } = raw;
         if names.is_empty() {
@@ -81,23 +107,20 @@ impl Gate<'_> {
         }
         let mut targets: Vec<Target> = Vec::with_capacity(names.len());
         for name in names {
-            let Some(direction) = Direction::from_name(&name) else {
-                let written = Field { name: field, value: name, line };
-                return Err(
-                    self.unknown_word(&written, drill.targets().iter().map(|target| target.direction.name()))
-                );
-            };
-            let Some(target) = drill.targets().iter().find(|target| target.direction == direction) else {
-                let known = words(drill.targets().iter().map(|target| target.direction.name()));
-                let reason =
-                    Reason::Direction { direction: direction.name(), drill: drill.name().to_owned(), known };
+            let offered = || drill.targets().iter().map(|target| target.name.as_str());
+            let Some(target) = drill.targets().iter().find(|target| target.name == name) else {
+                let Some(direction) = Direction::from_name(&name) else {
+                    return Err(self.unknown_word(&Field { name: field, value: name, line }, offered()));
+                };
+                let (drill, known) = (drill.name().to_owned(), words(offered()));
+                let reason = Reason::Direction { direction: direction.name(), drill, known };
                 return Err(self.refuse(line, reason));
             };
-            if targets.iter().any(|earlier| earlier.direction == direction) {
+            if targets.iter().any(|earlier| earlier.name == name) {
                 return Err(self.refuse(line, Reason::Twice { field, entry: name }));
             }
-            if direction.is_backward() && !backward {
-                return Err(self.refuse(line, Reason::Backward { direction: direction.name() }));
+            if form == Form::Alone && target.action.needs_partner() {
+                return Err(self.refuse(line, Reason::NeedsPartner { entry: name }));
             }
             targets.push(target.clone());
         }
@@ -106,7 +129,7 @@ impl Gate<'_> {
 
     fn sequence(
         &self,
-        raw: Option<Field<String>>,
+        raw: Option<&Field<String>>,
         slack: Option<Field<i64>>,
         directions: usize,
     ) -> Result<Sequence, Refusal> {
@@ -116,7 +139,7 @@ impl Gate<'_> {
                 "open" => false,
                 "covered" if directions == 1 => return Err(self.refuse(field.line, Reason::CoveredOne)),
                 "covered" => true,
-                _ => return Err(self.unknown_word(&field, ["open", "covered"].into_iter())),
+                _ => return Err(self.unknown_word(field, ["open", "covered"].into_iter())),
             },
         };
         match slack {
@@ -180,9 +203,9 @@ impl Gate<'_> {
     }
 
     /// Without a ceiling, practice stays at its first step.
-    fn ceiling(&self, raw: Option<Field<i64>>, step: u8, drill: &'static Drill) -> Result<u8, Refusal> {
+    fn ceiling(&self, raw: Option<&Field<i64>>, step: u8, drill: &'static Drill) -> Result<u8, Refusal> {
         let Some(field) = raw else { return Ok(step) };
-        let ceiling = self.ladder(&field, drill)?;
+        let ceiling = self.ladder(field, drill)?;
         if ceiling < step {
             let reason = Reason::CeilingBelowStep { ceiling: ceiling.into(), step: step.into() };
             return Err(self.refuse(field.line, reason));
@@ -190,22 +213,27 @@ impl Gate<'_> {
         Ok(ceiling)
     }
 
+    #[expect(clippy::too_many_arguments, reason = "each is a field, or what a field must fit")]
     fn gaps(
         &self,
         raw: &Field<Vec<i64>>,
         shape: Option<Field<String>>,
         rate: Option<Field<i64>>,
         targets: &[Target],
+        drill: &'static Drill,
         work: Millis,
         recover: Millis,
     ) -> Result<GapRange, Refusal> {
         let &[least, greatest] = raw.value.as_slice() else {
             return Err(self.refuse(raw.line, Reason::GapPair { count: raw.value.len() }));
         };
-        let slowest = targets.iter().map(|target| target.action).max_by_key(|action| action.shortest_gap());
-        let slowest = slowest.expect("a plan has at least one target");
+        let parts = drill.parts().iter().filter_map(|part| part.action);
+        let actions = targets.iter().map(|target| target.action).chain(parts);
+        let slowest =
+            actions.max_by_key(|action| action.shortest_gap()).expect("a plan has at least one target");
         let shortest = slowest.shortest_gap().0;
-        let needed = least.saturating_mul(2).saturating_add(recover.0.into());
+        let lasts = targets.iter().map(Target::lasts).min().unwrap_or_default();
+        let needed = least.saturating_add(lasts.0.into()).saturating_mul(2).saturating_add(recover.0.into());
         let broken = if least >= greatest {
             Some(Reason::GapReversed { least, greatest })
         } else if least < i64::from(shortest) {
@@ -215,7 +243,7 @@ impl Gate<'_> {
         } else if greatest - least < i64::from(limits::GAP_WIDTH.0) {
             Some(Reason::GapNarrow { value: greatest - least })
         } else if needed > i64::from(work.0) {
-            Some(Reason::GapTooLongForSet { least, needed, work: work.0.into() })
+            Some(Reason::GapTooLongForSet { least, lasts: lasts > Millis(0), needed, work: work.0.into() })
         } else {
             None
         };
@@ -276,6 +304,11 @@ pub(super) fn built_in_warm_up() -> DrillPlan {
         targets,
         sequence: Sequence::Open,
         longest_streak: Some(2),
+        strength: None,
+        balls: 1,
+        tested_hold: None,
+        confirmed: Vec::new(),
+        partners: Vec::new(),
         line: 0,
     }
 }

@@ -431,7 +431,10 @@ fn words_that_are_not_among_those_allowed() {
             "drill = \"counter-shift\"",
             "drill = \"shift\"",
             12,
-            "`drill` is \"shift\"; it can be \"counter-shift\", \"counter-reach\"",
+            "`drill` is \"shift\"; it can be \"counter-shift\", \"counter-reach\", \"steady-holds\", \"head-turns\", \
+             \"slow-target\", \"following\", \"shoulder-looks\", \"combined-reaches\", \"quick-steps\", \
+             \"fast-rises\", \"called-changes\", \"wall-throws\", \"catching\", \"counter-walk\", \
+             \"floor-course\", \"moving-base\", \"pushes\", \"interrupted-walking\"",
         ),
         ("form = \"alone\"", "form = \"solo\"", 13, "`form` is \"solo\"; it can be \"alone\", \"partner\""),
         ("shape = \"flat\"", "shape = \"Flat\"", 20, "`shape` is \"Flat\"; it can be \"flat\", \"even\""),

@@ -1,7 +1,7 @@
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 
-use super::{CueCounts, chances_to_fit, redraw_and_counts, redrawn_above, weights};
+use super::{Chain, CueCounts, SetRules, chances_to_fit, redraw_and_counts, weights};
 use crate::millis::Millis;
 use crate::prescription::{GapRange, Prescription, Shape};
 
@@ -10,6 +10,13 @@ fn gaps(least: u32, greatest: u32, shape: Shape) -> GapRange {
 }
 
 const USUAL: Shape = Shape::Flat { rate_thousandths: 1_250 };
+
+/// The rules of a set whose calls last no time.
+fn plain(gaps: GapRange, until: Millis, blank_per_mille: u16) -> SetRules {
+    let calls = Chain::of(&[Millis(0)], &[1], None);
+    let (weights, least) = (weights(gaps), gaps.least());
+    SetRules { weights, least, until, blank_per_mille, least_real: 2, most_real: u32::MAX, calls }
+}
 
 /// P(k gaps fit) by direct sums, slot by slot.
 fn direct(weights: &[u64], least: usize, until: usize, k: usize) -> f64 {
@@ -37,11 +44,13 @@ fn the_transform_agrees_with_direct_sums() {
         (vec![1; 40], 11, 170),
         ((0..60).map(|slot| 1_000 - 13 * slot).collect(), 9, 300),
     ] {
-        let fits = chances_to_fit(&table, Millis(least), Millis(last), usize::MAX);
+        let fits = chances_to_fit(&table, Millis(least), Millis(last), usize::MAX, &[0, 7]);
         assert_eq!(fits.len(), (last / least) as usize + 1);
         for (k, fit) in fits.iter().enumerate() {
-            let sums = direct(&table, least as usize, last as usize, k);
-            assert!((fit - sums).abs() < 1e-9, "{k} gaps: {fit} and {sums}");
+            for (fit, lasts) in fit.iter().zip([0, 7]) {
+                let sums = direct(&table, least as usize, last as usize - lasts, k);
+                assert!((fit - sums).abs() < 1e-9, "{k} gaps and {lasts}: {fit} and {sums}");
+            }
         }
     }
 }
@@ -146,7 +155,7 @@ fn short_sets_are_drawn_again_as_often_as_scipy_finds() {
         (12_000, 40_000, USUAL, 2_000, 100, 0.9778),
     ] {
         let until = Millis(30_000 - recover);
-        let exact = redrawn_above(0.0, gaps(least, greatest, shape), until, blanks).unwrap();
+        let exact = plain(gaps(least, greatest, shape), until, blanks).redrawn_above(0.0).unwrap();
         assert!((exact - share).abs() < 5.0 * (share * (1.0 - share) / 4e5_f64).sqrt(), "{exact} {share}");
     }
 }
@@ -162,7 +171,7 @@ fn the_short_way_to_the_redrawn_share_gives_the_same() {
         (gaps(9_000, 60_000, Shape::Even), 100_000, 0),
     ] {
         let long = redraw_and_counts(&weights(range), range.least(), Millis(until), blanks, 2).redrawn();
-        let above = |limit: f64| redrawn_above(limit, range, Millis(until), blanks);
+        let above = |limit: f64| plain(range, Millis(until), blanks).redrawn_above(limit);
         for limit in [0.0, 0.02, 0.05, 0.2, long - 1e-9, long + 1e-9] {
             match above(limit) {
                 Some(short) => {

@@ -1,5 +1,6 @@
 use super::super::{Cue, Scheduler, Seed};
 use super::*;
+use crate::direction::Direction;
 use crate::millis::Millis;
 
 const OPEN: &str = include_str!("../../../tests/golden/open.toml");
@@ -72,8 +73,7 @@ fn each_broken_rule_about_a_cue_is_found() {
             // Make the directions differ, so that the time is what is found.
             for index in 1..cues.len() {
                 let other = cues.iter().find(|other| {
-                    other.call().map(super::super::Call::direction)
-                        != cues[index - 1].call().map(super::super::Call::direction)
+                    other.call().map(Call::direction) != cues[index - 1].call().map(Call::direction)
                         && !other.is_blank()
                 });
                 cues[index].call = other.expect("there are two directions").call.clone();

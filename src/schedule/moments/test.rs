@@ -14,10 +14,11 @@ fn table(least: u32, greatest: u32, shape: Shape) -> GapTable {
 #[test]
 fn sets_are_redrawn_as_often_as_computed() {
     let gaps = table(5_300, 14_100, FLAT);
-    let rules = Rules { gaps: &gaps, latest: Millis(23_000), blank_per_mille: 170 };
+    let rules = Rules { gaps: &gaps, latest: Millis(23_000), most_real: 99, blank_per_mille: 170 };
     let sets = 40_000;
-    let redrawn =
-        (0..sets).filter(|&i| rules.draw(Seed::from_bytes([41; 32]).of_session(i), 3).1 > 0).count();
+    let redrawn = (0..sets)
+        .filter(|&i| rules.draw(Seed::from_bytes([41; 32]).of_session(i), 3, |_| Millis(0)).1 > 0)
+        .count();
     let weights: Vec<u64> = gaps.weights().collect();
     let counts = redraw_and_counts(&weights, gaps.least(), rules.latest, rules.blank_per_mille, 2);
     let (found, share) = (redrawn as f64 / sets as f64, counts.redrawn());
@@ -28,7 +29,7 @@ fn sets_are_redrawn_as_often_as_computed() {
 /// The 40th call ends a session; what comes after it, a blank included, is left out.
 #[test]
 fn nothing_is_kept_after_the_last_real_cue_allowed() {
-    let moment = |blank| Moment { at: Millis(0), gap: Millis(0), blank };
+    let moment = |blank| Moment { at: Millis(0), gap: Millis(0), blank, lasts: Millis(0) };
     let mut moments = [false, true, false, true, false].map(moment).to_vec();
     keep_real(&mut moments, 4);
     assert_eq!(moments.len(), 5);
@@ -43,15 +44,15 @@ proptest! {
         seed: [u8; 32], number in 1u8..100,
     ) {
         let gaps = table(least, least + width, FLAT);
-        let rules = Rules { gaps: &gaps, latest: Millis(latest), blank_per_mille };
+        let rules = Rules { gaps: &gaps, latest: Millis(latest), most_real: 99, blank_per_mille };
         let seed = Seed::from_bytes(seed);
-        let (moments, redraws) = rules.draw(seed, number);
+        let (moments, redraws) = rules.draw(seed, number, |_| Millis(0));
         prop_assert!(real(&moments) >= FEWEST_CUES);
         prop_assert!(moments.last().is_some_and(|last| last.at <= Millis(latest)));
         prop_assert!(moments.windows(2).all(|pair| !(pair[0].blank && pair[1].blank)));
         prop_assert!(moments.windows(2).all(|pair| pair[0].at + pair[1].gap == pair[1].at));
         // Without blanks the gaps are the same, as long as nothing is redrawn: blanks have a stream of their own.
-        let (plain, plain_redraws) = Rules { blank_per_mille: 0, ..rules }.draw(seed, number);
+        let (plain, plain_redraws) = Rules { blank_per_mille: 0, ..rules }.draw(seed, number, |_| Millis(0));
         if redraws == 0 && plain_redraws == 0 {
             prop_assert!(moments.iter().map(|m| m.gap).eq(plain.iter().map(|m| m.gap)));
         }

@@ -103,8 +103,8 @@ fn values_are_those_of_the_session() {
                     Some(call) => [
                         Some(call.action().name()),
                         Some(call.direction().name()),
-                        Some(call.phrase().id()),
-                        Some(call.phrase().words()),
+                        Some(call.say()[0].id()),
+                        Some(call.say()[0].words()),
                         Some(call.show()),
                     ],
                 }

@@ -1,3 +1,5 @@
+mod every_drill;
+
 use std::fmt::Write;
 
 use proptest::prelude::*;
