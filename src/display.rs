@@ -12,12 +12,12 @@ use std::time::Duration;
 use crate::session::Key;
 use crate::session::screen::Screen;
 
-pub mod chart;
-pub mod svg;
 pub mod big;
 mod capitals;
+pub mod chart;
 pub mod keys;
 pub mod plain;
+pub mod svg;
 pub mod terminal;
 pub mod view;
 mod words;

@@ -1,4 +1,16 @@
-//! How well could a guesser do?
+//! How well could anybody foresee the calls of a prescription, or of a list that somebody made up? Exact where the rules
+//! can be counted, and what a learner makes of drawn calls beside it. Nothing here draws a session or shows a page.
+//!
+//! ```text
+//! gap table --> wait --> delivered -----\
+//! rules ------> rule --> calls ----------+--> foresight --> verdict --\
+//!                                        |                            +--> audit (JSON), report (a page of blocks)
+//! drawn sessions --> drawn --> estimators --> learned ---------------/
+//! a list --> own
+//! ```
+//!
+//! `docs/audit.md` has the formulas, the thresholds and their sources.
+
 pub mod audit;
 pub mod besides;
 pub mod calls;

@@ -80,10 +80,8 @@ pub(super) fn run(
     let cautions: Vec<String> = verdict::cautions(&foresight).iter().map(ToString::to_string).collect();
     let named = arguments.prescription.as_deref().map_or(String::new(), |name| format!(" {name}"));
     let more = format!("More: counterpoise audit{named}");
-    let foreseen = explain::Part {
-        heading: "Can anybody foresee it?".into(),
-        lines: vec![summary.clone(), more],
-    };
+    let foreseen =
+        explain::Part { heading: "Can anybody foresee it?".into(), lines: vec![summary.clone(), more] };
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {

@@ -162,7 +162,10 @@ mod test {
           └─────────────────────
           5          7         9
         ");
-        assert_eq!(legend(&histogram).unwrap(), "Across: seconds; up: of 100. Bars: drawn calls; o: computed.");
+        assert_eq!(
+            legend(&histogram).unwrap(),
+            "Across: seconds; up: of 100. Bars: drawn calls; o: computed."
+        );
     }
 
     #[test]

@@ -15,11 +15,8 @@ const FONT: (&str, i32) = ("sans-serif", 16);
 const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
 const FILL: RGBColor = RGBColor(0x8f, 0xb4, 0xd9);
 /// Lines are told apart by their dashes as well: color, dash and space in pixels.
-const LINES: [(RGBColor, i32, i32); 3] = [
-    (RGBColor(0x1b, 0x4f, 0x8a), 12, 0),
-    (RGBColor(0xa8, 0x4b, 0x00), 9, 5),
-    (INK, 3, 4),
-];
+const LINES: [(RGBColor, i32, i32); 3] =
+    [(RGBColor(0x1b, 0x4f, 0x8a), 12, 0), (RGBColor(0xa8, 0x4b, 0x00), 9, 5), (INK, 3, 4)];
 
 /// The picture. `id` must be unique on its page.
 ///
@@ -82,9 +79,11 @@ fn histogram(
         .label(bars_are)
         .legend(|(x, y)| Rectangle::new([(x, y - 5), (x + 22, y + 5)], FILL.filled()));
     let middle = |(index, (_, curve)): (usize, &(f64, f64))| (from + width * (index as f64 + 0.5), *curve);
-    plot.draw_series(LineSeries::new(bars.iter().enumerate().map(middle), INK.stroke_width(2)).point_size(3))?
-        .label(curve_is)
-        .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
+    plot.draw_series(
+        LineSeries::new(bars.iter().enumerate().map(middle), INK.stroke_width(2)).point_size(3),
+    )?
+    .label(curve_is)
+    .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
     legend(&mut plot)
 }
 
@@ -100,9 +99,9 @@ fn over_time(
         let points: Vec<(f64, f64)> =
             line.iter().enumerate().map(|(index, y)| (from + width * (index as f64 + 0.5), *y)).collect();
         let style = color.stroke_width(2);
-        plot.draw_series(DashedLineSeries::new(points, dash, space, style))?.label(*name).legend(
-            move |(x, y)| DashedPathElement::new([(x, y), (x + 28, y)], dash, space, style),
-        );
+        plot.draw_series(DashedLineSeries::new(points, dash, space, style))?
+            .label(*name)
+            .legend(move |(x, y)| DashedPathElement::new([(x, y), (x + 28, y)], dash, space, style));
     }
     legend(&mut plot)
 }

@@ -52,7 +52,11 @@ impl Audit<'_> {
             sessions: self.sessions,
             summary: verdict::summary(&self.foresight),
             warnings: verdict::cautions(&self.foresight).iter().map(ToString::to_string).collect(),
-            drills: drills.iter().zip(&self.sequences).map(|(drill, drawn)| DrillJson::of(drill, drawn)).collect(),
+            drills: drills
+                .iter()
+                .zip(&self.sequences)
+                .map(|(drill, drawn)| DrillJson::of(drill, drawn))
+                .collect(),
             when: drills.iter().map(WhenJson::of).collect(),
             estimators: self.learned.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
         }

@@ -34,7 +34,8 @@ pub(super) fn of(prescription: &Prescription, drill: usize, calls: &Calls) -> Ve
 
 /// One of the strengths allowed, evenly; but a session's first pushes are the gentlest, and everybody knows it.
 fn strength(prescription: &Prescription, drill: usize, calls: &Calls) -> Besides {
-    let (gentlest, firmest) = prescription.drills()[drill].strength().unwrap_or((Strength::GENTLEST, Strength::GENTLEST));
+    let (gentlest, firmest) =
+        prescription.drills()[drill].strength().unwrap_or((Strength::GENTLEST, Strength::GENTLEST));
     let kinds = usize::from(firmest.number() - gentlest.number()) + 1;
     let chance = 1.0 / kinds as f64;
     // Every set holds at least as many calls as there are practice pushes, so the first drill with pushes has them all.

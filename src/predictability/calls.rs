@@ -126,7 +126,8 @@ impl Calls {
         before[0] = chance;
         for nth in 0..sets {
             let mut next = vec![0.0; side];
-            for (n, chance) in before.iter().enumerate().filter(|(n, chance)| **chance > NOTHING && runs(*n)) {
+            for (n, chance) in before.iter().enumerate().filter(|(n, chance)| **chance > NOTHING && runs(*n))
+            {
                 for open in &mut self.open[..room - n] {
                     *open += chance;
                 }
@@ -216,7 +217,8 @@ fn used_before(whole: &[Vec<f64>], drill: usize, walking: &[bool]) -> Vec<f64> {
         return vec![1.0];
     }
     let standing = |other: &usize| walking[drill] && !walking[*other];
-    let certain = (1..whole.len()).filter(standing).fold(whole[0].clone(), |used, other| sum(&used, &whole[other]));
+    let certain =
+        (1..whole.len()).filter(standing).fold(whole[0].clone(), |used, other| sum(&used, &whole[other]));
     let others: Vec<&Vec<f64>> = (1..whole.len())
         .filter(|other| *other != drill && walking[*other] == walking[drill])
         .map(|other| &whole[other])

@@ -168,7 +168,8 @@ impl Delivered {
     /// `bounds[i]`; the last has no bound.
     pub fn class_guess(&self, bounds: &[Millis]) -> f64 {
         let Clock { first, left, within, calls } = &self.clock;
-        let ends = |upto: usize| bounds.iter().map(move |bound| (bound.0 as usize).min(upto + 1)).chain([upto + 1]);
+        let ends =
+            |upto: usize| bounds.iter().map(move |bound| (bound.0 as usize).min(upto + 1)).chain([upto + 1]);
         let best = |chance: &dyn Fn(usize) -> f64, upto: usize| {
             let mut start = 0;
             ends(upto).fold(0.0, |best, end| {

@@ -103,11 +103,9 @@ impl Foresight {
         let plans = prescription.drills().iter().zip(calls).enumerate();
         let drills = plans.map(|(index, (plan, calls))| {
             let rule = match (plan.sequence(), scheduler.covered(index)) {
-                (Sequence::Covered { .. }, Some(sequences)) => Rule::Covered {
-                    sequences,
-                    kinds: plan.targets().len(),
-                    longest: plan.longest_streak(),
-                },
+                (Sequence::Covered { .. }, Some(sequences)) => {
+                    Rule::Covered { sequences, kinds: plan.targets().len(), longest: plan.longest_streak() }
+                }
                 _ => Rule::Open { weights: plan.weights(), longest: plan.longest_streak() },
             };
             Drill {

@@ -124,8 +124,7 @@ impl App {
         let mut shares: Vec<f64> = (0..lists)
             .map(|_| {
                 let mut streak = Streak::default();
-                let drawn: Vec<u8> =
-                    (0..length).map(|_| streak.next(&weights, longest, rng) as u8).collect();
+                let drawn: Vec<u8> = (0..length).map(|_| streak.next(&weights, longest, rng) as u8).collect();
                 guess_by_habit(&drawn, kinds).hit_rate()
             })
             .collect();

@@ -86,14 +86,17 @@ impl Chart {
                 vec![self.across.to_owned(), format!("{bars_are}, of 100"), format!("{curve_is}, of 100")],
                 bars.iter()
                     .enumerate()
-                    .map(|(index, (bar, curve))| vec![step(*from, *width, index), percent(*bar), percent(*curve)])
+                    .map(|(index, (bar, curve))| {
+                        vec![step(*from, *width, index), percent(*bar), percent(*curve)]
+                    })
                     .collect(),
             ),
             Plot::Lines { from, width, lines, .. } => {
                 let head = lines.iter().map(|(name, _)| format!("{name}, of 100"));
                 let longest = lines.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
                 let row = |index: usize| {
-                    let cells = lines.iter().map(|(_, line)| line.get(index).map_or(String::new(), |x| percent(*x)));
+                    let cells =
+                        lines.iter().map(|(_, line)| line.get(index).map_or(String::new(), |x| percent(*x)));
                     [step(*from, *width, index)].into_iter().chain(cells).collect()
                 };
                 ([self.across.to_owned()].into_iter().chain(head).collect(), (0..longest).map(row).collect())

@@ -92,7 +92,9 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         by_the_clock(when, half.chance),
     )));
     if let Some(other) = same_moments(audit, index) {
-        blocks.push(Block::Text(format!("Gaps, blanks and sets are those of {other}: see there for the rest.")));
+        blocks.push(Block::Text(format!(
+            "Gaps, blanks and sets are those of {other}: see there for the rest."
+        )));
         return;
     }
     blocks.push(Block::Chart(waits(audit, index, drill)));
@@ -279,7 +281,8 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
     let which = &drill.which;
     blocks.push(Block::Heading(format!("{}: which direction?", drill.title)));
     if which.directions == 1 {
-        blocks.push(Block::Text("There is one direction, so there is nothing to guess but the moment.".into()));
+        blocks
+            .push(Block::Text("There is one direction, so there is nothing to guess but the moment.".into()));
         besides(drill, blocks);
         return;
     }
@@ -308,7 +311,8 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         which.limit_bits,
         if which.covered { " in a long sequence" } else { "" },
     )));
-    let bars = which.by_position.iter().enumerate().map(|(place, share)| (format!("call {}", place + 1), *share));
+    let bars =
+        which.by_position.iter().enumerate().map(|(place, share)| (format!("call {}", place + 1), *share));
     let first = which.by_position.first().copied().unwrap_or(0.0);
     let last = which.by_position.last().copied().unwrap_or(0.0);
     blocks.push(Block::Chart(Chart {

@@ -75,9 +75,11 @@ impl Rule<'_> {
             Self::Covered { sequences, .. } => {
                 let each = lengths.iter().enumerate();
                 // Lengths that do not occur are not worth their tables.
-                each.map(|(calls, chance)| {
-                    if *chance > 0.0 { sequences.guess_rates(calls) } else { vec![0.0; calls] }
-                })
+                each.map(
+                    |(calls, chance)| {
+                        if *chance > 0.0 { sequences.guess_rates(calls) } else { vec![0.0; calls] }
+                    },
+                )
                 .collect()
             }
         };
@@ -97,10 +99,7 @@ impl Rule<'_> {
             Self::Covered { sequences, .. } => {
                 let lengths = lengths.iter().enumerate().skip(1).filter(|(_, chance)| **chance > 0.0);
                 let (bits, calls) = lengths.fold((0.0, 0.0), |(bits, calls), (length, chance)| {
-                    (
-                        bits + chance * (sequences.count(length) as f64).log2(),
-                        calls + chance * length as f64,
-                    )
+                    (bits + chance * (sequences.count(length) as f64).log2(), calls + chance * length as f64)
                 });
                 if calls > 0.0 { bits / calls } else { 0.0 }
             }
@@ -162,7 +161,8 @@ impl<'a> Chain<'a> {
             let before = chain.states.clone();
             chain.step();
             let moved = before.iter().flatten().zip(chain.states.iter().flatten());
-            if chain.fresh == 0.0 && moved.map(|(before, after)| (before - after).abs()).sum::<f64>() < 1e-15 {
+            if chain.fresh == 0.0 && moved.map(|(before, after)| (before - after).abs()).sum::<f64>() < 1e-15
+            {
                 break;
             }
         }

@@ -150,8 +150,7 @@ impl<'a> Explanation<'a> {
         parts.push(self.calls());
         parts.extend(part);
         parts.push(self.dose_in_words());
-        let lines: Vec<String> =
-            self.warnings().iter().map(Warning::to_string).chain(second_looks).collect();
+        let lines: Vec<String> = self.warnings().iter().map(Warning::to_string).chain(second_looks).collect();
         if !lines.is_empty() {
             parts.push(Part { heading: "Worth a second look".into(), lines });
         }

@@ -48,7 +48,8 @@ pub(super) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
 
 fn write_table(table: &Table, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "<table>\n<caption>{}</caption>", escaped(&table.title))?;
-    let head: String = table.head.iter().map(|cell| format!("<th scope=\"col\">{}</th>", escaped(cell))).collect();
+    let head: String =
+        table.head.iter().map(|cell| format!("<th scope=\"col\">{}</th>", escaped(cell))).collect();
     writeln!(out, "<thead><tr>{head}</tr></thead>\n<tbody>")?;
     for row in &table.rows {
         let cells: String = row[1..].iter().map(|cell| format!("<td>{}</td>", escaped(cell))).collect();

@@ -1,7 +1,8 @@
 use super::*;
 
 fn charts() -> [Chart; 3] {
-    let chart = |plot| Chart { title: "A < B & \"C\"".into(), words: "So it is.".into(), across: "seconds", plot };
+    let chart =
+        |plot| Chart { title: "A < B & \"C\"".into(), words: "So it is.".into(), across: "seconds", plot };
     [
         chart(Plot::Histogram {
             from: 5.0,
@@ -27,7 +28,10 @@ fn charts() -> [Chart; 3] {
 fn pictures_carry_their_words_and_nothing_that_runs_or_is_fetched() {
     for (index, chart) in charts().iter().enumerate() {
         let svg = picture(chart, &format!("p{index}"));
-        assert!(svg.contains(&format!("<title id=\"p{index}-title\">A &lt; B &amp; &quot;C&quot;</title>")), "{svg}");
+        assert!(
+            svg.contains(&format!("<title id=\"p{index}-title\">A &lt; B &amp; &quot;C&quot;</title>")),
+            "{svg}"
+        );
         assert!(svg.contains("<desc id=") && svg.trim_end().ends_with("</svg>"));
         for forbidden in ["<script", "href", "url(", "@import"] {
             assert!(!svg.contains(forbidden), "{forbidden} in {svg}");

@@ -88,7 +88,8 @@ fn counts_and_shares_agree_with_drawn_sessions() {
             let targets = prescription.drills()[drill].targets();
             for (place, direction) in called[drill].iter().enumerate() {
                 let before = &called[drill][..place];
-                let full = place >= longest && before[place - longest..].iter().all(|d| *d == before[place - 1]);
+                let full =
+                    place >= longest && before[place - longest..].iter().all(|d| *d == before[place - 1]);
                 let guess = targets.iter().find(|target| !full || target.direction != before[place - 1]);
                 *hits += u32::from(guess.unwrap().direction == *direction);
                 *guesses += 1;
@@ -101,7 +102,10 @@ fn counts_and_shares_agree_with_drawn_sessions() {
             let chance = calls.lengths[length];
             let error = (chance * (1.0 - chance) / f64::from(sessions)).sqrt();
             let share = f64::from(*count) / f64::from(sessions);
-            assert!((share - chance).abs() <= 5.0 * error + 1e-4, "drill {drill}, {length} calls: {share} {chance}");
+            assert!(
+                (share - chance).abs() <= 5.0 * error + 1e-4,
+                "drill {drill}, {length} calls: {share} {chance}"
+            );
         }
     }
     assert!(lengths[2][..2].iter().sum::<u32>() > 0, "some sessions end before the last drill");

@@ -42,7 +42,8 @@ fn a_set_cut_by_the_sessions_last_call_counts_for_less() {
 /// 200,000 sets drawn by simple means; every bin within 5 standard errors.
 #[test]
 fn the_waits_agree_with_drawn_sets() {
-    let drawn = Wait::new(Millis(50), (0..100).map(|slot| 200.0 - f64::from(slot)).collect()).with_blanks(0.1);
+    let drawn =
+        Wait::new(Millis(50), (0..100).map(|slot| 200.0 - f64::from(slot)).collect()).with_blanks(0.1);
     let until = 240;
     let mut rng = ChaCha12Rng::from_seed([41; 32]);
     let totals: Vec<f64> = drawn

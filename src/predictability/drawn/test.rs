@@ -39,5 +39,8 @@ fn symbols_are_the_calls_of_sessions_in_order() {
     }
     assert_eq!(reaches.slots().iter().sum::<u32>(), 100);
     assert_eq!(reaches.slots()[..25].iter().sum::<u32>(), 0, "no wait is below 5 s");
-    assert_eq!((reaches.kinds(Kind::Direction), reaches.kinds(Kind::Gap), reaches.kinds(Kind::Pair)), (5, 4, 20));
+    assert_eq!(
+        (reaches.kinds(Kind::Direction), reaches.kinds(Kind::Gap), reaches.kinds(Kind::Pair)),
+        (5, 4, 20)
+    );
 }

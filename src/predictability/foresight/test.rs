@@ -57,14 +57,23 @@ fn agree(name: &str, prescription: &Prescription, sessions: u64) {
     for (drill, sequence) in foresight.drills().iter().zip(drawn.into_sequences()) {
         let near = |found: f64, expected: f64, of: f64, what: &str| {
             let error = (expected * (1.0 - expected) / of).sqrt();
-            assert!((found - expected).abs() < 5.0 * error, "{name}, {}: {what} {found} {expected}", drill.name);
+            assert!(
+                (found - expected).abs() < 5.0 * error,
+                "{name}, {}: {what} {found} {expected}",
+                drill.name
+            );
         };
         let calls = sequence.len() as f64;
         let mean = calls / sessions as f64;
         // A session's calls of a drill vary by less than their mean.
         let error = (drill.calls / sessions as f64).sqrt();
         assert!((mean - drill.calls).abs() < 4.0 * error, "{name}, {}: {mean} {}", drill.name, drill.calls);
-        assert!((drill.when.heard.calls() - drill.calls).abs() < 0.01, "{name}, {}: {}", drill.name, drill.when.heard.calls());
+        assert!(
+            (drill.when.heard.calls() - drill.calls).abs() < 0.01,
+            "{name}, {}: {}",
+            drill.name,
+            drill.when.heard.calls()
+        );
         for class in 0..CLASSES {
             let found = sequence.symbols(Kind::Gap).iter().filter(|other| **other == class).count() as f64;
             near(found / calls, 0.25, calls, "waits");
@@ -111,7 +120,8 @@ fn parts_are_as_hard_to_name_as_is_said() {
         for set in session.sets().iter().filter(|set| set.drill().name() == "combined-reaches") {
             for call in set.cues().iter().filter_map(|cue| cue.call()) {
                 calls += 1;
-                let direction = seen.entry(call.direction().to_string()).or_insert_with(std::collections::BTreeMap::new);
+                let direction =
+                    seen.entry(call.direction().to_string()).or_insert_with(std::collections::BTreeMap::new);
                 *direction.entry(call.show().to_owned()).or_insert(0_u32) += 1;
             }
         }

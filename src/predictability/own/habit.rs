@@ -57,8 +57,11 @@ impl Seen {
     fn guesses(&self, before: &[u8]) -> [usize; 4 + LAGS] {
         let back = |calls: usize| Some(usize::from(*before.get(before.len().checked_sub(calls)?)?));
         let common = most(&self.counts);
-        let followed = |counts: &[u32]| if counts.iter().all(|count| *count == 0) { common } else { most(counts) };
-        let row = |table: &[u32], context: usize| followed(&table[context * self.kinds..(context + 1) * self.kinds]);
+        let followed =
+            |counts: &[u32]| if counts.iter().all(|count| *count == 0) { common } else { most(counts) };
+        let row = |table: &[u32], context: usize| {
+            followed(&table[context * self.kinds..(context + 1) * self.kinds])
+        };
         let after_one = back(1).map_or(common, |one| row(&self.after_one, one));
         let after_two = match (back(2), back(1)) {
             (Some(two), Some(one)) => row(&self.after_two, two * self.kinds + one),

@@ -48,7 +48,9 @@ pub enum ListError {
         line: usize,
     },
     /// More names than are taken in.
-    #[error("the list has more than {MOST_NAMES} different directions; `{name}` is one too many (line {line})")]
+    #[error(
+        "the list has more than {MOST_NAMES} different directions; `{name}` is one too many (line {line})"
+    )]
     TooManyNames {
         /// The name.
         name: String,
@@ -96,7 +98,9 @@ impl ListError {
             }
             Self::TooLong { .. } => "a part of the list tells as much",
             Self::TooManyNames { .. } => "spell each direction the same way throughout",
-            Self::LongName { .. } => "write one direction a line, or commas between directions; notes follow #",
+            Self::LongName { .. } => {
+                "write one direction a line, or commas between directions; notes follow #"
+            }
             Self::NoDirection { .. } => "write the direction after its time, such as \"12.5 left\"",
             Self::Backward { .. } => {
                 "times count on from the start of the list, in seconds; leave them out if they are unknown"
@@ -208,7 +212,8 @@ fn without_number(text: &str) -> &str {
 
 /// The time in front, if there is one, and what follows it.
 fn leading_time(text: &str) -> (Option<Millis>, &str) {
-    let end = text.find(|sign: char| !(sign.is_ascii_digit() || sign == '.' || sign == ':')).unwrap_or(text.len());
+    let end =
+        text.find(|sign: char| !(sign.is_ascii_digit() || sign == '.' || sign == ':')).unwrap_or(text.len());
     let (time, mut rest) = text.split_at(end);
     let Some(time) = seconds(time) else { return (None, text) };
     // A unit may follow: `12.5 s left`, `12.5s left`.

@@ -34,7 +34,11 @@ fn lists_are_read_as_people_write_them() {
     assert_eq!(plain.waits(), None);
     assert_eq!(read("left, right; left\tright").symbols(), [0, 1, 0, 1]);
     assert_eq!(read("1. left\n2. right\n10) left").symbols(), [0, 1, 0]);
-    for timed in ["5 left\n11.5 right\n71 left", "0:05 left\n0:11.5, right\n1:11 left", "1. 5s left\n2. 11.5 s right\n3. 71 s, left"] {
+    for timed in [
+        "5 left\n11.5 right\n71 left",
+        "0:05 left\n0:11.5, right\n1:11 left",
+        "1. 5s left\n2. 11.5 s right\n3. 71 s, left",
+    ] {
         assert_eq!(read(timed).waits().unwrap(), [Millis(6_500), Millis(59_500)], "{timed}");
         assert_eq!(read(timed).symbols(), [0, 1, 0], "{timed}");
     }
@@ -119,11 +123,18 @@ fn a_long_even_list_is_compared_with_the_app_and_has_no_habit() {
     let app = own.app();
     assert_eq!(app.longest_streak, 2);
     assert!((app.knows_the_rules - 0.266_667).abs() < 1e-5);
-    assert!(app.range.0 <= app.mean && app.mean <= app.range.1 && app.range.1 - app.range.0 < 0.06, "{app:?}");
+    assert!(
+        app.range.0 <= app.mean && app.mean <= app.range.1 && app.range.1 - app.range.0 < 0.06,
+        "{app:?}"
+    );
     let binomial = Binomial::new(0.25, own.named().of as u64).unwrap();
     let tail = binomial.sf(own.named().hits as u64 - 1);
     assert!((own.by_chance() - tail).abs() < 1e-9);
-    assert!(judged(&even).blocks("x").iter().any(|block| matches!(block, Block::Table(table) if table.rows.len() == 4 && table.head.len() == 4)));
+    assert!(
+        judged(&even).blocks("x").iter().any(
+            |block| matches!(block, Block::Table(table) if table.rows.len() == 4 && table.head.len() == 4)
+        )
+    );
 }
 
 /// A metronome with a tremor of 0.1 s; then gaps drawn evenly from 5 to 15 s.

@@ -18,7 +18,8 @@ const USUAL_BRACE: f64 = 0.083;
 impl Own<'_> {
     /// The report on a list that is called `name`.
     pub fn blocks(&self, name: &str) -> Vec<Block> {
-        let mut blocks = vec![Block::Heading(format!("{name}: can anybody foresee it?")), Block::Text(self.summary())];
+        let mut blocks =
+            vec![Block::Heading(format!("{name}: can anybody foresee it?")), Block::Text(self.summary())];
         blocks.push(Block::Table(self.counts()));
         for once in self.list.names().iter().filter(|other| other.count == 1) {
             blocks.push(Block::Text(format!(
@@ -78,9 +79,10 @@ impl Own<'_> {
 
     fn counts(&self) -> Table {
         let calls = self.list.symbols().len() as f64;
-        let rows = self.list.names().iter().map(|name| {
-            vec![name.words.clone(), name.count.to_string(), of_100(name.count as f64 / calls)]
-        });
+        let rows =
+            self.list.names().iter().map(|name| {
+                vec![name.words.clone(), name.count.to_string(), of_100(name.count as f64 / calls)]
+            });
         Table {
             title: format!("{} calls", self.list.symbols().len()),
             head: ["direction", "calls", "of 100"].map(str::to_owned).to_vec(),
@@ -187,9 +189,7 @@ impl Own<'_> {
         let least = waits.iter().min().copied().unwrap_or_default();
         let greatest = waits.iter().max().copied().unwrap_or_default();
         let mean = waits.iter().map(|wait| wait.as_secs_f64()).sum::<f64>() / waits.len() as f64;
-        blocks.push(Block::Text(format!(
-            "From call to call {least} to {greatest}, {mean:.1} s on average."
-        )));
+        blocks.push(Block::Text(format!("From call to call {least} to {greatest}, {mean:.1} s on average.")));
         blocks.push(Block::Text(match self.caught() {
             None => "There are too few waits to look for a habit in them.".into(),
             Some(Interval { hits, of, share, low, high }) => {

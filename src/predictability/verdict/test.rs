@@ -53,7 +53,10 @@ fn ready_prescriptions_are_hard_to_foresee() {
 #[test]
 fn a_guessable_prescription_is_named_with_what_to_change() {
     let two = of_reaches(&format!("sets = 3\n{USUAL}directions = [\"left\", \"right\"]"));
-    assert!(matches!(two[..], [Caution::TwoDirections { rate, .. }] if (0.5..0.58).contains(&rate)), "{two:?}");
+    assert!(
+        matches!(two[..], [Caution::TwoDirections { rate, .. }] if (0.5..0.58).contains(&rate)),
+        "{two:?}"
+    );
     assert!(two[0].to_string().contains("third direction"));
 
     let one = of_reaches(&format!("sets = 3\n{USUAL}directions = [\"left\"]"));
@@ -61,14 +64,20 @@ fn a_guessable_prescription_is_named_with_what_to_change() {
 
     let four = "directions = [\"left\", \"right\", \"forward\", \"forward left\"]";
     let short = of_reaches(&format!("sets = 2\n{USUAL}{four}\nsequence = \"covered\""));
-    assert!(matches!(short[..], [Caution::Coverage { rate, chance: 0.25, last, .. }] if rate > 0.32 && last > rate), "{short:?}");
+    assert!(
+        matches!(short[..], [Caution::Coverage { rate, chance: 0.25, last, .. }] if rate > 0.32 && last > rate),
+        "{short:?}"
+    );
     assert!(short[0].to_string().contains("\"open\""));
 
     let weights = of_reaches(&format!("sets = 3\n{USUAL}{four}\nweights = [9, 1, 1, 1]"));
     assert!(matches!(weights[..], [Caution::Directions { .. }]), "{weights:?}");
 
     let narrow = of_reaches(&format!("sets = 2\nwork_ms = 60000\ngap_ms = [8000, 10000]\n{four}"));
-    assert!(matches!(narrow[..], [Caution::Moments { edges: false, brace, .. }] if brace > 0.2), "{narrow:?}");
+    assert!(
+        matches!(narrow[..], [Caution::Moments { edges: false, brace, .. }] if brace > 0.2),
+        "{narrow:?}"
+    );
 
     let fine = of_reaches(&format!("sets = 3\n{USUAL}{four}"));
     assert_eq!(fine, []);
@@ -92,7 +101,9 @@ fn words_follow_the_thresholds() {
 
 #[test]
 fn shares_are_told_with_one_decimal_at_most() {
-    for (share, words) in [(0.0, "0"), (0.0004, "fewer than 0.1"), (0.083_2, "8.3"), (0.25, "25"), (1.0, "100")] {
+    for (share, words) in
+        [(0.0, "0"), (0.0004, "fewer than 0.1"), (0.083_2, "8.3"), (0.25, "25"), (1.0, "100")]
+    {
         assert_eq!(of_100(share), words);
     }
 }

@@ -50,7 +50,8 @@ impl Covered {
                             choose(1, run + 1);
                         }
                     }
-                    let total: f64 = choices.iter().map(|(_, _, alike, _, count)| *alike as f64 * count).sum();
+                    let total: f64 =
+                        choices.iter().map(|(_, _, alike, _, count)| *alike as f64 * count).sum();
                     let best = choices.iter().map(|(.., count)| *count).fold(0.0, f64::max);
                     named += chance * best / total;
                     for (first, left, alike, run, count) in choices {
@@ -90,14 +91,20 @@ mod test {
             (8, 40, 2, 2, 0.171),
         ] {
             let rates = Covered::new(kinds, slack, Some(longest), cues).unwrap().guess_rates(cues);
-            assert!((mean(&rates) - rate).abs() < 5.5e-4, "{kinds} {cues} {slack} {longest}: {}", mean(&rates));
+            assert!(
+                (mean(&rates) - rate).abs() < 5.5e-4,
+                "{kinds} {cues} {slack} {longest}: {}",
+                mean(&rates)
+            );
         }
     }
 
     /// Every sequence is written down, and the best guess after each beginning is counted by hand.
     #[test]
     fn the_rates_agree_with_writing_every_sequence_down() {
-        for (kinds, cues, slack, longest) in [(3, 7, 1, 2), (2, 8, 1, 3), (4, 6, 0, 1), (3, 8, 2, 2), (5, 5, 1, 2)] {
+        for (kinds, cues, slack, longest) in
+            [(3, 7, 1, 2), (2, 8, 1, 3), (4, 6, 0, 1), (3, 8, 2, 2), (5, 5, 1, 2)]
+        {
             let covered = Covered::new(kinds, slack, Some(longest), cues).unwrap();
             let all: Vec<Vec<usize>> =
                 (0..covered.count(cues)).map(|index| covered.sequence(cues, index)).collect();
