@@ -20,6 +20,9 @@ const LINES: [(RGBColor, i32, i32); 3] =
 
 /// The picture. `id` must be unique on its page.
 ///
+/// # Panics
+/// Never: drawing into memory does not fail.
+///
 /// ```
 /// use counterpoise::display::svg;
 /// use counterpoise::predictability::page::{Chart, Plot};

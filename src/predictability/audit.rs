@@ -138,6 +138,8 @@ struct WaitJson {
     hazard: Vec<f64>,
 }
 
+/// The names are the contract's.
+#[allow(clippy::struct_field_names)]
 #[derive(Serialize)]
 struct BraceJson {
     brace_200_ms: f64,

@@ -73,17 +73,17 @@ impl Delivered {
         let last = set.until.0 as usize;
         // `within[x]`: the chance of a wait of at most x.
         let within = drawn.below_each(set.until + Millis(1)).split_off(1);
-        let least = drawn.from().0 as usize;
+        let shortest = drawn.from().0 as usize;
         let room = |wait: usize| open.get(wait).copied().unwrap_or(0.0);
         let mut left = vec![0.0; last + 1];
         // How often the first wait has at least so much time, and how often a set with too many calls would have.
         let (mut second, mut surplus) = (vec![0.0; last + 1], vec![0.0; last + 1]);
         let mut kept = 0.0;
         let mut planner = RealFftPlanner::new();
-        // `moments[i]`: the chance that `waits` waits take `waits` x least + i together.
+        // `moments[i]`: the chance that `waits` waits take `waits` x the shortest + i together.
         let mut moments = vec![1.0];
-        for waits in 1..=last / least {
-            let begun = waits * least;
+        for waits in 1..=last / shortest {
+            let begun = waits * shortest;
             moments = convolve(&mut planner, &moments, drawn.chances(), last - begun + 1);
             moments.truncate(last - begun + 1);
             let fit = |calls: usize, into: &mut Vec<f64>, often: f64| {
@@ -125,7 +125,7 @@ impl Delivered {
         let (second, surplus, later) = (at_least(&second), at_least(&surplus), at_least(&left));
         let sets: f64 = (1..set.most.min(open.len())).map(room).sum();
         let g = |time: usize| {
-            time.checked_sub(least).and_then(|slot| drawn.chances().get(slot)).copied().unwrap_or(0.0)
+            time.checked_sub(shortest).and_then(|slot| drawn.chances().get(slot)).copied().unwrap_or(0.0)
         };
         let first: Vec<f64> = (0..=last)
             .map(|time| (room(0) * g(time) * (second[time] - surplus[time]) / kept).max(0.0))
@@ -138,8 +138,8 @@ impl Delivered {
         }
         let calls = heard.iter().sum();
         let cut = |weights: &[f64]| {
-            let end = weights.iter().rposition(|weight| *weight > 0.0).map_or(least + 1, |end| end + 1);
-            Wait::new(drawn.from(), weights[least..end].to_vec())
+            let end = weights.iter().rposition(|weight| *weight > 0.0).map_or(shortest + 1, |end| end + 1);
+            Wait::new(drawn.from(), weights[shortest..end].to_vec())
         };
         Self { all: cut(&heard), edge: cut(&first), clock: Clock { first, left, within, calls } }
     }

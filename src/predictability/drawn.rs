@@ -121,6 +121,9 @@ impl<'a> Drawn<'a> {
     }
 
     /// Takes in the calls of one session; a drill that is full takes no more.
+    ///
+    /// # Panics
+    /// If the session was drawn from another prescription.
     pub fn add(&mut self, session: &Schedule) {
         self.sessions += 1;
         let mut left: Vec<u8> = self.prescription.drills().iter().map(DrillPlan::sets).collect();

@@ -104,7 +104,7 @@ mod test {
 
     use super::*;
 
-    /// SciPy 1.17: `beta.ppf(.025, x, n - x + 1)` and `beta.ppf(.975, x + 1, n - x)`.
+    /// `SciPy` 1.17: `beta.ppf(.025, x, n - x + 1)` and `beta.ppf(.975, x + 1, n - x)`.
     #[test]
     fn intervals_are_those_of_scipys_beta_quantiles() {
         for (hits, of, low, high) in SCIPY {

@@ -5,8 +5,8 @@ use super::drawn::{CLASSES, Kind, Sequence};
 use super::estimators::{Estimator, Score};
 use super::foresight::Drill;
 
-/// How many standard errors above the rule-knowing guesser count as a leak \[judgment: with 24 comparisons a session of
-/// chance alone passes them in about 1 of 1,300 audits\].
+/// How many standard errors above the rule-knowing guesser count as a leak \[judgment: of 24 comparisons, at
+/// least one passes them by chance alone in about 1 of 1,300 audits\].
 pub const LEAK_ERRORS: f64 = 4.0;
 
 /// One estimator's score over one sequence.

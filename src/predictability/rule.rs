@@ -88,14 +88,14 @@ impl Rule<'_> {
 
     /// The share named right in a sequence without end; `None` for `covered`, whose sequences end.
     pub fn long_run_hits(&self) -> Option<f64> {
-        self.in_the_long_run(|chain| chain.hit())
+        self.in_the_long_run().map(|chain| chain.hit())
     }
 
     /// The entropy of a call in bits, given all before it, in a sequence without end; for `covered`, the entropy of a
     /// whole sequence over its calls, averaged over its lengths, of which length `n` has the chance `lengths[n]`.
     pub fn entropy_bits(&self, lengths: &[f64]) -> f64 {
         match self {
-            Self::Open { .. } => self.in_the_long_run(|chain| chain.bits()).unwrap_or(0.0),
+            Self::Open { .. } => self.in_the_long_run().map_or(0.0, |chain| chain.bits()),
             Self::Covered { sequences, .. } => {
                 let lengths = lengths.iter().enumerate().skip(1).filter(|(_, chance)| **chance > 0.0);
                 let (bits, calls) = lengths.fold((0.0, 0.0), |(bits, calls), (length, chance)| {
@@ -108,15 +108,15 @@ impl Rule<'_> {
 
     /// How often each symbol comes in a sequence without end; evenly for `covered`, whose symbols are alike.
     pub fn long_run_shares(&self) -> Vec<f64> {
-        let Self::Open { weights, longest } = self else {
-            return vec![1.0 / self.kinds() as f64; self.kinds()];
-        };
-        Chain::long_run(weights, *longest).states.iter().map(|runs| runs.iter().sum()).collect()
+        self.in_the_long_run().map_or_else(
+            || vec![1.0 / self.kinds() as f64; self.kinds()],
+            |chain| chain.states.iter().map(|runs| runs.iter().sum()).collect(),
+        )
     }
 
-    fn in_the_long_run(&self, of: impl Fn(&Chain<'_>) -> f64) -> Option<f64> {
+    fn in_the_long_run(&self) -> Option<Chain<'_>> {
         let Self::Open { weights, longest } = self else { return None };
-        Some(of(&Chain::long_run(weights, *longest)))
+        Some(Chain::long_run(weights, *longest))
     }
 
     /// The most entropy a call that any sequence of so many symbols with at most so many in a row can have: log2 of

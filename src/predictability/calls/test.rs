@@ -51,7 +51,7 @@ fn a_small_session_by_hand() {
     assert!((calls.share(&foreseen) - (total + 0.75 * 0.6875) / 4.75).abs() < 1e-12);
     // First calls: call 1 of all, and call 3 or 4 of the second set.
     let positions = calls.by_position(&foreseen);
-    assert!((positions[0] - (0.5 + f64::midpoint(0.75, 0.625)) / 2.0).abs() < 1e-12);
+    assert!((positions[0] - f64::midpoint(0.5, f64::midpoint(0.75, 0.625))).abs() < 1e-12);
     assert_eq!(positions.len(), 3);
     assert!((calls.last_call(&foreseen) - (0.25 * 0.625 + 0.75 * 0.6875)).abs() < 1e-12);
 }

@@ -46,7 +46,9 @@ fn agree(name: &str, prescription: &Prescription, sessions: u64) {
     let (mut gentle, mut pushes) = (0_u32, 0_u32);
     while drawn.sessions() < sessions {
         let session = scheduler.draw(Seed::from_bytes([23; 32]).of_session(drawn.sessions()));
-        for call in session.sets().iter().flat_map(|set| set.cues()).filter_map(|cue| cue.call()) {
+        for call in
+            session.sets().iter().flat_map(crate::schedule::SetPlan::cues).filter_map(|cue| cue.call())
+        {
             if let Some(strength) = call.strength() {
                 pushes += 1;
                 gentle += u32::from(strength.number() == 1);

@@ -11,7 +11,7 @@ fn flat(rate_thousandths: u32) -> Wait {
 
 /// Shape; mean, deviation; hazard a second at 5 s, at the median, at 90 %; best brace of 0.2, 0.5 and 1 s: derived from
 /// the closed forms of a truncated exponential and a uniform distribution. The means, deviations and quantiles are
-/// those of SciPy's `truncexpon` (b = 1, 1.5, 2) and `uniform`.
+/// those of `SciPy`'s `truncexpon` (b = 1, 1.5, 2) and `uniform`.
 #[test]
 fn means_and_braces_are_those_of_the_closed_forms() {
     for (wait, mean, deviation, braces) in [
@@ -29,7 +29,7 @@ fn means_and_braces_are_those_of_the_closed_forms() {
     }
 }
 
-/// SciPy 1.17: `truncexpon(b, 5, 10 / b).ppf([.05, .25, .5, .75, .95])` for b = 1, 1.5, 2.
+/// `SciPy` 1.17: `truncexpon(b, 5, 10 / b).ppf([.05, .25, .5, .75, .95])` for b = 1, 1.5, 2.
 #[test]
 fn quantiles_are_those_of_scipys_truncexpon() {
     for (rate, quantiles) in [

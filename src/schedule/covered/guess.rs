@@ -30,7 +30,7 @@ impl Covered {
             .map(|_| {
                 let mut next = BTreeMap::new();
                 let mut named = 0.0;
-                for ((sorted, last), chance) in now.iter() {
+                for ((sorted, last), chance) in &now {
                     let lefts = Lefts { sorted: *sorted, kinds: self.kinds };
                     let rank = self.multisets.rank(&lefts);
                     // Kinds that are alike: those with equally many left, the last one apart.
