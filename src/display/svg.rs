@@ -11,7 +11,7 @@ type Drawn = Result<(), DrawingAreaErrorKind<io::Error>>;
 type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
 
 const SIZE: (u32, u32) = (760, 330);
-const FONT: (&str, i32) = ("sans-serif", 16);
+const FONT: (&str, i32) = ("sans-serif", 19);
 const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
 const FILL: RGBColor = RGBColor(0x8f, 0xb4, 0xd9);
 /// Lines are told apart by their dashes as well: color, dash and space in pixels.
@@ -43,7 +43,7 @@ pub fn picture(chart: &Chart, id: &str) -> String {
         Plot::Histogram { from, width, bars_are, curve_is, bars } => {
             histogram(&area, chart, (*from, *width), (bars_are, curve_is), bars)
         }
-        Plot::Lines { from, width, lines, .. } => over_time(&area, chart, (*from, *width), lines),
+        Plot::Lines { from, width, top, lines } => over_time(&area, chart, (*from, *width), *top, lines),
         Plot::Bars { bars, levels } => named_bars(&area, chart, bars, levels),
     };
     drawn.and_then(|()| area.present()).expect("a picture that goes into memory always has room");
@@ -87,26 +87,31 @@ fn histogram(
     )?
     .label(curve_is)
     .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
-    legend(&mut plot)
+    legend(&mut plot, SeriesLabelPosition::UpperRight)
 }
 
 fn over_time(
     area: &Area<'_>,
     chart: &Chart,
     (from, width): (f64, f64),
+    top: f64,
     lines: &[(&'static str, Vec<f64>)],
 ) -> Drawn {
     let longest = lines.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
     let mut plot = axes(area, chart, from..from + width * longest as f64)?;
     for ((name, line), (color, dash, space)) in lines.iter().zip(LINES) {
-        let points: Vec<(f64, f64)> =
-            line.iter().enumerate().map(|(index, y)| (from + width * (index as f64 + 0.5), *y)).collect();
+        let drawn = line.iter().position(|height| *height > top).unwrap_or(line.len());
+        let points: Vec<(f64, f64)> = line[..drawn]
+            .iter()
+            .enumerate()
+            .map(|(index, y)| (from + width * (index as f64 + 0.5), *y))
+            .collect();
         let style = color.stroke_width(2);
         plot.draw_series(DashedLineSeries::new(points, dash, space, style))?
             .label(*name)
             .legend(move |(x, y)| DashedPathElement::new([(x, y), (x + 28, y)], dash, space, style));
     }
-    legend(&mut plot)
+    legend(&mut plot, SeriesLabelPosition::UpperLeft)
 }
 
 fn named_bars(
@@ -117,10 +122,9 @@ fn named_bars(
 ) -> Drawn {
     let mut plot = ChartBuilder::on(area)
         .margin(12)
-        .margin_right(60)
         .x_label_area_size(46)
-        .y_label_area_size(270)
-        .build_cartesian_2d(0.0..chart.greatest() * 1.08, (0..bars.len().max(1) - 1).into_segmented())?;
+        .y_label_area_size(310)
+        .build_cartesian_2d(0.0..chart.greatest() * 1.35, (0..bars.len().max(1) - 1).into_segmented())?;
     let name = |place: &SegmentValue<usize>| match place {
         // The first bar stands on top.
         SegmentValue::CenterOf(place) | SegmentValue::Exact(place) => {
@@ -130,10 +134,10 @@ fn named_bars(
     };
     plot.configure_mesh()
         .disable_y_mesh()
+        .x_max_light_lines(0)
         .label_style(FONT.into_font().color(&INK))
         .axis_desc_style(FONT.into_font().color(&INK))
         .x_desc("of 100")
-        .y_desc(chart.across)
         .y_labels(bars.len())
         .y_label_formatter(&name)
         .x_label_formatter(&|share| format!("{:.0}", share * 100.0))
@@ -176,7 +180,7 @@ fn axes<'a, 'b>(
         .build_cartesian_2d(across, 0.0..chart.greatest() * 1.08)?;
     let decimals = usize::from(chart.greatest() < 0.1);
     plot.configure_mesh()
-        .light_line_style(WHITE)
+        .max_light_lines(0)
         .label_style(FONT.into_font().color(&INK))
         .axis_desc_style(FONT.into_font().color(&INK))
         .x_desc(chart.across)
@@ -187,9 +191,9 @@ fn axes<'a, 'b>(
     Ok(plot)
 }
 
-fn legend<'a, 'b: 'a>(plot: &mut Axes<'a, 'b>) -> Drawn {
+fn legend<'a, 'b: 'a>(plot: &mut Axes<'a, 'b>, at: SeriesLabelPosition) -> Drawn {
     plot.configure_series_labels()
-        .position(SeriesLabelPosition::UpperMiddle)
+        .position(at)
         .background_style(WHITE.filled())
         .border_style(INK)
         .label_font(FONT.into_font().color(&INK))

@@ -110,7 +110,7 @@ impl Chart {
         Table { title: self.title.clone(), head, rows }
     }
 
-    /// The greatest height that is drawn.
+    /// The greatest height that is drawn, and never nothing.
     pub fn greatest(&self) -> f64 {
         let heights: Vec<f64> = match &self.plot {
             Plot::Histogram { bars, .. } => bars.iter().flat_map(|(bar, curve)| [*bar, *curve]).collect(),
@@ -121,6 +121,6 @@ impl Chart {
                 bars.iter().map(|(_, bar)| *bar).chain(levels.iter().map(|(_, level)| *level)).collect()
             }
         };
-        heights.into_iter().fold(0.0, f64::max)
+        heights.into_iter().fold(0.001, f64::max)
     }
 }

@@ -53,3 +53,20 @@ fn every_bar_and_line_is_drawn_and_named() {
     }
     assert!(bars.contains("call 1") && bars.contains("call 2") && bars.contains("chance"), "{bars}");
 }
+
+#[test]
+fn charts_of_next_to_nothing_are_drawn_too() {
+    let bars = |bars: Vec<(String, f64)>| Plot::Bars { bars, levels: vec![("chance", 0.0)] };
+    let one_step = |lines| Plot::Lines { from: 0.0, width: 0.2, top: 0.3, lines };
+    for plot in [
+        bars(vec![("only".into(), 0.0)]),
+        bars((0..40).map(|call| (format!("call {call}"), 0.5)).collect()),
+        one_step(vec![("above the top", vec![1.0])]),
+        one_step(vec![("one", vec![0.1])]),
+        Plot::Histogram { from: 5.0, width: 1.0, bars_are: "a", curve_is: "b", bars: vec![(0.0, 0.0)] },
+    ] {
+        let chart = Chart { title: "T".into(), words: "W".into(), across: "x", plot };
+        assert!(picture(&chart, "p").trim_end().ends_with("</svg>"));
+        assert!(!crate::display::chart::lines(&chart, 60).is_empty());
+    }
+}
