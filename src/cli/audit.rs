@@ -127,7 +127,7 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
         ProgressStyle::with_template("{msg} {wide_bar} {percent} %").expect("the template is sound"),
     );
     bar.set_message("Counting");
-    let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
+    let mut foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
     let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
     let mut drawn = Drawn::new(prescription, &bounds, cues);
     bar.set_message("Drawing");
@@ -139,6 +139,7 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
     }
     let sessions = drawn.sessions();
     let sequences = drawn.into_sequences();
+    foresight.play(&sequences);
     bar.set_message("Guessing");
     let learned = side_by_side(&Task::all(&sequences), |done, of| {
         bar.set_position((20 + done * 80 / of) as u64);

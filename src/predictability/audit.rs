@@ -91,8 +91,10 @@ struct DrillJson {
     cues_drawn: usize,
     chance: f64,
     guess_rate: f64,
-    /// Every rate so far is computed, not sampled.
+    /// The standard error; 0 where the rate is computed, not sampled.
     guess_rate_error: f64,
+    /// The same by playing, over the drawn calls, in the order `open`.
+    guess_rate_played: Option<f64>,
     guess_rate_long_run: Option<f64>,
     guess_rate_last_cue: f64,
     by_position: Vec<f64>,
@@ -172,7 +174,8 @@ impl DrillJson {
             cues_drawn: drawn.len(),
             chance: which.chance,
             guess_rate: which.guess_rate,
-            guess_rate_error: 0.0,
+            guess_rate_error: which.error,
+            guess_rate_played: (!which.covered).then(|| drawn.named_share()),
             guess_rate_long_run: which.long_run,
             guess_rate_last_cue: which.last_call,
             by_position: which.by_position.clone(),

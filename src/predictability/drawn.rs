@@ -1,6 +1,8 @@
 //! Calls of drawn sessions as sequences of symbols, one after the other: directions, classes of waits, and both as pairs.
 //! Sessions are taken in whole and in order, so that anybody can draw the same ones again.
 
+use std::cmp::Reverse;
+
 use super::wait::SLOT;
 use crate::drill::Target;
 use crate::millis::Millis;
@@ -44,12 +46,17 @@ pub struct Sequence {
     classes: Vec<u8>,
     /// How many waits fell into each slot of [`SLOT`], from 0 ms on.
     slots: Vec<u32>,
+    /// How many directions the guesser named who plays by the rules of the order `open`.
+    named: usize,
 }
+
+/// The direction called last in a drill's session, and how often in a row.
+type Last = Option<(usize, u8)>;
 
 impl Sequence {
     /// An empty one, for so many directions. Wait class `i` ends below `bounds[i]`; the last has no bound.
     pub fn new(directions: u8, bounds: Vec<Millis>) -> Self {
-        Self { directions, bounds, called: Vec::new(), classes: Vec::new(), slots: Vec::new() }
+        Self { directions, bounds, called: Vec::new(), classes: Vec::new(), slots: Vec::new(), named: 0 }
     }
 
     /// One call more: the wait since the end of the call before it, or since the start of the set, and its direction.
@@ -71,6 +78,12 @@ impl Sequence {
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
         self.called.is_empty()
+    }
+
+    /// The share of these calls that the best guesser named right who knows every rule: it names the heaviest direction
+    /// that the streak limit allows now. Played, not computed, and only in the order `open`.
+    pub fn named_share(&self) -> f64 {
+        self.named as f64 / self.len().max(1) as f64
     }
 
     /// Into how many of the drawn waits each slot of [`SLOT`] got, from 0 ms on.
@@ -128,6 +141,7 @@ impl<'a> Drawn<'a> {
         self.sessions += 1;
         let mut left: Vec<u8> = self.prescription.drills().iter().map(DrillPlan::sets).collect();
         let mut current = None;
+        let mut last: Vec<Last> = vec![None; left.len()];
         for set in session.sets() {
             let drill = match current.filter(|drill| left[*drill] > 0) {
                 Some(drill) => drill,
@@ -139,7 +153,8 @@ impl<'a> Drawn<'a> {
             };
             left[drill] -= 1;
             current = Some(drill);
-            take(set, &self.prescription.drills()[drill], &mut self.sequences[drill], self.calls);
+            let plan = &self.prescription.drills()[drill];
+            take(set, plan, &mut self.sequences[drill], self.calls, &mut last[drill]);
         }
     }
 
@@ -172,16 +187,29 @@ fn is_of(set: &SetPlan, plan: &DrillPlan) -> bool {
         && set.work() == plan.work()
 }
 
-fn take(set: &SetPlan, plan: &DrillPlan, sequence: &mut Sequence, most: usize) {
+fn take(set: &SetPlan, plan: &DrillPlan, sequence: &mut Sequence, most: usize, last: &mut Last) {
     let mut before = Millis(0);
     for cue in set.cues() {
         let Some(call) = cue.call() else { continue };
         if sequence.len() >= most {
             return;
         }
-        sequence.add(cue.at() - before, place(call, plan.targets()) as u8);
+        let place = place(call, plan.targets());
+        sequence.named += usize::from(guess(plan, *last) == place);
+        let run = last.filter(|(before, _)| *before == place).map_or(1, |(_, run)| run.saturating_add(1));
+        *last = Some((place, run));
+        sequence.add(cue.at() - before, place as u8);
         before = cue.end();
     }
+}
+
+/// The heaviest direction that the streak limit allows after `last`; of equals one that lasts the shortest time, since it
+/// fits most often, and of these the first.
+fn guess(plan: &DrillPlan, last: Last) -> usize {
+    let barred = last.filter(|(_, run)| plan.longest_streak().is_some_and(|longest| *run >= longest));
+    let allowed = |place: &usize| barred.is_none_or(|(before, _)| before != *place);
+    let places = (0..plan.targets().len()).rev().filter(allowed);
+    places.max_by_key(|place| (plan.weights()[*place], Reverse(plan.targets()[*place].lasts()))).unwrap_or(0)
 }
 
 /// Which target is called: what differs between targets is where, what, for how long and what is said.

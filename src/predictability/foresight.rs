@@ -4,12 +4,12 @@
 use super::besides::{self, Besides};
 use super::calls::Calls;
 use super::delivered::{Delivered, Set};
-use super::drawn::CLASSES;
+use super::drawn::{CLASSES, Sequence};
 use super::lasting::lasting;
 use super::rule::Rule;
 use super::wait::Wait;
 use crate::millis::Millis;
-use crate::prescription::{DrillPlan, Prescription, Sequence};
+use crate::prescription::{self, DrillPlan, Prescription};
 use crate::schedule::Scheduler;
 use crate::schedule::count::CueCounts;
 use crate::schedule::gaps::GapTable;
@@ -61,6 +61,8 @@ pub struct Which {
     pub chance: f64,
     /// The share that the best guesser names right.
     pub guess_rate: f64,
+    /// Its standard error; 0 where it is computed.
+    pub error: f64,
     /// The same in a sequence without end; none for `covered`.
     pub long_run: Option<f64>,
     /// The share of a set's first, second ... call.
@@ -75,6 +77,9 @@ pub struct Which {
     pub limit_bits: f64,
     /// Whether every direction comes about equally often.
     pub covered: bool,
+    /// Whether the computed share is exact: not if calls last differently long, since then how many there will be
+    /// depends on which they are.
+    pub exact: bool,
     /// How often one direction may come in a row.
     pub longest_streak: Option<u8>,
 }
@@ -103,7 +108,7 @@ impl Foresight {
         let plans = prescription.drills().iter().zip(calls).enumerate();
         let drills = plans.map(|(index, (plan, calls))| {
             let rule = match (plan.sequence(), scheduler.covered(index)) {
-                (Sequence::Covered { .. }, Some(sequences)) => {
+                (prescription::Sequence::Covered { .. }, Some(sequences)) => {
                     Rule::Covered { sequences, kinds: plan.targets().len(), longest: plan.longest_streak() }
                 }
                 _ => Rule::Open { weights: plan.weights(), longest: plan.longest_streak() },
@@ -119,6 +124,17 @@ impl Foresight {
             }
         });
         Self { drills: drills.collect() }
+    }
+
+    /// Takes the share of a guesser who played over drawn calls where it cannot be computed exactly.
+    pub fn play(&mut self, sequences: &[Sequence]) {
+        for (drill, drawn) in self.drills.iter_mut().zip(sequences) {
+            if !drill.which.exact && !drawn.is_empty() {
+                let share = drawn.named_share();
+                drill.which.guess_rate = share;
+                drill.which.error = (share * (1.0 - share) / drawn.len() as f64).sqrt();
+            }
+        }
     }
 
     /// Each drill, in the order of the prescription.
@@ -162,6 +178,7 @@ impl Which {
             directions: rule.kinds(),
             chance: 1.0 / rule.kinds() as f64,
             guess_rate: calls.share(&foreseen),
+            error: 0.0,
             long_run: rule.long_run_hits(),
             by_position: calls.by_position(&foreseen),
             by_call: calls.by_call(&foreseen),
@@ -169,6 +186,7 @@ impl Which {
             entropy_bits: rule.entropy_bits(&calls.lengths),
             limit_bits: rule.limit_bits(),
             covered: matches!(rule, Rule::Covered { .. }),
+            exact: plan.lasts_evenly(),
             longest_streak: plan.longest_streak(),
         }
     }

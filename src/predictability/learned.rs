@@ -80,7 +80,8 @@ impl Learned {
     /// Whether it names more right than the best guesser who knows every rule could, by more than chance explains.
     pub fn leaks(&self, drill: &Drill) -> bool {
         let allowed = allowed(drill, self.kind);
-        let error = (allowed * (1.0 - allowed) / self.score.guesses() as f64).sqrt();
+        let sampled = allowed * (1.0 - allowed) / self.score.guesses() as f64;
+        let error = (sampled + drill.which.error.powi(2)).sqrt();
         self.score.hit_rate() > allowed + LEAK_ERRORS * error
     }
 }

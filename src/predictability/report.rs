@@ -290,9 +290,17 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         return;
     }
     let knows = if which.covered { ", and how many there will be," } else { "" };
+    let sampled = if which.error > 0.0 {
+        format!(
+            "This was played, since calls last differently long (standard error {}).",
+            of_100(which.error)
+        )
+    } else {
+        "This is computed, not sampled.".into()
+    };
     blocks.push(Block::Text(format!(
         "{} directions: chance gets {} of 100 right. The best guesser, who knows every rule and every call so far{knows} \
-         but not the seed, gets {}: {}. This is computed, not sampled.{}",
+         but not the seed, gets {}: {}. {sampled}{}",
         which.directions,
         of_100(which.chance),
         of_100(which.guess_rate),

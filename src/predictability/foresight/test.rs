@@ -36,8 +36,8 @@ fn foresight(prescription: &Prescription, scheduler: &Scheduler) -> Foresight {
     Foresight::of(prescription, scheduler, &CueCounts::of(prescription))
 }
 
-/// Draws `sessions` sessions and compares: calls of each drill, quartiles of waits, and how often the guesser who knows
-/// that calls come evenly is right about strengths; each within 5 standard errors.
+/// Draws `sessions` sessions and compares: calls of each drill, quartiles of waits, how often the guesser who plays by the
+/// rules is right about directions, and about strengths; each within 5 standard errors.
 fn agree(name: &str, prescription: &Prescription, sessions: u64) {
     let scheduler = Scheduler::new(prescription).unwrap();
     let foresight = foresight(prescription, &scheduler);
@@ -79,6 +79,17 @@ fn agree(name: &str, prescription: &Prescription, sessions: u64) {
         for class in 0..CLASSES {
             let found = sequence.symbols(Kind::Gap).iter().filter(|other| **other == class).count() as f64;
             near(found / calls, 0.25, calls, "waits");
+        }
+        let played = sequence.named_share();
+        if drill.which.exact && !drill.which.covered {
+            near(played, drill.which.guess_rate.min(1.0 - 1e-12), calls, "directions");
+        } else if !drill.which.covered {
+            // What lasts a short time fits more often, which the computed share does not know.
+            assert!(
+                (0.0..0.03).contains(&(played - drill.which.guess_rate)),
+                "{name}: {played} {:?}",
+                drill.which
+            );
         }
         if let Some(besides) = drill.besides.iter().find(|besides| besides.what == "strength") {
             near(f64::from(gentle) / f64::from(pushes), besides.guess_rate, f64::from(pushes), "strength");
