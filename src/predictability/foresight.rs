@@ -99,6 +99,8 @@ pub struct When {
     pub greatest_gap: Millis,
     /// The chance of a blank.
     pub blank: f64,
+    /// Whether a set may hold only so many calls: then what is said of the clock is an upper bound.
+    pub bounded: bool,
 }
 
 impl Foresight {
@@ -202,7 +204,15 @@ impl When {
             Set { until: plan.work() - plan.recover(), lasting: &lasting, most: plan.most_calls() as usize };
         let heard = Delivered::new(&drawn, set, &calls.open);
         let bounds = (1..CLASSES).map(|class| heard.all.quantile(f64::from(class) / f64::from(CLASSES)));
-        Self { bounds: bounds.collect(), gap, drawn, heard, greatest_gap: plan.gaps().greatest(), blank }
+        Self {
+            bounds: bounds.collect(),
+            bounded: plan.has_pushes(),
+            gap,
+            drawn,
+            heard,
+            greatest_gap: plan.gaps().greatest(),
+            blank,
+        }
     }
 
     /// The slots between the shortest and the longest gap, for the least expected hazard.

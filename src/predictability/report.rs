@@ -137,7 +137,8 @@ fn by_the_clock(when: &When, blind: f64) -> String {
     if of_100(clock) == of_100(blind) {
         "watching the clock as well adds nothing".into()
     } else {
-        format!("watching the clock as well catches {} of all", of_100(clock))
+        let most = if when.bounded { "at most " } else { "" };
+        format!("watching the clock as well catches {most}{} of all", of_100(clock))
     }
 }
 

@@ -86,7 +86,9 @@ fn of_drill(drill: &Drill) -> Vec<Caution> {
         });
     }
     let half = Millis(500);
-    let brace = drill.when.heard.all.brace(half).chance.max(drill.when.heard.brace_by_the_clock(half));
+    let heard = &drill.when.heard;
+    let clock = if drill.when.bounded { 0.0 } else { heard.brace_by_the_clock(half) };
+    let brace = heard.all.brace(half).chance.max(clock);
     if brace > GUESSABLE_BRACE {
         let edges = drill.when.drawn.brace(half).chance <= GUESSABLE_BRACE;
         cautions.push(Caution::Moments { drill: drill.title, brace, edges });
