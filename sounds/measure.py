@@ -50,6 +50,13 @@ INTERNAL_NOISE = [0.6, -1.7, -3.9, -6.1, -8.2, -9.7, -10.8, -11.9, -12.5, -13.5,
 # Words that say where, by axis; hearing the other sign of an axis is the dangerous mistake.
 SIDEWAYS = {"left": -1, "right": 1}
 ALONG = {"forward": 1, "ahead": 1, "front": 1, "back": -1, "backward": -1, "behind": -1}
+HEIGHT = {"up": 1, "high": 1, "down": -1, "low": -1}
+# Other pairs of which one must never be taken for the other.
+EYES = {"open": 1, "shut": -1}
+FEET = {"apart": 1, "together": -1}
+PACE = {"faster": 1, "slow": -1}
+BALL = {"big": 1, "small": -1}
+AXES = (SIDEWAYS, ALONG, HEIGHT, EYES, FEET, PACE, BALL)
 
 
 def hearing_loss(age):
@@ -121,13 +128,17 @@ class Recognizer:
             condition_on_previous_text=False, without_timestamps=True,
             suppress_tokens=self.silenced, max_new_tokens=16,
         )  # fmt: skip
-        text = " ".join(part.text for part in parts).lower()
-        return " ".join("".join(c if c.isalnum() else " " for c in text).split())
+        return only_words(" ".join(part.text for part in parts))
+
+
+def only_words(text):
+    """Without punctuation, in small letters: what is compared."""
+    return " ".join("".join(c if c.isalnum() else " " for c in text.lower()).split())
 
 
 def is_opposite(said, heard):
     """Did an axis of direction change its sign, with the right sign nowhere heard?"""
-    for axis in (SIDEWAYS, ALONG):
+    for axis in AXES:
         meant = {axis[w] for w in said.split() if w in axis}
         got = {axis[w] for w in heard.split() if w in axis}
         if meant and got and not meant & got:
@@ -147,7 +158,7 @@ def main():
     clips = {}
     for phrase_id, phrase in cues.items():
         x, rate = soundfile.read(HERE / a.voice / f"{phrase_id}.flac")
-        clips[phrase] = resample_poly(x, 1, rate // RATE)
+        clips[only_words(phrase)] = resample_poly(x, 1, rate // RATE)
     recognizer, loss = Recognizer(clips), hearing_loss(a.age)
 
     quiet = np.zeros(RATE * 4 // 10)

@@ -76,8 +76,8 @@ pub enum Rule {
     /// `trains` is not what the calls do.
     #[error("it trains a reaction if and only if a partner disturbs the person")]
     Trains,
-    /// A ready course of closed eyes would begin with the eyes closed.
-    #[error("closed eyes need the counter or a wall within reach")]
+    /// Closed eyes with nothing to hold but what is somewhere within reach.
+    #[error("with the eyes closed the hands rest on the counter or are just above it")]
     BlindWithoutSupport,
 }
 
@@ -167,3 +167,6 @@ fn kinds(drill: &Drill) -> usize {
     kinds.dedup();
     kinds.len()
 }
+
+#[cfg(test)]
+mod test;

@@ -1,8 +1,12 @@
 mod accepted;
 mod any_file;
 mod refused;
+mod safety;
+
+use std::collections::BTreeSet;
 
 use super::{Prescription, READY, Refusal};
+use crate::drill::{Drill, Form, UnlockName};
 
 /// Every field given, with figures of its own. Lines are counted from 1.
 const WHOLE: &str = r#"schema = "counterpoise.prescription/1"
@@ -96,6 +100,22 @@ fn the_documented_format_is_the_one_that_is_read() {
         let row = row.unwrap_or_else(|| panic!("`{}` is described", limit.field));
         let own_end = limit.field == "recover_ms" && row.contains("2000 to `work_ms`");
         assert!(row.contains(&range) || own_end, "{row}\nwithout {range}");
+    }
+    for drill in Drill::all() {
+        let row = page.lines().find(|line| line.starts_with(&format!("| `{}`", drill.name())));
+        let row = row.unwrap_or_else(|| panic!("{} is described", drill.name()));
+        let cell = |place: usize| row.split('|').nth(place).unwrap().trim();
+        assert_eq!(cell(2) == "yes", drill.forms().contains(&Form::Alone), "{row}");
+        assert_eq!(cell(3) == "yes", drill.forms().contains(&Form::Partner), "{row}");
+        let targets = drill.targets().iter().flat_map(|target| target.action.unlocks()).copied();
+        let backward = drill.targets().iter().any(|target| target.direction.is_backward());
+        let steps = drill.ladder().iter().flat_map(|step| step.unlocks());
+        let all = targets.chain(steps).chain(backward.then_some(UnlockName::Backward));
+        let all: BTreeSet<UnlockName> = all.collect();
+        for unlock in UnlockName::ALL {
+            let named = cell(4).contains(&format!("`{unlock}`"));
+            assert_eq!(named, all.contains(unlock), "{unlock} in {row}");
+        }
     }
     for field in super::text::every_field() {
         assert!(

@@ -3,6 +3,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::direction::Direction;
 use crate::display::plain::Lines;
+use crate::drill::{Drill, Part};
 use crate::phrase::Phrase;
 
 fn hint(key: &str, does: &str) -> KeyHint {
@@ -238,6 +239,36 @@ fn every_call_is_read_from_three_meters_at_80_by_24() {
         }
     }
     assert!(seen > 0);
+}
+
+/// A call of several parts stands there whole, as large as a short one must.
+#[test]
+fn every_combined_call_is_read_from_three_meters_at_80_by_24() {
+    let drill = Drill::named("combined-reaches").expect("it is built in");
+    let most = usize::from(drill.ladder().iter().map(|step| step.parts).max().expect("a ladder has steps"));
+    let mut seen = 0;
+    for target in drill.targets() {
+        for chosen in 0..1_u32 << drill.parts().len() {
+            let parts: Vec<&Part> = (0..drill.parts().len())
+                .filter(|place| chosen >> place & 1 == 1)
+                .map(|place| &drill.parts()[place])
+                .collect();
+            let twice = parts.windows(2).any(|pair| pair[0].kind == pair[1].kind);
+            if twice || parts.len() >= most || parts.iter().any(|part| !part.suits(target.direction)) {
+                continue;
+            }
+            let said =
+                [target.words()].into_iter().chain(parts.iter().map(|part| part.phrase.words().to_owned()));
+            let words = said.collect::<Vec<_>>().join(", ").to_uppercase();
+            let buffer = rendered(&work(Some((&words, target.direction))), 80, 24);
+            for word in words.split_whitespace() {
+                let half_rows = big::capitals(word, &buffer).expect("each word stands there large and whole");
+                assert!(half_rows >= 7, "{words}: {half_rows} half rows");
+            }
+            seen += 1;
+        }
+    }
+    assert!(seen > 80, "{seen}");
 }
 
 #[test]

@@ -20,6 +20,9 @@ fn assert_within_limits(prescription: &Prescription) {
 
     let plans = prescription.drills();
     assert_eq!((plans[0].drill().name(), plans[0].step()), ("counter-shift", 1));
+    let unlocks = |name: &str, partner: &str| {
+        prescription.unlocks().iter().any(|unlock| unlock.name.name() == name && unlock.partner == partner)
+    };
     let work = |plan: &super::super::DrillPlan| u32::from(plan.sets()) * plan.work().0;
     assert!(plans.iter().map(work).sum::<u32>() <= 840_000);
     assert!(plans.iter().map(|plan| u32::from(plan.sets())).sum::<u32>() <= 10);
@@ -35,13 +38,30 @@ fn assert_within_limits(prescription: &Prescription) {
         let steps = plan.drill().ladder().len();
         assert!(plan.step() >= 1 && plan.ceiling() >= plan.step() && usize::from(plan.ceiling()) <= steps);
         assert!(plan.drill().forms().contains(&plan.form()));
-        let names: Vec<&str> = plan.targets().iter().map(|target| target.direction.name()).collect();
+        let names: Vec<&str> = plan.targets().iter().map(|target| target.name.as_str()).collect();
         let mut once = names.clone();
         once.sort_unstable();
         once.dedup();
         assert!(!names.is_empty() && once.len() == names.len());
-        assert!(plan.targets().iter().all(|target| plan.drill().targets().contains(target)));
-        assert!(unlocked || names.iter().all(|name| !name.starts_with("back")));
+        assert!(names.iter().all(|name| plan.drill().targets().iter().any(|target| target.name == *name)));
+        assert!(unlocked || plan.targets().iter().all(|target| !target.direction.name().starts_with("back")));
+        let alone = plan.form().name() == "alone";
+        for target in plan.targets() {
+            assert!(!(alone && target.action.needs_partner()));
+            let span = target.span.map_or(0, |span| span.length.0);
+            assert!(span <= if target.action.closes_eyes() { 10_000 } else { 30_000 });
+            for name in target.action.unlocks() {
+                let anybody = plan.partners().iter().any(|partner| unlocks(name.name(), partner));
+                assert!(if alone { unlocks(name.name(), "") } else { anybody });
+            }
+        }
+        if let Some((gentlest, firmest)) = plan.strength() {
+            assert!(
+                firmest.number() <= 2 && firmest.number() - gentlest.number() <= 1,
+                "no therapist is there"
+            );
+            assert!(plan.has_pushes() && least >= 10_000);
+        }
         let streaks = match names.len() {
             1 => vec![None],
             2 => vec![Some(3), Some(4)],
@@ -82,6 +102,23 @@ fn value() -> impl Strategy<Value = String> {
             0..6,
         )
         .prop_map(|list| format!("{list:?}")),
+        proptest::sample::select(vec![
+            "pushes",
+            "quick-steps",
+            "steady-holds",
+            "called-changes",
+            "fast-rises",
+            "catching"
+        ])
+        .prop_map(|name| format!("\"{name}\"")),
+        proptest::sample::select(vec![
+            "\"partner\"",
+            "[\"hold\"]",
+            "[\"eyes closed\", \"lean left\"]",
+            "[1, 2]",
+            "\"K.\""
+        ])
+        .prop_map(str::to_owned),
         proptest::sample::select(vec![
             "nan",
             "-inf",

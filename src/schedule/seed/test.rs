@@ -81,8 +81,9 @@ proptest! {
     fn two_purposes_never_share_a_stream(set in 1u8.., other in 1u8.., pause in 1u16.., session in 1u64..1 << 40) {
         let seed = Seed::from_bytes([0; 32]);
         let mut numbers = [
-            seed.gaps(set), seed.blanks(set), seed.order(set), seed.redraw(set), seed.drills(),
-            seed.sound_check(), seed.pause(set, pause), seed.stream(SESSIONS + session),
+            seed.gaps(set), seed.blanks(set), seed.order(set), seed.strengths(set), seed.balls(set),
+            seed.redraw(set), seed.parts(set), seed.path(set), seed.drills(), seed.sound_check(), seed.course(),
+            seed.pause(set, pause), seed.stream(SESSIONS + session),
         ].map(|rng| rng.get_stream());
         numbers.sort_unstable();
         prop_assert!(numbers.windows(2).all(|pair| pair[0] < pair[1]));

@@ -141,13 +141,13 @@ fn assert_a_pause_is_kept(scheduler: &Scheduler, seed: Seed, share: f64) {
 fn no_session_of_any_drill_is_ever_outside_the_rules_of_safety() {
     let mut runner = TestRunner::deterministic();
     let (mut accepted, mut drawn, mut forms) = (0, BTreeSet::new(), BTreeSet::new());
-    for round in 0..400 {
+    for round in 0..160 {
         let text = any_prescription().new_tree(&mut runner).expect("nothing is filtered").current();
         let Ok(prescription) = Prescription::read("any.toml", text.as_bytes()) else { continue };
         let Ok(scheduler) = Scheduler::new(&prescription) else { continue };
         accepted += 1;
-        for session in 0..6 {
-            let seed = Seed::from_bytes([81; 32]).of_session(round * 6 + session);
+        for session in 0..4 {
+            let seed = Seed::from_bytes([81; 32]).of_session(round * 4 + session);
             let schedule = scheduler.draw(seed);
             assert_eq!(inspect(&prescription, &schedule), Ok(()), "seed {seed}\n{text}");
             for set in schedule.sets() {
@@ -159,7 +159,7 @@ fn no_session_of_any_drill_is_ever_outside_the_rules_of_safety() {
             assert_a_pause_is_kept(&scheduler, seed, 0.17 * (1.0 + session as f64 % 5.0));
         }
     }
-    assert!(accepted >= 100, "{accepted} of 400 prescriptions were within the limits");
+    assert!(accepted >= 40, "{accepted} of 160 prescriptions were within the limits");
     for drill in Drill::all() {
         for form in drill.forms() {
             assert!(forms.contains(&(drill.name(), form.name())), "{} {form} was drawn", drill.name());
