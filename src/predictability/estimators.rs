@@ -43,10 +43,10 @@ impl Estimator {
     /// What it goes by, for people.
     pub const fn goes_by(self) -> &'static str {
         match self {
-            Self::MultiMcw => "what was most common lately",
-            Self::Lag => "what came some calls ago",
-            Self::MultiMmc => "what followed the same calls before",
-            Self::Lz78y => "a dictionary of what followed",
+            Self::MultiMcw => "most common lately",
+            Self::Lag => "as some calls ago",
+            Self::MultiMmc => "what followed before",
+            Self::Lz78y => "what followed, by dictionary",
         }
     }
 
