@@ -65,9 +65,10 @@ fn sticky(kinds: u64, length: usize, seed: u64) -> Vec<u8> {
 
 /// Guesses, hits, longest run of hits and min-entropy that the functions `multi_mcw_test`, `lag_test`,
 /// `multi_mmc_test`, `LZ78Y_test` and `predictionEstimate` of NIST's program (`SP800-90B_EntropyAssessment`, version
-/// 1.1.5) give for these sequences; copied out and run in November 2026. In the last one the dictionaries are full.
+/// 1.1.5) give for these sequences. They were read in its source, transcribed into one C++ file (Lag without its ring
+/// buffers, one path for every alphabet) and run in November 2026. In the last one the dictionaries are full.
 #[test]
-fn nists_own_program_counts_the_same_hits() {
+fn nists_functions_count_the_same_hits() {
     type Figures = [(usize, usize, usize, f64); 4];
     let cases: [(&str, Vec<u8>, u8, Figures); 6] = [
         (
