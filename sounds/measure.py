@@ -57,7 +57,8 @@ EYES = {"open": 1, "shut": -1}
 FEET = {"apart": 1, "together": -1}
 PACE = {"faster": 1, "slow": -1}
 BALL = {"big": 1, "small": -1}
-AXES = (SIDEWAYS, ALONG, HEIGHT, EYES, FEET, PACE, BALL)
+WALK = {"on": 1, "stop": -1}
+AXES = (SIDEWAYS, ALONG, HEIGHT, EYES, FEET, PACE, BALL, WALK)
 
 
 def hearing_loss(age):
