@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 
 use crate::journal::Folder;
 
+mod audit;
 mod check;
 mod completions;
 mod doctor;
@@ -68,6 +69,8 @@ enum Command {
     Practice(practice::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
     Check(check::Arguments),
+    /// Say how well anybody could foresee the calls
+    Audit(audit::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
     /// List the kinds of practice, or explain one
@@ -116,6 +119,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             None => practice::run(&practice::Arguments::default(), &folder()?)?,
             Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
+            Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
             Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
             Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,

@@ -19,6 +19,7 @@ pub mod millis;
 pub mod phrase;
 pub mod place;
 pub mod placing;
+pub mod predictability;
 pub mod prescription;
 pub mod record;
 pub mod routine;
