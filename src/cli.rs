@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 
 use crate::journal::Folder;
 
+mod audit;
 mod check;
 mod clear;
 mod completions;
@@ -81,6 +82,8 @@ enum Command {
     Clear(clear::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
     Check(check::Arguments),
+    /// Say how well anybody could foresee the calls
+    Audit(audit::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
     /// List the kinds of practice, or explain one
@@ -133,6 +136,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
+            Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
             Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
             Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,

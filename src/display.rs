@@ -14,10 +14,12 @@ use crate::session::screen::Screen;
 
 pub mod big;
 mod capitals;
+pub mod chart;
 pub mod dot;
 pub mod keys;
 mod loud;
 pub mod plain;
+pub mod svg;
 pub mod terminal;
 pub mod view;
 mod words;

@@ -22,6 +22,7 @@ pub mod past;
 pub mod phrase;
 pub mod place;
 pub mod placing;
+pub mod predictability;
 pub mod prescription;
 pub mod program;
 pub mod progression;

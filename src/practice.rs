@@ -39,6 +39,13 @@ pub struct Sound {
     last_id: u32,
 }
 
+/// Whether a phrase may be placed on a frame, to the trainee or the partner: its clip must be at hand. Everything else is
+/// said when its turn comes.
+pub fn is_placed(id: &str) -> bool {
+    let told = ["count.", "tell.", "toward.", "where.", "hand.", "strength."];
+    Phrase::named(id).is_some_and(Phrase::is_cue) || told.iter().any(|group| id.starts_with(group))
+}
+
 /// A cue whose sounds are placed.
 struct OnItsWay {
     work_starts: Frame,

@@ -407,8 +407,9 @@ fn a_partner_is_needed_for_and_only_for_drills_with_a_partner() {
         refused(place.path(), &[&["practice", "--plain", "--silent"], arguments].concat())
     };
     let (fact, hint) = practice(&["with-a-partner"]);
-    // The drill that is named comes first today: their order is drawn.
-    assert!(fact.starts_with("\"Ball, eyes and steps with a partner\" needs a partner: "), "{fact}");
+    // The first of its drills: their order is drawn.
+    let first = fact.strip_prefix("\"Ball, eyes and steps with a partner\" needs a partner: ");
+    assert!(["catching", "following an object", "quick steps"].contains(&first.unwrap()), "{fact}");
     assert!(hint.contains("--partner screen") && hint.contains("--partner earbud"), "{hint}");
     let (fact, hint) = practice(&["gentle", "--partner", "earbud"]);
     assert!(
@@ -609,4 +610,153 @@ fn completions_and_manual_pages_know_every_command() {
     fs::write(place.path().join("file"), "").unwrap();
     let (fact, _) = refused(place.path(), &["man", "--out", "file/man"]);
     assert!(fact.contains("file/man"), "{fact}");
+}
+
+#[test]
+fn an_audit_has_the_contracts_keys_and_the_same_seed_gives_the_same_figures() {
+    let place = place();
+    let arguments = ["audit", "typical", "--seed", SEED, "--cues", "2000", "--format", "json"];
+    let text = printed(place.path(), &arguments);
+    assert_eq!(
+        text,
+        printed(place.path(), &arguments),
+        "a seed replays an audit, however many cores take part"
+    );
+    let audit = json(&text);
+    assert_eq!(audit["schema"], "counterpoise.audit/1");
+    let has = |value: &Value, names: &[&str]| {
+        for name in names {
+            assert!(!value[*name].is_null(), "{name} in {value}");
+        }
+    };
+    for drill in audit["drills"].as_array().unwrap() {
+        has(drill, &["name", "form", "directions", "cues", "chance", "guess_rate", "guess_rate_error"]);
+        has(drill, &["by_position", "entropy_bits", "limit_bits"]);
+        assert!(drill["guess_rate"].as_f64() >= drill["chance"].as_f64());
+    }
+    for when in audit["when"].as_array().unwrap() {
+        has(when, &["name", "slot_ms", "hazard", "brace_200_ms", "brace_500_ms", "brace_1000_ms"]);
+        has(
+            when,
+            &["expected_hazard", "optimum", "density_square", "designed", "without_blanks", "edge", "clock"],
+        );
+        assert_eq!(when["without_blanks"]["hazard"].as_array().unwrap().len(), 50, "10 s in slots of 200 ms");
+    }
+    let estimators = audit["estimators"].as_array().unwrap();
+    assert_eq!(estimators.len(), 2 * 3 * 4, "drills, sequences, estimators");
+    for estimator in estimators {
+        has(estimator, &["sequence", "drill", "name", "n", "hits", "hit_rate", "min_entropy_bits"]);
+        assert_eq!(estimator["leak"], false, "{estimator}");
+    }
+}
+
+/// The learners get exactly the calls that `preview` shows for the same seed: here all directions of one drill are
+/// counted in the preview, and the estimator says how many it was given.
+#[test]
+fn an_audit_is_of_the_sessions_that_preview_shows() {
+    let place = place();
+    let audit = json(&printed(
+        place.path(),
+        &["audit", "gentle", "--seed", SEED, "--cues", "1000", "--format", "json"],
+    ));
+    let sessions = audit["sessions"].to_string();
+    let previews = json(&printed(
+        place.path(),
+        &["preview", "gentle", "--seed", SEED, "--sessions", &sessions, "--format", "json"],
+    ));
+    let calls = |upto: usize| {
+        let sets = previews.as_array().unwrap()[..upto]
+            .iter()
+            .flat_map(|session| session["sets"].as_array().unwrap());
+        let shifts = sets.filter(|set| set["drill"] == "counter-shift");
+        shifts.flat_map(|set| set["cues"].as_array().unwrap()).filter(|cue| cue["blank"] == false).count()
+    };
+    let drawn = previews.as_array().unwrap().len();
+    assert!(calls(drawn) >= 1000 && calls(drawn - 1) < 1000, "no session more than needed");
+    assert_eq!(audit["drills"][0]["cues_drawn"], 1000);
+    let lag = audit["estimators"].as_array().unwrap().iter().find(|one| one["name"] == "lag").unwrap();
+    assert_eq!(lag["n"], 999);
+}
+
+#[test]
+fn an_audit_is_a_page_without_script_and_a_text_of_eighty_columns() {
+    let place = place();
+    let two =
+        include_str!("../presets/prescriptions/gentle.toml").replacen("title = \"", "title = \"<b>&", 1);
+    fs::write(place.path().join("own.toml"), two).unwrap();
+    let page = printed(place.path(), &["audit", "own.toml", "--cues", "1000", "--format", "html"]);
+    for forbidden in ["<script", "http-equiv", "src=", "href=", "<b>", "@import", "url("] {
+        assert!(!page.contains(forbidden), "{forbidden}");
+    }
+    assert!(
+        page.starts_with("<!doctype html>")
+            && page.contains("&lt;b&gt;&amp;")
+            && page.contains("lang=\"en\"")
+    );
+    let (pictures, words, tables) =
+        (page.matches("<svg ").count(), page.matches("<desc ").count(), page.matches("<table>").count());
+    assert!(pictures >= 4 && words == pictures && tables >= pictures, "{pictures} {words} {tables}");
+    // Its marks are well balanced: every figure, table and paragraph is closed.
+    for mark in ["figure", "table", "p", "h1", "h2", "svg", "details", "tr", "td", "main", "html"] {
+        let opened = page.matches(&format!("<{mark}>")).count() + page.matches(&format!("<{mark} ")).count();
+        assert_eq!(opened, page.matches(&format!("</{mark}>")).count(), "{mark}");
+    }
+    let text = printed(place.path(), &["audit", "own.toml", "--cues", "1000"]);
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.contains("22.5 of 100 directions right") && words.contains("no leak was found"), "{text}");
+}
+
+#[test]
+fn check_says_in_a_line_how_well_calls_can_be_foreseen_and_what_would_help() {
+    let place = place();
+    let check = printed(place.path(), &["check", "gentle"]);
+    let words = check.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.contains(
+        "A guesser who knows every rule but not the seed gets 22.5 of 100 directions right; chance is 21.7."
+    ));
+    assert!(words.contains("More: counterpoise audit gentle"));
+    let two = include_str!("../presets/prescriptions/gentle.toml")
+        .replace(
+            "directions = [\"forward\", \"left\", \"right\", \"forward left\", \"forward right\"]",
+            "directions = [\"left\", \"right\"]",
+        )
+        .replace("longest_streak = 2", "longest_streak = 3");
+    let two = two.replacen("longest_streak = 3", "longest_streak = 2", 1);
+    fs::write(place.path().join("two.toml"), two).unwrap();
+    let warned = json(&printed(place.path(), &["check", "two.toml", "--format", "json"]));
+    let warnings = warned["warnings"].to_string();
+    assert!(
+        warnings.contains("with two directions") && warnings.contains("A third direction helps most"),
+        "{warnings}"
+    );
+    assert!(warned["foreseen"].as_str().unwrap().contains("of 100"));
+}
+
+#[test]
+fn a_list_that_somebody_made_up_is_judged_or_refused_with_its_line() {
+    let place = place();
+    let list: String = (0..80)
+        .map(|call| format!("{} {}\n", 6 + call * 6, ["left", "right", "forward"][call % 3]))
+        .collect();
+    fs::write(place.path().join("mine.txt"), list).unwrap();
+    let judged = json(&printed(
+        place.path(),
+        &["audit", "--sequence", "mine.txt", "--seed", SEED, "--format", "json"],
+    ));
+    assert_eq!(judged["schema"], "counterpoise.audit-sequence/1");
+    assert_eq!((judged["calls"].as_u64(), judged["guess"]["n"].as_u64()), (Some(80), Some(79)));
+    assert!(judged["guess"]["low"].as_f64().unwrap() > 0.8, "turns are a habit: {judged}");
+    assert!(judged["when"]["caught"]["low"].as_f64().unwrap() > 0.9, "and so is a steady beat: {judged}");
+    assert!(judged["app"]["guess_high"].as_f64().unwrap() < 0.6);
+    let text = printed(place.path(), &["audit", "--sequence", "mine.txt"]);
+    assert!(text.contains("mine.txt: can anybody foresee it?") && text.contains("That is a habit"), "{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 80));
+    printed(place.path(), &["audit", "--sequence", "mine.txt", "--format", "html"]);
+    fs::write(place.path().join("bad.txt"), "5 left\n4 right\n").unwrap();
+    let (fact, _) = refused(place.path(), &["audit", "--sequence", "bad.txt"]);
+    assert!(fact.contains("bad.txt") && fact.contains("line 2") && fact.contains("4 s"), "{fact}");
+    refused(place.path(), &["audit", "--sequence", "none.txt"]);
+    let usage = run(place.path(), &["audit", "gentle", "--sequence", "mine.txt"]);
+    assert_eq!(usage.status.code(), Some(2));
 }

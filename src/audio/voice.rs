@@ -100,7 +100,8 @@ pub enum BankError {
     },
 }
 
-/// Sounds in memory, by phrase id. A second of speech takes 96 kB: load what the session can say.
+/// Sounds by phrase id, in memory and at the stream's rate. A second of speech takes 96 kB: load what the session can
+/// say, and keep at hand what is placed on frames.
 ///
 /// ```
 /// use counterpoise::audio::{Bank, SampleRate, Voice};
@@ -114,7 +115,10 @@ pub struct Bank {
     rate: SampleRate,
     voice: Voice,
     moment: Clip,
+    /// What is at hand.
     clips: BTreeMap<&'static str, Clip>,
+    /// What is decoded each time it is asked for.
+    later: BTreeMap<&'static str, &'static [u8]>,
 }
 
 impl Bank {
@@ -128,26 +132,53 @@ impl Bank {
         I: IntoIterator<Item = S>,
         S: AsRef<str>,
     {
+        Self::lean(rate, voice, ids, |_| true)
+    }
+
+    /// As [`load`](Self::load), but decodes only what has to be `at_hand`. The rest is decoded each time it is asked
+    /// for: what is said around the sets is long, and said once.
+    ///
+    /// ```
+    /// use counterpoise::audio::{Bank, SampleRate, Voice};
+    /// let both = ["reach.left", "practice.stop-list"];
+    /// let lean = Bank::lean(SampleRate::HZ_48000, Voice::Lower, both, |id| id.starts_with("reach")).unwrap();
+    /// let whole = Bank::load(SampleRate::HZ_48000, Voice::Lower, both).unwrap();
+    /// assert!(both.iter().all(|id| lean.get(id).is_some() && lean.get(id) == whole.get(id)));
+    /// ```
+    ///
+    /// # Errors
+    /// As [`load`](Self::load), of what is at hand. A test decodes every clip there is.
+    pub fn lean<I, S>(
+        rate: SampleRate,
+        voice: Voice,
+        ids: I,
+        at_hand: impl Fn(&str) -> bool,
+    ) -> Result<Self, BankError>
+    where
+        I: IntoIterator<Item = S>,
+        S: AsRef<str>,
+    {
         let (alert, notice) = (tone::alert(rate), tone::notice(rate));
-        let mut clips = BTreeMap::new();
+        let (mut clips, mut later) = (BTreeMap::new(), BTreeMap::new());
         for id in ids {
             let id = id.as_ref();
             let spoken = spoken(id).ok_or_else(|| BankError::NoClip(id.to_owned()))?;
-            if clips.contains_key(spoken.id) {
+            if clips.contains_key(spoken.id) || later.contains_key(spoken.id) {
                 continue;
             }
             let clip = match voice.flac(id) {
-                Some(bytes) => decode::flac(bytes, rate).map_err(|source| BankError::Damaged {
-                    id: id.to_owned(),
-                    voice,
-                    source,
-                })?,
+                Some(bytes) if at_hand(id) => decode::flac(bytes, rate)
+                    .map_err(|source| BankError::Damaged { id: id.to_owned(), voice, source })?,
+                Some(bytes) => {
+                    later.insert(spoken.id, bytes);
+                    continue;
+                }
                 None if spoken.cue => alert.clone(),
                 None => notice.clone(),
             };
             clips.insert(spoken.id, clip);
         }
-        Ok(Self { rate, voice, moment: tone::moment(rate), clips })
+        Ok(Self { rate, voice, moment: tone::moment(rate), clips, later })
     }
 
     /// The same phrases at another rate (another device came back).
@@ -155,12 +186,14 @@ impl Bank {
     /// # Errors
     /// As [`load`](Self::load).
     pub fn at_rate(&self, rate: SampleRate) -> Result<Self, BankError> {
-        Self::load(rate, self.voice, self.clips.keys())
+        let ids = self.clips.keys().chain(self.later.keys());
+        Self::lean(rate, self.voice, ids, |id| self.clips.contains_key(id))
     }
 
-    /// The clip of a phrase: a handle, cheap to copy.
+    /// The clip of a phrase: a handle, cheap to copy, if it is at hand; else it is decoded now.
     pub fn get(&self, id: &str) -> Option<Clip> {
-        self.clips.get(id).cloned()
+        let decoded = || decode::flac(*self.later.get(id)?, self.rate).ok();
+        self.clips.get(id).cloned().or_else(decoded)
     }
 
     /// The tone that says "now" to a partner; in every bank.

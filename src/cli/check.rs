@@ -9,7 +9,8 @@ use super::wrap::wrapped;
 use super::{Failure, Format};
 use crate::journal::Folder;
 use crate::millis::Millis;
-use crate::prescription::Explanation;
+use crate::predictability::{Foresight, verdict};
+use crate::prescription::{Explanation, explain};
 use crate::schedule::Scheduler;
 use crate::schedule::count::CueCounts;
 
@@ -39,6 +40,7 @@ struct Check<'a> {
     weeks_to_six_hours: u32,
     weeks_to_six_hours_active: u32,
     calls: Calls,
+    foreseen: String,
     warnings: Vec<String>,
     parts: Vec<Part>,
 }
@@ -70,10 +72,17 @@ pub(super) fn run(
 ) -> Result<(), Failure> {
     let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), folder)?;
     // What cannot be drawn must not be called in order.
-    Scheduler::new(&prescription)?;
+    let scheduler = Scheduler::new(&prescription)?;
     let counts = CueCounts::of(&prescription);
     let explanation = Explanation::of(&prescription, &counts);
-    let parts = explanation.parts();
+    let foresight = Foresight::of(&prescription, &scheduler, &counts);
+    let summary = verdict::summary(&foresight);
+    let cautions: Vec<String> = verdict::cautions(&foresight).iter().map(ToString::to_string).collect();
+    let named = arguments.prescription.as_deref().map_or(String::new(), |name| format!(" {name}"));
+    let more = format!("More: counterpoise audit{named}");
+    let foreseen =
+        explain::Part { heading: "Can anybody foresee it?".into(), lines: vec![summary.clone(), more] };
+    let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {
             for (index, part) in parts.iter().enumerate() {
@@ -100,7 +109,8 @@ pub(super) fn run(
                 weeks_to_six_hours: dose.weeks_by_session(),
                 weeks_to_six_hours_active: dose.weeks_by_active(),
                 calls: Calls { mean_thousandths: (counts.mean() * 1000.0).round() as u32, low, high },
-                warnings: explanation.warnings().iter().map(ToString::to_string).collect(),
+                foreseen: summary,
+                warnings: explanation.warnings().iter().map(ToString::to_string).chain(cautions).collect(),
                 parts: parts
                     .into_iter()
                     .map(|part| Part { heading: part.heading, lines: part.lines })

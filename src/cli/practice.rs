@@ -255,7 +255,8 @@ fn face(plain: bool) -> Result<Face, Failure> {
 /// No sound is not an error of the practice: it runs on the screen. A damaged clip is.
 fn sound(device: Option<&str>, voice: Voice, phrases: &[Phrase]) -> Result<Option<Sound>, Failure> {
     let output = device::open(device)?;
-    let bank = Bank::load(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()))?;
+    let bank =
+        Bank::lean(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()), practice::is_placed)?;
     Ok(Some(Sound::new(output, bank)))
 }
 

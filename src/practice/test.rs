@@ -92,6 +92,33 @@ fn an_earbud_tells_the_partner_on_exact_frames_and_nothing_of_the_trainees() {
     assert_eq!(events, [asked(0, 12_345), asked(2, 40_001)]);
 }
 
+/// Only what is at hand is fast enough to be placed, and nothing else is kept in memory.
+#[test]
+fn whatever_can_be_placed_is_at_hand() {
+    for call in [
+        sample::call(&["reach.left", "part.low"]),
+        sample::hold(10, 3, 3_000),
+        sample::push(Direction::Left, "hand.right-hip", 1),
+        sample::toss(crate::drill::Ball::Big),
+    ] {
+        for channel in [Channel::Trainee, Channel::PartnerScreen, Channel::PartnerEarbud] {
+            for room in [ROOM, Room::default()] {
+                let ear = ear(channel, room, Facing::CounterAhead);
+                assert!(placing::phrases(&call, ear).iter().all(|phrase| is_placed(phrase.id())));
+            }
+        }
+    }
+    for drill in crate::drill::Drill::all() {
+        let words = |target: &crate::drill::Target| {
+            [target.say, target.tell, target.hand, target.span.map(|s| s.close)]
+        };
+        let parts = drill.parts().iter().map(|part| part.phrase);
+        let all = drill.targets().iter().flat_map(words).flatten().chain(parts);
+        assert!(all.into_iter().all(|phrase| is_placed(phrase.id())), "{}", drill.name());
+    }
+    assert!(!is_placed("practice.stop-list") && !is_placed("drill.pushes"));
+}
+
 #[test]
 fn nothing_audible_goes_with_a_push_where_the_partner_has_the_screen() {
     let (mut sound, blocks) = sound(&["tell.push", "toward.window", "hand.right-hip", "strength.1"]);

@@ -138,14 +138,20 @@ impl<'a> Explanation<'a> {
 
     /// All parts, in reading order.
     pub fn parts(&self) -> Vec<Part> {
+        self.parts_with(None, Vec::new())
+    }
+
+    /// All parts, with one that is computed elsewhere before the dose, and more lines that deserve a second look.
+    pub fn parts_with(&self, part: Option<Part>, second_looks: Vec<String>) -> Vec<Part> {
         let mut parts = vec![self.outline()];
         parts.extend(
             self.plans().enumerate().map(|(index, (plan, counts))| drill::part(index == 0, plan, counts)),
         );
-        parts.extend([self.calls(), self.dose_in_words()]);
-        let warnings = self.warnings();
-        if !warnings.is_empty() {
-            let lines = warnings.iter().map(Warning::to_string).collect();
+        parts.push(self.calls());
+        parts.extend(part);
+        parts.push(self.dose_in_words());
+        let lines: Vec<String> = self.warnings().iter().map(Warning::to_string).chain(second_looks).collect();
+        if !lines.is_empty() {
             parts.push(Part { heading: "Worth a second look".into(), lines });
         }
         parts.push(self.cautions());

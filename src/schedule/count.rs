@@ -354,7 +354,7 @@ fn chances_to_fit(
 }
 
 /// The first `keep` terms of the convolution of `a` and `b`.
-fn convolve(planner: &mut RealFftPlanner<f64>, a: &[f64], b: &[f64], keep: usize) -> Vec<f64> {
+pub(crate) fn convolve(planner: &mut RealFftPlanner<f64>, a: &[f64], b: &[f64], keep: usize) -> Vec<f64> {
     let (a, b) = (&a[..a.len().min(keep)], &b[..b.len().min(keep)]);
     let whole = a.len() + b.len() - 1;
     let size = whole.next_power_of_two().max(2);

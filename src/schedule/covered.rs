@@ -13,6 +13,8 @@ use rand::Rng;
 
 use super::chance::below_wide;
 
+mod guess;
+
 /// The most kinds that can be told apart: there are no more directions.
 const MOST_KINDS: usize = 10;
 

@@ -35,7 +35,7 @@ impl GapTable {
     }
 
     /// The table of gaps from `least` to just below `greatest`, which must be greater.
-    pub(super) fn over(least: Millis, greatest: Millis, shape: Shape) -> Self {
+    pub fn over(least: Millis, greatest: Millis, shape: Shape) -> Self {
         let slots = (greatest - least).0;
         let totals = match shape {
             Shape::Even => Vec::new(),

@@ -198,6 +198,11 @@ impl Scheduler {
         &self.prescription
     }
 
+    /// The counted sequences of drill number `drill` of the prescription, from 0, if its order is `covered`.
+    pub fn covered(&self, drill: usize) -> Option<&Covered> {
+        self.drills.get(drill)?.covered.as_ref()
+    }
+
     /// Every set in the order of the session. If the order of the drills is drawn, the drills after the warm-up are
     /// shuffled from the last down: each changes places with one not above it, drawn evenly (Fisher and Yates 1938).
     /// Then those in which the person walks follow the others, so that walking comes last, and the floor is cleared once.

@@ -1,0 +1,174 @@
+//! Says how well anybody could foresee a prescription's calls, or a list that somebody made up. Draws the sessions and
+//! runs the guessers side by side; what they find out is computed in `predictability`.
+
+use std::fs::File;
+use std::io::{self, IsTerminal, Read, Write};
+use std::path::{Path, PathBuf};
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+use clap::ValueEnum;
+use indicatif::{ProgressBar, ProgressStyle};
+use serde::Serialize;
+
+use super::{Failure, source};
+use crate::journal::Folder;
+use crate::predictability::page::Block;
+use crate::predictability::{Audit, Drawn, Foresight, Learned, List, Own, Task, report};
+use crate::prescription::Prescription;
+use crate::schedule::count::CueCounts;
+use crate::schedule::{Scheduler, Seed};
+
+mod html;
+mod text;
+
+/// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
+const MOST_SESSIONS: u64 = 100_000;
+
+/// The most bytes of a list that are read: 100,000 calls have about 2 MB.
+const LIST_BYTES: u64 = 8 << 20;
+
+/// How many guessers run side by side at most: each takes up to 30 MB.
+const MOST_THREADS: usize = 4;
+
+/// Which prescription or list.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise audit gentle                           words, charts and tables\n  \
+    counterpoise audit balance.toml --format html > audit.html\n                                                      \
+    the same as a page for a browser\n  \
+    counterpoise audit balance.toml --format json       every figure, for other programs\n  \
+    counterpoise audit --sequence mine.txt              a list that somebody made up\n\n\
+    docs/audit.md has every formula, threshold and source.")]
+pub(super) struct Arguments {
+    /// A ready prescription or a file [default: the one in use, else gentle]
+    #[arg(value_name = "PRESCRIPTION")]
+    prescription: Option<String>,
+    /// A list of directions instead, one a line, each with its time before it or without
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["prescription", "cues"])]
+    sequence: Option<PathBuf>,
+    /// The seed of the sessions that are drawn, 64 hexadecimal digits [default: a fresh one]
+    #[arg(long, value_name = "HEX")]
+    seed: Option<String>,
+    /// How many calls of each drill the learners are given
+    #[arg(long, value_name = "N", default_value_t = 100_000, value_parser = clap::value_parser!(u32).range(1_000..=1_000_000))]
+    cues: u32,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Form::Text)]
+    format: Form,
+}
+
+/// How an audit is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Form {
+    /// For people
+    Text,
+    /// For other programs
+    Json,
+    /// A page for a browser, with pictures, in one file
+    Html,
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let seed = source::seed(arguments.seed.as_deref())?;
+    if let Some(path) = &arguments.sequence {
+        return sequence(path, seed, arguments.format, out);
+    }
+    let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
+    let audit = audit(&prescription, seed, arguments.cues as usize)?;
+    show(arguments.format, &audit.to_json(), || report::blocks(&audit), out)
+}
+
+/// Judges a list that somebody made up.
+fn sequence(path: &Path, seed: Seed, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+    let read = File::open(path).and_then(|file| {
+        let mut text = String::new();
+        file.take(LIST_BYTES).read_to_string(&mut text).map(|_| text)
+    });
+    let text = read.map_err(|error| {
+        Failure::new(
+            format!("the list {} cannot be read: {error}", path.display()),
+            "Name a plain text file with one direction on each line",
+        )
+    })?;
+    let list = List::read(&text)
+        .map_err(|error| Failure::new(format!("{}: {error}", path.display()), error.hint()))?;
+    let own = Own::judge(&list, &mut seed.stream(0));
+    let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
+    show(form, &own.to_json(), || own.blocks(&name), out)
+}
+
+fn show(
+    form: Form,
+    json: &impl Serialize,
+    blocks: impl FnOnce() -> Vec<Block>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    match form {
+        Form::Json => {
+            serde_json::to_writer_pretty(&mut *out, json)?;
+            writeln!(out)?;
+        }
+        Form::Text => text::write(&blocks(), out)?,
+        Form::Html => html::write(&blocks(), out)?,
+    }
+    Ok(())
+}
+
+fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'_>, Failure> {
+    let scheduler = Scheduler::new(prescription)?;
+    let bar = if io::stderr().is_terminal() { ProgressBar::new(100) } else { ProgressBar::hidden() };
+    bar.set_style(
+        ProgressStyle::with_template("{msg} {wide_bar} {percent} %").expect("the template is sound"),
+    );
+    bar.set_message("Counting");
+    let mut foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
+    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
+    let mut drawn = Drawn::new(prescription, &bounds, cues);
+    bar.set_message("Drawing");
+    while !drawn.is_full() && drawn.sessions() < MOST_SESSIONS {
+        drawn.add(&scheduler.draw(seed.of_session(drawn.sessions())));
+        if drawn.sessions().is_multiple_of(256) {
+            bar.set_position((drawn.share() * 20.0) as u64);
+        }
+    }
+    let sessions = drawn.sessions();
+    let sequences = drawn.into_sequences();
+    foresight.play(&sequences);
+    bar.set_message("Guessing");
+    let learned = side_by_side(&Task::all(&sequences), |done, of| {
+        bar.set_position((20 + done * 80 / of) as u64);
+    });
+    bar.finish_and_clear();
+    Ok(Audit { prescription, foresight, seed, sessions, sequences, learned })
+}
+
+/// Runs every task, as many at a time as there are cores. The results stand in the order of the tasks.
+fn side_by_side(tasks: &[Task<'_>], progress: impl Fn(usize, usize) + Sync) -> Vec<Learned> {
+    let threads = thread::available_parallelism().map_or(1, usize::from).min(MOST_THREADS);
+    let next = AtomicUsize::new(0);
+    let results = Mutex::new(vec![None; tasks.len()]);
+    thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(|| {
+                while let Some((index, task)) = Some(next.fetch_add(1, Ordering::Relaxed))
+                    .and_then(|index| Some((index, tasks.get(index)?)))
+                {
+                    let result = task.run();
+                    let mut results = results.lock().expect("no task ends in a panic");
+                    results[index] = Some(result);
+                    progress(results.iter().flatten().count(), tasks.len());
+                }
+            });
+        }
+    });
+    let mut learned: Vec<Learned> =
+        results.into_inner().expect("no task ends in a panic").into_iter().flatten().flatten().collect();
+    learned.sort_by_key(|one| (one.drill, one.kind as u8, one.estimator as u8));
+    learned
+}

@@ -1,0 +1,204 @@
+//! A chart as an SVG picture that carries its title and its words for whoever does not see it. Not the page around it.
+
+use std::io;
+
+use plotters::element::DashedPathElement;
+use plotters::prelude::*;
+
+use crate::predictability::page::{Chart, Plot};
+
+type Drawn = Result<(), DrawingAreaErrorKind<io::Error>>;
+type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
+
+const SIZE: (u32, u32) = (760, 330);
+const FONT: (&str, i32) = ("sans-serif", 19);
+const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
+const FILL: RGBColor = RGBColor(0x8f, 0xb4, 0xd9);
+/// Lines are told apart by their dashes as well: color, dash and space in pixels.
+const LINES: [(RGBColor, i32, i32); 3] =
+    [(RGBColor(0x1b, 0x4f, 0x8a), 12, 0), (RGBColor(0xa8, 0x4b, 0x00), 9, 5), (INK, 3, 4)];
+
+/// The picture. `id` must be unique on its page.
+///
+/// # Panics
+/// Never: drawing into memory does not fail.
+///
+/// ```
+/// use counterpoise::display::svg;
+/// use counterpoise::predictability::page::{Chart, Plot};
+/// let chart = Chart {
+///     title: "Right of 100".into(),
+///     words: "Chance gets 25.".into(),
+///     across: "guesser",
+///     plot: Plot::Bars { bars: vec![("somebody".into(), 0.4)], levels: vec![("chance", 0.25)] },
+/// };
+/// let picture = svg::picture(&chart, "chart-1");
+/// assert!(picture.starts_with("<svg role=\"img\" aria-labelledby=\"chart-1-title chart-1-words\""));
+/// assert!(picture.contains("<desc id=\"chart-1-words\">Chance gets 25.</desc>"));
+/// ```
+pub fn picture(chart: &Chart, id: &str) -> String {
+    let mut svg = String::new();
+    let area = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
+    let drawn = match &chart.plot {
+        Plot::Histogram { from, width, bars_are, curve_is, bars } => {
+            histogram(&area, chart, (*from, *width), (bars_are, curve_is), bars)
+        }
+        Plot::Lines { from, width, top, lines } => over_time(&area, chart, (*from, *width), *top, lines),
+        Plot::Bars { bars, levels } => named_bars(&area, chart, bars, levels),
+    };
+    drawn.and_then(|()| area.present()).expect("a picture that goes into memory always has room");
+    drop(area);
+    let name = format!(
+        "<svg role=\"img\" aria-labelledby=\"{id}-title {id}-words\" style=\"max-width:100%;height:auto\" "
+    );
+    let inside = format!(
+        ">\n<title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-words\">{}</desc>\n",
+        escaped(&chart.title),
+        escaped(&chart.words)
+    );
+    let (head, rest) = svg.split_once('>').expect("a picture has an opening tag");
+    format!("{}{inside}{}", head.replacen("<svg ", &name, 1), rest.trim_start())
+}
+
+/// Text as it may stand in a page.
+pub fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+fn histogram(
+    area: &Area<'_>,
+    chart: &Chart,
+    (from, width): (f64, f64),
+    (bars_are, curve_is): (&str, &str),
+    bars: &[(f64, f64)],
+) -> Drawn {
+    let end = from + width * bars.len() as f64;
+    let mut plot = axes(area, chart, from..end)?;
+    let filled = bars.iter().enumerate().map(|(index, (bar, _))| {
+        let begin = from + width * index as f64;
+        Rectangle::new([(begin + width * 0.06, 0.0), (begin + width * 0.94, *bar)], FILL.filled())
+    });
+    plot.draw_series(filled)?
+        .label(bars_are)
+        .legend(|(x, y)| Rectangle::new([(x, y - 5), (x + 22, y + 5)], FILL.filled()));
+    let middle = |(index, (_, curve)): (usize, &(f64, f64))| (from + width * (index as f64 + 0.5), *curve);
+    plot.draw_series(
+        LineSeries::new(bars.iter().enumerate().map(middle), INK.stroke_width(2)).point_size(3),
+    )?
+    .label(curve_is)
+    .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
+    legend(&mut plot, SeriesLabelPosition::UpperRight)
+}
+
+fn over_time(
+    area: &Area<'_>,
+    chart: &Chart,
+    (from, width): (f64, f64),
+    top: f64,
+    lines: &[(&'static str, Vec<f64>)],
+) -> Drawn {
+    let longest = lines.iter().map(|(_, line)| line.len()).max().unwrap_or(0);
+    let mut plot = axes(area, chart, from..from + width * longest as f64)?;
+    for ((name, line), (color, dash, space)) in lines.iter().zip(LINES) {
+        let drawn = line.iter().position(|height| *height > top).unwrap_or(line.len());
+        let points: Vec<(f64, f64)> = line[..drawn]
+            .iter()
+            .enumerate()
+            .map(|(index, y)| (from + width * (index as f64 + 0.5), *y))
+            .collect();
+        let style = color.stroke_width(2);
+        plot.draw_series(DashedLineSeries::new(points, dash, space, style))?
+            .label(*name)
+            .legend(move |(x, y)| DashedPathElement::new([(x, y), (x + 28, y)], dash, space, style));
+    }
+    legend(&mut plot, SeriesLabelPosition::UpperLeft)
+}
+
+fn named_bars(
+    area: &Area<'_>,
+    chart: &Chart,
+    bars: &[(String, f64)],
+    levels: &[(&'static str, f64)],
+) -> Drawn {
+    let mut plot = ChartBuilder::on(area)
+        .margin(12)
+        .x_label_area_size(46)
+        .y_label_area_size(310)
+        .build_cartesian_2d(0.0..chart.greatest() * 1.35, (0..bars.len().max(1) - 1).into_segmented())?;
+    let name = |place: &SegmentValue<usize>| match place {
+        // The first bar stands on top.
+        SegmentValue::CenterOf(place) | SegmentValue::Exact(place) => {
+            bars.len().checked_sub(place + 1).map_or(String::new(), |index| bars[index].0.clone())
+        }
+        SegmentValue::Last => String::new(),
+    };
+    plot.configure_mesh()
+        .disable_y_mesh()
+        .x_max_light_lines(0)
+        .label_style(FONT.into_font().color(&INK))
+        .axis_desc_style(FONT.into_font().color(&INK))
+        .x_desc("of 100")
+        .y_labels(bars.len())
+        .y_label_formatter(&name)
+        .x_label_formatter(&|share| format!("{:.0}", share * 100.0))
+        .draw()?;
+    plot.draw_series(bars.iter().rev().enumerate().map(|(place, (_, height))| {
+        let (below, above) = (SegmentValue::Exact(place), SegmentValue::Exact(place + 1));
+        let mut bar = Rectangle::new([(0.0, below), (*height, above)], FILL.filled());
+        bar.set_margin(3, 3, 0, 0);
+        bar
+    }))?;
+    for (name, height) in levels {
+        let ends = [(*height, SegmentValue::Exact(0)), (*height, SegmentValue::Last)];
+        plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
+            .label(*name)
+            .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
+    }
+    plot.configure_series_labels()
+        .position(SeriesLabelPosition::LowerRight)
+        .background_style(WHITE.filled())
+        .border_style(INK)
+        .label_font(FONT.into_font().color(&INK))
+        .draw()
+}
+
+type Axes<'a, 'b> = ChartContext<
+    'a,
+    SVGBackend<'b>,
+    Cartesian2d<plotters::coord::types::RangedCoordf64, plotters::coord::types::RangedCoordf64>,
+>;
+
+fn axes<'a, 'b>(
+    area: &'a Area<'b>,
+    chart: &Chart,
+    across: std::ops::Range<f64>,
+) -> Result<Axes<'a, 'b>, DrawingAreaErrorKind<io::Error>> {
+    let mut plot = ChartBuilder::on(area)
+        .margin(12)
+        .x_label_area_size(46)
+        .y_label_area_size(60)
+        .build_cartesian_2d(across, 0.0..chart.greatest() * 1.08)?;
+    let decimals = usize::from(chart.greatest() < 0.1);
+    plot.configure_mesh()
+        .max_light_lines(0)
+        .label_style(FONT.into_font().color(&INK))
+        .axis_desc_style(FONT.into_font().color(&INK))
+        .x_desc(chart.across)
+        .y_desc("of 100")
+        .x_label_formatter(&|seconds| format!("{seconds:.0}"))
+        .y_label_formatter(&|share| format!("{:.decimals$}", share * 100.0))
+        .draw()?;
+    Ok(plot)
+}
+
+fn legend<'a, 'b: 'a>(plot: &mut Axes<'a, 'b>, at: SeriesLabelPosition) -> Drawn {
+    plot.configure_series_labels()
+        .position(at)
+        .background_style(WHITE.filled())
+        .border_style(INK)
+        .label_font(FONT.into_font().color(&INK))
+        .draw()
+}
+
+#[cfg(test)]
+mod test;
