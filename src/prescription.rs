@@ -12,6 +12,7 @@ use crate::millis::Millis;
 mod digest;
 pub mod explain;
 mod gate;
+mod gentler;
 pub mod limits;
 pub mod refusal;
 mod text;
@@ -19,6 +20,7 @@ mod today;
 
 pub use digest::{Digest, NotADigest};
 pub use explain::Explanation;
+pub use gentler::Harder;
 pub use refusal::{Reason, Refusal};
 
 /// The `schema` of a prescription file.

@@ -306,6 +306,28 @@ fn nothing_makes_it_harder() {
 }
 
 #[test]
+fn once_a_program_is_in_use_only_it_or_something_gentler_runs() {
+    let place = tempfile::tempdir().unwrap();
+    let practice = |name: &str| run_with(place.path(), &["practice", name, "--plain", "--silent"], "");
+    let track = |name: &str| run(place.path(), &["track", name, "--out", "practice.wav"]);
+    assert!(practice("typical").status.success(), "nothing is in use yet");
+    printed(place.path(), &["use", "gentle"]);
+    for output in [practice("typical"), track("typical")] {
+        assert_eq!(output.status.code(), Some(1));
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(said.contains("asks for 5 sets; your program has 3"), "{said}");
+        assert!(said.contains("counterpoise use FILE"), "{said}");
+    }
+    fs::write(place.path().join("less.toml"), GENTLE.replace("sets = 2", "sets = 1")).unwrap();
+    for output in [practice("gentle"), practice("less.toml"), track("less.toml")] {
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    }
+    // A program that cannot be read is no license for anything else.
+    fs::write(place.path().join("data/prescription.toml"), "schema = 1").unwrap();
+    assert_eq!(practice("gentle").status.code(), Some(1));
+}
+
+#[test]
 fn suitability_is_asked_kept_and_holds_practice_back() {
     let place = tempfile::tempdir().unwrap();
     let (fact, _) = refused(place.path(), &["suitability"]);

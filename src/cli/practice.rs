@@ -89,6 +89,8 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
     let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
+    let asked_for = standing::at_steps(&source.prescription, &steps);
+    standing::within_program(folder, &known, &asked_for, &clock.wall())?;
     let (scheduler, whole) = draw(&source.prescription, &steps, seed)?;
     let sets_whole = whole.sets().len();
     let sets = arguments.sets.map_or(sets_whole, usize::from);

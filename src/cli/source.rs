@@ -35,10 +35,18 @@ pub fn find(
     if let Some(name) = given {
         return named(name);
     }
-    let in_use = folder()?.prescription_file();
-    match in_use.symlink_metadata() {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => named(Prescription::all_ready()[0].0),
-        _ => read(&in_use.display().to_string()),
+    in_use(&folder()?)?.map_or_else(|| named(Prescription::all_ready()[0].0), Ok)
+}
+
+/// The prescription in the person's folder; `None` if there is none yet.
+///
+/// # Errors
+/// If there is one that cannot be read or is not in order.
+pub fn in_use(folder: &Folder) -> Result<Option<Source>, Failure> {
+    let file = folder.prescription_file();
+    match file.symlink_metadata() {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        _ => read(&file.display().to_string()).map(Some),
     }
 }
 

@@ -5,7 +5,8 @@ use jiff::civil::{Date, Time};
 use jiff::{SignedDuration, ZonedDateTime};
 
 use super::Failure;
-use crate::journal::{Journal, SuitabilityRow};
+use super::source::{self, Source};
+use crate::journal::{Folder, Journal, SuitabilityRow};
 use crate::lock::Lock;
 use crate::past::{Barrier, Lifted, Past};
 use crate::prescription::Prescription;
@@ -59,6 +60,29 @@ fn suitability(row: &SuitabilityRow, agreed: bool) -> Suitability {
 /// The prescription at these steps.
 pub(super) fn at_steps(prescription: &Prescription, steps: &[Option<u8>]) -> Prescription {
     prescription.at_steps(steps).expect("progression stays within the prescription, as its tests prove")
+}
+
+/// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
+///
+/// # Errors
+/// If it is harder, or the program in use cannot be read: then nobody knows what is gentler.
+pub(super) fn within_program(
+    folder: &Folder,
+    known: &Known,
+    today: &Prescription,
+    now: &ZonedDateTime,
+) -> Result<(), Failure> {
+    let Some(Source { prescription: program, .. }) = source::in_use(folder)? else { return Ok(()) };
+    if program.digest() == today.digest() {
+        return Ok(());
+    }
+    let steps = known.next(&program, now).steps;
+    today.harder_than(&at_steps(&program, &steps)).map_or(Ok(()), |harder| {
+        Err(Failure::new(
+            format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
+            "Practice your program: counterpoise practice. If your therapist gave you a new one: counterpoise use FILE",
+        ))
+    })
 }
 
 /// What is kept of the decision with a session.

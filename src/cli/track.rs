@@ -125,12 +125,15 @@ pub(super) fn run(
 /// the prescription's own steps hold.
 fn at_todays_steps(prescription: Prescription, folder: Option<&Folder>) -> Result<Prescription, Failure> {
     let Some(folder) = folder else { return Ok(prescription) };
-    let next = Known::of(&Journal::look(folder)?)?.next(&prescription, &Clock::real().wall());
+    let (known, now) = (Known::of(&Journal::look(folder)?)?, Clock::real().wall());
+    let next = known.next(&prescription, &now);
     if next.is_barred() {
         let settings = Settings::load(folder)?;
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
-    Ok(standing::at_steps(&prescription, &next.steps))
+    let today = standing::at_steps(&prescription, &next.steps);
+    standing::within_program(folder, &known, &today, &now)?;
+    Ok(today)
 }
 
 fn make(schedule: Schedule, voice: Voice) -> Result<Made, Failure> {
