@@ -4,7 +4,7 @@ use jiff::ZonedDateTime;
 use proptest::prelude::*;
 
 use super::screen::Body;
-use super::{ASKED_AGAIN, Effect, Event, Key, LONGEST_PAUSE, Now, Session, UNANSWERED};
+use super::{ASKED_AGAIN, Effect, Event, Key, Now, Session, UNANSWERED};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
 use crate::prescription::Prescription;
@@ -253,7 +253,9 @@ fn a_pause_keeps_the_time_draws_the_next_gap_afresh_and_ends_after_five_minutes(
     if let Some(next) = after.cues().get(called) {
         assert!(next.at() >= Millis(20_000 + 5_000), "never sooner than the shortest gap after the pause");
     }
-    walk.wait(Millis(6_000)).keys("x").wait(LONGEST_PAUSE);
+    walk.wait(Millis(6_000)).keys("x").wait(Millis(299_000));
+    assert!(matches!(walk.body(), Body::Paused { .. }), "not yet");
+    walk.wait(Millis(1_000));
     assert_eq!(walk.set_ends(), [(1, SetEnd::PausedTooLong)]);
 }
 
