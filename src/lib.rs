@@ -13,6 +13,7 @@
 #![forbid(unsafe_code)]
 
 // Core: values in, values out.
+pub mod assessment;
 pub mod bounds;
 pub mod direction;
 pub mod drill;

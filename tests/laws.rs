@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 20] = [
+const CORE: [(&str, &[&str]); 21] = [
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
@@ -55,6 +55,7 @@ const CORE: [(&str, &[&str]); 20] = [
     ("standing", &["drill", "phrase", "schedule"]),
     ("lock", &["words"]),
     ("readiness", &["lock", "words"]),
+    ("assessment", &["words"]),
     ("bounds", &["drill"]),
     ("suitability", &["bounds", "words"]),
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
