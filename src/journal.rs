@@ -15,6 +15,7 @@ use std::time::Duration;
 use rusqlite::{Connection, OpenFlags};
 
 mod adopt;
+mod balance;
 mod error;
 pub mod export;
 mod fitness;
@@ -39,9 +40,9 @@ pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;
 pub use row::{
-    AdviceRow, AnswerRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, GivenRow,
-    LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow,
-    SetRow, SuitabilityRow, TopicRow,
+    AdviceRow, AnswerRow, BalanceRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow,
+    GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow,
+    SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};

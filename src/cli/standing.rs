@@ -6,7 +6,8 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use super::Failure;
 use super::source::{self, Source};
-use crate::journal::{Folder, Journal, SuitabilityRow};
+use crate::assessment::{Dated, below_now};
+use crate::journal::{BalanceRow, Folder, Journal, SuitabilityRow};
 use crate::lock::Lock;
 use crate::past::{Barrier, Lifted, Past};
 use crate::prescription::Prescription;
@@ -20,6 +21,8 @@ pub(super) struct Known {
     pub past: Past,
     /// Suitability and balance tests.
     pub fitness: Fitness,
+    /// Results of balance tests, oldest first.
+    pub tests: Vec<Dated>,
     answered: Option<SuitabilityRow>,
 }
 
@@ -34,20 +37,21 @@ impl Known {
             past.lifted.iter().any(lifts)
         };
         let suitability = answered.as_ref().map(|row| suitability(row, cleared(row)));
-        // Results of balance tests are not in the journal yet: none is below its cut-off.
-        Ok(Self { past, fitness: Fitness { suitability, tests_below: 0 }, answered })
+        let tests: Vec<Dated> = journal.balance_tests()?.iter().filter_map(BalanceRow::dated).collect();
+        let tests_below = below_now(&tests, None);
+        Ok(Self { past, fitness: Fitness { suitability, tests_below }, tests, answered })
     }
 
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
-        match (&self.answered, prescription.accepted_because()) {
-            (Some(row), Some(_)) => {
-                let accepted = Some(suitability(row, true));
-                let fitness = Fitness { suitability: accepted, tests_below: self.fitness.tests_below };
-                Next::of(&self.past, prescription, &fitness, now)
-            }
-            _ => Next::of(&self.past, prescription, &self.fitness, now),
-        }
+        // Whoever issued it by name has looked at the tests until then.
+        let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
+        let suitability = match (&self.answered, prescription.accepted_because()) {
+            (Some(row), Some(_)) => Some(suitability(row, true)),
+            _ => self.fitness.suitability.clone(),
+        };
+        let fitness = Fitness { suitability, tests_below: below_now(&self.tests, reviewed) };
+        Next::of(&self.past, prescription, &fitness, now)
     }
 }
 

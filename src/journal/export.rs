@@ -6,7 +6,7 @@ use std::io::Write;
 use serde::{Deserialize, Serialize};
 
 use super::read::{ChangeRow, SessionRecord, SetRecord};
-use super::row::{ClearanceRow, SuitabilityRow};
+use super::row::{BalanceRow, ClearanceRow, SuitabilityRow};
 use super::{Journal, JournalError};
 use crate::record::Response;
 
@@ -29,6 +29,9 @@ pub struct Export {
     /// Clearances, oldest first.
     #[serde(default)]
     pub clearances: Vec<ClearanceRow>,
+    /// Results of balance tests, oldest first.
+    #[serde(default)]
+    pub tests: Vec<BalanceRow>,
 }
 
 /// Writes everything as JSON.
@@ -43,6 +46,7 @@ pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
             changes: super::read::changes(db)?,
             suitability: super::fitness::suitability(db)?,
             clearances: super::fitness::clearances(db)?,
+            tests: super::balance::balance_tests(db)?,
         })
     })?;
     serde_json::to_writer_pretty(&mut *out, &export).map_err(std::io::Error::from)?;

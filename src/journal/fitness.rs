@@ -12,7 +12,7 @@ use super::{Journal, JournalError};
 use crate::past::Lifted;
 use crate::suitability::{Answer, Topic};
 
-type Added = rusqlite::Result<bool>;
+pub(super) type Added = rusqlite::Result<bool>;
 
 impl Journal {
     /// Keeps the answers about suitability. They hold from now on; earlier ones stay as they are.
@@ -49,7 +49,8 @@ impl Journal {
         self.change(|db| insert_clearance(db, &row))
     }
 
-    fn change(&mut self, write: impl FnOnce(&Connection) -> Added) -> Result<(), JournalError> {
+    /// One change outside of a session.
+    pub(super) fn change(&mut self, write: impl FnOnce(&Connection) -> Added) -> Result<(), JournalError> {
         if self.lock.is_none() {
             return Err(JournalError::ReadOnly { path: self.path.clone() });
         }

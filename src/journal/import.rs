@@ -7,6 +7,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use serde::Deserialize;
 
 use super::adopt::insert_change;
+use super::balance::{balance_tests, insert_balance_test};
 use super::export::{Export, SCHEMA};
 use super::fitness::{insert_clearance, insert_decision, insert_readiness, insert_suitability};
 use super::keep::{
@@ -92,6 +93,20 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     }
     for row in &export.clearances {
         insert_clearance(&change, row).map_err(at)?;
+    }
+    for row in &export.tests {
+        if !row.is_sound() {
+            let when = row.at.minute();
+            return Err(refuse(format!("the balance test {} of {when} has a value that is none", row.test)));
+        }
+        let added = insert_balance_test(&change, row).map_err(at)?;
+        if !added && !balance_tests(&change).map_err(at)?.contains(row) {
+            let when = row.at.minute();
+            return Err(refuse(format!(
+                "the balance test {} of {when} is not what this journal has",
+                row.test
+            )));
+        }
     }
     change.commit().map_err(at)?;
     Ok(imported)

@@ -29,7 +29,7 @@ fn instant(ms: i64) -> Timestamp {
 }
 
 /// The local date, as it was written where it happened.
-fn day(stamp: &Stamp) -> Option<Date> {
+pub(super) fn day(stamp: &Stamp) -> Option<Date> {
     stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
 }
 

@@ -386,7 +386,10 @@ pub(super) fn checked<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusq
     read.map_err(|error| rusqlite::Error::FromSqlConversionFailure(column, Type::Text, Box::new(error)))
 }
 
-fn checked_or_null<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusqlite::Result<Option<T>> {
+pub(super) fn checked_or_null<T: DeserializeOwned>(
+    row: &Row<'_>,
+    column: usize,
+) -> rusqlite::Result<Option<T>> {
     match row.get_ref(column)? {
         rusqlite::types::ValueRef::Null => Ok(None),
         _ => checked(row, column).map(Some),

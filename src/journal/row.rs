@@ -17,9 +17,11 @@ use crate::prescription::Digest;
 use crate::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
 use crate::schedule::{Call, Cue, Seed, SetPlan};
 
+mod balance;
 mod fitness;
 mod partner;
 
+pub use balance::BalanceRow;
 pub use fitness::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 
