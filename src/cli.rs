@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 
 use crate::journal::Folder;
 
+mod assess;
 mod audit;
 mod check;
 mod clear;
@@ -78,6 +79,8 @@ enum Command {
     Program(program::Arguments),
     /// Answer once whether and how to begin; again when something changes
     Suitability(suitability::Arguments),
+    /// Take a balance test, or hold a result against the published tables
+    Assess(assess::Arguments),
     /// Lift a lock, once a clinician has cleared it
     Clear(clear::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
@@ -134,6 +137,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Next(arguments)) => next::run(arguments, &folder()?, &mut out)?,
             Some(Command::Program(arguments)) => program::run(arguments, &folder()?, &mut out)?,
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
+            Some(Command::Assess(arguments)) => assess::run(arguments, folder, &mut out)?,
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,

@@ -1,0 +1,167 @@
+//! Holds one result against the published tables, and keeps it if asked to.
+
+use std::io::Write;
+
+use jiff::civil::{Date, Time};
+use serde::Serialize;
+
+use super::{Format, no_prediction};
+use crate::assessment::{Age, Company, Finding, Reading, Sex, Test, Unit, Verdict, score};
+use crate::cli::Failure;
+use crate::cli::wrap::wrapped;
+use crate::clock::Clock;
+use crate::journal::{Folder, Journal};
+
+/// The most characters of a name \[judgment\].
+const LONGEST: usize = 200;
+
+/// The result, and whose.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "TEST is one of\n  \
+    four-stage        seconds held heel to toe, 0 to 10 (the third stage; below when it is not held for 10)\n  \
+    one-leg           seconds on one leg, eyes open\n  \
+    chair-stand       rises in 30 seconds, arms crossed; 0 if the arms were used; needs --age and --sex\n  \
+    timed-up-and-go   seconds for up, 3 m, around, back and down\n  \
+    five-rises        seconds for five rises, arms crossed\n\n\
+    Examples:\n  \
+    counterpoise assess score four-stage --result 9.4\n  \
+    counterpoise assess score chair-stand --age 72 --sex male --result 11\n  \
+    counterpoise assess score five-rises --result unable --format json\n  \
+    counterpoise assess score one-leg --result 8 --keep --by \"K. L.\" --on 2026-11-02")]
+pub(in crate::cli) struct Arguments {
+    /// Which test
+    #[arg(value_name = "TEST", value_parser = test)]
+    test: Test,
+    /// Age in years
+    #[arg(long, value_name = "YEARS")]
+    age: Option<String>,
+    /// Whose column of the table
+    #[arg(long, value_parser = ["female", "male"])]
+    sex: Option<String>,
+    /// The result: seconds (a tenth may follow, such as 9.4), a count, or unable
+    #[arg(long, value_name = "RESULT", allow_hyphen_values = true)]
+    result: String,
+    /// Keep it in the journal, as taken elsewhere
+    #[arg(long)]
+    keep: bool,
+    /// Who took it
+    #[arg(long, value_name = "WHO", requires = "keep")]
+    by: Option<String>,
+    /// The day on which it was taken [default: today]
+    #[arg(long, value_name = "YYYY-MM-DD", requires = "keep")]
+    on: Option<Date>,
+    /// How it is printed
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+fn test(name: &str) -> Result<Test, String> {
+    let names = || Test::ALL.iter().map(|test| test.name()).collect::<Vec<_>>().join(", ");
+    Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
+}
+
+#[derive(Serialize)]
+struct Found {
+    schema: &'static str,
+    test: Test,
+    /// Seconds or a count; `null` is unable.
+    result: Option<serde_json::Number>,
+    finding: Verdict,
+    cut_off: Option<serde_json::Number>,
+    source: String,
+    notes: Vec<String>,
+}
+
+/// Seconds with a tenth only where there is one; a count as it is.
+fn number(test: Test, value: u32) -> serde_json::Number {
+    match test.unit() {
+        Unit::Tenths if value % 10 != 0 => {
+            serde_json::Number::from_f64(f64::from(value) / 10.0).expect("a tenth of a count is finite")
+        }
+        Unit::Tenths => (value / 10).into(),
+        Unit::Rises => value.into(),
+    }
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let reading = Reading::read(arguments.test, &arguments.result)?;
+    let age = arguments.age.as_deref().map(str::parse::<Age>).transpose()?;
+    let sex = arguments.sex.as_deref().and_then(Sex::from_name);
+    let finding = score(reading, age, sex);
+    if arguments.keep {
+        keep(arguments, reading, (age, sex), &folder()?)?;
+    }
+    match arguments.format {
+        Format::Json => {
+            serde_json::to_writer_pretty(&mut *out, &found(reading, &finding))?;
+            writeln!(out)?;
+        }
+        Format::Text => {
+            writeln!(out, "{}", wrapped("", &format!("{}: {reading}.", capital(arguments.test.title()))))?;
+            writeln!(out, "{}", wrapped("", &finding.sentence(arguments.test)))?;
+            for note in &finding.notes {
+                writeln!(out, "{}", wrapped("  ", note))?;
+            }
+            no_prediction(out)?;
+            let kept = if arguments.keep { "It is in the journal." } else { "It was not kept: add --keep." };
+            writeln!(out, "{kept}")?;
+        }
+    }
+    Ok(())
+}
+
+fn found(reading: Reading, finding: &Finding) -> Found {
+    let test = reading.test();
+    Found {
+        schema: "counterpoise.finding/1",
+        test,
+        result: reading.value().map(|value| number(test, value)),
+        finding: finding.verdict,
+        cut_off: finding.cut_off.map(|value| number(test, value)),
+        source: finding.source.to_string(),
+        notes: finding.notes.clone(),
+    }
+}
+
+fn keep(
+    arguments: &Arguments,
+    reading: Reading,
+    person: (Option<Age>, Option<Sex>),
+    folder: &Folder,
+) -> Result<(), Failure> {
+    let by = arguments.by.as_deref().unwrap_or("").trim();
+    if by.chars().count() > LONGEST || by.chars().any(char::is_control) {
+        return Err(Failure::new(
+            format!("`--by` has to be one line of at most {LONGEST} characters"),
+            "A name, initials or a role is enough.",
+        ));
+    }
+    let now = Clock::real().wall();
+    let at = match arguments.on {
+        Some(day) if day > now.date() => {
+            return Err(Failure::new(
+                format!("`--on` is {day}, and today is {}", now.date()),
+                "Give the day on which the test was taken. Is the computer's date right?",
+            ));
+        }
+        Some(day) if day < now.date() => {
+            // The hour is not known: noon.
+            day.to_datetime(Time::constant(12, 0, 0, 0)).to_zoned_datetime(now.time_zone().clone()).unwrap_or(now)
+        }
+        _ => now,
+    };
+    let (mut journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in notices {
+        eprintln!("{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    Ok(journal.keep_balance_test(&at, reading, person, (Company::Elsewhere, by))?)
+}
+
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
