@@ -17,6 +17,7 @@ pub mod assessment;
 pub mod bounds;
 pub mod direction;
 pub mod drill;
+pub mod guide;
 pub mod lock;
 pub mod millis;
 pub mod past;

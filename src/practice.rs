@@ -84,7 +84,8 @@ impl Sound {
         format!("{}: {}", facts.host, facts.device)
     }
 
-    fn say(&mut self, phrase: Phrase) {
+    /// Says a phrase after whatever is being said.
+    pub(crate) fn say(&mut self, phrase: Phrase) {
         let Some(clip) = self.bank.get(phrase.id()) else { return };
         self.last_id += 1;
         // Of the calls only the end of a span is ever said by itself, when the span is broken off: that is heard out,
@@ -96,7 +97,8 @@ impl Sound {
         }
     }
 
-    fn hush(&mut self) {
+    /// Cuts off whatever is being said.
+    pub(crate) fn hush(&mut self) {
         self.speaker.hush(&mut self.output);
         self.parts.clear();
         self.cues.clear();
@@ -109,6 +111,19 @@ impl Sound {
             let _ = self.output.poll();
             std::thread::sleep(LOOK);
         }
+    }
+
+    /// Places each phrase at its time after a common zero, and gives the zero, as far ahead from now as it is heard.
+    pub(crate) fn time(&mut self, phrases: &[(Millis, Phrase)]) -> Millis {
+        let rate = self.output.rate();
+        let zero = self.speaker.next(&self.output);
+        for (at, phrase) in phrases {
+            if let Some(clip) = self.bank.get(phrase.id()) {
+                self.last_id += 1;
+                self.output.play(self.last_id, clip, Frame(zero.0 + rate.frames(*at).0));
+            }
+        }
+        until_heard(&self.output, zero)
     }
 
     /// How a sound of a cue is made.
@@ -164,7 +179,7 @@ impl Sound {
     }
 
     /// What the output has to tell, as events of the session.
-    fn events(&mut self) -> Vec<Event> {
+    pub(crate) fn events(&mut self) -> Vec<Event> {
         let mut events = Vec::new();
         while let Some(told) = self.output.poll() {
             match told {

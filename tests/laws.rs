@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 21] = [
+const CORE: [(&str, &[&str]); 22] = [
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
@@ -57,6 +57,7 @@ const CORE: [(&str, &[&str]); 21] = [
     ("readiness", &["lock", "words"]),
     ("assessment", &["words"]),
     ("bounds", &["drill"]),
+    ("guide", &["assessment", "millis", "phrase", "readiness", "session"]),
     ("suitability", &["bounds", "words"]),
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
     ("program", &["past", "prescription"]),

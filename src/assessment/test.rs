@@ -4,6 +4,7 @@ fn reading(test: Test, written: &str) -> Reading {
     Reading::read(test, written).unwrap()
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "every caller needs an option")]
 fn age(years: u8) -> Option<Age> {
     Some(Age::try_from(years).unwrap())
 }

@@ -7,15 +7,19 @@ use clap::Subcommand;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
-use crate::assessment::{NO_SINGLE_TEST, NotAReading};
+use crate::assessment::{NO_SINGLE_TEST, NotAReading, Test};
 use crate::journal::Folder;
 
+mod guided;
 mod results;
 mod score;
 
 /// Which.
 #[derive(Debug, Clone, clap::Args)]
+#[command(args_conflicts_with_subcommands = true)]
 #[command(after_help = "Examples:\n  \
+    counterpoise assess              choose a test, and be led through it by voice\n  \
+    counterpoise assess one-leg --plain\n  \
     counterpoise assess score chair-stand --age 72 --sex male --result 11\n  \
     counterpoise assess score timed-up-and-go --result 12.4 --keep --by \"K. L., physical therapist\"\n  \
     counterpoise assess results\n\n\
@@ -23,7 +27,9 @@ mod score;
     Your therapist's advice and your local rules come first.")]
 pub(super) struct Arguments {
     #[command(subcommand)]
-    what: What,
+    what: Option<What>,
+    #[command(flatten)]
+    guided: guided::Arguments,
 }
 
 #[derive(Debug, Clone, Subcommand)]
@@ -40,9 +46,16 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     match &arguments.what {
-        What::Score(arguments) => score::run(arguments, folder, out),
-        What::Results(arguments) => results::run(arguments, &folder()?, out),
+        None => guided::run(&arguments.guided, &folder()?),
+        Some(What::Score(arguments)) => score::run(arguments, folder, out),
+        Some(What::Results(arguments)) => results::run(arguments, &folder()?, out),
     }
+}
+
+/// The test of this name.
+fn named(name: &str) -> Result<Test, String> {
+    let names = || Test::ALL.iter().map(|test| test.name()).collect::<Vec<_>>().join(", ");
+    Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
 }
 
 /// What stands under every result.

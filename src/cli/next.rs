@@ -81,7 +81,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let now = standing::moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
     match arguments.format {
-        Format::Text => text(&next, &prescription, known.fitness.suitability.is_some(), out)?,
+        Format::Text => {
+            text(&next, &prescription, known.fitness.suitability.is_some(), out)?;
+            if let Some(line) = standing::retest(&known, now.date()) {
+                writeln!(out, "{}", wrapped("", &line))?;
+            }
+        }
         Format::Json => {
             serde_json::to_writer_pretty(&mut *out, &answer(&next, &prescription, now.date()))?;
             writeln!(out)?;

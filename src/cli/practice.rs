@@ -150,7 +150,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     }
     let id = SessionId::random().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    let mut face = face(arguments.plain)?;
+    let mut face = face(arguments.plain, "practice")?;
     // The first page stands while the sound is opened and the clips are decoded behind it.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
     let device = arguments.device.as_deref().or(settings.device.as_deref());
@@ -160,10 +160,15 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         Err(failure) if arguments.device.is_some() => return Err(failure),
         Err(_) => None,
     };
+    let retest = standing::retest(&known, clock.wall().date());
     let writer = Writer::start(journal, id);
     let keep_room = keep_room(settings, folder.clone());
     let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
-    account(&practice::run(world, session), folder)
+    account(&practice::run(world, session), folder)?;
+    if let Some(line) = retest {
+        let _ = writeln!(io::stdout(), "{}", wrapped("", &line));
+    }
+    Ok(())
 }
 
 /// Who speaks. A tone cannot tell a partner what to do, so that an earbud has a voice always.
@@ -235,20 +240,20 @@ fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
     })
 }
 
-fn face(plain: bool) -> Result<Face, Failure> {
+pub(super) fn face(plain: bool, command: &str) -> Result<Face, Failure> {
     if plain {
         return Ok(Face::Plain(Plain::start()));
     }
     if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
         return Err(Failure::new(
             "there is no terminal to draw on",
-            "For pipes and screen readers: counterpoise practice --plain",
+            format!("For pipes and screen readers: counterpoise {command} --plain"),
         ));
     }
     if terminal::is_dumb() {
         return Err(Failure::new(
             "this terminal can only write lines (TERM is dumb)",
-            "For lines of text: counterpoise practice --plain",
+            format!("For lines of text: counterpoise {command} --plain"),
         ));
     }
     Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
@@ -292,7 +297,7 @@ fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
     Ok(())
 }
 
-fn no_terminal(error: &io::Error) -> Failure {
+pub(super) fn no_terminal(error: &io::Error) -> Failure {
     Failure::new(
         format!("the terminal cannot be used ({error})"),
         "Try another terminal window, or plain lines: counterpoise practice --plain",

@@ -6,7 +6,7 @@ use jiff::{SignedDuration, ZonedDateTime};
 
 use super::Failure;
 use super::source::{self, Source};
-use crate::assessment::{Dated, below_now};
+use crate::assessment::{Dated, below_now, retest_from};
 use crate::journal::{BalanceRow, Folder, Journal, SuitabilityRow};
 use crate::lock::Lock;
 use crate::past::{Barrier, Lifted, Past};
@@ -59,6 +59,17 @@ impl Known {
 fn suitability(row: &SuitabilityRow, agreed: bool) -> Suitability {
     let answers: Vec<_> = row.answers.iter().map(|row| (row.topic, row.answer)).collect();
     Suitability::of(&answers, row.partner, agreed)
+}
+
+/// The offer of balance tests, where the last lies four weeks back or there was none. It never blocks.
+pub(super) fn retest(known: &Known, today: Date) -> Option<String> {
+    match retest_from(&known.tests) {
+        None => Some("Balance tests, if you like: counterpoise assess".to_owned()),
+        Some(from) if from <= today => {
+            Some(format!("The balance tests can be done again, since {from}: counterpoise assess"))
+        }
+        Some(_) => None,
+    }
 }
 
 /// The prescription at these steps.

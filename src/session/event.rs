@@ -39,7 +39,7 @@ impl Key {
         matches!(self, Self::Escape | Self::Char('s' | 'S'))
     }
 
-    pub(super) fn is(self, letter: char) -> bool {
+    pub(crate) fn is(self, letter: char) -> bool {
         matches!(self, Self::Char(c) if c.eq_ignore_ascii_case(&letter))
     }
 }

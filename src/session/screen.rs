@@ -29,7 +29,7 @@ pub struct KeyHint {
 }
 
 impl KeyHint {
-    pub(super) fn new(key: &str, does: &str) -> Self {
+    pub(crate) fn new(key: &str, does: &str) -> Self {
         Self { key: key.to_owned(), does: does.to_owned() }
     }
 }
@@ -115,7 +115,7 @@ pub enum Body {
 }
 
 impl Body {
-    pub(super) fn page(title: &str, text: &[&str], items: &[&str]) -> Self {
+    pub(crate) fn page(title: &str, text: &[&str], items: &[&str]) -> Self {
         let own = |lines: &[&str]| lines.iter().map(|line| (*line).to_owned()).collect();
         Self::Page { title: title.to_owned(), text: own(text), items: own(items) }
     }

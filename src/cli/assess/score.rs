@@ -30,7 +30,7 @@ const LONGEST: usize = 200;
     counterpoise assess score one-leg --result 8 --keep --by \"K. L.\" --on 2026-11-02")]
 pub(in crate::cli) struct Arguments {
     /// Which test
-    #[arg(value_name = "TEST", value_parser = test)]
+    #[arg(value_name = "TEST", value_parser = super::named)]
     test: Test,
     /// Age in years
     #[arg(long, value_name = "YEARS")]
@@ -55,11 +55,6 @@ pub(in crate::cli) struct Arguments {
     format: Format,
 }
 
-fn test(name: &str) -> Result<Test, String> {
-    let names = || Test::ALL.iter().map(|test| test.name()).collect::<Vec<_>>().join(", ");
-    Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
-}
-
 #[derive(Serialize)]
 struct Found {
     schema: &'static str,
@@ -75,7 +70,7 @@ struct Found {
 /// Seconds with a tenth only where there is one; a count as it is.
 fn number(test: Test, value: u32) -> serde_json::Number {
     match test.unit() {
-        Unit::Tenths if value % 10 != 0 => {
+        Unit::Tenths if !value.is_multiple_of(10) => {
             serde_json::Number::from_f64(f64::from(value) / 10.0).expect("a tenth of a count is finite")
         }
         Unit::Tenths => (value / 10).into(),
@@ -150,7 +145,9 @@ fn keep(
         }
         Some(day) if day < now.date() => {
             // The hour is not known: noon.
-            day.to_datetime(Time::constant(12, 0, 0, 0)).to_zoned_datetime(now.time_zone().clone()).unwrap_or(now)
+            day.to_datetime(Time::constant(12, 0, 0, 0))
+                .to_zoned_datetime(now.time_zone().clone())
+                .unwrap_or(now)
         }
         _ => now,
     };

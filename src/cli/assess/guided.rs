@@ -1,0 +1,131 @@
+//! Leads through a balance test: one loop that brings keys, sound and time to the guide, and does what it says. Decides
+//! nothing about the test (that is `guide`).
+
+use std::time::Duration;
+
+use crate::assessment::Test;
+use crate::audio::{Bank, Voice, device};
+use crate::cli::practice::{face, no_terminal};
+use crate::cli::standing::{self, Known};
+use crate::cli::wrap::wrapped;
+use crate::cli::{Failure, source};
+use crate::clock::Clock;
+use crate::display::terminal;
+use crate::display::{Face, Input};
+use crate::guide::{Effect, Event, Guide, Kept};
+use crate::journal::{Folder, Journal, JournalError};
+use crate::millis::Millis;
+use crate::practice::Sound;
+use crate::session::{Event as SoundEvent, Key};
+use crate::settings::Settings;
+
+/// How long the loop waits for a key before it looks at sound and time again.
+const LOOK: Duration = Duration::from_millis(20);
+
+/// Which test, and how.
+#[derive(Debug, Clone, Default, clap::Args)]
+#[group(skip)]
+pub(in crate::cli) struct Arguments {
+    /// Which test [default: choose]
+    #[arg(value_name = "TEST", value_parser = super::named)]
+    test: Option<Test>,
+    /// Plain lines in place of a full screen
+    #[arg(long)]
+    plain: bool,
+    /// No sound: the numbers stand on the screen only
+    #[arg(long)]
+    silent: bool,
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
+    let settings = Settings::load(folder)?;
+    let (mut journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in &notices {
+        eprintln!("{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    let mut clock = Clock::real();
+    allowed(&journal, folder, &settings, &clock)?;
+    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    let mut face = face(arguments.plain, "assess")?;
+    let mut guide = Guide::new(arguments.test, settings.emergency_number.clone());
+    face.show(&guide.screen(clock.now(), false)).map_err(|error| no_terminal(&error))?;
+    let mut sound = if arguments.silent { None } else { sound(&settings) };
+    let mut not_kept = None;
+    while !guide.is_over() {
+        let events = look(&mut face, &mut sound, &mut clock);
+        for event in events {
+            for effect in guide.on(clock.now(), event) {
+                if let Some(placed) = perform(effect, &mut sound, &clock, &mut journal, &mut not_kept) {
+                    guide.on(clock.now(), placed);
+                }
+            }
+        }
+        face.show(&guide.screen(clock.now(), not_kept.is_some())).map_err(|error| no_terminal(&error))?;
+    }
+    drop(face);
+    match not_kept {
+        Some(error) => Err(error.into()),
+        None => Ok(()),
+    }
+}
+
+/// Where practice is locked or held, no test is taken either.
+fn allowed(journal: &Journal, folder: &Folder, settings: &Settings, clock: &Clock) -> Result<(), Failure> {
+    let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
+    let next = Known::of(journal)?.next(&prescription, &clock.wall());
+    if next.is_barred() {
+        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
+    }
+    Ok(())
+}
+
+/// Without sound the test is led by the screen.
+fn sound(settings: &Settings) -> Option<Sound> {
+    let output = device::open(settings.device.as_deref()).ok()?;
+    let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
+    let phrases = Guide::phrases();
+    let bank = Bank::load(output.rate(), voice, phrases.iter().map(|phrase| phrase.id())).ok()?;
+    Some(Sound::new(output, bank))
+}
+
+fn look(face: &mut Face, sound: &mut Option<Sound>, clock: &mut Clock) -> Vec<Event> {
+    let mut events = match face.poll(LOOK) {
+        Input::Key(key) => vec![Event::Key(key)],
+        Input::Close => vec![Event::Close],
+        Input::Nothing => Vec::new(),
+    };
+    let lost = |event: &SoundEvent| matches!(event, SoundEvent::SoundLost | SoundEvent::SoundDisturbed(_));
+    let disturbed = sound.as_mut().is_some_and(|sound| sound.events().iter().any(lost));
+    // Numbers that may have been heard at another time measure nothing.
+    if disturbed || clock.slept() {
+        events.push(Event::Key(Key::Escape));
+    }
+    if terminal::close_asked() {
+        events.push(Event::Close);
+    }
+    events.push(Event::Tick);
+    events
+}
+
+fn perform(
+    effect: Effect,
+    sound: &mut Option<Sound>,
+    clock: &Clock,
+    journal: &mut Journal,
+    not_kept: &mut Option<JournalError>,
+) -> Option<Event> {
+    match (effect, sound) {
+        (Effect::Say(phrase), Some(sound)) => sound.say(phrase),
+        (Effect::Hush, Some(sound)) => sound.hush(),
+        (Effect::Time(phrases), Some(sound)) => {
+            return Some(Event::Placed { zero: clock.now() + sound.time(&phrases) });
+        }
+        (Effect::Time(_), None) => return Some(Event::Placed { zero: clock.now() + Millis(0) }),
+        (Effect::Keep(Kept { reading, age, sex, company }), _) => {
+            let kept = journal.keep_balance_test(&clock.wall(), reading, (age, sex), (company, ""));
+            *not_kept = kept.err();
+        }
+        (Effect::Say(_) | Effect::Hush, None) | (Effect::Leave, _) => {}
+    }
+    None
+}
