@@ -54,6 +54,8 @@ pub struct PastSession {
     pub hurt: Option<u8>,
     /// Why the trainee stopped: 1 unwell, 2 unsteady, 3 something else.
     pub why_stopped: Option<u8>,
+    /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
+    pub symptom: Option<u8>,
 }
 
 /// One set that was begun.

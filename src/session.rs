@@ -106,6 +106,8 @@ pub struct Session {
     disturbed: u16,
     /// How this set ended, once it has.
     remark: Option<SetEnd>,
+    /// What felt wrong, where it was said.
+    symptom: Option<u8>,
     /// The words that close what lasted when it was broken off: they stand until the next set or the end of the pause.
     close: Option<Phrase>,
     /// The pushes of this set whose response is kept.
@@ -159,6 +161,7 @@ impl Session {
             next: 0,
             disturbed: 0,
             remark: None,
+            symptom: None,
             close: None,
             noted: Vec::new(),
             grabs: 0,
@@ -400,7 +403,12 @@ impl Session {
     }
 
     fn end(&mut self, now: &Now, end: SessionEnd, effects: &mut Effects) {
-        let end = if self.fell { SessionEnd::Fell } else { end };
+        let unwell = matches!(self.phase, Phase::Ask { question: Question::Symptom, .. });
+        let end = match end {
+            _ if self.fell => SessionEnd::Fell,
+            SessionEnd::Closed if unwell => SessionEnd::Unwell,
+            end => end,
+        };
         self.note_the_rest(effects);
         if self.recorded {
             self.keep_readiness(effects);

@@ -65,6 +65,7 @@ fn session(record: &SessionRecord) -> Option<PastSession> {
             .collect(),
         hurt: answer(Question::Hurt),
         why_stopped: answer(Question::WhyStopped),
+        symptom: answer(Question::Symptom),
     })
 }
 

@@ -85,6 +85,7 @@ pub(crate) fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &
         given: Vec::new(),
         hurt: None,
         why_stopped: None,
+        symptom: None,
     }
 }
 

@@ -101,6 +101,7 @@ impl Marks {
                 _ => locks.push(Lock::FallHurt),
             }
         }
+        locks.extend(session.symptom.and_then(Lock::of_symptom));
         let alone = |form| form == Form::Alone;
         let grabbed = session.sets.iter().any(|set| alone(set.form) && set.grabbed == Some(1))
             || (session.end == Some(SessionEnd::Grabbed) && session.is_alone());

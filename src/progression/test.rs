@@ -601,6 +601,30 @@ fn unwell_in_a_practice_holds_lowers_and_is_asked_about_next_time() {
     assert!(!super::unwell_last_time(&crate::past::sample::past([session(2)])));
 }
 
+#[test]
+fn what_felt_wrong_in_a_practice_locks_or_holds() {
+    let felt = |symptom| {
+        past([
+            session(2),
+            session(4).but(|session| {
+                session.sets.truncate(1);
+                session.sets[0].unwell = Some(1);
+                (session.end, session.symptom) = (Some(SessionEnd::Unwell), symptom);
+            }),
+        ])
+    };
+    for (symptom, lock) in [(1, Lock::Chest), (2, Lock::Breath), (3, Lock::Nerve), (4, Lock::Faint)] {
+        let next = next_on(&felt(Some(symptom)), 30);
+        assert_eq!(next.decision, Decision::Locked, "{symptom}: time lifts no lock");
+        assert!(next.reasons.contains(&Reason::Locked { what: lock }), "{symptom}");
+    }
+    for symptom in [None, Some(5), Some(6)] {
+        assert_eq!(next_on(&felt(symptom), 5).decision, Decision::Rest, "{symptom:?}: held for 48 hours");
+        assert_eq!(next_on(&felt(symptom), 7).decision, Decision::Down, "{symptom:?}");
+        assert!(super::unwell_last_time(&felt(symptom)), "and asked about");
+    }
+}
+
 // What keeps it from going up without stopping it.
 
 #[test]

@@ -27,6 +27,8 @@ pub enum Question {
     Unwell,
     /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
     WhyStopped,
+    /// What feels wrong, after unwell: 1 chest, 2 breath, 3 weak, numb, speech or sight, 4 faint, 5 dizzy, 6 something else.
+    Symptom,
     /// After a fall, hurt or a knock to the head: 1 yes, 0 no.
     Hurt,
 }
@@ -44,6 +46,7 @@ words! {
         Steadiness => "steadiness",
         Unwell => "unwell",
         WhyStopped => "why stopped",
+        Symptom => "what felt wrong",
         Hurt => "hurt or a knock to the head",
     }
 }
@@ -78,6 +81,12 @@ impl Question {
             (Self::HeldOn, _) => "3 times or more".to_owned(),
             (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
             (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
+            (Self::Symptom, 1) => "chest pain or pressure".to_owned(),
+            (Self::Symptom, 2) => "badly short of breath".to_owned(),
+            (Self::Symptom, 3) => "weak, numb, or trouble speaking or seeing".to_owned(),
+            (Self::Symptom, 4) => "fainted, or nearly".to_owned(),
+            (Self::Symptom, 5) => "dizzy".to_owned(),
+            (Self::Symptom, _) => "something else".to_owned(),
             (Self::WhyStopped, 1) => "felt unwell".to_owned(),
             (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
             (Self::WhyStopped, _) => "something else".to_owned(),

@@ -2,7 +2,16 @@
 
 use super::Session;
 use super::screen::Body;
+use crate::lock::Lock;
 use crate::record::SessionEnd;
+
+/// The key of "I fainted, or nearly did".
+const FAINT: u8 = 4;
+
+/// Chest, breath, and the signs of a stroke.
+fn is_emergency(symptom: u8) -> bool {
+    Lock::of_symptom(symptom).is_some_and(Lock::is_emergency)
+}
 
 impl Session {
     pub(super) fn last_page(&self, end: SessionEnd) -> Body {
@@ -30,6 +39,23 @@ impl Session {
                     &[],
                 )
             })),
+            SessionEnd::Unwell if self.symptom.is_some_and(is_emergency) => self.with_number(Body::page(
+                "Sit down. Call now.",
+                &[
+                    "Call your local emergency number now. If somebody is near, call out for them.",
+                    "Do not drive yourself. Unlock the door if you can reach it safely.",
+                    "See a clinician before you practice again. Practice is locked until then.",
+                ],
+                &[],
+            )),
+            SessionEnd::Unwell if self.symptom == Some(FAINT) => self.with_number(Body::page(
+                "Sit or lie down now",
+                &[
+                    "If you fainted, hit your head, or do not feel well within five minutes: call your local emergency number.",
+                    "See a clinician before you practice again. Practice is locked until then.",
+                ],
+                &[],
+            )),
             SessionEnd::Unwell => self.with_number(Body::page(
                 "Sit down now",
                 &[

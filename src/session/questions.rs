@@ -31,6 +31,15 @@ const WHY: &[Answer] = &[
     ('3', "something else, such as the door or the phone", 3),
 ];
 
+const SYMPTOM: &[Answer] = &[
+    ('1', "my chest hurts or feels tight", 1),
+    ('2', "I am badly short of breath", 2),
+    ('3', "weak, numb, or trouble to speak or see", 3),
+    ('4', "I fainted, or nearly did", 4),
+    ('5', "I am dizzy", 5),
+    ('6', "something else", 6),
+];
+
 /// The question as it stands on the screen, and the answers.
 pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
     match question {
@@ -40,6 +49,7 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
         Question::Steadiness => ("How steady were you?", STEADY),
         Question::Unwell => ("Do you feel unwell?", YES_NO),
         Question::WhyStopped => ("Why did you stop?", WHY),
+        Question::Symptom => ("Sit down now. What feels wrong?", SYMPTOM),
         Question::Hurt => ("Is anything hurt, or was there a knock to the head?", YES_NO),
         Question::Clinician
         | Question::Ready
@@ -67,7 +77,9 @@ fn aloud(question: Question) -> Option<&'static str> {
         Question::Unwell => Some("ask.unwell"),
         Question::WhyStopped => Some("ask.why"),
         Question::Hurt => Some("ask.hurt"),
-        Question::Clinician
+        // Whoever says "unwell" hears what to do first (`end.unwell`).
+        Question::Symptom
+        | Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
@@ -87,6 +99,8 @@ impl Session {
         let last = matches!(question, Question::WhyStopped | Question::Hurt);
         let answer = match key {
             Key::Enter => None,
+            // Whoever is unwell may leave by any way out; what they feel is then not said.
+            key if key.stops() && question == Question::Symptom => None,
             Key::Char(c) => match answers.iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
                 Some((.., kept)) => Some(*kept),
                 None if key.stops() && !last => return self.stop(now, effects),
@@ -105,6 +119,10 @@ impl Session {
         match (question, answer) {
             (Question::Unwell | Question::WhyStopped, Some(1)) => {
                 effects.push(say("end.unwell"));
+                self.ask(now, Question::Symptom, effects);
+            }
+            (Question::Symptom, symptom) => {
+                self.symptom = symptom;
                 self.end(now, SessionEnd::Unwell, effects);
             }
             (Question::WhyStopped, why) => {

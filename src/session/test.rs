@@ -272,7 +272,51 @@ fn feeling_unwell_ends_the_session_with_what_to_do() {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
     walk.keys(".").wait(Millis(65_100)).keys("n021y");
-    assert_eq!((walk.ends(), walk.said("end.unwell")), (vec![SessionEnd::Unwell], 1));
+    assert_eq!(
+        (walk.ends().len(), walk.said("end.unwell")),
+        (0, 1),
+        "what to do is said before anything is asked"
+    );
+    walk.keys("6");
+    assert_eq!(walk.ends(), [SessionEnd::Unwell]);
+}
+
+#[test]
+fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_call_now() {
+    for (key, title, kept) in [
+        ('1', "Sit down. Call now.", Some(1)),
+        ('2', "Sit down. Call now.", Some(2)),
+        ('3', "Sit down. Call now.", Some(3)),
+        ('4', "Sit or lie down now", Some(4)),
+        ('5', "Sit down now", Some(5)),
+        ('6', "Sit down now", Some(6)),
+        ('\n', "Sit down now", None),
+        ('s', "Sit down now", None),
+        ('\u{1b}', "Sit down now", None),
+    ] {
+        let mut walk = Walk::new(None);
+        walk.walk_to_the_counter();
+        walk.keys(".").wait(Millis(12_000)).keys("s1");
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!(ask, "Sit down now. What feels wrong?");
+        walk.keys(&key.to_string());
+        let Body::Page { title: shown, items, .. } = walk.body() else {
+            panic!("{key:?}: {:?}", walk.body())
+        };
+        assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
+        assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
+        let answered = |entry: &Entry| match entry {
+            Entry::Answered { question: Question::Symptom, answer, .. } => Some(*answer),
+            _ => None,
+        };
+        assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
+    }
+    // A terminal that is closed then is no practice that may be finished.
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(12_000)).keys("s1");
+    walk.on(Event::Close);
+    assert_eq!(walk.ends(), [SessionEnd::Unwell]);
 }
 
 #[test]
@@ -290,7 +334,7 @@ fn any_reason_to_see_a_clinician_or_to_wait_ends_it_before_it_begins() {
 #[test]
 fn a_stop_asks_why_and_something_else_counts_against_nobody() {
     for (why, end) in
-        [('1', SessionEnd::Unwell), ('2', SessionEnd::StoppedUnsteady), ('3', SessionEnd::StoppedOther)]
+        [("16", SessionEnd::Unwell), ("2", SessionEnd::StoppedUnsteady), ("3", SessionEnd::StoppedOther)]
     {
         for stop in ['s', '\u{1b}'] {
             let mut walk = Walk::new(None);
@@ -444,7 +488,7 @@ proptest! {
     /// that has begun ends exactly once, a session ends at most once, and nothing is done after the end.
     #[test]
     fn no_course_of_events_breaks_a_promise(
-        steps in prop::collection::vec((prop::sample::select(vec!['\n', 'a', 'x', 's', 'y', 'n', '0', '1', '2', '.', 'g']), 0_u32..40_000), 1..60),
+        steps in prop::collection::vec((prop::sample::select(vec!['\n', 'a', 'x', 's', 'y', 'n', '0', '1', '2', '6', '.', 'g']), 0_u32..40_000), 1..60),
         silent in any::<bool>(),
     ) {
         let mut walk = Walk::new((!silent).then_some("a device"));

@@ -260,6 +260,9 @@ fn practice(
             session.sets[place].unwell = Some(1);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Unwell);
+            session.symptom =
+                [None, Some(1), Some(2), Some(3), Some(4), Some(5), Some(6)][rng.random_range(0..7)];
+            model.locked |= session.symptom.is_some_and(|symptom| symptom <= 4);
             model.held_at = Some(ended_ms);
         }
         5 => {
