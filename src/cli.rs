@@ -19,10 +19,12 @@ mod fault;
 mod journal;
 mod man;
 mod next;
+mod people;
 pub mod practice;
 mod presets;
 mod preview;
 mod program;
+mod setup;
 pub mod source;
 mod standing;
 mod suitability;
@@ -65,6 +67,14 @@ pub struct Cli {
         help = "Keep everything of one person in this folder [else COUNTERPOISE_DATA, else the usual data folder]"
     )]
     data_dir: Option<PathBuf>,
+    /// Who, where several people practice on one computer.
+    #[arg(
+        long,
+        global = true,
+        value_name = "NAME",
+        help = "Who, where several people practice on one computer [else it asks]"
+    )]
+    person: Option<String>,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -73,6 +83,8 @@ pub struct Cli {
 enum Command {
     /// Practice now, with voice and screen
     Practice(practice::Arguments),
+    /// Say once who practices, whom to call, and how the room is
+    Setup(setup::Arguments),
     /// Say what comes next, at which step, and why
     Next(next::Arguments),
     /// Show the weeks of the program and the month
@@ -119,7 +131,7 @@ enum Format {
 impl Cli {
     /// The person's folder. Looked for only where it is needed: most commands work without one.
     fn folder(&self) -> Result<Folder, Failure> {
-        Ok(Folder::find(self.data_dir.as_deref())?)
+        people::find(self.data_dir.as_deref(), self.person.as_deref())
     }
 }
 
@@ -134,6 +146,14 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
         match &cli.command {
             None => practice::run(&practice::Arguments::default(), &folder()?)?,
             Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?)?,
+            Some(Command::Setup(arguments)) => {
+                setup::run(
+                    *arguments,
+                    &Folder::find(cli.data_dir.as_deref())?,
+                    cli.person.as_deref(),
+                    &mut out,
+                )?;
+            }
             Some(Command::Next(arguments)) => next::run(arguments, &folder()?, &mut out)?,
             Some(Command::Program(arguments)) => program::run(arguments, &folder()?, &mut out)?,
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,

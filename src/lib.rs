@@ -15,6 +15,7 @@
 // Core: values in, values out.
 pub mod assessment;
 pub mod bounds;
+pub mod caution;
 pub mod direction;
 pub mod drill;
 pub mod guide;

@@ -108,6 +108,10 @@ pub struct Session {
     remark: Option<SetEnd>,
     /// What felt wrong, where it was said.
     symptom: Option<u8>,
+    /// Who practices, where that was said: on the first page, so that nobody practices as somebody else.
+    name: Option<String>,
+    /// Nothing was set up yet.
+    is_new: bool,
     /// The words that close what lasted when it was broken off: they stand until the next set or the end of the pause.
     close: Option<Phrase>,
     /// The pushes of this set whose response is kept.
@@ -162,6 +166,8 @@ impl Session {
             disturbed: 0,
             remark: None,
             symptom: None,
+            name: None,
+            is_new: false,
             close: None,
             noted: Vec::new(),
             grabs: 0,

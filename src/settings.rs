@@ -11,6 +11,7 @@ use crate::audio::Voice;
 use crate::journal::{Folder, JournalError};
 use crate::place::{Place, Room};
 use crate::schedule::course;
+use crate::words::words;
 
 mod refusal;
 
@@ -28,15 +29,45 @@ const UNKNOWN: &str = "unknown";
 /// How far away the screen may stand, in meters \[judgment\].
 pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
 
+/// What the eyes look through in practice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Glasses {
+    /// None are needed.
+    None,
+    /// One strength, for the distance.
+    Distance,
+    /// For reading only: not worn in practice.
+    Reading,
+    /// Two or more strengths in one lens: they blur the floor \[judgment, after public-health guidance\].
+    Multifocal,
+}
+
+words! {
+    Glasses {
+        None => "none",
+        Distance => "distance",
+        Reading => "reading only",
+        Multifocal => "bifocals or varifocals",
+    }
+}
+
 /// A person's settings. A value of this type passed the gate.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Settings {
+    /// A name, initials or a sign; `None` where it does not matter who practices.
+    pub name: Option<String>,
     /// How calls sound.
     pub voice: Voice,
     /// The sound output; `None` is the system's own choice.
     pub device: Option<String>,
     /// Whom to call in an emergency; `None` is not known. Never assumed.
     pub emergency_number: Option<String>,
+    /// Whom to call besides: a name and a number.
+    pub contact: Option<String>,
+    /// What the eyes look through; `None` was never asked.
+    pub glasses: Option<Glasses>,
+    /// Whether hearing aids are worn; `None` was never asked.
+    pub hearing_aids: Option<bool>,
     /// How far from the person the screen stands, in meters.
     pub screen_distance_m: u8,
     /// What is on each side of the person, who faces the counter; `None` was never asked.
@@ -48,9 +79,13 @@ pub struct Settings {
 impl Default for Settings {
     fn default() -> Self {
         Self {
+            name: None,
             voice: Voice::Lower,
             device: None,
             emergency_number: None,
+            contact: None,
+            glasses: None,
+            hearing_aids: None,
             screen_distance_m: 3,
             sides: None,
             patches: Vec::new(),
@@ -63,6 +98,10 @@ impl Default for Settings {
 #[serde(deny_unknown_fields)]
 struct Raw {
     schema: Spanned<String>,
+    name: Option<Spanned<String>>,
+    contact: Option<Spanned<String>>,
+    glasses: Option<Spanned<String>>,
+    hearing_aids: Option<bool>,
     voice: Option<Spanned<String>>,
     device: Option<Spanned<String>>,
     emergency_number: Option<Spanned<String>>,
@@ -116,7 +155,17 @@ impl Settings {
         if raw.schema.get_ref() != SCHEMA {
             return Err(at(&raw.schema, Reason::Schema { written: raw.schema.get_ref().clone() }));
         }
-        let mut settings = Self { device: line_text("device", raw.device)?, ..Self::default() };
+        let mut settings = Self {
+            name: line_text("name", raw.name)?,
+            device: line_text("device", raw.device)?,
+            contact: line_text("contact", raw.contact)?,
+            hearing_aids: raw.hearing_aids,
+            ..Self::default()
+        };
+        if let Some(glasses) = raw.glasses {
+            let unknown = || at(&glasses, Reason::Glasses { written: glasses.get_ref().clone() });
+            settings.glasses = Some(Glasses::from_name(glasses.get_ref()).ok_or_else(unknown)?);
+        }
         if let Some(voice) = raw.voice {
             let unknown = || at(&voice, Reason::Voice { written: voice.get_ref().clone() });
             settings.voice = Voice::from_name(voice.get_ref()).ok_or_else(unknown)?;
@@ -195,13 +244,31 @@ impl Settings {
             Some(value) => format!("{name} = {}\n", quoted(value)),
             None => format!("# {name} = {}\n", quoted(example)),
         };
-        let mut file = format!("schema = {}\n\n# lower, higher or tones\n", quoted(SCHEMA));
+        let mut file =
+            format!("schema = {}\n\n# Who practices: a name, initials or a sign.\n", quoted(SCHEMA));
+        file += &or_example("name", &self.name, "A.");
+        file += "# lower, higher or tones\n";
         file += &format!("voice = {}\n", quoted(self.voice.name()));
         file += "# The sound output; `counterpoise doctor` lists them. Left out: the system's own choice.\n";
         file += &or_example("device", &self.device, "name of the output");
         file += "# Whom to call in an emergency, or \"unknown\".\n";
         let number = self.emergency_number.as_deref().unwrap_or(UNKNOWN);
         file += &format!("emergency_number = {}\n", quoted(number));
+        file += "# Whom to call besides.\n";
+        file += &or_example("contact", &self.contact, "a name and a number");
+        let glasses = Glasses::ALL.iter().map(|glasses| glasses.name()).collect::<Vec<_>>().join(", ");
+        file += &format!(
+            "# What you look through: {glasses}. For stepping, none with two strengths in one lens.\n"
+        );
+        file += &match self.glasses {
+            Some(glasses) => format!("glasses = {}\n", quoted(glasses.name())),
+            None => format!("# glasses = {}\n", quoted(Glasses::Distance.name())),
+        };
+        file += "# Whether you wear hearing aids.\n";
+        file += &match self.hearing_aids {
+            Some(worn) => format!("hearing_aids = {worn}\n"),
+            None => "# hearing_aids = true\n".to_owned(),
+        };
         file += "# How far from you the screen stands, in meters.\n";
         file += &format!("screen_distance_m = {}\n", self.screen_distance_m);
         file += "# The patches of your floor course, three to eight, each with its own name.\n";

@@ -8,7 +8,8 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 22] = [
+const CORE: [(&str, &[&str]); 23] = [
+    ("caution", &[]),
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
@@ -18,7 +19,7 @@ const CORE: [(&str, &[&str]); 22] = [
     ("place", &["direction", "drill", "phrase", "words"]),
     // `schedule::count` is exact arithmetic on a plan's numbers: the gate refuses a set that would be drawn anew too
     // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
-    ("prescription", &["direction", "drill", "millis", "phrase", "schedule::count"]),
+    ("prescription", &["caution", "direction", "drill", "millis", "phrase", "schedule::count"]),
     ("schedule", &["direction", "drill", "millis", "phrase", "place", "prescription"]),
     (
         "record",
@@ -38,6 +39,7 @@ const CORE: [(&str, &[&str]); 22] = [
     (
         "session",
         &[
+            "caution",
             "direction",
             "drill",
             "millis",
@@ -71,6 +73,7 @@ const CORE: [(&str, &[&str]); 22] = [
 const TRACK: (&str, &[&str]) = (
     "track",
     &[
+        "caution",
         "drill",
         "millis",
         "phrase",

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
+use crate::caution;
 use crate::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
 
 /// What can be asked.
@@ -145,7 +146,7 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
         [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.honesty().to_owned()];
     section("What is known of it", &evidence, out)?;
     let mut cautions = drill.cautions().to_vec();
-    cautions.push("Local codes, the local emergency number and licensed practice come first.".to_owned());
+    cautions.push(caution::FIRST.to_owned());
     section("Cautions", &cautions, out)
 }
 

@@ -23,6 +23,7 @@ pub struct Failure {
     fact: String,
     hint: String,
     closed_pipe: bool,
+    no_home: bool,
 }
 
 impl Failure {
@@ -31,7 +32,7 @@ impl Failure {
         let mut letters = hint.as_ref().chars();
         let hint =
             letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
-        Self { fact: fact.into(), hint, closed_pipe: false }
+        Self { fact: fact.into(), hint, closed_pipe: false, no_home: false }
     }
 
     /// What is so: a phrase without a stop.
@@ -42,6 +43,11 @@ impl Failure {
     /// What to try.
     pub fn hint(&self) -> &str {
         &self.hint
+    }
+
+    /// Whether nothing on this computer says where a person's folder is: nobody practices here.
+    pub(super) fn is_no_home(&self) -> bool {
+        self.no_home
     }
 
     /// Whether the reader of the output went away, as `head` does: nothing to tell anybody.
@@ -72,7 +78,10 @@ impl From<JournalError> for Failure {
     fn from(error: JournalError) -> Self {
         match error {
             JournalError::Output(error) => error.into(),
-            other => Self::new(other.to_string(), other.hint()),
+            other => {
+                let no_home = matches!(other, JournalError::NoHome);
+                Self { no_home, ..Self::new(other.to_string(), other.hint()) }
+            }
         }
     }
 }

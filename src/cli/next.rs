@@ -8,6 +8,7 @@ use serde::Serialize;
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
+use crate::caution;
 use crate::clock::Clock;
 use crate::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
 use crate::journal::{Folder, Journal};
@@ -83,6 +84,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     match arguments.format {
         Format::Text => {
             text(&next, &prescription, known.fitness.suitability.is_some(), out)?;
+            if next.is_open() {
+                writeln!(out, "{}", wrapped("", caution::FIRST))?;
+                writeln!(out, "{}", wrapped("", caution::NO_PROMISE))?;
+            }
             if let Some(line) = standing::retest(&known, now.date()) {
                 writeln!(out, "{}", wrapped("", &line))?;
             }

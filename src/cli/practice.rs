@@ -142,6 +142,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         unwell_last_time: unwell_last_time(&known.past),
         suitability_known: known.fitness.suitability.is_some(),
     });
+    session = session.named(settings.name.as_deref(), !folder.settings_file().exists());
     if let Some(channel) = partner {
         session = session.with_partner(channel, settings.sides);
     }
@@ -260,7 +261,11 @@ pub(super) fn face(plain: bool, command: &str) -> Result<Face, Failure> {
 }
 
 /// No sound is not an error of the practice: it runs on the screen. A damaged clip is.
-fn sound(device: Option<&str>, voice: Voice, phrases: &[Phrase]) -> Result<Option<Sound>, Failure> {
+pub(super) fn sound(
+    device: Option<&str>,
+    voice: Voice,
+    phrases: &[Phrase],
+) -> Result<Option<Sound>, Failure> {
     let output = device::open(device)?;
     let bank =
         Bank::lean(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()), practice::is_placed)?;

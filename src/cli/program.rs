@@ -9,6 +9,7 @@ use serde::Serialize;
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
+use crate::caution;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use crate::program::{Due, Mark, Program};
@@ -77,6 +78,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
                 _ => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
             };
             writeln!(out, "{}\n\n{month}", wrapped("", &said))?;
+            writeln!(out, "{}", wrapped("", caution::FIRST))?;
+            writeln!(out, "{}", wrapped("", caution::NO_PROMISE))?;
         }
         Format::Json => {
             let days = |mark| month.days().filter(|(_, other)| *other == mark).map(|(day, _)| day).collect();

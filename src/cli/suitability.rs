@@ -5,6 +5,7 @@ use std::io::{self, BufRead, IsTerminal, Write};
 use super::Failure;
 use super::standing::Known;
 use super::wrap::wrapped;
+use crate::caution;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use crate::suitability::{Answer, Suitability, Topic};
@@ -122,8 +123,8 @@ fn say(found: &Suitability, out: &mut impl Write) -> Result<(), Failure> {
             wrapped("  ", "For practice with a partner: counterpoise suitability --partner")
         )?;
     }
-    let text = "Your therapist's advice, local rules and licensed practice come first. Answer again when something changes: \
-                counterpoise suitability";
+    writeln!(out, "{}", wrapped("", caution::FIRST))?;
+    let text = "Answer again when something changes: counterpoise suitability";
     writeln!(out, "{}", wrapped("", text))?;
     Ok(())
 }

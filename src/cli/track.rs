@@ -14,6 +14,7 @@ use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
+use crate::caution;
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
@@ -69,7 +70,13 @@ pub(super) fn run(
     let folder = folder();
     let prescription = source::find(arguments.prescription.as_deref(), || folder.clone())?.prescription;
     track::allowed(&prescription)?;
-    let prescription = at_todays_steps(prescription, folder.ok().as_ref())?;
+    let folder = match folder {
+        Ok(folder) => Some(folder),
+        Err(error) if error.is_no_home() => None,
+        // Nobody knows whose locks and steps hold.
+        Err(error) => return Err(error),
+    };
+    let prescription = at_todays_steps(prescription, folder.as_ref())?;
     // Ctrl-C leaves no half a track behind. Where signals cannot be watched, it does.
     let _ = terminal::watch_signals();
     let seed = source::seed(arguments.seed.as_deref())?;
@@ -113,6 +120,8 @@ pub(super) fn run(
             writeln!(out, "{tracks} and a list to print (list.txt) are in {}", place.display())?;
         }
     }
+    writeln!(out, "{}", wrapped("", caution::FIRST))?;
+    writeln!(out, "{}", wrapped("", caution::WHAT_IT_IS))?;
     out.flush()?;
     if voice == Voice::Tones {
         let text = "Note: a tone does not say where to. The directions are only on the cue sheet.";
@@ -257,6 +266,7 @@ fn heading(prescription: &Prescription) -> String {
         list.push_str(&wrapped("", Phrase::own(id).words()));
         list.push('\n');
     }
+    list.push_str(&format!("{}\n{}\n", wrapped("", caution::FIRST), wrapped("", caution::WHAT_IT_IS)));
     list.push_str(&format!("\n{TICK_OFF}\n"));
     list
 }

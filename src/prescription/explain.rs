@@ -5,6 +5,7 @@ use std::fmt;
 
 use super::limits::{self, REDRAW_WARNING, SESSION_CUES, SET_UP};
 use super::{DrillOrder, DrillPlan, Prescription, UnlockName};
+use crate::caution;
 use crate::drill::Trains;
 use crate::millis::Millis;
 use crate::phrase::Phrase;
@@ -251,7 +252,7 @@ impl<'a> Explanation<'a> {
             Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
         };
         let mut lines = vec![
-            "Local codes, the local emergency number and licensed practice come first.".into(),
+            caution::FIRST.into(),
             "See a clinician before starting if any of the reasons applies that practice lists before its first set."
                 .into(),
             said("practice.stop-list"),
@@ -277,7 +278,7 @@ impl<'a> Explanation<'a> {
         } else {
             lines.push(Trains::Reactive.honesty().to_owned());
         }
-        lines.push("Nothing here promises to prevent falls.".into());
+        lines.push(caution::NO_PROMISE.into());
         Part { heading: "Cautions".into(), lines }
     }
 }

@@ -3,6 +3,7 @@
 
 use super::screen::Body;
 use super::{Effect, Effects, Key, Now, Phase, Session};
+use crate::caution;
 use crate::drill::{Need, Trains};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
@@ -144,10 +145,9 @@ impl Session {
         let around = Routine::warm_up().lasts() + Routine::cool_down().lasts();
         let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
         let trains = if sets.iter().all(|set| set.drill().trains() == Trains::Voluntary) {
-            "A called movement trains a movement you choose. Only a real push, tug or slip trains a reaction, and \
-             nothing here promises to prevent falls."
+            caution::WHAT_IT_IS
         } else {
-            "Nothing here promises to prevent falls."
+            caution::NO_PROMISE
         };
         let mut text = vec![
             match sets.len() {
@@ -156,7 +156,7 @@ impl Session {
                     format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
                 }
             },
-            "Your therapist's advice, local rules and licensed practice come first.".to_owned(),
+            caution::FIRST.to_owned(),
             trains.to_owned(),
         ];
         if self.begun.seed_given {
@@ -165,7 +165,17 @@ impl Session {
                 "This practice uses a given seed: somebody could know its calls beforehand.".to_owned(),
             );
         }
-        Body::Page { title: self.begun.title.clone(), text, items: Vec::new() }
+        let title = match &self.name {
+            Some(name) => format!("{name}: {}", self.begun.title),
+            None => self.begun.title.clone(),
+        };
+        if self.is_new {
+            text.push(
+                "The first time here? Leave, and say who you are and whom to call: counterpoise setup"
+                    .to_owned(),
+            );
+        }
+        Body::Page { title, text, items: Vec::new() }
     }
 
     /// The cautions of every drill of this session, each once, page by page.

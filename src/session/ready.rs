@@ -41,6 +41,15 @@ impl Session {
         self
     }
 
+    /// The same session, with the name of who practices on its first pages. `is_new`: nothing was set up yet, and the
+    /// first page says how.
+    #[must_use]
+    pub fn named(mut self, name: Option<&str>, is_new: bool) -> Self {
+        self.name = name.map(str::to_owned);
+        self.is_new = is_new;
+        self
+    }
+
     /// After the cautions, once the session is kept: what was decided, then the pages about health, unless known.
     pub(super) fn begin_pages(&mut self, effects: &mut Effects) {
         effects.extend(self.fit.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));

@@ -38,6 +38,9 @@ pub enum Reason {
     /// A voice that there is not.
     #[error("`voice` is \"{written}\"; it can be lower, higher or tones")]
     Voice { written: String },
+    /// No glasses that are known.
+    #[error("`glasses` is \"{written}\"; it can be none, distance, reading only, or bifocals or varifocals")]
+    Glasses { written: String },
     /// Outside of [`SCREEN_DISTANCE_M`].
     #[error("`screen_distance_m` is {value}; it can be {} to {}", SCREEN_DISTANCE_M.0, SCREEN_DISTANCE_M.1)]
     Distance { value: i64 },
@@ -90,7 +93,9 @@ impl SettingsError {
                     .into()
             }
             Reason::Schema { .. } => format!("Write: schema = \"{SCHEMA}\""),
-            Reason::Voice { .. } => "Choose one of these, spelled exactly so.".into(),
+            Reason::Voice { .. } | Reason::Glasses { .. } => {
+                "Choose one of these, spelled exactly so.".into()
+            }
             Reason::Distance { .. } => {
                 "Write the distance in whole meters, for example: screen_distance_m = 3".into()
             }

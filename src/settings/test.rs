@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use tempfile::tempdir;
 
-use super::{Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
+use super::{Glasses, Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
 use crate::journal::Folder;
 use crate::place::{Place, Room};
 
@@ -22,11 +22,16 @@ fn what_is_left_out_has_its_default() {
 #[test]
 fn every_setting_is_read() {
     let settings = read(
-        "voice = \"tones\"\ndevice = \"USB\"\nemergency_number = \"+44 (0)20-7946.0000\"\nscreen_distance_m = 2\n\
+        "name = \"Ada\"\ncontact = \"Ben, 555 0100\"\nglasses = \"bifocals or varifocals\"\nhearing_aids = true\n\
+         voice = \"tones\"\ndevice = \"USB\"\nemergency_number = \"+44 (0)20-7946.0000\"\nscreen_distance_m = 2\n\
          patches = [\"mat\", \"rug\", \"bare floor\"]\n[sides]\nleft = \"window\"\nright = \"unknown\"\n",
     );
     let sides = Some(Room { left: Some(Place::Window), right: None, behind: None });
     let expected = Settings {
+        name: Some("Ada".into()),
+        contact: Some("Ben, 555 0100".into()),
+        glasses: Some(Glasses::Multifocal),
+        hearing_aids: Some(true),
         voice: Voice::Tones,
         device: Some("USB".into()),
         emergency_number: Some("+44 (0)20-7946.0000".into()),
@@ -63,6 +68,9 @@ fn what_is_not_in_order_is_refused_with_its_line() {
         ("emergency_number = \"my daughter\"", "\"my daughter\", which cannot be dialed (s.toml, line 2)"),
         ("emergency_number = \"1\"", "cannot be dialed"),
         ("emergency_number = 911", "expected a string"),
+        ("glasses = \"pink\"", "`glasses` is \"pink\"; it can be none, distance"),
+        ("name = \"\"", "`name` is empty"),
+        ("hearing_aids = \"yes\"", "expected a boolean"),
         ("device = ", "(s.toml, line 2)"),
     ] {
         let error = read(rest).unwrap_err();
@@ -107,7 +115,9 @@ proptest! {
     #[test]
     fn settings_come_back_as_they_were_written(
         voice in prop::sample::select(&Voice::ALL[..]),
-        device in any_text(),
+        (name, contact, device) in (any_text(), any_text(), any_text()),
+        glasses in prop::option::of(prop::sample::select(Glasses::ALL)),
+        hearing_aids in any::<Option<bool>>(),
         emergency_number in prop::option::of("[+]?[0-9]{2}[0-9 -]{0,9}"),
         screen_distance_m in 1_u8..=10,
         sides in prop::option::of(any_room()),
@@ -115,9 +125,11 @@ proptest! {
         with_patches in any::<bool>(),
     ) {
         let blank = |text: &String| text.trim().is_empty();
-        prop_assume!(!device.iter().chain(&patches).any(blank));
+        prop_assume!(!device.iter().chain(&name).chain(&contact).chain(&patches).any(blank));
         let patches = patches.into_iter().filter(|_| with_patches).collect();
-        let settings = Settings { voice, device, emergency_number, screen_distance_m, sides, patches };
+        let settings = Settings {
+            name, voice, device, emergency_number, contact, glasses, hearing_aids, screen_distance_m, sides, patches,
+        };
         prop_assert_eq!(Settings::read("s.toml", settings.to_toml().as_bytes()), Ok(settings));
     }
 

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{Event, Kind, RATE, Track};
+use crate::caution;
 use crate::prescription::Prescription;
 use crate::schedule::Schedule;
 
@@ -19,6 +20,7 @@ pub struct Sheet {
     digest: String,
     seed: String,
     voice: &'static str,
+    cautions: [&'static str; 2],
     sets: Vec<SheetSet>,
     events: Vec<SheetEvent>,
 }
@@ -63,6 +65,7 @@ impl Sheet {
             digest: prescription.digest().to_string(),
             seed: schedule.seed().to_string(),
             voice,
+            cautions: [caution::FIRST, caution::WHAT_IT_IS],
             sets: track
                 .starts()
                 .iter()

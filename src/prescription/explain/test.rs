@@ -91,7 +91,7 @@ fn a_prescription_is_explained_in_plain_words() {
         "Practice alone: 2.6 min a session, 12.8 min a week; 6 hours after 29 weeks.",
         "Reaching back: only with a wall or a second counter within half a step behind.",
         "A voice alone trains a movement that the person chooses. Only a real disturbance from outside trains a reaction.",
-        "Local codes, the local emergency number and licensed practice come first.",
+        "Local codes, the local emergency number, your therapist's advice and licensed practice come first.",
         "Nothing here promises to prevent falls.",
         Phrase::named("practice.stop-list").unwrap().words(),
     ] {

@@ -1,0 +1,351 @@
+//! Asks once, line by line, who practices, whom to call, how the room is, and what is heard and seen through. Kept in the
+//! settings; whatever is passed over stays as it was.
+
+use std::io::{self, BufRead, IsTerminal, Write};
+use std::time::{Duration, Instant};
+
+use super::people;
+use super::wrap::wrapped;
+use super::{Failure, practice};
+use crate::audio::Voice;
+use crate::caution;
+use crate::entropy;
+use crate::journal::Folder;
+use crate::phrase::Phrase;
+use crate::place::{Place, Room};
+use crate::practice::Sound;
+use crate::settings::{Glasses, SCHEMA, SCREEN_DISTANCE_M, Settings};
+
+/// The words of the sound check.
+const WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
+/// How long a word takes to be heard.
+const HEARD: Duration = Duration::from_millis(1_500);
+/// What the room must be like, gone through once here and, shorter, before each practice.
+const ROOM: [&str; 7] = [
+    "The hob is off. Sharp and hot things are away.",
+    "Doors and drawers are shut.",
+    "The floor is dry and clear: no rugs, no cables.",
+    "Pets and children are out.",
+    "The counter is fixed. I hold nothing that slides or tips.",
+    "I wear firm shoes, never bare socks.",
+    "A phone, water and a firm chair are in reach.",
+];
+
+/// Whom to set up.
+#[derive(Debug, Clone, Copy, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise setup              at the start, and when something changes\n  \
+    counterpoise setup --new        a further person on the same computer, with a journal of their own\n  \
+    counterpoise setup --silent     without the sound check\n\n\
+    Each question takes one line, from a keyboard or a file; an empty line leaves things as they are. Nothing is kept before \
+    the last answer.\n\
+    Your therapist's advice and your local rules come first.")]
+pub(super) struct Arguments {
+    /// A further person
+    #[arg(long)]
+    new: bool,
+    /// No sound check
+    #[arg(long)]
+    silent: bool,
+}
+
+pub(super) fn run(
+    arguments: Arguments,
+    data: &Folder,
+    person: Option<&str>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let mut form = Form { from: io::stdin().lock(), out, is_pipe: !io::stdin().is_terminal() };
+    form.say(caution::FIRST)?;
+    form.say(caution::WHAT_IT_IS)?;
+    let mut first = Settings::load(data)?;
+    if arguments.new && first.name.is_none() {
+        // Two people can only be told apart if both have a name.
+        first.name = Some(form.name("Who has practiced here until now? A name, initials or a sign.", None)?);
+        first.save(data)?;
+    }
+    let people = people::all(data)?;
+    let folder = match person {
+        _ if arguments.new => people::next_folder(data)?,
+        Some(name) => people::named(data, &people, name)?,
+        None if people.is_empty() => data.clone(),
+        None => people::find(Some(data.path()), None)?,
+    };
+    let mut settings = Settings::load(&folder)?;
+    let taken: Vec<String> =
+        people.iter().filter(|other| other.folder != folder).map(|other| other.name.clone()).collect();
+    let taken = if arguments.new && taken.is_empty() { first.name.into_iter().collect() } else { taken };
+    ask(&mut form, &mut settings, &taken, arguments)?;
+    settings.save(&folder)?;
+    form.say("Kept. Change it whenever you like: counterpoise setup")?;
+    form.say("Next: whether and how to begin: counterpoise suitability. Then: counterpoise")
+}
+
+/// Every question, in order.
+fn ask(
+    form: &mut Form<impl BufRead, impl Write>,
+    settings: &mut Settings,
+    taken: &[String],
+    arguments: Arguments,
+) -> Result<(), Failure> {
+    loop {
+        let needed = arguments.new || !taken.is_empty();
+        let ask = "Who practices? A name, initials or a sign; nobody sees it but on this screen.";
+        let name = match needed {
+            true => Some(form.name(ask, settings.name.as_deref())?),
+            false => form.text("name", ask, settings.name.as_deref())?,
+        };
+        let is_taken = |name: &String| taken.iter().any(|other| other.to_lowercase() == name.to_lowercase());
+        if !name.as_ref().is_some_and(is_taken) {
+            settings.name = name;
+            break;
+        }
+        form.refuse("somebody here has that name")?;
+    }
+    settings.emergency_number = form.emergency(settings.emergency_number.as_deref())?;
+    let ask = "Whom would you call besides? A name and a number.";
+    settings.contact = form.text("contact", ask, settings.contact.as_deref())?;
+    let room = settings.sides.unwrap_or_default();
+    settings.sides = Some(Room {
+        left: form.place("at your left, when you face the counter", room.left)?,
+        right: form.place("at your right", room.right)?,
+        behind: form.place("behind you", room.behind)?,
+    });
+    settings.screen_distance_m = form.distance(settings.screen_distance_m)?;
+    settings.hearing_aids = form.yes("Do you wear hearing aids?", settings.hearing_aids)?;
+    if settings.hearing_aids == Some(true) {
+        form.say("  Put them in before you practice, and for the sound check now.")?;
+    }
+    if !arguments.silent {
+        sound_check(form, settings)?;
+    }
+    settings.glasses = form.glasses(settings.glasses)?;
+    if settings.glasses == Some(Glasses::Multifocal) {
+        let text = "Do not step or look down through lenses with two strengths: they blur the floor. Ask your optician for a pair \
+                    with one strength, for the distance.";
+        form.say(&format!("  {text}"))?;
+    }
+    form.room()
+}
+
+/// Lines out, lines in.
+struct Form<R, W> {
+    from: R,
+    out: W,
+    is_pipe: bool,
+}
+
+impl<R: BufRead, W: Write> Form<R, W> {
+    fn say(&mut self, text: &str) -> Result<(), Failure> {
+        let indent = &text[..text.len() - text.trim_start().len()];
+        writeln!(self.out, "{}", wrapped(indent, text))?;
+        Ok(())
+    }
+
+    /// One line of an answer. The end of input is none: nothing is kept then.
+    fn line(&mut self, ask: &str, answers: &str, kept: Option<&str>) -> Result<String, Failure> {
+        writeln!(self.out)?;
+        self.say(ask)?;
+        if !answers.is_empty() {
+            self.say(&format!("  {answers}"))?;
+        }
+        if let Some(kept) = kept {
+            self.say(&format!("  Enter leaves it as it is: {kept}"))?;
+        }
+        self.out.flush()?;
+        let mut line = String::new();
+        let read = self.from.read_line(&mut line);
+        if read.is_ok_and(|read| read > 0) {
+            return Ok(line.trim().to_owned());
+        }
+        Err(Failure::new(
+            "not every question was answered, and nothing was changed",
+            "Start again: counterpoise setup",
+        ))
+    }
+
+    /// What is no answer is asked again at a terminal. A file that does not know the questions would go on at a wrong
+    /// place.
+    fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
+        if self.is_pipe {
+            return Err(Failure::new(fact, "Each question takes one line. Nothing was changed."));
+        }
+        self.say(&format!("  {fact}."))
+    }
+
+    /// A text that the settings would take.
+    fn text(&mut self, field: &str, ask: &str, kept: Option<&str>) -> Result<Option<String>, Failure> {
+        loop {
+            let typed = self.line(ask, "One line; a dash (-) for none.", Some(kept.unwrap_or("none")))?;
+            match typed.as_str() {
+                "" => return Ok(kept.map(str::to_owned)),
+                "-" => return Ok(None),
+                _ => match would_be(field, &typed) {
+                    Ok(()) => return Ok(Some(typed)),
+                    Err(fact) => self.refuse(&fact)?,
+                },
+            }
+        }
+    }
+
+    /// The same, where there has to be one.
+    fn name(&mut self, ask: &str, kept: Option<&str>) -> Result<String, Failure> {
+        loop {
+            let typed = self.line(ask, "", kept)?;
+            match (typed.as_str(), kept) {
+                ("", Some(kept)) => return Ok(kept.to_owned()),
+                _ => match would_be("name", &typed) {
+                    Ok(()) => return Ok(typed),
+                    Err(fact) => self.refuse(&fact)?,
+                },
+            }
+        }
+    }
+
+    /// Filled in, or said to be unknown: never assumed.
+    fn emergency(&mut self, kept: Option<&str>) -> Result<Option<String>, Failure> {
+        loop {
+            let ask = "Which number do you call in an emergency, where you live?";
+            let typed = self.line(ask, "The number, or U: I do not know it.", kept)?;
+            match (typed.to_lowercase().as_str(), kept) {
+                ("", Some(kept)) => return Ok(Some(kept.to_owned())),
+                ("u", _) => {
+                    self.say("  Find it out and write it beside the phone, before you practice.")?;
+                    return Ok(None);
+                }
+                _ => match would_be("emergency_number", &typed) {
+                    Ok(()) => return Ok(Some(typed)),
+                    Err(fact) => self.refuse(&fact)?,
+                },
+            }
+        }
+    }
+
+    fn place(&mut self, side: &str, kept: Option<Place>) -> Result<Option<Place>, Failure> {
+        let places: Vec<String> =
+            (1..).zip(Place::ALL).map(|(nth, place)| format!("{nth} {}", place.name())).collect();
+        loop {
+            let ask = format!("What is {side}?");
+            let answers = format!("{}   0 something else", places.join("   "));
+            let typed = self.line(&ask, &answers, Some(kept.map_or("something else", Place::name)))?;
+            match typed.parse::<usize>() {
+                _ if typed.is_empty() => return Ok(kept),
+                Ok(0) => return Ok(None),
+                Ok(number) if number <= Place::ALL.len() => return Ok(Some(Place::ALL[number - 1])),
+                _ => self.refuse(&format!("\"{typed}\" is none of these numbers"))?,
+            }
+        }
+    }
+
+    fn distance(&mut self, kept: u8) -> Result<u8, Failure> {
+        let (least, most) = SCREEN_DISTANCE_M;
+        loop {
+            let ask = "How far from you does the screen stand, in meters? Put it at the height of your eyes, where you \
+                       need not turn.";
+            let typed = self.line(ask, &format!("{least} to {most}"), Some(&format!("{kept} m")))?;
+            match typed.parse::<u8>() {
+                _ if typed.is_empty() => return Ok(kept),
+                Ok(meters) if (least..=most).contains(&meters) => return Ok(meters),
+                _ => self.refuse(&format!("\"{typed}\" is no distance from {least} to {most}"))?,
+            }
+        }
+    }
+
+    fn yes(&mut self, ask: &str, kept: Option<bool>) -> Result<Option<bool>, Failure> {
+        loop {
+            let word = kept.map(|yes| if yes { "yes" } else { "no" });
+            let typed = self.line(ask, "Y yes   N no", word)?;
+            match typed.to_lowercase().as_str() {
+                "" if kept.is_some() => return Ok(kept),
+                "y" => return Ok(Some(true)),
+                "n" => return Ok(Some(false)),
+                _ => self.refuse(&format!("\"{typed}\" is neither Y nor N"))?,
+            }
+        }
+    }
+
+    fn glasses(&mut self, kept: Option<Glasses>) -> Result<Option<Glasses>, Failure> {
+        loop {
+            let answers =
+                "1 none   2 one strength, for the distance   3 for reading only   4 bifocals or varifocals";
+            let typed =
+                self.line("Which glasses do you wear when you walk?", answers, kept.map(Glasses::name))?;
+            match typed.parse::<usize>() {
+                _ if typed.is_empty() && kept.is_some() => return Ok(kept),
+                Ok(number @ 1..=4) => return Ok(Some(Glasses::ALL[number - 1])),
+                _ => self.refuse(&format!("\"{typed}\" is none of 1 to 4"))?,
+            }
+        }
+    }
+
+    /// Gone through once. Whatever is not so is put right before practice; before each one it is asked anew.
+    fn room(&mut self) -> Result<(), Failure> {
+        loop {
+            writeln!(self.out)?;
+            self.say("The room, before every practice:")?;
+            for line in ROOM {
+                self.say(&format!("  - {line}"))?;
+            }
+            let typed =
+                self.line("Is that so, or will you see to it before you practice?", "Y yes   N no", None)?;
+            match typed.to_lowercase().as_str() {
+                "y" => return Ok(()),
+                "n" => {
+                    return self.say(
+                        "  Then do not practice in that room. Ask your therapist, or somebody who can help.",
+                    );
+                }
+                _ => self.refuse(&format!("\"{typed}\" is neither Y nor N"))?,
+            }
+        }
+    }
+}
+
+/// What the gate of the settings says of this value.
+fn would_be(field: &str, value: &str) -> Result<(), String> {
+    let value = toml::Value::from(value);
+    let file = format!("schema = \"{SCHEMA}\"\n{field} = {value}\n");
+    Settings::read("settings", file.as_bytes()).map(|_| ()).map_err(|error| error.reason().to_string())
+}
+
+/// One word of four is said, until it is heard or given up.
+fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Settings) -> Result<(), Failure> {
+    let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
+    let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
+    let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
+        return form
+            .say("\nThere is no sound here. The calls will stand on the screen. See: counterpoise doctor");
+    };
+    // Any chance will do: whoever cannot hear it must not be able to know it.
+    let mut said = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
+    loop {
+        play(&mut sound, phrases[said]);
+        let answers = "1 window   2 garden   3 kettle   4 butter   0 nothing   R once more   G go on without";
+        let typed = form.line("Which word did you hear?", answers, None)?;
+        match typed.to_lowercase().as_str() {
+            "g" => {
+                return form
+                    .say("  The calls stand on the screen as well. Before each practice it is tried again.");
+            }
+            "r" => {}
+            typed if typed.parse() == Ok(said + 1) => {
+                return form.say("  Right. Leave the volume so, a little louder than speech.");
+            }
+            "0" | "1" | "2" | "3" | "4" => {
+                form.say("  That was another word. Turn the sound up, come nearer, put hearing aids in.")?;
+                said = (said + 1) % 4;
+            }
+            other => form.refuse(&format!("\"{other}\" is no answer here"))?,
+        }
+    }
+}
+
+/// Says it, and waits until it was heard.
+fn play(sound: &mut Sound, phrase: Phrase) {
+    sound.say(phrase);
+    let until = Instant::now() + HEARD;
+    while Instant::now() < until {
+        let _ = sound.events();
+        std::thread::sleep(Duration::from_millis(20));
+    }
+}
