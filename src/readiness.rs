@@ -92,6 +92,11 @@ impl Check {
         self.page.map(|page| page.lines(self.today)).unwrap_or_default()
     }
 
+    /// The phrases that read the page aloud, by their ids.
+    pub fn aloud(&self) -> Vec<String> {
+        self.page.map(|page| page.aloud(self.today)).unwrap_or_default()
+    }
+
     /// What was answered so far, in order. A sentence on a page that is all true is true.
     pub fn answers(&self) -> &[(Item, bool)] {
         &self.answers

@@ -213,6 +213,7 @@ impl Session {
             "ask.",
             "fall.",
             "left-out.",
+            "ready.",
         ];
         let told: &[&str] = if partner { &["partner.", "toward.", "where."] } else { &[] };
         let groups = anyway.iter().chain(told);

@@ -177,6 +177,18 @@ impl Page {
         self.all(today).map(|(line, _)| line).collect()
     }
 
+    /// The phrases that read its lines aloud, by their ids; the session's own pages for the partner have none.
+    pub fn aloud(self, today: Today) -> Vec<String> {
+        let (page, more) = match self {
+            Self::Body => ("body", today.unwell_last_time.then_some("ready.unwell")),
+            Self::Room => ("room", today.harder.then_some("ready.house")),
+            Self::Partner => return Vec::new(),
+        };
+        let lines = self.lines(today).len() - usize::from(more.is_some());
+        let own = (1..=lines).map(|line| format!("ready.{page}.{line}"));
+        own.chain(more.map(str::to_owned)).collect()
+    }
+
     /// The sentences that its lines stand for.
     pub fn items(self, today: Today) -> Vec<Item> {
         self.all(today).flat_map(|(_, items)| items.iter().copied()).collect()

@@ -179,3 +179,18 @@ fn something_is_not_and_then_everything_is_leads_on_as_all_true_does() {
     }
     assert_eq!((check.page(), check.readiness().verdict), (Some(Page::Room), Verdict::Go));
 }
+
+#[test]
+fn each_page_is_read_aloud_in_the_words_that_stand_on_it() {
+    let calm = Today { partner: false, harder: false, unwell_last_time: false };
+    for today in [calm, EVERYTHING] {
+        for page in [Page::Body, Page::Room] {
+            let said: Vec<&str> = page
+                .aloud(today)
+                .iter()
+                .map(|id| crate::phrase::Phrase::named(id).unwrap_or_else(|| panic!("{id}")).words())
+                .collect();
+            assert_eq!(said, page.lines(today));
+        }
+    }
+}

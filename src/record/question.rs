@@ -86,10 +86,9 @@ impl Question {
             (Self::Symptom, 3) => "weak, numb, or trouble speaking or seeing".to_owned(),
             (Self::Symptom, 4) => "fainted, or nearly".to_owned(),
             (Self::Symptom, 5) => "dizzy".to_owned(),
-            (Self::Symptom, _) => "something else".to_owned(),
             (Self::WhyStopped, 1) => "felt unwell".to_owned(),
             (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
-            (Self::WhyStopped, _) => "something else".to_owned(),
+            (Self::Symptom | Self::WhyStopped, _) => "something else".to_owned(),
         }
     }
 }

@@ -2,8 +2,9 @@
 //! what it leads to (that is `readiness`).
 
 use super::screen::{Body, KeyHint};
-use super::{Effect, Effects, Key, Now, Phase, Session};
+use super::{Effect, Effects, Key, Now, Phase, Session, say};
 use crate::lock::Lock;
+use crate::phrase::Phrase;
 use crate::readiness::{Check, Page, Reply, Today, Verdict};
 use crate::record::{Decided, Entry, Question, SessionEnd};
 use crate::schedule::path::Path;
@@ -69,8 +70,17 @@ impl Session {
             // What would lock is asked once more: a wrong key must not send anybody to a clinician.
             (false, _, true) if self.would_lock() => self.phase = Phase::Ready { sure: true },
             (false, _, true) => self.reply(now, Reply::No, effects),
+            _ if key.is('v') && !sure && self.ready.item().is_none() => self.read_aloud(effects),
             _ => {}
         }
+    }
+
+    /// Reads the page aloud, once more from its beginning at each press.
+    fn read_aloud(&self, effects: &mut Effects) {
+        let ids = self.ready.aloud();
+        effects.push(Effect::Hush);
+        effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
+        effects.push(say("ready.intro"));
     }
 
     fn would_lock(&self) -> bool {
@@ -81,6 +91,7 @@ impl Session {
 
     fn reply(&mut self, now: &Now, reply: Reply, effects: &mut Effects) {
         self.phase = Phase::Ready { sure: false };
+        effects.push(Effect::Hush);
         self.ready.reply(reply);
         if self.ready.page().is_some() {
             return;
@@ -144,7 +155,12 @@ impl Session {
         if sure || self.ready.item().is_some() {
             return vec![leave];
         }
-        vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all"), leave]
+        let mut keys = vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all")];
+        if !self.silent {
+            keys.push(KeyHint::new("V", "read it aloud"));
+        }
+        keys.push(leave);
+        keys
     }
 
     pub(super) fn gentler_page(&self) -> Body {

@@ -52,6 +52,21 @@ fn page(walk: &Walk) -> (String, String) {
 }
 
 #[test]
+fn a_page_is_read_aloud_at_a_key_and_an_answer_cuts_it_off() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.keys(TO_READY).keys("v");
+    assert_eq!((walk.said("ready.body.1"), walk.said("ready.body.6"), walk.said("ready.intro")), (1, 1, 1));
+    assert_eq!(walk.said("ready.room.1"), 0);
+    walk.keys("a");
+    assert_eq!(walk.effects.last(), Some(&crate::session::Effect::Hush));
+    walk.keys("v");
+    assert_eq!((walk.said("ready.room.1"), walk.said("ready.intro")), (1, 2));
+    // One sentence by itself is short: the key means nothing there.
+    walk.keys("xv");
+    assert_eq!(walk.said("ready.intro"), 2);
+}
+
+#[test]
 fn all_true_is_kept_sentence_by_sentence_and_goes_on() {
     let mut walk = walk();
     walk.keys("aa");
