@@ -19,6 +19,7 @@ mod fault;
 mod journal;
 mod man;
 mod next;
+mod page;
 mod people;
 pub mod practice;
 mod presets;

@@ -22,7 +22,6 @@ pub mod interval;
 pub mod lasting;
 pub mod learned;
 pub mod own;
-pub mod page;
 pub mod report;
 pub mod rule;
 pub mod verdict;

@@ -8,9 +8,10 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 23] = [
+const CORE: [(&str, &[&str]); 24] = [
     ("caution", &[]),
     ("words", &[]),
+    ("page", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
     ("phrase", &[]),
@@ -35,7 +36,10 @@ const CORE: [(&str, &[&str]); 23] = [
             "words",
         ],
     ),
-    ("predictability", &["direction", "drill", "millis", "phrase", "prescription", "schedule", "words"]),
+    (
+        "predictability",
+        &["direction", "drill", "millis", "page", "phrase", "prescription", "schedule", "words"],
+    ),
     (
         "session",
         &[

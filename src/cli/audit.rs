@@ -12,16 +12,14 @@ use clap::ValueEnum;
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
+use super::page::{html, text};
 use super::{Failure, source};
 use crate::journal::Folder;
-use crate::predictability::page::Block;
+use crate::page::Block;
 use crate::predictability::{Audit, Drawn, Foresight, Learned, List, Own, Task, report};
 use crate::prescription::Prescription;
 use crate::schedule::count::CueCounts;
 use crate::schedule::{Scheduler, Seed};
-
-mod html;
-mod text;
 
 /// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
 const MOST_SESSIONS: u64 = 100_000;

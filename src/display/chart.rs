@@ -1,4 +1,4 @@
-//! A chart as lines of plain text. Not what it shows (that is `predictability::page`), and not the picture of a web page
+//! A chart as lines of plain text. Not what it shows (that is `page`), and not the picture of a web page
 //! (that is `svg`).
 
 use ratatui::buffer::Buffer;
@@ -7,7 +7,7 @@ use ratatui::symbols::Marker;
 use ratatui::text::Line;
 use ratatui::widgets::{Axis, Bar, BarChart, Chart as Plotted, Dataset, GraphType, Widget};
 
-use crate::predictability::page::{Chart, Plot};
+use crate::page::{Chart, Plot};
 
 /// The rows of a chart with axes.
 const ROWS: u16 = 11;

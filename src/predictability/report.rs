@@ -6,12 +6,12 @@ use super::drawn::{CLASSES, Kind};
 use super::estimators::Estimator;
 use super::foresight::{Drill, When};
 use super::learned::{self, LEAK_ERRORS, Learned};
-use super::page::{Block, Chart, Plot, Table};
 use super::verdict::{
     self, CLOSE_POINTS, GOOD_BRACE, GUESSABLE_BRACE, GUESSABLE_POINTS, GUESSABLE_RATE, of_100,
 };
 use super::wait::{SLOT, Wait, least_expected_hazard};
 use crate::millis::Millis;
+use crate::page::{Block, Chart, Plot, Table};
 use crate::prescription::Shape;
 use crate::schedule::gaps::GapTable;
 

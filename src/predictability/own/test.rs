@@ -4,7 +4,7 @@ use statrs::distribution::{Binomial, DiscreteCDF};
 
 use super::read::{List, ListError};
 use super::*;
-use crate::predictability::page::Block;
+use crate::page::Block;
 
 fn list_of(calls: impl IntoIterator<Item = &'static str>) -> List {
     List::read(&calls.into_iter().collect::<Vec<_>>().join("\n")).unwrap()

@@ -1,8 +1,8 @@
 //! A judged list in plain words, charts and tables. Nothing is printed or wrapped here.
 
 use super::Own;
+use crate::page::{Block, Chart, Plot, Table};
 use crate::predictability::interval::Interval;
-use crate::predictability::page::{Block, Chart, Plot, Table};
 use crate::predictability::verdict::of_100;
 
 /// The width of an interval, in points, above which little can be said \[judgment: half of the range that matters\].

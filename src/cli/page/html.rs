@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use crate::display::svg::{self, escaped};
-use crate::predictability::page::{Block, Table};
+use crate::page::{Block, Table};
 
 const STYLE: &str = "\
 body{font:18px/1.5 sans-serif;color:#222;background:#fff;max-width:50rem;margin:2rem auto;padding:0 1rem}\
@@ -13,7 +13,7 @@ th,td{border-bottom:1px solid #999;padding:.2rem .8rem .2rem 0;text-align:right;
 th:first-child,td:first-child,tbody th{text-align:left;font-weight:normal}thead th{font-weight:bold}\
 summary{cursor:pointer;padding:.3rem 0}";
 
-pub(super) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
+pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     let title = blocks.iter().find_map(|block| match block {
         Block::Heading(heading) => Some(heading.as_str()),
         _ => None,

@@ -2,13 +2,13 @@
 
 use std::io::{self, Write};
 
-use super::super::wrap::{WIDTH, wrapped};
+use crate::cli::wrap::{WIDTH, wrapped};
 use crate::display::chart;
-use crate::predictability::page::{Block, Table};
+use crate::page::{Block, Table};
 
 const INDENT: &str = "  ";
 
-pub(super) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
+pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     for (index, block) in blocks.iter().enumerate() {
         let heading = matches!(block, Block::Heading(_));
         let under_heading = index > 0 && matches!(blocks[index - 1], Block::Heading(_));
