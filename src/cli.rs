@@ -25,6 +25,7 @@ pub mod practice;
 mod presets;
 mod preview;
 mod program;
+mod report;
 mod setup;
 pub mod source;
 mod standing;
@@ -96,6 +97,8 @@ enum Command {
     Assess(assess::Arguments),
     /// Lift a lock, once a clinician has cleared it
     Clear(clear::Arguments),
+    /// Report what was really done, for the therapist
+    Report(report::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
     Check(check::Arguments),
     /// Say how well anybody could foresee the calls
@@ -160,6 +163,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
             Some(Command::Assess(arguments)) => assess::run(arguments, folder, &mut out)?,
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Report(arguments)) => report::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,

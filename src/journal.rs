@@ -25,6 +25,7 @@ mod interrupted;
 mod keep;
 pub mod list;
 mod lock;
+mod material;
 mod past;
 pub mod read;
 pub mod rescue;

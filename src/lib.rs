@@ -32,6 +32,7 @@ pub mod program;
 pub mod progression;
 pub mod readiness;
 pub mod record;
+pub mod report;
 pub mod routine;
 pub mod schedule;
 pub mod session;

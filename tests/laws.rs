@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 24] = [
+const CORE: [(&str, &[&str]); 25] = [
     ("caution", &[]),
     ("words", &[]),
     ("page", &[]),
@@ -67,6 +67,22 @@ const CORE: [(&str, &[&str]); 24] = [
     ("suitability", &["bounds", "words"]),
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
     ("program", &["past", "prescription"]),
+    (
+        "report",
+        &[
+            "assessment",
+            "direction",
+            "drill",
+            "page",
+            "past",
+            "predictability::Interval",
+            "prescription",
+            "program",
+            "progression",
+            "readiness",
+            "record",
+        ],
+    ),
     (
         "progression",
         &["bounds", "drill", "lock", "past", "prescription", "program", "readiness", "record", "suitability"],

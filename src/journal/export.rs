@@ -174,7 +174,7 @@ fn number<T: ToString>(value: Option<T>) -> String {
 
 /// A cell of text. A spreadsheet takes one that begins with `=`, `+`, `-` or `@` for a formula and runs it
 /// (OWASP, "CSV Injection"); an apostrophe before it prevents that.
-fn text(cell: &str) -> String {
+pub(crate) fn text(cell: &str) -> String {
     let runs = cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']);
     if runs { format!("'{cell}") } else { cell.to_owned() }
 }

@@ -17,11 +17,15 @@ impl Journal {
         self.consistent(|db| {
             let sessions = super::read::sessions(db)?.iter().filter_map(session).collect();
             let clearances = super::fitness::clearances(db)?;
-            let lifted = clearances.into_iter().flat_map(|ClearanceRow { lifted, .. }| lifted);
-            let lifted = lifted.map(|row| Lifted { session: row.locked_by, what: row.what }).collect();
-            Ok(Past { sessions, lifted })
+            Ok(Past { sessions, lifted: lifted(&clearances) })
         })
     }
+}
+
+/// What clearances lifted.
+pub(super) fn lifted(clearances: &[ClearanceRow]) -> Vec<Lifted> {
+    let rows = clearances.iter().flat_map(|row| &row.lifted);
+    rows.map(|row| Lifted { session: row.locked_by.clone(), what: row.what }).collect()
 }
 
 fn instant(ms: i64) -> Timestamp {
@@ -34,7 +38,7 @@ pub(super) fn day(stamp: &Stamp) -> Option<Date> {
 }
 
 /// `None` for a session that no rule can place: its moment has no date. The gate of a stamp lets none of those in.
-fn session(record: &SessionRecord) -> Option<PastSession> {
+pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
     let begun = &record.start.begun;
     let answer = |question| {
         let mut answers = record.answers.iter().filter(|row| row.question == question);

@@ -11,7 +11,10 @@ h1{font-size:1.6rem}h2{font-size:1.25rem;margin-top:2.5rem}figure{margin:1.5rem 
 table{border-collapse:collapse;margin:1rem 0}caption{text-align:left;font-weight:bold;padding:.3rem 0}\
 th,td{border-bottom:1px solid #999;padding:.2rem .8rem .2rem 0;text-align:right;vertical-align:top}\
 th:first-child,td:first-child,tbody th{text-align:left;font-weight:normal}thead th{font-weight:bold}\
-summary{cursor:pointer;padding:.3rem 0}";
+summary{cursor:pointer;padding:.3rem 0}\
+@page{margin:18mm}\
+@media print{body{font-size:11pt;max-width:none;margin:0;padding:0}h2{break-after:avoid}\
+figure,table{break-inside:avoid}details{display:none}}";
 
 pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     let title = blocks.iter().find_map(|block| match block {

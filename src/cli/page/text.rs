@@ -7,6 +7,8 @@ use crate::display::chart;
 use crate::page::{Block, Table};
 
 const INDENT: &str = "  ";
+/// The fewest characters that a column of text is wrapped to.
+const LEAST_TEXT: usize = 24;
 
 pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     for (index, block) in blocks.iter().enumerate() {
@@ -33,17 +35,27 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
     Ok(())
 }
 
-/// The first column from the left, the others from the right.
+/// The first column from the left, the others from the right. Where they do not fit, the last column is text: from the left,
+/// wrapped.
 fn write_table(table: &Table, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "{}", wrapped(INDENT, &table.title))?;
     let rows: Vec<&Vec<String>> = [&table.head].into_iter().chain(&table.rows).collect();
     let widths: Vec<usize> = (0..table.head.len())
         .map(|column| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0))
         .collect();
+    let (last, front) = widths.split_last().expect("a table has a column");
+    let before = INDENT.len() + front.iter().map(|width| width + 2).sum::<usize>();
+    let is_wide = before + last > WIDTH && before + LEAST_TEXT <= WIDTH;
     for row in rows {
         let mut line = format!("{INDENT}{:<1$}", row[0], widths[0]);
-        for (cell, width) in row.iter().zip(&widths).skip(1) {
+        let columns = if is_wide { row.len() - 1 } else { row.len() };
+        for (cell, width) in row[..columns].iter().zip(&widths).skip(1) {
             line.push_str(&format!("  {cell:>width$}"));
+        }
+        if is_wide {
+            let text = wrapped(&" ".repeat(before), &row[columns]);
+            line.push_str("  ");
+            line.push_str(text.trim_start());
         }
         writeln!(out, "{}", line.trim_end())?;
     }

@@ -1,0 +1,164 @@
+//! One person's report: on one screen, whole, as a page to print, or for other programs.
+
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use clap::ValueEnum;
+use jiff::civil::Date;
+
+use super::page::{html, text};
+use super::standing::{self, Known};
+use super::wrap::wrapped;
+use super::{Failure, source};
+use crate::clock::Clock;
+use crate::journal::{Folder, Journal};
+use crate::predictability::{Foresight, verdict};
+use crate::progression::Reason;
+use crate::report::{FEW, Material, Period, Report, blocks, summary, title};
+use crate::schedule::Scheduler;
+use crate::schedule::count::CueCounts;
+
+mod csv;
+
+/// What is reported, and how.
+#[derive(Debug, Clone, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise report                             one screen, since the prescription was issued\n  \
+    counterpoise report --whole                     everything, week by week\n  \
+    counterpoise report --format html --out report.html   a page to print, on A4 or Letter\n  \
+    counterpoise report --since 2026-11-01 --until 2026-11-30 --format csv\n\n\
+    It stays on this computer. No single test predicts falls, and small numbers say little.")]
+pub(super) struct Arguments {
+    /// The first day [default: the day on which the prescription was issued, or the first practice before it]
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    since: Option<Date>,
+    /// The last day [default: today]
+    #[arg(long, value_name = "YYYY-MM-DD", alias = "on")]
+    until: Option<Date>,
+    /// Everything, in place of one screen
+    #[arg(long)]
+    whole: bool,
+    /// How it is written
+    #[arg(long, value_enum, default_value_t = Form::Text)]
+    format: Form,
+    /// Into this new file, in place of the screen
+    #[arg(long, value_name = "FILE")]
+    out: Option<PathBuf>,
+}
+
+/// How a report is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Form {
+    /// For a terminal
+    Text,
+    /// A page for a browser, to print
+    Html,
+    /// For other programs
+    Json,
+    /// For a spreadsheet, a row a session
+    Csv,
+}
+
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let journal = Journal::look(folder)?;
+    let material = journal.material()?;
+    let (report, period) = report(arguments, folder, &journal, &material)?;
+    let mut written = Vec::new();
+    match arguments.format {
+        Form::Text if arguments.whole => text::write(&blocks(&report), &mut written)?,
+        Form::Text => brief(&report, &mut written)?,
+        Form::Html => html::write(&blocks(&report), &mut written)?,
+        Form::Json => {
+            serde_json::to_writer_pretty(&mut written, &report)?;
+            written.push(b'\n');
+        }
+        Form::Csv => csv::write(&material, period, &mut written)?,
+    }
+    match &arguments.out {
+        None => out.write_all(&written)?,
+        Some(path) => {
+            new_file(path, &written)?;
+            writeln!(out, "{}", path.display())?;
+        }
+    }
+    Ok(())
+}
+
+/// One screen of 80 by 24.
+fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
+    writeln!(out, "{}", wrapped("", &title(report)))?;
+    for sentence in summary(report) {
+        writeln!(out, "{}", wrapped("  ", &sentence))?;
+    }
+    writeln!(out, "{}", wrapped("", FEW))?;
+    writeln!(
+        out,
+        "{}",
+        wrapped("", "Everything: counterpoise report --whole. To print: --format html --out FILE")
+    )
+}
+
+fn report(
+    arguments: &Arguments,
+    folder: &Folder,
+    journal: &Journal,
+    material: &Material,
+) -> Result<(Report, Period), Failure> {
+    let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
+    let now = standing::moment(arguments.until, &Clock::real().wall());
+    let first = material.past.sessions.iter().map(|session| session.day).min();
+    let since = arguments.since.unwrap_or_else(|| {
+        let issued = prescription.issued_on();
+        // A ready prescription was issued long before anybody used it, and a new one says nothing of what came before.
+        match first {
+            Some(first) if first > issued || prescription.issued_by().is_empty() => first,
+            _ => issued,
+        }
+    });
+    let until = now.date();
+    if since > until {
+        return Err(Failure::new(
+            format!("`--since` is {since}, which lies after {until}, the last day"),
+            "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
+        ));
+    }
+    let next = Known::of(journal)?.next(&prescription, &now);
+    let bars = |reason: &&Reason| {
+        matches!(reason, Reason::Locked { .. } | Reason::Clinician { .. } | Reason::Holding { .. })
+    };
+    let barred = next.reasons.iter().filter(bars).map(ToString::to_string).collect();
+    let scheduler = Scheduler::new(&prescription)?;
+    let foresight = Foresight::of(&prescription, &scheduler, &CueCounts::of(&prescription));
+    let period = Period { since, until };
+    Ok((Report::of(material, &prescription, period, verdict::summary(&foresight), barred), period))
+}
+
+/// Writes a file that was not there before, for its owner only.
+pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let refuse = |error: &io::Error| {
+        if error.kind() == io::ErrorKind::AlreadyExists {
+            return Failure::new(
+                format!("{} is there already", path.display()),
+                "Name a new file. What is there was left as it is.",
+            );
+        }
+        Failure::new(
+            format!("{} cannot be written: {error}", path.display()),
+            "Check that the folder is there and has room. Nothing was left of it.",
+        )
+    };
+    let mut options = std::fs::OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        options.mode(0o600);
+    }
+    let mut file = options.open(path).map_err(|error| refuse(&error))?;
+    let written = file.write_all(bytes).and_then(|()| file.sync_all());
+    written.map_err(|error| {
+        // Half a report is none.
+        let _ = std::fs::remove_file(path);
+        refuse(&error)
+    })
+}

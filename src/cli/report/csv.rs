@@ -1,0 +1,73 @@
+//! The sessions of a report for a spreadsheet: one row each (RFC 4180). A text that would run as a formula has an apostrophe
+//! before it.
+
+use std::io::{self, Write};
+
+use crate::journal::export::text;
+use crate::record::{Question, SetEnd};
+use crate::report::{Material, Period, Week};
+
+const COLUMNS: [&str; 18] = [
+    "day",
+    "week",
+    "session",
+    "prescription",
+    "digest",
+    "ended",
+    "sets_planned",
+    "sets_done",
+    "active_ms",
+    "calls",
+    "steps",
+    "effort",
+    "steadiness",
+    "held_on",
+    "grabbed",
+    "unwell",
+    "what_felt_wrong",
+    "sound_disturbed",
+];
+
+pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -> io::Result<()> {
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
+    csv.write_record(COLUMNS)?;
+    let inside = material.past.sessions.iter().zip(&material.more);
+    for (session, more) in inside.filter(|(session, _)| (period.since..=period.until).contains(&session.day))
+    {
+        let worst = |of: fn(&crate::past::PastSet) -> Option<u8>| {
+            session.sets.iter().filter_map(of).max().map(|value| value.to_string()).unwrap_or_default()
+        };
+        let done = session.sets.iter().filter(|set| set.end == Some(SetEnd::Completed)).count();
+        let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
+        let calls: u32 = session.sets.iter().map(|set| u32::from(set.cues)).sum();
+        let mut steps: Vec<String> = Vec::new();
+        for set in &session.sets {
+            let step = format!("{} {} {}", set.drill, set.form, set.step);
+            if !steps.contains(&step) {
+                steps.push(step);
+            }
+        }
+        let held_on: u32 = session.sets.iter().filter_map(|set| set.held_on).map(u32::from).sum();
+        csv.write_record([
+            session.day.to_string(),
+            Week::name_of(session.day),
+            text(&session.id),
+            text(&more.title),
+            session.digest.to_string(),
+            session.end.map(|end| text(end.name())).unwrap_or_default(),
+            session.sets_planned.to_string(),
+            done.to_string(),
+            active.to_string(),
+            calls.to_string(),
+            text(&steps.join("; ")),
+            worst(|set| set.effort),
+            worst(|set| set.steadiness),
+            held_on.to_string(),
+            worst(|set| set.grabbed),
+            worst(|set| set.unwell),
+            session.symptom.map(|symptom| text(&Question::Symptom.say(Some(symptom)))).unwrap_or_default(),
+            more.sets.iter().map(|set| set.disturbed).sum::<usize>().to_string(),
+        ])?;
+    }
+    csv.flush()
+}

@@ -1,0 +1,66 @@
+//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each session, over sessions.
+
+use serde::Serialize;
+
+use super::trend::{Slope, theil_sen};
+use super::{FEWEST_FOR_TREND, Inside};
+use crate::past::PastSet;
+
+/// Self-ratings. They run lower than therapists' \[read\], and say so.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Ratings {
+    /// The hardest effort of each session, 0 to 10.
+    pub effort: Line,
+    /// The worst steadiness of each session, 1 steady to 5 lost balance.
+    pub steadiness: Line,
+    /// Times held on beyond what the step allows, in each session.
+    pub held_on: Line,
+    /// Questions that were passed over.
+    pub not_said: usize,
+}
+
+/// One value a session, where it was said.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Line {
+    /// In order of the sessions.
+    pub values: Vec<u32>,
+    /// The middle of them.
+    pub median: Option<f64>,
+    /// The slope a session; `None` with too few.
+    pub trend: Option<Slope>,
+}
+
+impl Line {
+    fn of(values: Vec<u32>) -> Self {
+        let mut sorted = values.clone();
+        sorted.sort_unstable();
+        let middle = |sorted: &[u32]| {
+            let n = sorted.len();
+            f64::from(sorted[(n - 1) / 2] + sorted[n / 2]) / 2.0
+        };
+        let median = (!sorted.is_empty()).then(|| middle(&sorted));
+        let as_numbers: Vec<f64> = values.iter().map(|value| f64::from(*value)).collect();
+        let trend = theil_sen(&as_numbers).filter(|slope| slope.of >= FEWEST_FOR_TREND);
+        Self { values, median, trend }
+    }
+}
+
+impl Ratings {
+    pub(super) fn of(inside: &Inside<'_>) -> Self {
+        let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
+            let a_session = inside.practiced().filter_map(|(session, _)| {
+                session.sets.iter().filter_map(of).map(u32::from).reduce(together)
+            });
+            Line::of(a_session.collect())
+        };
+        let asked = |set: &PastSet| [set.held_on, set.effort, set.steadiness, set.unwell];
+        let not_said =
+            inside.practiced().flat_map(|(session, _)| &session.sets).flat_map(asked).filter(Option::is_none);
+        Self {
+            effort: line(|set| set.effort, u32::max),
+            steadiness: line(|set| set.steadiness, u32::max),
+            held_on: line(|set| set.held_on, |a, b| a + b),
+            not_said: not_said.count(),
+        }
+    }
+}
