@@ -33,6 +33,7 @@ mod sample;
 mod schema;
 pub mod show;
 mod timestamp;
+mod tryout;
 pub mod writer;
 
 pub use error::JournalError;
@@ -40,8 +41,8 @@ pub use folder::Folder;
 pub use lock::Lock;
 pub use row::{
     AdviceRow, AnswerRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, GivenRow,
-    LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow,
-    SetRow, SuitabilityRow, TopicRow,
+    LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SeenRow, SessionId, SessionRow,
+    SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};

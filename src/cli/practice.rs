@@ -139,6 +139,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         gentler,
         unwell_last_time: unwell_last_time(&known.past),
         suitability_known: known.fitness.suitability.is_some(),
+        tried_out: None,
     });
     if let Some(channel) = partner {
         session = session.with_partner(channel, settings.sides);

@@ -44,6 +44,7 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     if let Some(end) = &session.end {
         figures(end, out)?;
     }
+    tried_out(session, out)?;
     decided(session, out)?;
     answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
     not_true(session, out)?;
@@ -56,6 +57,21 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         answers(after, &format!("After set {number}"), out)?;
     }
     Ok(())
+}
+
+/// Who watched a try-out, and what was seen.
+fn tried_out(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+    let Some(row) = &session.tryout else { return Ok(()) };
+    let with =
+        if row.partner.is_empty() { String::new() } else { format!(", with {} as partner", row.partner) };
+    writeln!(
+        out,
+        "\n{}",
+        wrapped("", &format!("A try-out, watched by {}{with}. It counts as no practice.", row.watched_by))
+    )?;
+    row.seen.iter().try_for_each(|seen| {
+        writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
+    })
 }
 
 /// What progression decided, and why.
