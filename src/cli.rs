@@ -19,6 +19,7 @@ mod journal;
 mod man;
 mod next;
 pub mod practice;
+mod prescribe;
 mod presets;
 mod preview;
 mod program;
@@ -84,6 +85,8 @@ enum Command {
     Check(check::Arguments),
     /// Say how well anybody could foresee the calls
     Audit(audit::Arguments),
+    /// Write a prescription, question by question; change one; watch a try-out
+    Prescribe(prescribe::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
     /// List the kinds of practice, or explain one
@@ -137,6 +140,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
+            Some(Command::Prescribe(arguments)) => prescribe::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
             Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
             Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 20] = [
+const CORE: [(&str, &[&str]); 21] = [
     ("words", &[]),
     ("millis", &[]),
     ("direction", &["words"]),
@@ -35,6 +35,7 @@ const CORE: [(&str, &[&str]); 20] = [
         ],
     ),
     ("predictability", &["direction", "drill", "millis", "phrase", "prescription", "schedule", "words"]),
+    ("prescribing", &["drill", "predictability", "prescription", "schedule"]),
     (
         "session",
         &[

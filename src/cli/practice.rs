@@ -147,22 +147,49 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     if !patches.is_empty() {
         session = session.over_patches(&patches, &journal.last_course()?);
     }
+    let stage = Stage { voice, phrases, device: arguments.device.as_deref(), silent: arguments.silent };
+    let face = face(arguments.plain)?;
+    let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
+    account(&done, folder)
+}
+
+/// What a session is performed with.
+pub(super) struct Stage<'a> {
+    /// Who speaks.
+    pub voice: Voice,
+    /// What can be said.
+    pub phrases: Vec<Phrase>,
+    /// The sound output; `None` is the one of the settings.
+    pub device: Option<&'a str>,
+    /// No sound.
+    pub silent: bool,
+}
+
+/// Runs the session with screen, sound and journal, and says under which id it was kept.
+pub(super) fn perform(
+    session: Session,
+    mut face: Face,
+    journal: Journal,
+    clock: Clock,
+    settings: Settings,
+    folder: &Folder,
+    stage: &Stage<'_>,
+) -> Result<(SessionId, Done), Failure> {
     let id = SessionId::random().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    let mut face = face(arguments.plain)?;
     // The first page stands while the sound is opened and the clips are decoded behind it.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
-    let device = arguments.device.as_deref().or(settings.device.as_deref());
-    let sound = if arguments.silent { Ok(None) } else { sound(device, voice, &phrases) };
+    let device = stage.device.or(settings.device.as_deref());
+    let sound = if stage.silent { Ok(None) } else { sound(device, stage.voice, &stage.phrases) };
     let sound = match sound {
         Ok(sound) => sound,
-        Err(failure) if arguments.device.is_some() => return Err(failure),
+        Err(failure) if stage.device.is_some() => return Err(failure),
         Err(_) => None,
     };
-    let writer = Writer::start(journal, id);
+    let writer = Writer::start(journal, id.clone());
     let keep_room = keep_room(settings, folder.clone());
     let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
-    account(&practice::run(world, session), folder)
+    Ok((id, practice::run(world, session)))
 }
 
 /// Who speaks. A tone cannot tell a partner what to do, so that an earbud has a voice always.
@@ -206,7 +233,11 @@ fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<
 }
 
 /// The person's patches, where the session has a floor course.
-fn patches(settings: &Settings, schedule: &Schedule, folder: &Folder) -> Result<Vec<String>, Failure> {
+pub(super) fn patches(
+    settings: &Settings,
+    schedule: &Schedule,
+    folder: &Folder,
+) -> Result<Vec<String>, Failure> {
     let walked = |set: &SetPlan| {
         let targets = set.drill().targets();
         targets.iter().any(|target| target.action == Action::NextPatch)
@@ -234,7 +265,7 @@ fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
     })
 }
 
-fn face(plain: bool) -> Result<Face, Failure> {
+pub(super) fn face(plain: bool) -> Result<Face, Failure> {
     if plain {
         return Ok(Face::Plain(Plain::start()));
     }
@@ -262,7 +293,7 @@ fn sound(device: Option<&str>, voice: Voice, phrases: &[Phrase]) -> Result<Optio
 }
 
 /// Says what was kept, once the screen is the person's again.
-fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
+pub(super) fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
     if done.kept.not_saved > 0 {
         let what =
             format!("NOT SAVED: {} entries of this practice are not in the journal", done.kept.not_saved);
