@@ -15,6 +15,7 @@ mod doctor;
 mod drills;
 mod failure;
 mod fault;
+mod handover;
 mod journal;
 mod man;
 mod next;

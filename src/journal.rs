@@ -36,6 +36,7 @@ mod timestamp;
 mod tryout;
 pub mod writer;
 
+pub use adopt::Altered;
 pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;

@@ -4,7 +4,7 @@ use std::io::{self, IsTerminal, Write};
 
 use super::standing::{self, Known};
 use super::wrap::wrapped;
-use super::{Failure, source};
+use super::{Failure, handover, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
 use crate::display::Face;
@@ -74,6 +74,9 @@ pub struct Arguments {
 /// # Panics
 /// Never: a prescription has at least its warm-up set.
 pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
+    if arguments.prescription.is_none() {
+        handover::offer(folder)?;
+    }
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
@@ -81,6 +84,9 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
         let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    if let Some(note) = standing::altered(&journal, folder)?.filter(|_| arguments.prescription.is_none()) {
+        let _ = writeln!(io::stderr(), "{}", wrapped("", &note));
     }
     let clock = Clock::real();
     let known = Known::of(&journal)?;

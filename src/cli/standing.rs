@@ -5,7 +5,7 @@ use jiff::civil::{Date, Time};
 use jiff::{SignedDuration, ZonedDateTime};
 
 use super::Failure;
-use crate::journal::{Journal, SuitabilityRow};
+use crate::journal::{Folder, Journal, SuitabilityRow};
 use crate::lock::Lock;
 use crate::past::{Barrier, Lifted, Past};
 use crate::prescription::Prescription;
@@ -84,6 +84,11 @@ pub(super) fn decided(
             })
             .collect(),
     }
+}
+
+/// A note where the file in use is not the one that came into use: somebody changed it since.
+pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<String>, Failure> {
+    Ok(journal.altered(folder)?.map(|altered| format!("Note: {altered}.")))
 }
 
 /// The moment that `--on` means: now on this day, and the end of any other.

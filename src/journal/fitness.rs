@@ -49,7 +49,7 @@ impl Journal {
         self.change(|db| insert_clearance(db, &row))
     }
 
-    fn change(&mut self, write: impl FnOnce(&Connection) -> Added) -> Result<(), JournalError> {
+    pub(super) fn change(&mut self, write: impl FnOnce(&Connection) -> Added) -> Result<(), JournalError> {
         if self.lock.is_none() {
             return Err(JournalError::ReadOnly { path: self.path.clone() });
         }
