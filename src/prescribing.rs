@@ -5,14 +5,14 @@
 
 use jiff::civil::Date;
 
-use crate::drill::Form as Company;
 use crate::prescription::draft::is_pending;
-use crate::prescription::{Draft, DraftDrill, Prescription, Reason, Refusal, Unlock};
+use crate::prescription::{Draft, Prescription, Reason, Refusal, Unlock};
 
 mod answer;
 mod figures;
 mod page;
 mod said;
+mod settle;
 mod view;
 
 pub use answer::NotUnderstood;
@@ -74,6 +74,11 @@ impl Form {
     /// The form over a prescription that exists. What is not asked for stays.
     pub fn edit(prescription: &Prescription, today: Date) -> Self {
         Self::over(Draft::of(prescription), today, Page::Overview)
+    }
+
+    /// The form over a draft, which may still have open points.
+    pub fn over_draft(draft: Draft, today: Date) -> Self {
+        Self::over(draft, today, Page::Overview)
     }
 
     fn over(draft: Draft, today: Date, page: Page) -> Self {
@@ -230,45 +235,6 @@ impl Form {
     /// Everything that must be settled before it can be written, in the gate's words.
     pub fn open_points(&self) -> Vec<Refusal> {
         self.draft.points()
-    }
-
-    /// The drill whose fault it is: the first of which the gate says the same by itself.
-    fn drill_of(&self, reason: &Reason) -> Option<usize> {
-        let alone = |plan: &DraftDrill| Draft { drills: vec![plan.clone()], ..self.draft.clone() };
-        let says = |plan: &DraftDrill| alone(plan).points().iter().any(|point| point.reason() == reason);
-        self.draft.drills.iter().position(says)
-    }
-
-    /// The page on which a point can be settled.
-    fn page_of(&self, reason: &Reason) -> Page {
-        let whole = match reason {
-            Reason::AcceptedByNobody => return Page::Whole(Whole::IssuedBy),
-            Reason::SessionSets { .. } | Reason::SessionWork { .. } | Reason::EmptyList { .. } => {
-                Page::Drills
-            }
-            _ => Page::Overview,
-        };
-        let Some(place) = self.drill_of(reason) else { return whole };
-        let company = self.draft.drills[place].form;
-        let of = |ask| Page::Of(place, ask);
-        match reason {
-            Reason::Locked { unlock, .. }
-            | Reason::LockedStep { unlock, .. }
-            | Reason::UnlockPartner { unlock, .. } => {
-                let partner = (company == Company::Alone).then(String::new);
-                Page::Watched(Watched { name: Some(*unlock), partner, ..Watched::default() })
-            }
-            Reason::NoOnePartner { .. } | Reason::StrengthHome { .. } => Page::Unlocks,
-            Reason::NotConfirmed { .. } => of(Ask::Confirmed),
-            Reason::Untested { .. } | Reason::HoldLong { .. } => of(Ask::Hold),
-            Reason::OddSets { .. } | Reason::WatchLong { .. } => of(Ask::Sets),
-            Reason::BlindOnFoam { .. } => of(Ask::Ceiling),
-            Reason::Spell { .. } => of(Ask::Spell),
-            Reason::RecoverLong { .. } => of(Ask::Recover),
-            Reason::CoveredUneven => of(Ask::Sequence),
-            Reason::GapShort { .. } | Reason::Lead { .. } => of(Ask::Gap),
-            _ => Page::Drill(place),
-        }
     }
 
     fn add_unlock(&mut self, unlock: Unlock) -> bool {

@@ -10,7 +10,7 @@ use crossterm::terminal::{Clear, ClearType};
 
 use super::Failure;
 use super::source;
-use super::wrap::{hanging, wrapped};
+use super::wrap::{WIDTH, hanging, wrapped};
 use crate::clock::Clock;
 use crate::display::plain::Plain;
 use crate::display::terminal;
@@ -270,7 +270,29 @@ fn page(view: &View) -> String {
         });
     }
     lines.push(String::new());
-    // Three blanks between keys stay three blanks.
-    lines.push(wrapped("", &view.keys.replace("   ", "\u{1}\u{1} ")).replace('\u{1}', " "));
+    lines.push(keys(&view.keys));
     lines.join("\n") + "\n"
 }
+
+/// What can be typed, in lines that break between two keys and not within one.
+fn keys(text: &str) -> String {
+    let mut lines = String::new();
+    let mut column = 0;
+    for key in text.split("  ").map(str::trim).filter(|key| !key.is_empty()) {
+        let length = key.chars().count();
+        if column > 0 && column + 3 + length <= WIDTH {
+            lines.push_str("   ");
+            column += 3 + length;
+        } else {
+            if column > 0 {
+                lines.push('\n');
+            }
+            column = length;
+        }
+        lines.push_str(key);
+    }
+    lines
+}
+
+#[cfg(test)]
+mod test;

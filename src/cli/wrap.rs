@@ -26,7 +26,12 @@ pub(crate) fn wrapped(indent: &str, text: &str) -> String {
 
 /// `text` behind `label`, its further lines under its first.
 pub(super) fn hanging(label: &str, text: &str) -> String {
-    let indent = " ".repeat(label.chars().count());
+    let width = label.chars().count();
+    // What fits keeps its columns.
+    if width + text.chars().count() <= WIDTH {
+        return format!("{label}{text}").trim_end().to_owned();
+    }
+    let indent = " ".repeat(width);
     let lines = wrapped(&indent, text);
     format!("{label}{}", lines.trim_start())
 }

@@ -11,7 +11,7 @@ use crate::schedule::{ScheduleError, Scheduler};
 pub struct Figures {
     /// Calls a session.
     pub calls: String,
-    /// How well anybody could foresee them.
+    /// How well somebody who knows the rules, but not the seed, could foresee them.
     pub foreseen: String,
     /// How much practice it is.
     pub dose: String,
@@ -29,7 +29,7 @@ impl Figures {
     /// use counterpoise::prescribing::Figures;
     /// use counterpoise::prescription::Prescription;
     /// let figures = Figures::of(Prescription::ready("typical").unwrap())?;
-    /// assert_eq!(figures.calls, "25.7 calls a session; 21 to 30 in 95 of 100");
+    /// assert_eq!(figures.calls, "25.7 a session; 21 to 30 in 95 of 100");
     /// # Ok::<(), counterpoise::schedule::ScheduleError>(())
     /// ```
     pub fn of(prescription: &Prescription) -> Result<Self, ScheduleError> {
@@ -39,12 +39,10 @@ impl Figures {
         let foresight = Foresight::of(prescription, &scheduler, &counts);
         let (low, high) = counts.range();
         let guess = match (foresight.guess_rate(), foresight.chance()) {
-            (Some(rate), Some(chance)) => format!(
-                "who knows the rules guesses {} of 100 directions (chance {})",
-                verdict::of_100(rate),
-                verdict::of_100(chance)
-            ),
-            _ => "there is one direction, so only the moment surprises".to_owned(),
+            (Some(rate), Some(chance)) => {
+                format!("{} of 100 directions (chance {})", verdict::of_100(rate), verdict::of_100(chance))
+            }
+            _ => "one direction: only the moment surprises".to_owned(),
         };
         let brace = verdict::of_100(foresight.half_second_brace());
         let dose = explanation.dose();
@@ -53,10 +51,10 @@ impl Figures {
         let week = session * f64::from(dose.days_a_week);
         let cautions = verdict::cautions(&foresight);
         Ok(Self {
-            calls: format!("{} calls a session; {low} to {high} in 95 of 100", tenths(counts.mean())),
-            foreseen: format!("{guess}; bracing once for half a second catches {brace}"),
+            calls: format!("{} a session; {low} to {high} in 95 of 100", tenths(counts.mean())),
+            foreseen: format!("{guess}; one brace of 0.5 s catches {brace}"),
             dose: format!(
-                "{} min a session, {} min a week; 6 hours in all after {} weeks ({} prescribed)",
+                "{} min a session, {} a week; 6 hours after {} weeks ({} given)",
                 minutes(session),
                 minutes(week),
                 dose.weeks_by_session(),

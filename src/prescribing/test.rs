@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::drill::Drill;
-use crate::prescription::{Seal, limits};
+use crate::prescription::{DraftDrill, Seal, limits};
 
 const TODAY: Date = date(2026, 11, 25);
 

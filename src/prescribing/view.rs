@@ -3,8 +3,9 @@
 
 use super::page::{Ask, Page, Watched, Whole, drills, offered};
 use super::said::{change, changes, drill, of_drill, of_whole, seconds, stands, unlock};
+use super::settle::advice;
 use super::{Figures, Form};
-use crate::drill::{Form as Company, Strength, UnlockName};
+use crate::drill::{Form as Company, Strength, Target, UnlockName};
 use crate::prescription::limits::{self, Limit, Unit};
 use crate::prescription::{DraftDrill, Prescription};
 
@@ -32,8 +33,8 @@ pub struct View {
     pub keys: String,
 }
 
-/// The most open points that a page shows, so that it fits a small terminal.
-const POINTS: usize = 2;
+/// More entries than this stand in two columns, so that they fit a small terminal.
+const ONE_COLUMN: usize = 9;
 
 impl Form {
     /// The page. `figures` are those of the draft, and `before` those that were shown last, where there are any.
@@ -76,7 +77,7 @@ impl Form {
         if let Some((fact, hint)) = self.refused() {
             items.extend([
                 Item::Gap,
-                Item::Pair("No", format!("{fact}.")),
+                Item::Pair("Refused", format!("{fact}.")),
                 Item::Pair("Hint", hint.to_owned()),
             ]);
         }
@@ -135,7 +136,7 @@ impl Form {
                 type_it = "The reason in a few words; - takes it away";
             }
         }
-        (self.place(whole.name()), format!("{enter}.   {type_it}.   {MOVES}"))
+        (self.place(whole.name()), format!("{enter}.  {type_it}.  {MOVES}"))
     }
 
     fn drills_page(&self, items: &mut Vec<Item>) -> (String, String) {
@@ -156,8 +157,8 @@ impl Form {
             limits::ACTIVE.0 / 60_000
         );
         items.extend([Item::Gap, Item::Pair("At most", most)]);
-        let keys = "A number changes one.   A add   R 2 take out number 2   M 2 move it up   Enter goes on";
-        (self.place("Drills"), format!("{keys}   {MOVES}"))
+        let keys = "A number changes one.  A add  R 2 take out 2  M 2 move 2 up  Enter goes on";
+        (self.place("Drills"), format!("{keys}  {MOVES}"))
     }
 
     fn add_page(&self, items: &mut Vec<Item>) -> (String, String) {
@@ -191,20 +192,21 @@ impl Form {
             items.push(Item::Text(plan.drill.about().to_owned()));
             items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
         }
-        (
-            self.place(plan.drill.title()),
-            format!("A number changes it.   Enter back to the drills   ? about it   {MOVES}"),
-        )
+        (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
     }
 
     fn of_page(&self, place: usize, ask: Ask, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
         items.push(Item::Text(question_of_drill(ask).to_owned()));
         items.push(Item::Gap);
-        items.push(Item::Pair("Now", of_drill(plan, ask)));
+        let now = match ask {
+            Ask::Directions => format!("{} of {}, marked x", plan.directions.len(), offered(plan).count()),
+            _ => of_drill(plan, ask),
+        };
+        items.push(Item::Pair("Now", now));
         let type_it = details(plan, ask, items);
         let heading = self.place(&format!("{}: {}", plan.drill.title(), ask.name()));
-        (heading, format!("Enter keeps it.   {type_it}.   {MOVES}"))
+        (heading, format!("Enter keeps it.  {type_it}.  {MOVES}"))
     }
 
     fn unlocks_page(&self, items: &mut Vec<Item>) -> (String, String) {
@@ -216,7 +218,7 @@ impl Form {
         if self.draft.unlocks.is_empty() {
             items.push(Item::Text("Nothing so far.".to_owned()));
         }
-        (self.place("Watched"), format!("A add one   R 1 take out number 1   Enter goes on   {MOVES}"))
+        (self.place("Watched"), format!("A add one   R 1 take out number 1   Enter goes on  {MOVES}"))
     }
 
     fn watched_page(&self, watched: &Watched, items: &mut Vec<Item>) -> (String, String) {
@@ -289,9 +291,9 @@ impl Form {
             items.extend(figures.iter().flat_map(|figures| &figures.second_looks).cloned().map(Item::Text));
         }
         let keys = if figures.is_some() {
-            "W write it   A number changes it.   ? what was changed, second looks   B back   Q leave"
+            "W write it  A number changes it.  ? changes, second looks  B back  Q leave"
         } else {
-            "Enter goes to what is open.   A number changes it.   ? what was changed   B back   Q leave"
+            "Enter goes to what is open.  A number changes it.  ? changes  B back  Q leave"
         };
         (self.place("Everything"), keys.to_owned())
     }
@@ -301,12 +303,16 @@ impl Form {
         items.push(Item::Gap);
         let Some(figures) = figures else {
             let points = self.open_points();
-            for point in points.iter().take(POINTS) {
-                items.push(Item::Pair("Open", format!("{}. {}", point.fact(), point.hint())));
-            }
-            if points.len() > POINTS {
-                items.push(Item::Pair("", format!("And {} more.", points.len() - POINTS)));
-            }
+            // One at a time: the first is what Enter leads to, and its advice stands in the overview.
+            let Some(point) = points.first() else { return };
+            let more =
+                if points.len() > 1 { format!(" (and {} more)", points.len() - 1) } else { String::new() };
+            let text = match self.page {
+                Page::Overview => format!("{}. {}{more}", point.fact(), advice(point)),
+                Page::Of(..) => format!("{}; see L{more}", point.fact()),
+                _ => format!("{} to settle before it can be written; see L", points.len()),
+            };
+            items.push(Item::Pair("Open", text));
             return;
         };
         let mut line = |label, now: &str, was: Option<&str>| {
@@ -317,13 +323,8 @@ impl Form {
         line("Guess", &figures.foreseen, before.map(|before| before.foreseen.as_str()));
         line("Dose", &figures.dose, before.map(|before| before.dose.as_str()));
         let many = figures.second_looks.len();
-        if many > 0 && !self.more {
-            let what = if many == 1 {
-                figures.second_looks[0].clone()
-            } else {
-                format!("{many} things; see ? in the list (L)")
-            };
-            items.push(Item::Pair("Look", what));
+        if many > 0 && self.page == Page::Overview && !self.more {
+            items.push(Item::Pair("Look", format!("{many} to look at a second time: ?")));
         }
     }
 
@@ -336,7 +337,7 @@ impl Form {
     }
 }
 
-const MOVES: &str = "B back   L list   Q leave";
+const MOVES: &str = "B back  L list  Q leave";
 
 /// Range, reason and origin of a hard limit, in the unit that people use.
 fn limit(limit: Limit, items: &mut Vec<Item>) {
@@ -440,17 +441,13 @@ fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
             "A number"
         }
         Ask::Directions => {
-            for (number, target) in (1..).zip(offered(plan)) {
-                let mut needs: Vec<&str> = target.action.unlocks().iter().map(|name| name.name()).collect();
-                needs.extend(target.direction.is_backward().then_some(UnlockName::Backward.name()));
-                let locked = if needs.is_empty() {
-                    String::new()
-                } else {
-                    format!("  [watched first: {}]", needs.join(", "))
-                };
-                let words = target.words();
-                let words = if words == target.name { String::new() } else { format!(": {words}") };
-                choice(number, format!("{}{words}{locked}", target.name));
+            let entries: Vec<String> = offered(plan).map(|target| entry(plan, target)).collect();
+            let half = if entries.len() > ONE_COLUMN { entries.len().div_ceil(2) } else { entries.len() };
+            for number in 1..=half {
+                let beside = entries.get(number - 1 + half).filter(|_| half < entries.len());
+                let beside = beside.map(|text| format!("{:>3}  {text}", number + half)).unwrap_or_default();
+                let width = if half < entries.len() { 32 } else { 0 };
+                choice(number, format!("{:width$}{beside}", entries[number - 1]));
             }
             "All that may be called, by number, such as: 1 2 4; or: all"
         }
@@ -479,15 +476,15 @@ fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
             let (least, most) = (plan.shortest_gap(), limits::GREATEST_GAP);
             items.push(Item::Pair(
                 "Allowed",
-                format!(
-                    "{least} to {most}, at least {} apart; {least} for the slowest of what is called",
-                    limits::GAP_WIDTH
-                ),
+                format!("{least} (the slowest of what is called) to {most}, {} apart", limits::GAP_WIDTH),
             ));
             let [low, high] = plan.usual_gaps();
             items.push(Item::Pair("Usual", format!("{} to {}", seconds(low), seconds(high))));
-            items.push(Item::Pair("Why", "It takes up to 2.2 s to regain balance, plus time to reset. A longer wait is no harder to foresee.".into()));
-            items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2, mean + 2 SD [derived]; 5 to 15 s: common practice, no source; both ends: judgment".into()));
+            items.push(Item::Pair(
+                "Why",
+                "Up to 2.2 s to regain balance, and time to reset. Longer is no harder to foresee.".into(),
+            ));
+            items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; 5 to 15 s: common practice, no source; ends: judgment".into()));
             "Two numbers of seconds, such as: 5 15"
         }
         Ask::Shape => {
@@ -533,6 +530,16 @@ fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
             "The numbers of what is in place; or: none"
         }
     }
+}
+
+/// One thing that may be called: marked where it is, and with what must be watched first.
+fn entry(plan: &DraftDrill, target: &Target) -> String {
+    let mark = if plan.directions.contains(&target.name) { "x " } else { "- " };
+    let mut needs: Vec<&str> = target.action.unlocks().iter().map(|name| name.name()).collect();
+    needs.extend(target.direction.is_backward().then_some(UnlockName::Backward.name()));
+    let locked =
+        if needs.is_empty() { String::new() } else { format!("  [watched first: {}]", needs.join(", ")) };
+    format!("{mark}{}{locked}", target.name)
 }
 
 fn said(limit_of_it: Limit, items: &mut Vec<Item>, type_it: &'static str) -> &'static str {

@@ -148,7 +148,7 @@ pub enum Reason {
     #[error("`directions` lists \"{entry}\" alone, and step {step} stands on a soft base")]
     BlindOnFoam { entry: String, step: u8 },
     /// Something that must be in place is not confirmed.
-    #[error("\"{drill}\" needs a {need} here, and `confirmed` does not list it")]
+    #[error("\"{drill}\" needs {} here, and `confirmed` does not list it", with_article(*need))]
     NotConfirmed { drill: String, need: Need },
     /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
@@ -428,6 +428,11 @@ fn out_of_range(limit: &Limit, value: i64, field: &str) -> String {
     let (side, bound) =
         if value < i64::from(limit.least) { ("least", limit.least) } else { ("most", limit.most) };
     format!("`{field}` is {}; the {side} is {}", limit.unit.show(value), limit.unit.show(bound.into()))
+}
+
+fn with_article(need: Need) -> String {
+    let article = if need == Need::OwnBase { "an" } else { "a" };
+    format!("{article} {need}")
 }
 
 fn tenths(per_million: u32) -> String {
