@@ -148,7 +148,7 @@ fn keep(
         };
         let path = if path.is_dir() { path.join(&file) } else { path };
         if fs::symlink_metadata(&path).is_ok() {
-            desk.say(&format!("{} is there already. Replace it? Y yes   Enter no", path.display()))?;
+            desk.say(&format!("{} is there already. Replace it? (Y yes; Enter no)", path.display()))?;
             if !desk.yes()? {
                 if !desk.keyboard {
                     return Err(not_finished());

@@ -117,7 +117,7 @@ pub(super) fn run<W: Write>(
     for name in &trial.needs {
         let with =
             if trial.partner.is_empty() { "alone".to_owned() } else { format!("with {}", trial.partner) };
-        desk.say(&format!("Unlock \"{name}\" ({}) {with} for this person, watched by {watched_by} on {today}? Y yes   Enter no", name.why()))?;
+        desk.say(&format!("Unlock \"{name}\" ({}) {with} for this person, watched by {watched_by} on {today}? (Y yes; Enter no)", name.why()))?;
         if desk.yes()? {
             add(&mut unlocked, *name, &trial.partner, &watched_by, today);
             names.push(*name);
@@ -187,7 +187,7 @@ fn choose<W: Write>(
     let form = match drill.forms() {
         [only] => *only,
         forms => {
-            desk.say("  1 alone   2 with a partner")?;
+            desk.say("  1 alone, 2 with a partner")?;
             forms[pick(desk, forms.len())?]
         }
     };
@@ -234,7 +234,10 @@ fn choose<W: Write>(
             )
         })?;
         plan.directions = places.into_iter().map(|place| offered[place].to_owned()).collect();
-        plan.gap_ms = plan.usual_gaps();
+        if plan.gap_ms[0] < i64::from(plan.shortest_gap().0) {
+            let usual = DraftDrill::new(drill, form);
+            (plan.gap_ms, plan.work_ms) = (plan.usual_gaps(), plan.work_ms.max(usual.work_ms));
+        }
     }
     plan.weights = None;
     plan.slack = None;
@@ -251,7 +254,7 @@ fn choose<W: Write>(
         plan.tested_hold_ms = Some((seconds * 1000.0).round() as i64);
     }
     for need in plan.needs() {
-        desk.say(&format!("Is this in place? {} Y yes   Enter no", need.sentence()))?;
+        desk.say(&format!("Is this in place? {} (Y yes; Enter no)", need.sentence()))?;
         if !desk.yes()? {
             return Err(Failure::new(
                 format!("a {need} is not in place"),
@@ -262,7 +265,7 @@ fn choose<W: Write>(
             plan.confirmed.push(need);
         }
     }
-    desk.say("Has this person warmed up today? Y leaves out the warm-up set   Enter no")?;
+    desk.say("Has this person warmed up today? Then the warm-up set is left out. (Y yes; Enter no)")?;
     let warmed_up = desk.yes()?;
     let asked = Draft {
         title: format!("Try-out: {}", drill.title()).chars().take(80).collect(),
@@ -350,6 +353,7 @@ fn tried<W: Write>(
     let seed = source::seed(None)?;
     let scheduler = Scheduler::new(&trial.prescription)?;
     let whole = scheduler.draw(seed);
+    let sets_planned = whole.sets().len() as u8;
     let built_in = trial.prescription.drills()[0].line() == 0;
     let schedule = if built_in && trial.warmed_up { whole.from_set(2) } else { whole };
     let patches = patches(&settings, &schedule, folder)?;
@@ -362,7 +366,7 @@ fn tried<W: Write>(
         method: METHOD,
         voice: settings.voice.name().to_owned(),
         device: None,
-        sets_planned: schedule.sets().len() as u8,
+        sets_planned,
     };
     let phrases = Session::phrases(&schedule);
     let last_course = journal.last_course()?;
