@@ -16,12 +16,14 @@ mod doctor;
 mod drills;
 mod failure;
 mod fault;
+mod handover;
 mod journal;
 mod man;
 mod next;
 mod page;
 mod people;
 pub mod practice;
+mod prescribe;
 mod presets;
 mod preview;
 mod program;
@@ -103,6 +105,8 @@ enum Command {
     Check(check::Arguments),
     /// Say how well anybody could foresee the calls
     Audit(audit::Arguments),
+    /// Write a prescription, question by question; change one; watch a try-out
+    Prescribe(prescribe::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
     /// List the kinds of practice, or explain one
@@ -166,6 +170,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Report(arguments)) => report::run(arguments, &folder()?, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
+            Some(Command::Prescribe(arguments)) => prescribe::run(arguments, folder, &mut out)?,
             Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
             Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
             Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,

@@ -35,15 +35,17 @@ mod sample;
 mod schema;
 pub mod show;
 mod timestamp;
+mod tryout;
 pub mod writer;
 
+pub use adopt::Altered;
 pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow,
-    GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow,
-    SetEndRow, SetRow, SuitabilityRow, TopicRow,
+    GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SeenRow, SessionId,
+    SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};

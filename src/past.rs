@@ -46,6 +46,9 @@ pub struct PastSession {
     pub sets_whole: Option<u8>,
     /// The sets that were begun.
     pub sets: Vec<PastSet>,
+    /// Whether it was a supervised try-out: it counts as no practice, and what happened in it locks and holds all the
+    /// same.
+    pub tried_out: bool,
     /// What was answered on the pages of readiness.
     pub ready: Vec<(Item, bool)>,
     /// The steps that progression gave, before a gentler choice; empty where none was kept.
@@ -169,7 +172,7 @@ impl Past {
     /// finished it are one.
     pub fn sittings(&self) -> Vec<Sitting<'_>> {
         let mut sittings: Vec<Sitting<'_>> = Vec::new();
-        for session in self.sessions.iter().filter(|session| !session.sets.is_empty()) {
+        for session in self.sessions.iter().filter(|session| !session.sets.is_empty() && !session.tried_out) {
             match sittings.last_mut() {
                 Some(last) if last.is_finished_by(session) => last.sessions.push(session),
                 _ => sittings.push(Sitting { sessions: vec![session] }),

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 
 use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
+use crate::display::plain::Plain;
 use crate::display::{Face, Input};
 use crate::drill::Facing;
 use crate::journal::{Closed, Status, Writer};
@@ -219,6 +220,8 @@ pub struct Done {
     pub kept: Closed,
     /// A screen that could not be drawn any more.
     pub face: io::Result<()>,
+    /// The plain lines, for whoever asks more after the session; a screen is given back by then.
+    pub plain: Option<Plain>,
 }
 
 /// Runs a session to its end. Everything that ends it, a signal or a closed terminal included, ends it here.
@@ -247,12 +250,15 @@ pub fn run(mut world: World, mut session: Session) -> Done {
         }
         events.extend(world.look());
     }
-    drop(world.face);
+    let plain = match world.face {
+        Face::Plain(plain) => Some(plain),
+        Face::Screen(_) => None,
+    };
     let kept = world.writer.close();
     if let Some(sound) = &mut world.sound {
         sound.hear_out();
     }
-    Done { kept, face }
+    Done { kept, face, plain }
 }
 
 impl World {

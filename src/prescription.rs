@@ -10,18 +10,23 @@ use crate::drill::{Drill, Form, LadderStep, Need, Strength, Target};
 use crate::millis::Millis;
 
 mod digest;
+pub mod draft;
 pub mod explain;
 mod gate;
 mod gentler;
 pub mod limits;
 pub mod refusal;
+mod seal;
 mod text;
 mod today;
+mod write;
 
 pub use digest::{Digest, NotADigest};
+pub use draft::{Draft, DraftDrill};
 pub use explain::Explanation;
 pub use gentler::Harder;
 pub use refusal::{Reason, Refusal};
+pub use seal::Seal;
 
 /// The `schema` of a prescription file.
 pub const SCHEMA: &str = "counterpoise.prescription/1";

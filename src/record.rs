@@ -13,16 +13,20 @@ use crate::words::words;
 mod decided;
 mod partner;
 mod question;
+mod tried;
 
 pub use decided::{Decided, Decision, Given};
 pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::Question;
+pub use tried::{Seen, TriedOut};
 
 /// One line of the journal, in the order in which a session makes them.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Entry {
     /// A session was opened.
     SessionBegun(SessionBegun),
+    /// It is a supervised try-out, which counts as no practice.
+    TriedOut(TriedOut),
     /// What progression decided for it.
     Decided(Decided),
     /// The pages of readiness were answered: each sentence, and whether it was true.

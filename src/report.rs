@@ -241,9 +241,9 @@ impl<'a> Inside<'a> {
         Self { sessions: all.filter(inside).collect() }
     }
 
-    /// Those in which a set was begun.
+    /// Those in which a set was begun; supervised try-outs are no practice.
     fn practiced(&self) -> impl Iterator<Item = (&'a PastSession, &'a More)> {
-        self.sessions.iter().copied().filter(|(session, _)| !session.sets.is_empty())
+        self.sessions.iter().copied().filter(|(session, _)| !session.sets.is_empty() && !session.tried_out)
     }
 }
 

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 25] = [
+const CORE: [(&str, &[&str]); 26] = [
     ("caution", &[]),
     ("words", &[]),
     ("page", &[]),
@@ -40,6 +40,7 @@ const CORE: [(&str, &[&str]); 25] = [
         "predictability",
         &["direction", "drill", "millis", "page", "phrase", "prescription", "schedule", "words"],
     ),
+    ("prescribing", &["drill", "predictability", "prescription", "schedule"]),
     (
         "session",
         &[

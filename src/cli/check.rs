@@ -18,11 +18,15 @@ use crate::schedule::count::CueCounts;
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise check gentle           a ready prescription\n  \
-    counterpoise check balance.toml     a file; if it is refused, the line and the limit are named")]
+    counterpoise check balance.toml     a file; if it is refused, the line and the limit are named\n  \
+    counterpoise check --handout balance.toml   a sheet for the person who practices")]
 pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
     prescription: Option<String>,
+    /// A sheet for the person who practices, to print
+    #[arg(long, conflicts_with = "format")]
+    handout: bool,
     /// How it is printed
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -75,6 +79,9 @@ pub(super) fn run(
     let scheduler = Scheduler::new(&prescription)?;
     let counts = CueCounts::of(&prescription);
     let explanation = Explanation::of(&prescription, &counts);
+    if arguments.handout {
+        return print(&explanation.handout(), out);
+    }
     let foresight = Foresight::of(&prescription, &scheduler, &counts);
     let summary = verdict::summary(&foresight);
     let cautions: Vec<String> = verdict::cautions(&foresight).iter().map(ToString::to_string).collect();
@@ -85,15 +92,7 @@ pub(super) fn run(
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {
-            for (index, part) in parts.iter().enumerate() {
-                if index > 0 {
-                    writeln!(out)?;
-                }
-                writeln!(out, "{}", wrapped("", &part.heading))?;
-                for line in &part.lines {
-                    writeln!(out, "{}", wrapped("  ", line))?;
-                }
-            }
+            print(&parts, out)?;
         }
         Format::Json => {
             let dose = explanation.dose();
@@ -118,6 +117,19 @@ pub(super) fn run(
             };
             serde_json::to_writer_pretty(&mut *out, &check)?;
             writeln!(out)?;
+        }
+    }
+    Ok(())
+}
+
+fn print(parts: &[explain::Part], out: &mut impl Write) -> Result<(), Failure> {
+    for (index, part) in parts.iter().enumerate() {
+        if index > 0 {
+            writeln!(out)?;
+        }
+        writeln!(out, "{}", wrapped("", &part.heading))?;
+        for line in &part.lines {
+            writeln!(out, "{}", wrapped("  ", line))?;
         }
     }
     Ok(())

@@ -6,8 +6,9 @@ use std::path::{Path, PathBuf};
 
 use clap::{Subcommand, ValueEnum};
 
-use super::Failure;
 use super::wrap::wrapped;
+use super::{Failure, handover};
+use crate::clock::Clock;
 use crate::journal::{Folder, Journal, JournalError, export, import, list, show};
 
 /// What to do with the journal.
@@ -37,12 +38,15 @@ enum Action {
     },
     /// The whole journal for other programs, to standard output
     #[command(
-        after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv"
+        after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv\n  counterpoise journal export --to-stick                 for the therapist, on a memory stick"
     )]
     Export {
         /// JSON can be imported again; CSV is for a spreadsheet
         #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
         format: ExportFormat,
+        /// Onto the memory stick (or into the folder that COUNTERPOISE_STICK names), in place of standard output
+        #[arg(long)]
+        to_stick: bool,
     },
     /// Take in what `journal export` wrote; what is known already is not doubled
     #[command(after_help = "Example:\n  counterpoise journal import backup.json")]
@@ -72,12 +76,26 @@ fn read(path: &Path) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
+fn written(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let journal = Journal::look(folder)?;
+    Ok(match format {
+        ExportFormat::Json => export::json(&journal, out)?,
+        ExportFormat::Csv => export::csv(&journal, out)?,
+    })
+}
+
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     match &arguments.action {
         Action::List => list::list(&Journal::look(folder)?, out)?,
         Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
-        Action::Export { format: ExportFormat::Json } => export::json(&Journal::look(folder)?, out)?,
-        Action::Export { format: ExportFormat::Csv } => export::csv(&Journal::look(folder)?, out)?,
+        Action::Export { format, to_stick: false } => written(*format, folder, out)?,
+        Action::Export { format, to_stick: true } => {
+            let mut bytes = Vec::new();
+            written(*format, folder, &mut bytes)?;
+            let day = Clock::real().wall().date();
+            let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
+            handover::put(&format!("journal-{day}"), ending, &bytes, out)?;
+        }
         Action::Import { file } => {
             let name = file.display().to_string();
             let bytes =

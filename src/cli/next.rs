@@ -50,6 +50,8 @@ struct Answer {
     until: Option<String>,
     next_day: Option<Date>,
     first_set: u8,
+    /// The file in use is not the one that came into use.
+    prescription_changed: bool,
 }
 
 #[derive(Serialize, Clone)]
@@ -78,11 +80,19 @@ impl Step {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
-    let known = Known::of(&Journal::look(folder)?)?;
+    let journal = Journal::look(folder)?;
+    let known = Known::of(&journal)?;
+    let altered = match arguments.prescription {
+        Some(_) => None,
+        None => standing::altered(&journal, folder)?,
+    };
     let now = standing::moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
     match arguments.format {
         Format::Text => {
+            if let Some(note) = &altered {
+                writeln!(out, "{}", wrapped("", note))?;
+            }
             text(&next, &prescription, known.fitness.suitability.is_some(), out)?;
             if next.is_open() {
                 writeln!(out, "{}", wrapped("", caution::FIRST))?;
@@ -93,14 +103,17 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             }
         }
         Format::Json => {
-            serde_json::to_writer_pretty(&mut *out, &answer(&next, &prescription, now.date()))?;
+            serde_json::to_writer_pretty(
+                &mut *out,
+                &answer(&next, &prescription, now.date(), altered.is_some()),
+            )?;
             writeln!(out)?;
         }
     }
     Ok(())
 }
 
-fn answer(next: &Next, prescription: &Prescription, on: Date) -> Answer {
+fn answer(next: &Next, prescription: &Prescription, on: Date, changed: bool) -> Answer {
     let plans = prescription.drills();
     let of = |place: usize| next.steps[place].map(|step| Step::of(&plans[place], step));
     let first = next.changed.or_else(|| (1..plans.len()).find(|place| next.steps[*place].is_some()));
@@ -117,6 +130,7 @@ fn answer(next: &Next, prescription: &Prescription, on: Date) -> Answer {
         until: next.until.as_ref().map(ToString::to_string),
         next_day: next.next_day,
         first_set: next.first_set,
+        prescription_changed: changed,
     }
 }
 

@@ -4,7 +4,7 @@ use std::io::{self, IsTerminal, Write};
 
 use super::standing::{self, Known};
 use super::wrap::wrapped;
-use super::{Failure, source};
+use super::{Failure, handover, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
 use crate::display::Face;
@@ -74,6 +74,9 @@ pub struct Arguments {
 /// # Panics
 /// Never: a prescription has at least its warm-up set.
 pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
+    if arguments.prescription.is_none() {
+        handover::offer(folder)?;
+    }
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
@@ -81,6 +84,9 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
         let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
+    }
+    if let Some(note) = standing::altered(&journal, folder)?.filter(|_| arguments.prescription.is_none()) {
+        let _ = writeln!(io::stderr(), "{}", wrapped("", &note));
     }
     let clock = Clock::real();
     let known = Known::of(&journal)?;
@@ -141,6 +147,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         gentler,
         unwell_last_time: unwell_last_time(&known.past),
         suitability_known: known.fitness.suitability.is_some(),
+        tried_out: None,
     });
     session = session.named(settings.name.as_deref(), !folder.settings_file().exists());
     if let Some(channel) = partner {
@@ -149,27 +156,54 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     if !patches.is_empty() {
         session = session.over_patches(&patches, &journal.last_course()?);
     }
-    let id = SessionId::random().map_err(|error| no_chance(&error))?;
-    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    let mut face = face(arguments.plain, "practice")?;
-    // The first page stands while the sound is opened and the clips are decoded behind it.
-    face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
-    let device = arguments.device.as_deref().or(settings.device.as_deref());
-    let sound = if arguments.silent { Ok(None) } else { sound(device, voice, &phrases) };
-    let sound = match sound {
-        Ok(sound) => sound,
-        Err(failure) if arguments.device.is_some() => return Err(failure),
-        Err(_) => None,
-    };
+    let stage = Stage { voice, phrases, device: arguments.device.as_deref(), silent: arguments.silent };
     let retest = standing::retest(&known, clock.wall().date());
-    let writer = Writer::start(journal, id);
-    let keep_room = keep_room(settings, folder.clone());
-    let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
-    account(&practice::run(world, session), folder)?;
+    let face = face(arguments.plain, "practice")?;
+    let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
+    account(&done, folder)?;
     if let Some(line) = retest {
         let _ = writeln!(io::stdout(), "{}", wrapped("", &line));
     }
     Ok(())
+}
+
+/// What a session is performed with.
+pub(super) struct Stage<'a> {
+    /// Who speaks.
+    pub voice: Voice,
+    /// What can be said.
+    pub phrases: Vec<Phrase>,
+    /// The sound output; `None` is the one of the settings.
+    pub device: Option<&'a str>,
+    /// No sound.
+    pub silent: bool,
+}
+
+/// Runs the session with screen, sound and journal, and says under which id it was kept.
+pub(super) fn perform(
+    session: Session,
+    mut face: Face,
+    journal: Journal,
+    clock: Clock,
+    settings: Settings,
+    folder: &Folder,
+    stage: &Stage<'_>,
+) -> Result<(SessionId, Done), Failure> {
+    let id = SessionId::random().map_err(|error| no_chance(&error))?;
+    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    // The first page stands while the sound is opened and the clips are decoded behind it.
+    face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
+    let device = stage.device.or(settings.device.as_deref());
+    let sound = if stage.silent { Ok(None) } else { sound(device, stage.voice, &stage.phrases) };
+    let sound = match sound {
+        Ok(sound) => sound,
+        Err(failure) if stage.device.is_some() => return Err(failure),
+        Err(_) => None,
+    };
+    let writer = Writer::start(journal, id.clone());
+    let keep_room = keep_room(settings, folder.clone());
+    let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
+    Ok((id, practice::run(world, session)))
 }
 
 /// Who speaks. A tone cannot tell a partner what to do, so that an earbud has a voice always.
@@ -213,7 +247,11 @@ fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<
 }
 
 /// The person's patches, where the session has a floor course.
-fn patches(settings: &Settings, schedule: &Schedule, folder: &Folder) -> Result<Vec<String>, Failure> {
+pub(super) fn patches(
+    settings: &Settings,
+    schedule: &Schedule,
+    folder: &Folder,
+) -> Result<Vec<String>, Failure> {
     let walked = |set: &SetPlan| {
         let targets = set.drill().targets();
         targets.iter().any(|target| target.action == Action::NextPatch)
@@ -273,7 +311,7 @@ pub(super) fn sound(
 }
 
 /// Says what was kept, once the screen is the person's again.
-fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
+pub(super) fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
     if done.kept.not_saved > 0 {
         let what =
             format!("NOT SAVED: {} entries of this practice are not in the journal", done.kept.not_saved);

@@ -125,6 +125,11 @@ pub(super) fn decided(
     }
 }
 
+/// A note where the file in use is not the one that came into use: somebody changed it since.
+pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<String>, Failure> {
+    Ok(journal.altered(folder)?.map(|altered| format!("Note: {altered}.")))
+}
+
 /// The moment that `--on` means: now on this day, and the end of any other.
 pub(super) fn moment(on: Option<Date>, now: &ZonedDateTime) -> ZonedDateTime {
     let Some(day) = on.filter(|day| *day != now.date()) else { return now.clone() };

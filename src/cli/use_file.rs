@@ -3,29 +3,42 @@
 use std::io::Write;
 
 use super::wrap::wrapped;
-use super::{Failure, source};
+use super::{Failure, handover, source, standing};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use crate::prescription::Seal;
 use crate::schedule::Scheduler;
 
 /// Which prescription.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise use balance.toml    from now on plain \"counterpoise\" opens this one\n  \
-    counterpoise use gentle          back to a ready one\n\n\
+    counterpoise use gentle          back to a ready one\n  \
+    counterpoise use --from-stick    one that somebody brought on a memory stick, after a yes\n\n\
     The file is copied: a later change to it needs another \"use\". The one before is kept beside it.")]
 pub(super) struct Arguments {
     /// A file, or a ready prescription
-    #[arg(value_name = "FILE")]
-    file: String,
+    #[arg(value_name = "FILE", required_unless_present = "from_stick")]
+    file: Option<String>,
+    /// Look for prescriptions on a memory stick (or in the folder that COUNTERPOISE_STICK names), and ask
+    #[arg(long, conflicts_with = "file")]
+    from_stick: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let source = source::named(&arguments.file)?;
+    let Some(file) = &arguments.file else { return handover::take(folder, out) };
+    let source = source::named(file)?;
     Scheduler::new(&source.prescription)?;
     let (mut journal, notices) = Journal::open(folder.lock()?)?;
     for notice in notices {
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
+    }
+    if Seal::of(&source.bytes) == Seal::Broken {
+        let text = "Note: this file was changed after it was issued: its last line names another digest. It is within the limits, and is used as it stands.";
+        writeln!(out, "{}", wrapped("", text))?;
+    }
+    if let Some(note) = standing::altered(&journal, folder)? {
+        writeln!(out, "{}", wrapped("", &note))?;
     }
     journal.adopt(&source.bytes, &source.name, &Clock::real().wall())?;
     let text = format!("In use now: {} ({}).", source.prescription.title(), source.name);

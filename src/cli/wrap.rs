@@ -24,6 +24,18 @@ pub(crate) fn wrapped(indent: &str, text: &str) -> String {
     lines
 }
 
+/// `text` behind `label`, its further lines under its first.
+pub(super) fn hanging(label: &str, text: &str) -> String {
+    let width = label.chars().count();
+    // What fits keeps its columns.
+    if width + text.chars().count() <= WIDTH {
+        return format!("{label}{text}").trim_end().to_owned();
+    }
+    let indent = " ".repeat(width);
+    let lines = wrapped(&indent, text);
+    format!("{label}{}", lines.trim_start())
+}
+
 /// `text` with each line that is longer than [`WIDTH`] wrapped at its own indent; the others as they are.
 pub(super) fn fitted(text: &str) -> String {
     let fit = |line: &str| {

@@ -56,6 +56,18 @@ impl Plain {
         write(&self.lines.after(screen))
     }
 
+    /// The next line, however long that takes, for questions that are no keys; `None` at the end of input or when the
+    /// program is asked to close, which is never an answer.
+    pub fn next_line(&mut self) -> Option<String> {
+        loop {
+            match self.typed.recv_timeout(SLICE) {
+                Ok(line) => return Some(String::from_utf8_lossy(&line).into_owned()),
+                Err(RecvTimeoutError::Timeout) if !close_asked() => {}
+                Err(_) => return None,
+            }
+        }
+    }
+
     /// Waits for a line, at most this long. The end of input is [`Input::Close`], and never an answer.
     pub fn poll(&mut self, timeout: Duration) -> Input {
         let until = Instant::now() + timeout;

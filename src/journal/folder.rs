@@ -130,7 +130,7 @@ pub(super) fn free_name(folder: &Path, stem: &str, ending: &str) -> PathBuf {
 }
 
 /// Writes `bytes` beside `path`, brings them onto the disk, and renames.
-pub(super) fn write_beside(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub(crate) fn write_beside(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut name = path.file_name().unwrap_or_default().to_owned();
     name.push(".new");
     let beside = path.with_file_name(name);

@@ -16,6 +16,8 @@ use super::keep::{
     insert_set, insert_set_end, summarize_again,
 };
 use super::read::{self, SessionRecord, SetRecord};
+use super::row::TryoutRow;
+use super::tryout::insert_tryout;
 use super::{Journal, JournalError, rescue};
 use crate::record::{SessionEnd, SetEnd};
 
@@ -134,6 +136,9 @@ fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
             insert_set_end(db, id, start.number, end)?;
         }
     }
+    if let Some(row) = &session.tryout {
+        insert_tryout(db, id, row)?;
+    }
     if let Some(row) = &session.decided {
         insert_decision(db, id, row)?;
     }
@@ -173,6 +178,16 @@ fn differs(here: &SessionRecord, file: &SessionRecord) -> Option<String> {
         let whole = same.is_some_and(|known| covers(known, set)) && !numbers[..place].contains(&number);
         if !whole {
             return Some(format!("set {number}"));
+        }
+    }
+    if let Some(tried) = &file.tryout {
+        let same = |here: &TryoutRow| {
+            here.watched_by == tried.watched_by
+                && here.partner == tried.partner
+                && here.seen.starts_with(&tried.seen)
+        };
+        if !here.tryout.as_ref().is_some_and(same) {
+            return Some("the try-out".to_owned());
         }
     }
     if file.decided.is_some() && here.decided != file.decided {

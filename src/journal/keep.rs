@@ -11,6 +11,7 @@ use super::row::{
     RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
 use super::timestamp::Stamp;
+use super::tryout::insert_tryout;
 use crate::record::{Mishap, Question, Response, SessionEnd, SetEnd};
 
 /// Whether a row may be there already.
@@ -58,6 +59,7 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
     let id = id.as_str();
     let added = match line {
         Line::SessionBegun(row) => insert_session(db, id, row)?,
+        Line::TriedOut(row) => insert_tryout(db, id, row)?,
         Line::Decided(row) => insert_decision(db, id, row)?,
         Line::Readied { rows } => insert_readiness(db, id, rows)?,
         Line::SetBegun { set, cues } => {

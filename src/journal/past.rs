@@ -62,6 +62,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         sets_whole: decided.map(|row| row.sets_whole),
         sets: record.sets.iter().map(|row| set(record, row)).collect(),
         ready: record.ready.iter().map(|row| (row.item, row.is_true)).collect(),
+        tried_out: record.tryout.is_some(),
         given: decided
             .into_iter()
             .flat_map(|row| &row.given)

@@ -9,9 +9,10 @@ use serde::{Deserialize, Serialize};
 use super::fitness::{decision, readiness};
 use super::row::{
     AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ReadyRow,
-    ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
+    ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow, TryoutRow,
 };
 use super::timestamp::Stamp;
+use super::tryout::tryout;
 use super::{Journal, JournalError};
 use crate::drill::Form;
 use crate::record::{Response, SessionEnd};
@@ -32,6 +33,9 @@ pub struct SessionRecord {
     pub start: SessionRow,
     /// Its end and summary; `None` while it goes on.
     pub end: Option<SummaryRow>,
+    /// Who watched, where it was a supervised try-out, which counts as no practice.
+    #[serde(default)]
+    pub tryout: Option<TryoutRow>,
     /// What progression decided for it; `None` before that was kept.
     #[serde(default)]
     pub decided: Option<DecisionRow>,
@@ -253,6 +257,7 @@ pub(super) fn session(db: &Connection, id: &SessionId) -> rusqlite::Result<Sessi
         form,
         start: start(db, id.as_str())?,
         end: summary(db, id.as_str())?,
+        tryout: tryout(db, id.as_str())?,
         decided: decision(db, id.as_str())?,
         ready: readiness(db, id.as_str())?,
         answers: answers(db, id.as_str())?,

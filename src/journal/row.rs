@@ -20,10 +20,12 @@ use crate::schedule::{Call, Cue, Seed, SetPlan};
 mod balance;
 mod fitness;
 mod partner;
+mod tryout;
 
 pub use balance::BalanceRow;
 pub use fitness::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
+pub use tryout::{SeenRow, TryoutRow};
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -198,6 +200,7 @@ pub struct AnswerRow {
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub(super) enum Line {
     SessionBegun(SessionRow),
+    TriedOut(TryoutRow),
     Decided(DecisionRow),
     Readied { rows: Vec<ReadyRow> },
     SetBegun { set: SetRow, cues: Vec<CueRow> },
@@ -287,6 +290,7 @@ impl Line {
                 device: begun.device.clone(),
                 sets_planned: begun.sets_planned,
             }),
+            Entry::TriedOut(tried) => Self::TriedOut(tried.into()),
             Entry::Decided(decided) => Self::Decided(decided.into()),
             Entry::Readied { answers } => {
                 let rows = answers.iter().map(|(item, is_true)| ReadyRow { item: *item, is_true: *is_true });

@@ -2,8 +2,9 @@
 
 use std::io::{self, Write};
 
+use super::adopt::short;
 use super::list::minutes;
-use super::read::{SessionRecord, SetRecord, SummaryRow};
+use super::read::{ChangeRow, SessionRecord, SetRecord, SummaryRow};
 use super::row::{AnswerRow, CueRow, DeliveryRow};
 use super::{Journal, JournalError};
 use crate::cli::wrap::wrapped;
@@ -15,10 +16,12 @@ use crate::record::Response;
 /// # Errors
 /// If there is no such session, the journal cannot be read or `out` cannot be written.
 pub fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Result<(), JournalError> {
-    Ok(write(&journal.find(which)?, out)?)
+    let session = journal.find(which)?;
+    let in_use = journal.handed_over(session.start.begun.ms())?;
+    Ok(write(&session, in_use.as_ref(), out)?)
 }
 
-fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Write) -> io::Result<()> {
     let start = &session.start;
     writeln!(out, "Session {}", session.id)?;
     writeln!(out, "  Begun         {}", start.begun.minute())?;
@@ -28,6 +31,11 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     }
     writeln!(out, "  Prescription  {}", start.title)?;
     writeln!(out, "    {}", start.digest)?;
+    if let Some(other) = in_use.filter(|row| row.digest != start.digest && session.tryout.is_none()) {
+        let (digest, at) = (short(&other.digest), other.at.minute());
+        let text = format!("Not the one that was handed over: since {at} that was {digest}.");
+        writeln!(out, "{}", wrapped("    ", &text))?;
+    }
     writeln!(out, "  Seed          {}", start.seed)?;
     writeln!(
         out,
@@ -44,6 +52,7 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     if let Some(end) = &session.end {
         figures(end, out)?;
     }
+    tried_out(session, out)?;
     decided(session, out)?;
     answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
     not_true(session, out)?;
@@ -56,6 +65,21 @@ fn write(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         answers(after, &format!("After set {number}"), out)?;
     }
     Ok(())
+}
+
+/// Who watched a try-out, and what was seen.
+fn tried_out(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+    let Some(row) = &session.tryout else { return Ok(()) };
+    let with =
+        if row.partner.is_empty() { String::new() } else { format!(", with {} as partner", row.partner) };
+    writeln!(
+        out,
+        "\n{}",
+        wrapped("", &format!("A try-out, watched by {}{with}. It counts as no practice.", row.watched_by))
+    )?;
+    row.seen.iter().try_for_each(|seen| {
+        writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
+    })
 }
 
 /// What progression decided, and why.

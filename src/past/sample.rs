@@ -81,6 +81,7 @@ pub(crate) fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &
         sets_planned: number,
         sets_whole: None,
         sets,
+        tried_out: false,
         ready: Vec::new(),
         given: Vec::new(),
         hurt: None,

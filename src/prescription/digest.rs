@@ -36,6 +36,16 @@ impl Digest {
         if digits.len() == 64 { bytes.try_into().ok().map(Self) } else { None }
     }
 
+    /// The first eight digits: enough for people to compare.
+    ///
+    /// ```
+    /// use counterpoise::prescription::Digest;
+    /// assert_eq!(Digest::of(b"abc").short(), "ba7816bf");
+    /// ```
+    pub fn short(&self) -> String {
+        self.0[..4].iter().map(|byte| format!("{byte:02x}")).collect()
+    }
+
     /// The 32 bytes.
     pub fn as_bytes(&self) -> &[u8; 32] {
         &self.0

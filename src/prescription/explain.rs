@@ -12,6 +12,7 @@ use crate::phrase::Phrase;
 use crate::schedule::count::{CueCounts, SetCounts};
 
 mod drill;
+mod handout;
 
 /// Hours of practice in all, below which no program reduced falls: a 2025 preprint of 25 trials, not peer reviewed
 /// \[read\].
@@ -157,6 +158,20 @@ impl<'a> Explanation<'a> {
         }
         parts.push(self.cautions());
         parts
+    }
+
+    /// The sheet for the person who practices: no figures of guessing, and no shortfall of dose.
+    ///
+    /// ```
+    /// use counterpoise::prescription::{Explanation, Prescription};
+    /// use counterpoise::schedule::count::CueCounts;
+    /// let prescription = Prescription::ready("gentle").unwrap();
+    /// let counts = CueCounts::of(prescription);
+    /// let sheet = Explanation::of(prescription, &counts).handout();
+    /// assert!(sheet.iter().any(|part| part.heading == "Stop"));
+    /// ```
+    pub fn handout(&self) -> Vec<Part> {
+        handout::parts(self)
     }
 
     fn plans(&self) -> impl Iterator<Item = (&'a DrillPlan, &'a SetCounts)> {

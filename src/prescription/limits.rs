@@ -42,11 +42,20 @@ pub struct Limit {
     pub most: u32,
     /// Why, for the person who meets the limit.
     pub why: &'static str,
+    /// Where it comes from, and how sure that is.
+    pub origin: &'static str,
 }
 
 impl Limit {
-    const fn new(field: &'static str, unit: Unit, least: u32, most: u32, why: &'static str) -> Self {
-        Self { field, unit, least, most, why }
+    const fn new(
+        field: &'static str,
+        unit: Unit,
+        least: u32,
+        most: u32,
+        why: &'static str,
+        origin: &'static str,
+    ) -> Self {
+        Self { field, unit, least, most, why, origin }
     }
 
     /// Whether `value` is allowed.
@@ -70,8 +79,14 @@ pub const TEXT_CHARACTERS: usize = 80;
 
 /// Days a week. At least 3 are advised (WHO 2020 \[read\]; World Falls Guidelines 2022 \[second-hand\]); one day stays
 /// free \[judgment\].
-pub const DAYS_A_WEEK: Limit =
-    Limit::new("days_a_week", Unit::Count, 1, 6, "One day a week stays free. Three days are usual.");
+pub const DAYS_A_WEEK: Limit = Limit::new(
+    "days_a_week",
+    Unit::Count,
+    1,
+    6,
+    "One day a week stays free. Three days are usual.",
+    "at least 3 a week: WHO 2020 [read], World Falls Guidelines 2022 [second-hand]; one free day: judgment",
+);
 
 /// Weeks. At least 12 are advised (World Falls Guidelines 2022 \[second-hand\]); a year at most \[judgment\].
 pub const WEEKS: Limit = Limit::new(
@@ -80,6 +95,7 @@ pub const WEEKS: Limit = Limit::new(
     1,
     52,
     "Twelve weeks are usual. After a year a new prescription is due.",
+    "at least 12: World Falls Guidelines 2022 [second-hand]; a year at most: judgment",
 );
 
 /// Sessions until a therapist looks again: 12 by default, 24 at most \[judgment\].
@@ -89,6 +105,7 @@ pub const REVIEW_AFTER_SESSIONS: Limit = Limit::new(
     1,
     24,
     "A therapist looks again every 12 sessions unless told otherwise.",
+    "judgment",
 );
 
 /// Rest after a set: at least 45 s, with a chair offered; half an hour at most \[judgment\].
@@ -97,7 +114,8 @@ pub const REST: Limit = Limit::new(
     Unit::Millis,
     45_000,
     1_800_000,
-    "A rest with a chair at hand comes after every set; 60000 is usual.",
+    "A rest with a chair at hand comes after every set; 60 s (60000) is usual.",
+    "judgment",
 );
 
 /// Sets of one drill, and of a session with its warm-up: 10 at most \[judgment\]; 3 to 5 are usual (common practice,
@@ -108,6 +126,7 @@ pub const SETS: Limit = Limit::new(
     1,
     10,
     "A session has at most 10 sets, its warm-up counted. Three to five are usual.",
+    "3 to 5: common practice, no source; 10 at most: judgment",
 );
 
 /// Work of a set: 30 s is usual (common practice, no source), 120 s at most \[judgment\]; below 10 s no two cues fit.
@@ -116,7 +135,8 @@ pub const WORK: Limit = Limit::new(
     Unit::Millis,
     10_000,
     120_000,
-    "30000 to 60000 are usual; give more sets instead of longer ones.",
+    "30 to 60 s (30000 to 60000) are usual; give more sets instead of longer ones.",
+    "30 s: common practice, no source; both ends: judgment",
 );
 
 /// The time after a set's last possible cue. 2 s: a lateral disturbance takes 1.20-1.52 s to recover from (BMC
@@ -127,7 +147,8 @@ pub const RECOVER: Limit = Limit::new(
     Unit::Millis,
     2_000,
     120_000,
-    "It is the quiet time that ends a set, for coming back from the last call; 5000 is usual.",
+    "It is the quiet time that ends a set, for coming back from the last call; 5 s (5000) is usual.",
+    "1.2 to 1.5 s to recover from a push to the side, 2.2 s at mean + 2 SD: BMC Geriatrics 2020, 01650-4, table 2 [read, derived]",
 );
 
 /// The longest gap \[judgment\].
@@ -143,7 +164,8 @@ pub const RATE_THOUSANDTHS: Limit = Limit::new(
     Unit::Count,
     100,
     5_000,
-    "1250 is usual. Higher values crowd the calls toward the shortest gap, which is then easy to guess.",
+    "1.25 (1250) is usual. Higher values crowd the calls toward the shortest gap, which is then easy to guess.",
+    "1.25 is near the best against a guesser of moments [derived]; both ends: judgment",
 );
 
 /// Blanks: 100 by default, 250 at most \[derived, from the hazard they leave\].
@@ -152,7 +174,8 @@ pub const BLANKS: Limit = Limit::new(
     Unit::PerMille,
     0,
     250,
-    "A blank is a moment at which a call could have come and does not. 100 is usual.",
+    "A blank is a moment at which a call could have come and does not. 10 % (100) is usual.",
+    "derived from how certain a moment becomes that has to come",
 );
 
 /// A direction's weight \[judgment: past 100 to 1 a direction has all but disappeared\].
@@ -162,6 +185,7 @@ pub const WEIGHT: Limit = Limit::new(
     1,
     100,
     "A weight says how often a direction is called beside the others. Leave a direction out instead of giving it 0.",
+    "judgment",
 );
 
 /// `covered` only. Exact balance gives the last directions away: a guesser who counts wins .450 of four directions in
@@ -172,6 +196,7 @@ pub const SLACK: Limit = Limit::new(
     1,
     3,
     "It is how far each direction's count may stray from an equal share; 1 is usual.",
+    "exact balance gives the last directions away to whoever counts [derived]; 3 at most: judgment",
 );
 
 /// The longest run of one direction, by how many directions there are.
@@ -181,8 +206,22 @@ pub const SLACK: Limit = Limit::new(
 pub const fn streak(directions: usize) -> Limit {
     let why = "It is how often one direction may come in a row. A streak past that feels like a pattern.";
     match directions {
-        0..=2 => Limit::new("longest_streak", Unit::Count, 3, 4, why),
-        _ => Limit::new("longest_streak", Unit::Count, 1, 3, why),
+        0..=2 => Limit::new(
+            "longest_streak",
+            Unit::Count,
+            3,
+            4,
+            why,
+            "with two directions and 2 in a row, whoever knows the rule names 67 of 100 right, with 3 it is 57 [derived]",
+        ),
+        _ => Limit::new(
+            "longest_streak",
+            Unit::Count,
+            1,
+            3,
+            why,
+            "with two directions and 2 in a row, whoever knows the rule names 67 of 100 right, with 3 it is 57 [derived]",
+        ),
     }
 }
 
@@ -215,6 +254,7 @@ pub const BALLS: Limit = Limit::new(
     1,
     2,
     "With two, the one to catch is named aloud as it leaves the hand.",
+    "judgment",
 );
 
 /// A spell of what lasts, unless the drill says less: 30 s at most \[judgment\].
@@ -224,6 +264,7 @@ pub const SPELL: Limit = Limit::new(
     safety::SHORTEST_SPELL.0,
     safety::SPELL.0,
     "Leave the line out to take the drill's own length.",
+    "judgment",
 );
 
 /// The person's own hold in tandem or on one leg, as it was timed.
@@ -233,6 +274,7 @@ pub const TESTED_HOLD: Limit = Limit::new(
     4_000,
     120_000,
     "It is how long this person was seen to hold it. Below 4 s it is too early to practice it.",
+    "mean holds on one leg at 80 and over are 6 to 8.5 s: Bohannon 2006 [read], Springer 2007 [second-hand]; 80 %: judgment",
 );
 
 /// The longest spell in tandem or on one leg: 80 % of the tested hold \[judgment: mean holds at 80 and over are 6 to 8.5 s,
@@ -255,6 +297,7 @@ pub const EFFORT: Limit = Limit::new(
     1,
     6,
     "6 of 10 is the top of moderate effort. A prescription can only lower it.",
+    "6 is the top of moderate effort: US Physical Activity Guidelines [read]",
 );
 
 /// Work of all sets of a session, the warm-up counted: 14 min (Kurz 2016, 14 active minutes of 20 \[read\]).

@@ -148,7 +148,7 @@ pub enum Reason {
     #[error("`directions` lists \"{entry}\" alone, and step {step} stands on a soft base")]
     BlindOnFoam { entry: String, step: u8 },
     /// Something that must be in place is not confirmed.
-    #[error("\"{drill}\" needs a {need} here, and `confirmed` does not list it")]
+    #[error("\"{drill}\" needs {} here, and `confirmed` does not list it", with_article(*need))]
     NotConfirmed { drill: String, need: Need },
     /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
@@ -393,8 +393,8 @@ impl Reason {
             Self::CoveredUneven => "How many calls there are would depend on which ones come. Write sequence = \"open\".".into(),
             Self::GapPair { .. } => "Write it like this: gap_ms = [5000, 15000]".into(),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
-            Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5000 is usual.".into(),
-            Self::GapLong { .. } => "A longer wait is no harder to foresee, and less is practiced. 15000 is usual.".into(),
+            Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5 s (5000) is usual.".into(),
+            Self::GapLong { .. } => "A longer wait is no harder to foresee, and less is practiced. 15 s (15000) is usual.".into(),
             Self::GapNarrow { .. } => "Calls that come at nearly equal times are soon foreseen. [5000, 15000] is usual.".into(),
             Self::GapTooLongForSet { .. } => "Make the gaps shorter or the set longer, so that at least two calls fit.".into(),
             Self::Redraws { pushes: true, .. } => {
@@ -403,7 +403,7 @@ impl Reason {
             Self::Redraws { .. } => {
                 "Sets that rarely hold two calls give their moments away. Make the set longer, the gaps shorter or the blanks fewer.".into()
             }
-            Self::RecoverLong { .. } => "It is the quiet time at the end of a set; 5000 is usual.".into(),
+            Self::RecoverLong { .. } => "It is the quiet time at the end of a set; 5 s (5000) is usual.".into(),
             Self::Ladder { .. } => "Choose a step of the ladder, counted from 1, the gentlest.".into(),
             Self::CeilingBelowStep { .. } => "The ceiling is the highest step that practice may reach: `step` or above.".into(),
             Self::StreakOfOne { .. } => "Delete the line, or list more directions.".into(),
@@ -428,6 +428,11 @@ fn out_of_range(limit: &Limit, value: i64, field: &str) -> String {
     let (side, bound) =
         if value < i64::from(limit.least) { ("least", limit.least) } else { ("most", limit.most) };
     format!("`{field}` is {}; the {side} is {}", limit.unit.show(value), limit.unit.show(bound.into()))
+}
+
+fn with_article(need: Need) -> String {
+    let article = if need == Need::OwnBase { "an" } else { "a" };
+    format!("{article} {need}")
 }
 
 fn tenths(per_million: u32) -> String {

@@ -23,6 +23,9 @@ pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Ve
     let mut events = Vec::new();
     for (session, _) in &inside.sessions {
         let mut add = |what: String| events.push(Event { day: session.day, what });
+        if session.tried_out {
+            add("supervised try-out, which counts as no practice".to_owned());
+        }
         for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_told(*item)) {
             add(format!("told before practice, not true: {}", item.sentence()));
         }

@@ -71,6 +71,14 @@ fn weeks_are_those_of_iso_8601() {
     }
 }
 
+#[test]
+fn a_try_out_is_told_and_counts_as_no_practice() {
+    let tried = session(nov(2)).but(|session| session.tried_out = true);
+    let report = report(&material(vec![tried]), nov(1), nov(30));
+    assert_eq!((report.dose.days, report.dose.sets, report.review.sessions), (0, 0, 0));
+    assert_eq!(report.events[0].what, "supervised try-out, which counts as no practice");
+}
+
 /// Sessions with what a report needs besides: a minute of work in each set.
 fn material(sessions: Vec<PastSession>) -> Material {
     let more = sessions.iter().map(|session| More {

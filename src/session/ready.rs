@@ -6,7 +6,7 @@ use super::{Effect, Effects, Key, Now, Phase, Session, say};
 use crate::lock::Lock;
 use crate::phrase::Phrase;
 use crate::readiness::{Check, Page, Reply, Today, Verdict};
-use crate::record::{Decided, Entry, Question, SessionEnd};
+use crate::record::{Decided, Entry, Question, SessionEnd, TriedOut};
 use crate::schedule::path::Path;
 use crate::schedule::{Schedule, Scheduler, SetPlan};
 
@@ -24,6 +24,8 @@ pub struct Fit {
     pub unwell_last_time: bool,
     /// The questions about suitability were answered, so that the pages about health are not needed.
     pub suitability_known: bool,
+    /// Who watches, where it is a supervised try-out.
+    pub tried_out: Option<TriedOut>,
 }
 
 impl Session {
@@ -53,6 +55,7 @@ impl Session {
 
     /// After the cautions, once the session is kept: what was decided, then the pages about health, unless known.
     pub(super) fn begin_pages(&mut self, effects: &mut Effects) {
+        effects.extend(self.fit.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
         effects.extend(self.fit.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
         let known = self.fit.suitability_known;
         self.phase = if known { Phase::Ready { sure: false } } else { Phase::Health { part: 0 } };

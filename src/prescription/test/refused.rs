@@ -25,7 +25,7 @@ fn the_place_follows_the_fact() {
         refusal.to_string(),
         "`rest_ms` is 4000 (4 s); the least is 45000 (45 s) (balance.toml, line 8)"
     );
-    assert_eq!(refusal.hint(), "A rest with a chair at hand comes after every set; 60000 is usual.");
+    assert_eq!(refusal.hint(), "A rest with a chair at hand comes after every set; 60 s (60000) is usual.");
     let refusal = Prescription::read("no.toml", b"").unwrap_err();
     assert_eq!(refusal.to_string(), "the file holds no prescription: it is empty (no.toml)");
 }
@@ -201,28 +201,28 @@ const OUT_OF_RANGE: [Case; 20] = [
         "recover_ms = 1999",
         16,
         "`recover_ms` is 1999 (1.999 s); the least is 2000 (2 s)",
-        "5000 is usual",
+        "5 s (5000) is usual",
     ),
     (
         "recover_ms = 6000",
         "recover_ms = 55001",
         16,
         "`recover_ms` is 55001 (55.001 s); the most is `work_ms`, 55000 (55 s)",
-        "5000 is usual",
+        "5 s (5000) is usual",
     ),
     (
         "rate_thousandths = 900",
         "rate_thousandths = 99",
         21,
         "`rate_thousandths` is 99; the least is 100",
-        "1250 is usual",
+        "1.25 (1250) is usual",
     ),
     (
         "blank_per_mille = 120",
         "blank_per_mille = 251",
         22,
         "`blank_per_mille` is 251 (25.1 %); the most is 250 (25 %)",
-        "100 is usual",
+        "10 % (100) is usual",
     ),
     ("slack = 2", "slack = 4", 38, "`slack` is 4; the most is 3", "1 is usual"),
     ("[2, 2, 1]", "[2, 0, 1]", 24, "`weights` is 0; the least is 1", "Leave a direction out"),
@@ -291,7 +291,7 @@ fn gaps_that_cannot_be() {
     gap(
         "[4500, 60001]",
         "the longest gap in `gap_ms` is 60001 (60.001 s); the most is 60000 (60 s)",
-        "15000 is usual",
+        "15 s (15000) is usual",
     );
     gap("[4500, 5499]", "the range of `gap_ms` is 999 (0.999 s) wide; the least is 1000 (1 s)", "foreseen");
     gap(

@@ -1,0 +1,223 @@
+//! Takes a prescription from a memory stick after a person said yes, and finds the one stick that something goes to. Not
+//! which files lie on it and whether they are in order (that is `handover` and the gate).
+
+use std::io::{self, IsTerminal, Write};
+
+use super::Failure;
+use super::wrap::wrapped;
+use crate::clock::Clock;
+use crate::handover::{self, Found, Place};
+use crate::journal::{Folder, Journal};
+use crate::prescription::Prescription;
+use crate::schedule::Scheduler;
+
+/// A prescription on a stick that is in order.
+struct Offer {
+    place: String,
+    found: Found,
+    prescription: Prescription,
+}
+
+/// When the app starts: offers what lies on a stick and was neither in use before nor declined. Asks nobody where nobody
+/// can answer.
+pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
+    let named = std::env::var_os(handover::VARIABLE).is_some_and(|value| !value.is_empty());
+    if !(named || io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        return Ok(());
+    }
+    let out = &mut io::stdout().lock();
+    let (offers, refused) = look(&handover::places());
+    let mut stopped = !refused.is_empty();
+    tell(&refused, out)?;
+    if !offers.is_empty() {
+        let (mut journal, _) = Journal::open(folder.lock()?)?;
+        let known: Vec<String> = journal.changes()?.into_iter().map(|row| row.digest).collect();
+        let fresh: Vec<Offer> = offers
+            .into_iter()
+            .filter(|offer| !known.contains(&offer.prescription.digest().to_string()))
+            .collect();
+        if !fresh.is_empty() {
+            stopped = false;
+            choose(&fresh, &mut journal, out)?;
+        }
+    }
+    if stopped && !named {
+        writeln!(out, "Enter goes on without it.")?;
+        out.flush()?;
+        read()?;
+    }
+    Ok(())
+}
+
+/// `use --from-stick`: everything that is in order, whether or not it was declined before.
+pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let places = sticks()?;
+    let (offers, refused) = look(&places);
+    tell(&refused, out)?;
+    if offers.is_empty() {
+        let names: Vec<&str> = places.iter().map(|place| place.name.as_str()).collect();
+        return Err(Failure::new(
+            format!("there is no prescription to use on the memory stick {}", names.join(" or ")),
+            format!(
+                "It lies at the top of the stick or in the folder \"{}\", and its name ends in .toml",
+                handover::FOLDER
+            ),
+        ));
+    }
+    let (mut journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in notices {
+        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
+    }
+    if choose(&offers, &mut journal, out)? {
+        Ok(())
+    } else {
+        Err(Failure::new(
+            "nothing was taken from the memory stick",
+            "The prescription in use stays. To take one: counterpoise use --from-stick",
+        ))
+    }
+}
+
+/// The one memory stick that is there.
+pub(super) fn one_stick() -> Result<Place, Failure> {
+    let mut places = sticks()?;
+    if places.len() > 1 {
+        let names: Vec<String> = places.iter().map(|place| place.path.display().to_string()).collect();
+        return Err(Failure::new(
+            format!("there are several memory sticks: {}", names.join(", ")),
+            format!("Take the others out, or name one: {}={}", handover::VARIABLE, names[0]),
+        ));
+    }
+    Ok(places.remove(0))
+}
+
+/// Puts a file on the one stick, and says where.
+pub(super) fn put(stem: &str, ending: &str, bytes: &[u8], out: &mut impl Write) -> Result<(), Failure> {
+    let place = one_stick()?;
+    let path = place.put(stem, ending, bytes).map_err(|error| {
+        Failure::new(
+            format!("the memory stick {} cannot be written: {error}", place.name),
+            "Nothing was left on it. Make room on it, or see whether it is locked against writing.",
+        )
+    })?;
+    writeln!(out, "{}", wrapped("", &format!("Written: {}", path.display())))?;
+    writeln!(out, "{}", wrapped("", "Have the computer eject the stick before you take it out."))?;
+    Ok(())
+}
+
+fn sticks() -> Result<Vec<Place>, Failure> {
+    let places = handover::places();
+    if places.is_empty() {
+        return Err(Failure::new(
+            "no memory stick was found",
+            format!(
+                "Put it in, wait until the computer shows it, and try again; or name its folder: {}=/path/to/it",
+                handover::VARIABLE
+            ),
+        ));
+    }
+    Ok(places)
+}
+
+fn look(places: &[Place]) -> (Vec<Offer>, Vec<(String, Found)>) {
+    let (mut offers, mut refused) = (Vec::new(), Vec::new());
+    for place in places {
+        for found in place.prescriptions() {
+            match &found.read {
+                Ok(prescription) => {
+                    let prescription = prescription.clone();
+                    offers.push(Offer { place: place.name.clone(), found, prescription });
+                }
+                Err(_) => refused.push((place.name.clone(), found)),
+            }
+        }
+    }
+    (offers, refused)
+}
+
+fn tell(refused: &[(String, Found)], out: &mut impl Write) -> Result<(), Failure> {
+    for (place, found) in refused {
+        let Err(why) = &found.read else { continue };
+        let file = found.path.file_name().unwrap_or_default().to_string_lossy();
+        writeln!(
+            out,
+            "{}",
+            wrapped("", &format!("On the memory stick {place}, {file} cannot be used: {why}."))
+        )?;
+        writeln!(out, "{}", wrapped("", &format!("Hint: {}", why.hint())))?;
+    }
+    Ok(out.flush()?)
+}
+
+/// Asks which one, and whether. Only a yes takes it; a no is kept, so that it is not asked again at each start.
+fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Result<bool, Failure> {
+    let named = |offer: &Offer| {
+        let prescription = &offer.prescription;
+        let by = if prescription.issued_by().is_empty() {
+            "nobody named".to_owned()
+        } else {
+            prescription.issued_by().to_owned()
+        };
+        format!(
+            "\"{}\", from {by}, issued {} (digest {})",
+            prescription.title(),
+            prescription.issued_on(),
+            prescription.digest().short()
+        )
+    };
+    let offer = if let [only] = offers {
+        only
+    } else {
+        writeln!(out, "Prescriptions on the memory stick. Which one is for the person who practices here?")?;
+        for (number, offer) in (1..).zip(offers) {
+            writeln!(out, "{}", wrapped("  ", &format!("{number} {}", named(offer))))?;
+        }
+        writeln!(out, "A number; Enter: none of them.")?;
+        out.flush()?;
+        let number: Option<usize> = read()?.and_then(|line| line.trim().parse().ok());
+        let Some(offer) = number.and_then(|number| offers.get(number.checked_sub(1)?)) else {
+            return Ok(false);
+        };
+        offer
+    };
+    writeln!(
+        out,
+        "{}",
+        wrapped("", &format!("On the memory stick {}: {}. Use it from now on?", offer.place, named(offer)))
+    )?;
+    writeln!(out, "Y yes   N no   Enter not now")?;
+    out.flush()?;
+    let answer = read()?.unwrap_or_default().trim().to_lowercase();
+    let source = offer.found.path.display().to_string();
+    let now = Clock::real().wall();
+    match answer.as_str() {
+        "y" | "yes" => {
+            Scheduler::new(&offer.prescription)?;
+            journal.adopt(&offer.found.bytes, &source, &now)?;
+            writeln!(
+                out,
+                "{}",
+                wrapped("", &format!("In use now: {} ({source}).", offer.prescription.title()))
+            )?;
+            out.flush()?;
+            Ok(true)
+        }
+        "n" | "no" => {
+            journal.decline(&offer.found.bytes, &source, &now)?;
+            Ok(false)
+        }
+        _ => Ok(false),
+    }
+}
+
+/// A line; `None` at the end of input.
+fn read() -> Result<Option<String>, Failure> {
+    let mut line = String::new();
+    let read = io::stdin().read_line(&mut line).map_err(|error| {
+        Failure::new(
+            format!("the answer cannot be read: {error}"),
+            "Nothing was taken from the memory stick.",
+        )
+    })?;
+    Ok((read > 0).then_some(line))
+}

@@ -1,0 +1,431 @@
+//! A supervised try-out in the room: a therapist watches single drills and steps, says what was seen, and unlocks. It may
+//! run what is locked, since watching is what it is for; locks after a mishap, holds and every hard limit stand as they do
+//! in practice. Not the session itself (that is `practice`), and not what is allowed (that is the gate).
+
+use std::fs;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use jiff::civil::Date;
+
+use super::{Desk, not_written};
+use crate::cli::practice::{Stage, account, face, patches, perform};
+use crate::cli::standing::{self, Known};
+use crate::cli::wrap::wrapped;
+use crate::cli::{Failure, source};
+use crate::clock::Clock;
+use crate::display::Face;
+use crate::drill::{Drill, Form, UnlockName};
+use crate::journal::folder::write_beside;
+use crate::journal::read::SessionRecord;
+use crate::journal::{Folder, Journal, SeenRow, SessionId};
+use crate::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
+use crate::progression::unwell_last_time;
+use crate::record::{Response, Seen, SessionBegun, SetEnd, TriedOut};
+use crate::schedule::{METHOD, Scheduler};
+use crate::session::{Channel, Fit, Session};
+use crate::settings::Settings;
+
+/// What was asked for on the command line.
+pub(super) struct Wishes<'a> {
+    pub named: &'a str,
+    pub silent: bool,
+    pub plain: bool,
+}
+
+/// What is tried.
+struct Trial {
+    plan: DraftDrill,
+    partner: String,
+    warmed_up: bool,
+    /// What had to be unlocked for it.
+    needs: Vec<UnlockName>,
+    prescription: Prescription,
+}
+
+const WHAT_IT_IS: [&str; 3] = [
+    "A try-out is for the therapist in the room. It may run drills and steps that are locked: that somebody watches them is what unlocks them. Stay within reach, with a fixed support at hand.",
+    "Everything else stands: locks and holds after a mishap, every hard limit, what the answers about suitability leave, and the questions of today. It is kept in the journal as a try-out and counts as no practice.",
+    "Local codes and licensed practice come first. Nothing here promises to prevent falls.",
+];
+
+pub(super) fn run<W: Write>(
+    wishes: &Wishes<'_>,
+    folder: &Folder,
+    today: Date,
+    desk: &mut Desk<'_, W>,
+) -> Result<(), Failure> {
+    if Prescription::ready(wishes.named).is_some() {
+        return Err(Failure::new(
+            format!(
+                "\"{}\" is a ready prescription, and a try-out writes unlocks into the person's own",
+                wishes.named
+            ),
+            format!("Make one first: counterpoise prescribe --from {}", wishes.named),
+        ));
+    }
+    let file = PathBuf::from(wishes.named);
+    let source = source::named(wishes.named)?;
+    let draft = Draft::of(&source.prescription);
+    for text in WHAT_IT_IS {
+        desk.say(text)?;
+    }
+    desk.say(&format!("For: {}", draft.title))?;
+    desk.say("Who watches? Your name, initials or role; without it nothing begins.")?;
+    let watched_by = desk.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
+    if watched_by.is_empty() {
+        return Err(Failure::new(
+            "nobody was named who watches, and nothing was tried",
+            "A try-out is for a therapist in the room.",
+        ));
+    }
+    let trial = loop {
+        match choose(&draft, &watched_by, today, desk) {
+            Ok(trial) => break trial,
+            Err(failure) if desk.keyboard => {
+                desk.say(&format!("Not so: {}.", failure.fact()))?;
+                desk.say(&format!("Hint: {}", failure.hint()))?;
+            }
+            Err(failure) => return Err(failure),
+        }
+    };
+    let id = tried(wishes, folder, &trial, &watched_by, desk)?;
+    let record = Journal::look(folder)?.find(id.as_str())?;
+    let done = sum_up(&record, &trial, desk)?;
+    let mut seen = Vec::new();
+    for (what, question) in [
+        (Seen::Feet, "What did the feet do? In your words; Enter passes over."),
+        (Seen::Support, "What did the person hold on to, and when?"),
+        (Seen::InWords, "Anything else that was seen?"),
+    ] {
+        desk.say(question)?;
+        let words = desk.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
+        let words: String = words.chars().filter(|sign| !sign.is_control()).take(LONGEST).collect();
+        if !words.is_empty() {
+            seen.push(SeenRow { what, words });
+        }
+    }
+    keep_seen(folder, &id, &seen)?;
+    if trial.needs.is_empty() {
+        return desk.say("This needs no unlock. What was seen is kept.");
+    }
+    if !done {
+        return desk.say("The set was not done whole, or something went wrong in it: nothing is unlocked. What was seen is kept.");
+    }
+    let mut unlocked = draft.clone();
+    let mut names = Vec::new();
+    for name in &trial.needs {
+        let with =
+            if trial.partner.is_empty() { "alone".to_owned() } else { format!("with {}", trial.partner) };
+        desk.say(&format!("Unlock \"{name}\" ({}) {with} for this person, watched by {watched_by} on {today}? (Y yes; Enter no)", name.why()))?;
+        if desk.yes()? {
+            add(&mut unlocked, *name, &trial.partner, &watched_by, today);
+            names.push(*name);
+        }
+    }
+    if names.is_empty() {
+        return desk.say("Nothing was unlocked. What was seen is kept.");
+    }
+    unlocked.issued_on = unlocked.issued_on.max(today);
+    write_over(&unlocked, &file)?;
+    let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
+    keep_seen(folder, &id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
+    desk.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
+    desk.say(&format!("To let practice use it: counterpoise prescribe --from {0} adds the step or direction; then counterpoise use {0}", file.display()))
+}
+
+/// Characters of what was seen \[judgment: a few lines\].
+const LONGEST: usize = 500;
+
+fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Failure> {
+    if seen.is_empty() {
+        return Ok(());
+    }
+    Ok(Journal::open(folder.lock()?)?.0.keep_seen(id, seen)?)
+}
+
+fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
+    let text = Seal::put(&draft.to_toml());
+    Prescription::read(&file.display().to_string(), text.as_bytes())?;
+    // Only what was read from there is replaced: a folder or a device is not.
+    if !fs::symlink_metadata(file).is_ok_and(|found| found.is_file()) {
+        return Err(Failure::new(
+            format!("{} is no file any more; nothing was unlocked", file.display()),
+            "What was seen is kept. Write the unlock with: counterpoise prescribe --from FILE",
+        ));
+    }
+    write_beside(file, text.as_bytes()).map_err(|error| not_written(file, &error))
+}
+
+fn add(draft: &mut Draft, name: UnlockName, partner: &str, watched_by: &str, on: Date) {
+    draft.unlocks.retain(|other| other.name != name || other.partner != partner);
+    draft.unlocks.push(Unlock {
+        name,
+        watched_by: watched_by.to_owned(),
+        on,
+        partner: partner.to_owned(),
+        therapist_present: false,
+    });
+}
+
+fn not_begun() -> Failure {
+    Failure::new("the try-out was not begun", "Start again: counterpoise prescribe --try --from FILE")
+}
+
+/// Asks what is tried, and lays it before the gate with what this watching is to unlock.
+fn choose<W: Write>(
+    draft: &Draft,
+    watched_by: &str,
+    today: Date,
+    desk: &mut Desk<'_, W>,
+) -> Result<Trial, Failure> {
+    desk.say("Which drill?")?;
+    for (number, drill) in (1..).zip(Drill::all()) {
+        desk.lines(&format!("  {number:>3}  {}", drill.title()))?;
+    }
+    let drill = &Drill::all()[pick(desk, Drill::all().len())?];
+    let form = match drill.forms() {
+        [only] => *only,
+        forms => {
+            desk.say("  1 alone, 2 with a partner")?;
+            forms[pick(desk, forms.len())?]
+        }
+    };
+    let mut partner = String::new();
+    if form == Form::Partner {
+        desk.say("With which partner? A name or initials. What is unlocked holds with this partner and nobody else.")?;
+        partner = desk.read()?.ok_or_else(not_begun)?.trim().to_owned();
+        if partner.is_empty() {
+            return Err(Failure::new("the partner has no name", "Type a name or initials."));
+        }
+    }
+    let prescribed = draft.drills.iter().find(|plan| plan.drill.name() == drill.name() && plan.form == form);
+    let mut plan = prescribed.cloned().unwrap_or_else(|| DraftDrill::new(drill, form));
+    desk.say("Which step?")?;
+    for (number, step) in (1..).zip(drill.ladder()) {
+        let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
+        let locked =
+            if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
+        desk.lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
+    }
+    plan.step = pick(desk, drill.ladder().len())? as i64 + 1;
+    plan.ceiling = plan.step;
+    let offered: Vec<&str> = drill
+        .targets()
+        .iter()
+        .filter(|target| form == Form::Partner || !target.action.needs_partner())
+        .map(|target| target.name.as_str())
+        .collect();
+    desk.say("What is called? Numbers, such as: 1 3; Enter takes what is prescribed, or what is open.")?;
+    for (number, name) in (1..).zip(&offered) {
+        let listed = if plan.directions.iter().any(|other| other == name) { " (Enter)" } else { "" };
+        desk.lines(&format!("  {number:>3}  {name}{listed}"))?;
+    }
+    let line = desk.read()?.ok_or_else(not_begun)?;
+    if !line.trim().is_empty() {
+        let place =
+            |word: &str| word.parse::<usize>().ok()?.checked_sub(1).filter(|place| *place < offered.len());
+        let places: Option<Vec<usize>> =
+            line.split([' ', ',']).map(str::trim).filter(|word| !word.is_empty()).map(place).collect();
+        let places = places.ok_or_else(|| {
+            Failure::new(
+                format!("\"{}\" is none of what is offered", line.trim()),
+                "Type numbers from the list.",
+            )
+        })?;
+        plan.directions = places.into_iter().map(|place| offered[place].to_owned()).collect();
+        if plan.gap_ms[0] < i64::from(plan.shortest_gap().0) {
+            let usual = DraftDrill::new(drill, form);
+            (plan.gap_ms, plan.work_ms) = (plan.usual_gaps(), plan.work_ms.max(usual.work_ms));
+        }
+    }
+    plan.weights = None;
+    plan.slack = None;
+    plan.longest_streak = None;
+    plan.tidy();
+    plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };
+    if plan.reaches_a_spell() && plan.tested_hold_ms.is_none() {
+        desk.say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
+        let line = desk.read()?.ok_or_else(not_begun)?;
+        let seconds: Option<f64> = line.trim().parse().ok().filter(|seconds| (0.0..=120.0).contains(seconds));
+        let seconds = seconds.ok_or_else(|| {
+            Failure::new(format!("\"{}\" is no number of seconds", line.trim()), "Type a number, such as 9.")
+        })?;
+        plan.tested_hold_ms = Some((seconds * 1000.0).round() as i64);
+    }
+    for need in plan.needs() {
+        desk.say(&format!("Is this in place? {} (Y yes; Enter no)", need.sentence()))?;
+        if !desk.yes()? {
+            return Err(Failure::new(
+                format!("a {need} is not in place"),
+                "Put it in place first, or choose another step.",
+            ));
+        }
+        if !plan.confirmed.contains(&need) {
+            plan.confirmed.push(need);
+        }
+    }
+    desk.say("Has this person warmed up today? Then the warm-up set is left out. (Y yes; Enter no)")?;
+    let warmed_up = desk.yes()?;
+    let asked = Draft {
+        title: format!("Try-out: {}", drill.title()).chars().take(80).collect(),
+        issued_by: watched_by.to_owned(),
+        issued_on: today,
+        drills: vec![plan.clone()],
+        unlocks: Vec::new(),
+        accepted_because: draft.accepted_because.clone(),
+        ..draft.clone()
+    };
+    admit(asked, plan, partner, warmed_up)
+}
+
+/// Unlocks, for this watching only, what the gate says is locked; everything else that it refuses is refused.
+fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -> Result<Trial, Failure> {
+    let mut needs = Vec::new();
+    loop {
+        let name = match asked.admitted() {
+            Ok(prescription) => return Ok(Trial { plan, partner, warmed_up, needs, prescription }),
+            Err(refusal) => match refusal.reason() {
+                Reason::Locked { unlock, .. }
+                | Reason::LockedStep { unlock, .. }
+                | Reason::UnlockPartner { unlock, .. }
+                    if !needs.contains(unlock) =>
+                {
+                    *unlock
+                }
+                _ => return Err(Failure::new(refusal.fact(), refusal.hint())),
+            },
+        };
+        needs.push(name);
+        let watched_by = asked.issued_by.clone();
+        let on = asked.issued_on;
+        add(&mut asked, name, &partner, &watched_by, on);
+        // It holds for as long as the therapist is there, and is written nowhere before a yes.
+        for unlock in &mut asked.unlocks {
+            unlock.therapist_present = true;
+        }
+    }
+}
+
+fn pick<W: Write>(desk: &mut Desk<'_, W>, many: usize) -> Result<usize, Failure> {
+    let line = desk.read()?.ok_or_else(not_begun)?;
+    let number: Option<usize> = line.trim().parse().ok();
+    number.filter(|number| (1..=many).contains(number)).map(|number| number - 1).ok_or_else(|| {
+        Failure::new(
+            format!("\"{}\" is none of what is offered", line.trim()),
+            format!("Type a number from 1 to {many}."),
+        )
+    })
+}
+
+/// Runs the session, and says under which id it was kept.
+fn tried<W: Write>(
+    wishes: &Wishes<'_>,
+    folder: &Folder,
+    trial: &Trial,
+    watched_by: &str,
+    desk: &mut Desk<'_, W>,
+) -> Result<SessionId, Failure> {
+    let settings = Settings::load(folder)?;
+    let (journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in &notices {
+        desk.say(&format!("Note: {notice}."))?;
+    }
+    let clock = Clock::real();
+    let known = Known::of(&journal)?;
+    let next = known.next(&trial.prescription, &clock.wall());
+    // The day, and how much was practiced, are no reason: it counts as no practice. What bars the person is.
+    if next.is_barred() {
+        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
+    }
+    let place = trial.prescription.drills().len() - 1;
+    // The warm-up is always at its first step; of all others the person's own limits hold here too.
+    if place > 0 && next.steps[place].map(i64::from) != Some(trial.plan.step) {
+        let reasons: Vec<String> = next.reasons.iter().map(ToString::to_string).collect();
+        return Err(Failure::new(
+            format!(
+                "the answers about suitability, or the balance tests, leave out step {} of this drill",
+                trial.plan.step
+            ),
+            reasons.last().cloned().unwrap_or_default(),
+        ));
+    }
+    let seed = source::seed(None)?;
+    let scheduler = Scheduler::new(&trial.prescription)?;
+    let whole = scheduler.draw(seed);
+    let sets_planned = whole.sets().len() as u8;
+    let built_in = trial.prescription.drills()[0].line() == 0;
+    let schedule = if built_in && trial.warmed_up { whole.from_set(2) } else { whole };
+    let patches = patches(&settings, &schedule, folder)?;
+    let begun = SessionBegun {
+        at: clock.wall(),
+        title: trial.prescription.title().to_owned(),
+        digest: trial.prescription.digest(),
+        seed,
+        seed_given: false,
+        method: METHOD,
+        voice: settings.voice.name().to_owned(),
+        device: None,
+        sets_planned,
+    };
+    let phrases = Session::phrases(&schedule);
+    let last_course = journal.last_course()?;
+    let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
+        .ok_or_else(not_begun)?
+        .for_somebody(Fit {
+            unwell_last_time: unwell_last_time(&known.past),
+            suitability_known: known.fitness.suitability.is_some(),
+            tried_out: Some(TriedOut { watched_by: watched_by.to_owned(), partner: trial.partner.clone() }),
+            ..Fit::default()
+        });
+    if trial.plan.form == Form::Partner {
+        session = session.with_partner(Channel::PartnerScreen, settings.sides);
+    }
+    if !patches.is_empty() {
+        session = session.over_patches(&patches, &last_course);
+    }
+    let face: Face = face(wishes.plain, "prescribe --try")?;
+    let stage = Stage { voice: settings.voice, phrases, device: None, silent: wishes.silent };
+    let (id, done) = perform(session, face, journal, clock, settings, folder, &stage)?;
+    account(&done, folder)?;
+    desk.plain = done.plain;
+    Ok(id)
+}
+
+/// Says what the journal kept, and whether every set was done whole with nothing gone wrong.
+fn sum_up<W: Write>(record: &SessionRecord, trial: &Trial, desk: &mut Desk<'_, W>) -> Result<bool, Failure> {
+    let of_it = record.sets.iter().filter(|set| {
+        set.start.drill == trial.plan.drill.name() && i64::from(set.start.step) == trial.plan.step
+    });
+    let whole =
+        of_it.clone().filter(|set| set.end.as_ref().is_some_and(|end| end.why == SetEnd::Completed)).count();
+    let noted = of_it.clone().flat_map(|set| &set.responses).filter_map(|row| row.response);
+    let mut responses: Vec<String> = Vec::new();
+    for response in Response::ALL {
+        let many = noted.clone().filter(|other| other == response).count();
+        if many > 0 {
+            responses.push(format!("{response} {many}"));
+        }
+    }
+    desk.say(&format!(
+        "Tried: {}, step {}. Sets done whole: {whole} of {}.",
+        trial.plan.drill.title(),
+        trial.plan.step,
+        trial.plan.sets
+    ))?;
+    if !responses.is_empty() {
+        desk.say(&format!("Noted after the pushes: {}.", responses.join(", ")))?;
+    }
+    for answer in &record.answers {
+        desk.say(&format!("  {}: {}", answer.question, answer.question.say(answer.answer)))?;
+    }
+    let wrong = record.mishaps.len()
+        + record.answers.iter().filter(|row| is_bad(row.question, row.answer)).count()
+        + noted.filter(|response| matches!(response, Response::Grabbed | Response::Fell)).count();
+    Ok(whole as i64 == trial.plan.sets && wrong == 0)
+}
+
+fn is_bad(question: crate::record::Question, answer: Option<u8>) -> bool {
+    use crate::record::Question;
+    matches!(question, Question::Grabbed | Question::Unwell) && answer != Some(0)
+}
