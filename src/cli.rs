@@ -20,6 +20,7 @@ mod handover;
 mod journal;
 mod man;
 mod next;
+mod overview;
 mod page;
 mod people;
 pub mod practice;
@@ -167,7 +168,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
             Some(Command::Assess(arguments)) => assess::run(arguments, folder, &mut out)?,
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Report(arguments)) => report::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Report(arguments)) => report::run(arguments, folder, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
             Some(Command::Prescribe(arguments)) => prescribe::run(arguments, folder, &mut out)?,

@@ -28,6 +28,7 @@ mod lock;
 mod material;
 mod past;
 pub mod read;
+mod recent;
 pub mod rescue;
 mod row;
 #[cfg(test)]
@@ -158,6 +159,24 @@ impl Journal {
             db
         };
         db.pragma_update(None, "query_only", true).map_err(at)?;
+        Ok(Self { db, path, lock: None })
+    }
+
+    /// Opens somebody else's journal to read it, and touches nothing: a file that a crash left half written, or that an
+    /// earlier version made, is refused. Where nothing has been practiced yet, it is empty.
+    ///
+    /// # Errors
+    /// If the file is not a Counterpoise journal, was made by another version, or cannot be read as it is.
+    pub fn peek(folder: &Folder) -> Result<Self, JournalError> {
+        let path = folder.journal_file();
+        if path.metadata().is_ok_and(|metadata| metadata.len() == 0) {
+            return Self::look(folder);
+        }
+        let at = |source| JournalError::from_sqlite(&path, source);
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let db = Connection::open_with_flags(&path, flags).map_err(at)?;
+        schema::recognize(&db, &path)?;
+        schema::up_to_date(&db, &path)?;
         Ok(Self { db, path, lock: None })
     }
 

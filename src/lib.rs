@@ -21,6 +21,7 @@ pub mod drill;
 pub mod guide;
 pub mod lock;
 pub mod millis;
+pub mod overview;
 pub mod page;
 pub mod past;
 pub mod phrase;

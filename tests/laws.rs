@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 26] = [
+const CORE: [(&str, &[&str]); 27] = [
     ("caution", &[]),
     ("words", &[]),
     ("page", &[]),
@@ -68,6 +68,7 @@ const CORE: [(&str, &[&str]); 26] = [
     ("suitability", &["bounds", "words"]),
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
     ("program", &["past", "prescription"]),
+    ("overview", &["past", "prescription", "program", "progression", "record", "words"]),
     (
         "report",
         &[

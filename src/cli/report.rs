@@ -6,12 +6,14 @@ use std::path::{Path, PathBuf};
 use clap::ValueEnum;
 use jiff::civil::Date;
 
+use super::overview;
 use super::page::{html, text};
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use crate::overview::{Order, State};
 use crate::predictability::{Foresight, verdict};
 use crate::progression::Reason;
 use crate::report::{FEW, Material, Period, Report, blocks, summary, title};
@@ -26,6 +28,7 @@ mod csv;
     counterpoise report                             one screen, since the prescription was issued\n  \
     counterpoise report --whole                     everything, week by week\n  \
     counterpoise report --format html --out report.html   a page to print, on A4 or Letter\n  \
+    counterpoise report --folder clinic --sort state      many people: who practices, who stopped, who is locked\n  \
     counterpoise report --since 2026-11-01 --until 2026-11-30 --format csv\n\n\
     It stays on this computer. No single test predicts falls, and small numbers say little.")]
 pub(super) struct Arguments {
@@ -41,6 +44,15 @@ pub(super) struct Arguments {
     /// How it is written
     #[arg(long, value_enum, default_value_t = Form::Text)]
     format: Form,
+    /// An overview of many people: the folder that holds theirs
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["since", "whole", "out"])]
+    folder: Option<PathBuf>,
+    /// The order of the overview
+    #[arg(long, value_enum, default_value_t = By::Name, requires = "folder")]
+    sort: By,
+    /// Of the overview only who stands so
+    #[arg(long, value_name = "STATE", requires = "folder", value_parser = state)]
+    only: Option<State>,
     /// Into this new file, in place of the screen
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
@@ -59,7 +71,52 @@ enum Form {
     Csv,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+/// The order of an overview.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum By {
+    /// By the name of the folder
+    Name,
+    /// By the last practice, the oldest first
+    Last,
+    /// By how somebody stands
+    State,
+}
+
+fn state(name: &str) -> Result<State, String> {
+    let names = || State::ALL.iter().map(|state| state.name()).collect::<Vec<_>>().join(", ");
+    State::from_name(name).ok_or_else(|| format!("it can be: {}", names()))
+}
+
+fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result<(), Failure> {
+    let form = match arguments.format {
+        Form::Text => overview::Form::Text,
+        Form::Json => overview::Form::Json,
+        Form::Csv => overview::Form::Csv,
+        Form::Html => {
+            return Err(Failure::new(
+                "an overview has no page for a browser",
+                "Choose --format text, json or csv. Each person's report has a page: report --format html",
+            ));
+        }
+    };
+    let order = match arguments.sort {
+        By::Name => Order::Name,
+        By::Last => Order::Last,
+        By::State => Order::State,
+    };
+    let now = standing::moment(arguments.until, &Clock::real().wall());
+    overview::run(place, &now, (order, arguments.only), form, out)
+}
+
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    if let Some(place) = &arguments.folder {
+        return overview(arguments, place, out);
+    }
+    let folder = &folder()?;
     let journal = Journal::look(folder)?;
     let material = journal.material()?;
     let (report, period) = report(arguments, folder, &journal, &material)?;

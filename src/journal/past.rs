@@ -28,7 +28,7 @@ pub(super) fn lifted(clearances: &[ClearanceRow]) -> Vec<Lifted> {
     rows.map(|row| Lifted { session: row.locked_by.clone(), what: row.what }).collect()
 }
 
-fn instant(ms: i64) -> Timestamp {
+pub(super) fn instant(ms: i64) -> Timestamp {
     Timestamp::from_millisecond(ms).unwrap_or_default()
 }
 

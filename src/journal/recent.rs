@@ -1,0 +1,206 @@
+//! The journal as the rules of progression see it, read fast: the last sessions of each prescription whole, and of all
+//! earlier ones what can still lock, count or date. The rules decide the same from both (a test holds them together). Not
+//! for reports, which need everything.
+
+use std::collections::{BTreeMap, HashMap};
+
+use rusqlite::Connection;
+
+use super::read::{all, checked, checked_or_null};
+use super::{Journal, JournalError, Stamp};
+use crate::drill::Form;
+use crate::past::{Past, PastSession, PastSet};
+use crate::prescription::Digest;
+use crate::readiness::Item;
+use crate::record::{Given, Mishap, Question, Response, SetEnd};
+
+/// Of each prescription so many sessions in which a set was begun are read whole \[judgment: generous\]: two clean practices in
+/// a row decide, each of two sessions at most.
+const WHOLE: usize = 6;
+
+impl Journal {
+    /// What the rules need of everything that was practiced, and what was cleared.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn recent_past(&self) -> Result<Past, JournalError> {
+        self.consistent(|db| {
+            let mut sessions = light(db)?;
+            let mut seen: HashMap<Digest, usize> = HashMap::new();
+            for session in sessions.iter_mut().rev().filter(|session| !session.sets.is_empty()) {
+                let of_digest = seen.entry(session.digest).or_default();
+                *of_digest += 1;
+                if *of_digest <= WHOLE {
+                    complete(db, session)?;
+                }
+            }
+            let clearances = super::fitness::clearances(db)?;
+            Ok(Past { sessions, lifted: super::past::lifted(&clearances) })
+        })
+    }
+}
+
+/// Adds what was said after sets, what followed pushes, and the steps that were given.
+fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> {
+    let id = session.id.clone();
+    let sql = "SELECT drill, form, step FROM given_steps WHERE session = ? ORDER BY nth";
+    session.given = all(db, sql, [&id], |row| {
+        Ok(Given { drill: row.get(0)?, form: checked(row, 1)?, step: row.get(2)? })
+    })?;
+    for set in &mut session.sets {
+        set.mishaps.clear();
+    }
+    let mut of = |number: u8, change: &mut dyn FnMut(&mut PastSet)| {
+        if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
+            change(set);
+        }
+    };
+    let sql = "SELECT set_number, question, answer FROM answers WHERE session = ? AND set_number IS NOT NULL ORDER BY place";
+    for (number, question, answer) in all(db, sql, [&id], |row| {
+        Ok((row.get::<_, u8>(0)?, checked::<Question>(row, 1)?, row.get::<_, Option<u8>>(2)?))
+    })? {
+        of(number, &mut |set| {
+            let place = match question {
+                Question::Grabbed => &mut set.grabbed,
+                Question::HeldOn => &mut set.held_on,
+                Question::Effort => &mut set.effort,
+                Question::Steadiness => &mut set.steadiness,
+                Question::Unwell => &mut set.unwell,
+                _ => return,
+            };
+            // The first that was said counts.
+            *place = place.or(answer);
+        });
+    }
+    let sql = "SELECT set_number, response FROM responses WHERE session = ? ORDER BY set_number, cue";
+    for (number, response) in
+        all(db, sql, [&id], |row| Ok((row.get::<_, u8>(0)?, checked_or_null::<Response>(row, 1)?)))?
+    {
+        of(number, &mut |set| set.responses.push(response));
+    }
+    let sql = "SELECT set_number, what FROM mishaps WHERE session = ? ORDER BY place";
+    for (number, what) in all(db, sql, [&id], |row| Ok((row.get::<_, u8>(0)?, checked::<Mishap>(row, 1)?)))? {
+        of(number, &mut |set| set.mishaps.push(what));
+    }
+    for number in
+        all(db, "SELECT set_number FROM advice WHERE session = ?", [&id], |row| row.get::<_, u8>(0))?
+    {
+        of(number, &mut |set| set.advised_lower = true);
+    }
+    let sql = "SELECT set_number, count(*) FROM deliveries d WHERE session = ? AND NOT EXISTS \
+               (SELECT 1 FROM cues c WHERE c.session = d.session AND c.set_number = d.set_number AND c.cue = d.cue AND \
+               c.blank = 1 AND c.plan = (SELECT max(plan) FROM plans p WHERE p.session = d.session AND \
+               p.set_number = d.set_number)) GROUP BY set_number";
+    for (number, cues) in all(db, sql, [&id], |row| Ok((row.get::<_, u8>(0)?, row.get::<_, u16>(1)?)))? {
+        of(number, &mut |set| set.cues = cues);
+    }
+    Ok(())
+}
+
+/// Every session, with its sets and without what was said after them.
+fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
+    let sql = "SELECT id, begun, digest, s.sets_planned, why, ended_ms, seen_before_ms, sets_whole, t.session IS NOT NULL \
+               FROM sessions s LEFT JOIN session_ends e ON e.session = id LEFT JOIN decisions d ON d.session = id \
+               LEFT JOIN tryouts t ON t.session = id ORDER BY begun_ms, id";
+    let mut latest: Vec<i64> = Vec::new();
+    let mut sessions: Vec<PastSession> = Vec::new();
+    let rows = all(db, sql, [], |row| {
+        let begun: Stamp = checked(row, 1)?;
+        let digest: String = row.get(2)?;
+        let ended: Option<i64> = row.get(5)?;
+        let seen: Option<i64> = row.get(6)?;
+        let (Some(day), Ok(digest)) = (super::past::day(&begun), digest.parse()) else { return Ok(None) };
+        let session = PastSession {
+            id: row.get(0)?,
+            day,
+            begun: super::past::instant(begun.ms()),
+            ended: super::past::instant(begun.ms()),
+            seen_before: seen.map(super::past::instant),
+            digest,
+            end: checked_or_null(row, 4)?,
+            sets_planned: row.get(3)?,
+            sets_whole: row.get(7)?,
+            tried_out: row.get(8)?,
+            sets: Vec::new(),
+            ready: Vec::new(),
+            given: Vec::new(),
+            hurt: None,
+            why_stopped: None,
+            symptom: None,
+        };
+        Ok(Some((session, begun.ms().max(ended.unwrap_or(i64::MIN)))))
+    })?;
+    for (session, ms) in rows.into_iter().flatten() {
+        sessions.push(session);
+        latest.push(ms);
+    }
+    let place: BTreeMap<String, usize> =
+        sessions.iter().enumerate().map(|(nth, session)| (session.id.clone(), nth)).collect();
+    let sql = "SELECT s.session, number, drill, form, step, why, max(begun_ms, ifnull(ended_ms, begun_ms)) FROM sets s \
+               LEFT JOIN set_ends e ON e.session = s.session AND set_number = number ORDER BY s.session, number";
+    for (id, set, ms) in all(db, sql, [], |row| {
+        let set = set(row.get(1)?, row.get(2)?, checked(row, 3)?, row.get(4)?, checked_or_null(row, 5)?);
+        Ok((row.get::<_, String>(0)?, set, row.get::<_, i64>(6)?))
+    })? {
+        if let Some(nth) = place.get(&id) {
+            sessions[*nth].sets.push(set);
+            latest[*nth] = latest[*nth].max(ms);
+        }
+    }
+    for (session, ms) in sessions.iter_mut().zip(&latest) {
+        session.ended = super::past::instant(*ms);
+    }
+    // A page that was all true leads nowhere. What was due besides stands beside what was not true.
+    let sql = "SELECT session, item, is_true FROM readiness WHERE session IN \
+               (SELECT session FROM readiness WHERE is_true = 0 OR item = ?) ORDER BY session, nth";
+    for (id, item, is_true) in all(db, sql, [Item::UnwellPassed.name()], |row| {
+        Ok((row.get::<_, String>(0)?, checked::<Item>(row, 1)?, row.get(2)?))
+    })? {
+        if let Some(nth) = place.get(&id) {
+            sessions[*nth].ready.push((item, is_true));
+        }
+    }
+    let sql = "SELECT session, question, answer FROM answers WHERE question IN (?, ?, ?) AND answer IS NOT NULL \
+               ORDER BY session, place DESC";
+    let asked = [Question::Hurt, Question::WhyStopped, Question::Symptom];
+    for (id, question, answer) in all(db, sql, asked.map(Question::name), |row| {
+        Ok((row.get::<_, String>(0)?, checked::<Question>(row, 1)?, row.get::<_, u8>(2)?))
+    })? {
+        let Some(session) = place.get(&id).map(|nth| &mut sessions[*nth]) else { continue };
+        match question {
+            Question::Hurt => session.hurt = Some(answer),
+            Question::WhyStopped => session.why_stopped = Some(answer),
+            _ => session.symptom = Some(answer),
+        }
+    }
+    let sql = "SELECT session, set_number FROM mishaps WHERE what = ?1 UNION \
+               SELECT session, set_number FROM responses WHERE response = ?2";
+    for (id, number) in all(db, sql, [Mishap::Fall.name(), Response::Fell.name()], |row| {
+        Ok((row.get::<_, String>(0)?, row.get::<_, u8>(1)?))
+    })? {
+        let Some(session) = place.get(&id).map(|nth| &mut sessions[*nth]) else { continue };
+        if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
+            set.mishaps.push(Mishap::Fall);
+        }
+    }
+    Ok(sessions)
+}
+
+fn set(number: u8, drill: String, form: Form, step: u8, end: Option<SetEnd>) -> PastSet {
+    PastSet {
+        number,
+        drill,
+        form,
+        step,
+        end,
+        cues: 0,
+        grabbed: None,
+        held_on: None,
+        effort: None,
+        steadiness: None,
+        unwell: None,
+        responses: Vec::new(),
+        mishaps: Vec::new(),
+        advised_lower: false,
+    }
+}
