@@ -401,8 +401,8 @@ fn chosen(line: &str, names: &[&str]) -> Read<Vec<String>> {
         return Ok(names.iter().map(|name| (*name).to_owned()).collect());
     }
     let by_name = || {
-        let named = |word: &str| names.iter().find(|name| **name == word.trim().to_lowercase());
-        line.split(',').map(|word| named(word).map(|name| (*name).to_owned())).collect::<Option<Vec<_>>>()
+        let entry = |word: &str| names.iter().find(|name| **name == word.trim().to_lowercase());
+        line.split(',').map(|word| entry(word).map(|name| (*name).to_owned())).collect::<Option<Vec<_>>>()
     };
     if let Some(named) = by_name() {
         return Ok(named);
