@@ -41,10 +41,10 @@ impl NotUnderstood {
         match self {
             Self::Number(_) => "Type a number, such as 3 or 7.5.",
             Self::TooFine(_) => "Three decimals are the most.",
-            Self::Pair(_) => "Type the smaller and the larger one, such as: 5 15",
-            Self::Date(_) => "Type year-month-day, such as 2026-11-02, or: today",
+            Self::Pair(_) => "Type the smaller and the larger one, such as 5 15.",
+            Self::Date(_) => "Type year-month-day, such as 2026-11-02, or the word today.",
             Self::Choice(_) => "Type a number from the list.",
-            Self::YesOrNo(_) => "Type: yes, or: no",
+            Self::YesOrNo(_) => "Type yes or no.",
             Self::Nothing => "B goes back to the page before.",
         }
     }
