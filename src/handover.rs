@@ -121,6 +121,9 @@ impl Place {
     ///
     /// # Errors
     /// If it cannot be written. Nothing is left behind then.
+    ///
+    /// # Panics
+    /// Never: numbers do not run out.
     pub fn put(&self, stem: &str, ending: &str, bytes: &[u8]) -> io::Result<PathBuf> {
         let folder = self.folder()?;
         let numbered = (2..).map(|number| folder.join(format!("{stem}-{number}.{ending}")));

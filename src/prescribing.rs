@@ -44,6 +44,7 @@ pub enum Outcome {
 /// assert_eq!(form.answer("yes"), Outcome::Leave);
 /// ```
 #[derive(Debug, Clone)]
+#[expect(clippy::struct_excessive_bools, reason = "each is something else that the form remembers")]
 pub struct Form {
     draft: Draft,
     /// As it was opened, for what was changed.

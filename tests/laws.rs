@@ -119,7 +119,7 @@ const PLACING: (&str, &[&str]) = (
 const SOUND: (&str, &[&str]) = ("audio", &["millis"]);
 
 /// What the core never names: terminals, clocks, files, environment, entropy, threads, devices.
-const OUTSIDE: [&str; 23] = [
+const OUTSIDE: [&str; 24] = [
     "std::env",
     "std::fs",
     "std::io",
@@ -143,10 +143,11 @@ const OUTSIDE: [&str; 23] = [
     "rodio",
     "rusqlite",
     "signal_hook",
+    "sysinfo",
 ];
 
 /// Each outside thing, and the only places that name it.
-const PLACES: [(&str, &[&str]); 7] = [
+const PLACES: [(&str, &[&str]); 8] = [
     ("cpal", &["audio/device.rs", "audio/supervisor.rs"]),
     ("hound", &["audio/wav.rs"]),
     ("rodio", &["audio/decode.rs"]),
@@ -155,6 +156,7 @@ const PLACES: [(&str, &[&str]); 7] = [
     ("rand::rngs::SysRng", &["entropy.rs", "journal/row.rs"]),
     ("ratatui", &["display.rs", "display/"]),
     ("plotters", &["display/svg.rs"]),
+    ("sysinfo", &["handover.rs"]),
 ];
 
 const PRINTS: [&str; 5] = ["print", "println", "eprint", "eprintln", "dbg"];

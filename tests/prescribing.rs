@@ -285,3 +285,67 @@ fn a_try_out_begins_with_a_name_and_writes_into_no_ready_one() {
     assert!(said.contains("It may run drills and steps that"), "the page says what it is: {said}");
     assert!(!place.path().join("data").exists(), "nothing was begun");
 }
+
+/// Reads what the program says, and answers each page of it as somebody does to whom nothing happens.
+fn walked(child: &mut std::process::Child) -> String {
+    use std::io::{BufRead, BufReader};
+    let mut input = child.stdin.take().unwrap();
+    let mut said = String::new();
+    let out = BufReader::new(child.stdout.take().unwrap());
+    let mut key = None;
+    for line in out.lines() {
+        let line = line.unwrap();
+        said.push_str(&line);
+        said.push('\n');
+        // The questions after a set list their answers, one a line; a page has one line of keys below it.
+        key = match line.split("  ").next().unwrap_or_default() {
+            "N" => Some("n"),
+            "0" => Some("0"),
+            "1" if !said.contains("Which drill") || said.contains("LISTEN") => Some("1"),
+            _ => key,
+        };
+        if line.starts_with("What did the feet do") {
+            for words in ["small sway, soles flat", "nothing", "", "yes"] {
+                let _ = writeln!(input, "{words}");
+            }
+        } else if line.starts_with("Keys: ") && !line.contains("pause") {
+            let answer = key.take().unwrap_or(if line.contains("A: ") { "a" } else { "" });
+            let _ = writeln!(input, "{answer}");
+        } else if said.contains("LISTEN") && line.starts_with("Enter ") {
+            // Pages after the first question have no line of keys of their own.
+            if let Some(answer) = key.take() {
+                let _ = writeln!(input, "{answer}");
+            }
+        }
+    }
+    said
+}
+
+/// A reach backward, which is locked, is watched once in the room, and unlocked with name and date.
+#[test]
+fn a_try_out_runs_what_is_locked_and_unlocks_it_after_a_yes() {
+    let place = place();
+    // Reaches in sets of 14 s, so that this takes no longer than it must.
+    let lines =
+        ["1", "For A.", "K. L.", "", "l", "11", "2", "8", "4 5", "7", "2", "6", "14", "l", "w", "a.toml"];
+    out(&prescribe(place.path(), &[], &lines));
+    let mut command = counterpoise(place.path());
+    command.args(["prescribe", "--try", "--from", "a.toml", "--plain", "--silent"]);
+    let mut child = command.spawn().unwrap();
+    child.stdin.as_mut().unwrap().write_all(b"K. L.\n2\n1\n6\ny\n").unwrap();
+    let said = walked(&mut child);
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(0), "{said}\n{}", err(&output));
+    assert!(said.contains("Ready today"), "readiness is asked: {said}");
+    assert!(said.contains("Unlocked and written: backward (a.toml)."), "{said}");
+    let file = fs::read_to_string(place.path().join("a.toml")).unwrap();
+    assert!(file.contains("name = \"backward\"\nwatched_by = \"K. L.\"\n"), "{file}");
+    let shown = out(&typed(counterpoise(place.path()).args(["journal", "show"]), &[]));
+    assert!(shown.contains("A try-out: it counts as no practice. Watched by: K. L."), "{shown}");
+    assert!(
+        shown.contains("Seen, feet: small sway, soles flat") && shown.contains("Seen, unlocked: backward"),
+        "{shown}"
+    );
+    let next = out(&typed(counterpoise(place.path()).arg("next"), &[]));
+    assert!(next.contains("This is the first practice of this program."), "it counts as no practice: {next}");
+}

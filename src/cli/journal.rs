@@ -44,7 +44,7 @@ enum Action {
         /// JSON can be imported again; CSV is for a spreadsheet
         #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
         format: ExportFormat,
-        /// Onto the memory stick (or into the folder that COUNTERPOISE_STICK names), in place of standard output
+        /// Onto the memory stick, in place of standard output
         #[arg(long)]
         to_stick: bool,
     },
@@ -78,10 +78,11 @@ fn read(path: &Path) -> io::Result<Vec<u8>> {
 
 fn written(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let journal = Journal::look(folder)?;
-    Ok(match format {
+    match format {
         ExportFormat::Json => export::json(&journal, out)?,
         ExportFormat::Csv => export::csv(&journal, out)?,
-    })
+    }
+    Ok(())
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {

@@ -20,7 +20,7 @@ pub(super) struct Arguments {
     /// A file, or a ready prescription
     #[arg(value_name = "FILE", required_unless_present = "from_stick")]
     file: Option<String>,
-    /// Look for prescriptions on a memory stick (or in the folder that COUNTERPOISE_STICK names), and ask
+    /// Look for prescriptions on a memory stick, and ask
     #[arg(long, conflicts_with = "file")]
     from_stick: bool,
 }

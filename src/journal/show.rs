@@ -70,13 +70,9 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
 /// Who watched a try-out, and what was seen.
 fn tried_out(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     let Some(row) = &session.tryout else { return Ok(()) };
-    let with =
-        if row.partner.is_empty() { String::new() } else { format!(", with {} as partner", row.partner) };
-    writeln!(
-        out,
-        "\n{}",
-        wrapped("", &format!("A try-out, watched by {}{with}. It counts as no practice.", row.watched_by))
-    )?;
+    let with = if row.partner.is_empty() { String::new() } else { format!("; partner: {}", row.partner) };
+    let text = format!("A try-out: it counts as no practice. Watched by: {}{with}", row.watched_by);
+    writeln!(out, "\n{}", wrapped("", &text))?;
     row.seen.iter().try_for_each(|seen| {
         writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
     })

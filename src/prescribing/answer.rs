@@ -41,10 +41,10 @@ impl NotUnderstood {
         match self {
             Self::Number(_) => "Type a number, such as 3 or 7.5.",
             Self::TooFine(_) => "Three decimals are the most.",
-            Self::Pair(_) => "Type the smaller and the larger one, such as: 5 15",
-            Self::Date(_) => "Type year-month-day, such as 2026-11-02, or: today",
+            Self::Pair(_) => "Type the smaller and the larger one, such as 5 15.",
+            Self::Date(_) => "Type year-month-day, such as 2026-11-02, or the word today.",
             Self::Choice(_) => "Type a number from the list.",
-            Self::YesOrNo(_) => "Type: yes, or: no",
+            Self::YesOrNo(_) => "Type yes or no.",
             Self::Nothing => "B goes back to the page before.",
         }
     }
@@ -401,8 +401,8 @@ fn chosen(line: &str, names: &[&str]) -> Read<Vec<String>> {
         return Ok(names.iter().map(|name| (*name).to_owned()).collect());
     }
     let by_name = || {
-        let named = |word: &str| names.iter().find(|name| **name == word.trim().to_lowercase());
-        line.split(',').map(|word| named(word).map(|name| (*name).to_owned())).collect::<Option<Vec<_>>>()
+        let entry = |word: &str| names.iter().find(|name| **name == word.trim().to_lowercase());
+        line.split(',').map(|word| entry(word).map(|name| (*name).to_owned())).collect::<Option<Vec<_>>>()
     };
     if let Some(named) = by_name() {
         return Ok(named);

@@ -54,7 +54,7 @@ impl Form {
         }
         let mut items = Vec::new();
         let (heading, keys) = match &self.page {
-            Page::Start => self.start_page(&mut items),
+            Page::Start => Self::start_page(&mut items),
             Page::Whole(whole) => self.whole_page(*whole, &mut items),
             Page::Drills => self.drills_page(&mut items),
             Page::Add => self.add_page(&mut items),
@@ -84,7 +84,7 @@ impl Form {
         View { heading, items, keys }
     }
 
-    fn start_page(&self, items: &mut Vec<Item>) -> (String, String) {
+    fn start_page(items: &mut Vec<Item>) -> (String, String) {
         items.push(Item::Text("For one person. Each answer is one line and Enter; nothing is written before the end, and nothing can go past the hard limits. From which ready prescription do you start?".to_owned()));
         items.push(Item::Gap);
         for (number, (name, ready)) in (1..).zip(Prescription::all_ready()) {
@@ -428,6 +428,7 @@ const fn question_of_drill(ask: Ask) -> &'static str {
 }
 
 /// What belongs to one question, and what to type.
+#[expect(clippy::too_many_lines, reason = "one arm a question")]
 fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
     let mut choice = |number: usize, text: String| items.push(Item::Choice(number.to_string(), text));
     match ask {

@@ -5,7 +5,7 @@
 use jiff::civil::Date;
 
 use super::{DrillOrder, DrillPlan, Prescription, Refusal, Sequence, Shape, Unlock, limits};
-use crate::drill::{Drill, Form, Need, Target};
+use crate::drill::{Action, Drill, Form, Need, Target};
 use crate::millis::Millis;
 
 mod open;
@@ -219,7 +219,7 @@ impl DraftDrill {
     pub fn shortest_gap(&self) -> Millis {
         let parts = self.drill.parts().iter().filter_map(|part| part.action);
         let actions = self.targets().map(|target| target.action).chain(parts);
-        actions.map(|action| action.shortest_gap()).max().unwrap_or_default()
+        actions.map(Action::shortest_gap).max().unwrap_or_default()
     }
 
     /// Whether somebody pushes.

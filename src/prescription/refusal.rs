@@ -22,12 +22,12 @@ use crate::millis::Millis;
 pub struct Refusal {
     file: String,
     line: Option<usize>,
-    reason: Reason,
+    reason: Box<Reason>,
 }
 
 impl Refusal {
     pub(super) fn new(file: &str, line: Option<usize>, reason: Reason) -> Self {
-        Self { file: file.to_owned(), line, reason }
+        Self { file: file.to_owned(), line, reason: Box::new(reason) }
     }
 
     /// What was seen, and the limit: a lower-case phrase without its place.

@@ -194,7 +194,7 @@ fn choose<W: Write>(
     let mut partner = String::new();
     if form == Form::Partner {
         desk.say("With which partner? A name or initials. What is unlocked holds with this partner and nobody else.")?;
-        partner = desk.read()?.ok_or_else(not_begun)?.trim().to_owned();
+        desk.read()?.ok_or_else(not_begun)?.trim().clone_into(&mut partner);
         if partner.is_empty() {
             return Err(Failure::new("the partner has no name", "Type a name or initials."));
         }

@@ -31,10 +31,7 @@ fn what_was_seen_comes_back_and_goes_to_another_journal() {
     let mut text = Vec::new();
     show::show(&here, "last", &mut text).unwrap();
     let text = String::from_utf8(text).unwrap();
-    assert!(
-        text.contains("A try-out, watched by K. L., with R. as partner. It counts as no practice."),
-        "{text}"
-    );
+    assert!(text.contains("A try-out: it counts as no practice. Watched by: K. L.; partner: R."), "{text}");
     assert!(text.contains("  Seen, feet: one step each time"), "{text}");
 
     let mut there = open(&Folder::open_in(place.path().join("there")).unwrap());

@@ -101,7 +101,7 @@ impl Settling<'_> {
                 let holds = self.probe.drills.iter_mut().filter_map(|plan| plan.tested_hold_ms.as_mut());
                 holds.for_each(|hold| *hold = 60_000);
             }
-            Reason::AcceptedByNobody => self.probe.issued_by = "somebody".to_owned(),
+            Reason::AcceptedByNobody => SOMEBODY.clone_into(&mut self.probe.issued_by),
             // Of what lies within one drill the gate sees the first: it is taken out, and the next drill looked at.
             reason if is_pending(reason) => self.leave_out(),
             _ => {}

@@ -69,8 +69,16 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
         ));
     }
     let words: Vec<String> = plan.targets().iter().map(|target| format!("\"{}\"", target.words())).collect();
-    let who = if plan.form() == Form::Partner { "Your partner is told, or you hear" } else { "You hear" };
+    let silent = plan.targets().iter().all(|target| target.say.is_none());
+    let who = if silent { "You hear nothing before it. Your partner is told" } else { "You hear" };
     lines.push(format!("{who}: {}.", words.join(", ")));
+    if let Some((gentlest, firmest)) = plan.strength() {
+        let up_to = if gentlest == firmest { "" } else { "up to " };
+        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.feels()));
+    }
+    if plan.form() == Form::Partner {
+        lines.extend(drill.partner_does().iter().map(|does| format!("For your partner: {does}")));
+    }
     lines.push(format!(
         "You need: {}. Behind you: {}. Within reach: {}.",
         drill.kit().join(", "),

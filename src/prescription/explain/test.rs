@@ -157,3 +157,22 @@ fn a_small_share_is_not_rounded_away() {
         ["0", "under 0.1", "0.2", "15", "3"]
     );
 }
+
+#[test]
+fn the_hand_out_of_every_ready_one_is_for_the_person_and_promises_nothing() {
+    for (name, prescription) in Prescription::all_ready() {
+        let counts = CueCounts::of(prescription);
+        let sheet = Explanation::of(prescription, &counts).handout();
+        let text: String =
+            sheet.iter().flat_map(|part| &part.lines).map(|line| format!("{line}\n")).collect();
+        assert!(text.contains("Nothing here promises to prevent falls."), "{name}");
+        assert!(text.contains(Phrase::named("practice.stop-list").unwrap().words()), "{name}");
+        for not_for_the_person in ["of 100", "6 hours", "six hours", "seed", "_ms", "per mille", "`"] {
+            assert!(!text.contains(not_for_the_person), "{name}: {not_for_the_person}");
+        }
+        for plan in prescription.drills() {
+            assert!(sheet.iter().any(|part| part.heading.contains(plan.drill().title())), "{name}");
+            assert!(plan.drill().cautions().iter().all(|caution| text.contains(caution.as_str())), "{name}");
+        }
+    }
+}
