@@ -22,10 +22,14 @@ mod history;
 /// An invented history in which much goes wrong: falls, grabs, hard sets, pages that were not all true, symptoms, another
 /// prescription in between, sessions in which nothing was begun.
 fn troubled(number: u64) -> Value {
-    let mut rng = ChaCha12Rng::seed_from_u64(number ^ 0x0ff5_e7);
+    let mut rng = ChaCha12Rng::seed_from_u64(number ^ 0xfee1);
     let first = date(2026, 1, 5);
-    let history =
-        history::History { number, first, sessions: rng.random_range(1..40), pushes: number % 2 == 0 };
+    let history = history::History {
+        number,
+        first,
+        sessions: rng.random_range(1..40),
+        pushes: number.is_multiple_of(2),
+    };
     let mut export = history.export();
     let other = "sha256:".to_owned() + &"ab".repeat(32);
     let sessions = export["sessions"].as_array_mut().unwrap();
@@ -50,7 +54,7 @@ fn troubled(number: u64) -> Value {
             rows.iter().map(|(item, is_true)| json!({ "item": item, "is_true": is_true })).collect()
         };
         // Every third is calm on most days, so that steps go up too.
-        match rng.random_range(0..if number % 3 == 0 { 200 } else { 18 }) {
+        match rng.random_range(0..if number.is_multiple_of(3) { 200 } else { 18 }) {
             0 => {
                 session["end"]["why"] = json!("fell");
                 answer(
@@ -73,14 +77,14 @@ fn troubled(number: u64) -> Value {
                     ("not fallen", false),
                     ("the fall did no harm", rng.random()),
                     ("the fall was over two days ago", rng.random()),
-                ])
+                ]);
             }
             7 => {
                 session["ready"] = ready(&[
                     ("no chest pain", true),
                     ("not dizzy", false),
                     ("dizziness passed in five minutes", rng.random()),
-                ])
+                ]);
             }
             8 => session["ready"] = ready(&[("slept well", true), ("not sore", true)]),
             9 => {
@@ -92,7 +96,7 @@ fn troubled(number: u64) -> Value {
             10 => answer(session, "held on", json!(3)),
             11 => {
                 session["mishaps"] =
-                    json!([{ "place": 990, "set": last, "at_ms": 1, "what": "fell", "cue": null }])
+                    json!([{ "place": 990, "set": last, "at_ms": 1, "what": "fell", "cue": null }]);
             }
             12 => session["advised"] = json!([{ "place": 991, "set": last, "advice": "one step lower" }]),
             _ => {}
