@@ -28,8 +28,10 @@ mod prescribe;
 mod presets;
 mod preview;
 mod program;
+mod progress;
 mod report;
 mod setup;
+mod sheet;
 pub mod source;
 mod standing;
 mod suitability;
@@ -100,6 +102,10 @@ enum Command {
     Assess(assess::Arguments),
     /// Lift a lock, once a clinician has cleared it
     Clear(clear::Arguments),
+    /// Show your own practice: this week, what is next, what got easier
+    Progress(progress::Arguments),
+    /// Write a sheet to print, for practice with tracks away from the computer
+    Sheet(sheet::Arguments),
     /// Report what was really done, for the therapist
     Report(report::Arguments),
     /// Explain a prescription in plain words, or say what is wrong with it
@@ -168,6 +174,8 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
             Some(Command::Assess(arguments)) => assess::run(arguments, folder, &mut out)?,
             Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
+            Some(Command::Progress(arguments)) => progress::run(*arguments, &folder()?, &mut out)?,
+            Some(Command::Sheet(arguments)) => sheet::run(arguments, &folder()?, &mut out)?,
             Some(Command::Report(arguments)) => report::run(arguments, folder, &mut out)?,
             Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
             Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,

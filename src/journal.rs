@@ -16,6 +16,7 @@ use rusqlite::{Connection, OpenFlags};
 
 mod adopt;
 mod balance;
+pub mod erase;
 mod error;
 pub mod export;
 mod fitness;

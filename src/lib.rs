@@ -31,6 +31,7 @@ pub mod predictability;
 pub mod prescribing;
 pub mod prescription;
 pub mod program;
+pub mod progress;
 pub mod progression;
 pub mod readiness;
 pub mod record;

@@ -760,3 +760,37 @@ fn a_list_that_somebody_made_up_is_judged_or_refused_with_its_line() {
     let usage = run(place.path(), &["audit", "gentle", "--sequence", "mine.txt"]);
     assert_eq!(usage.status.code(), Some(2));
 }
+
+#[test]
+fn a_journal_is_erased_only_after_the_exact_word() {
+    use std::io::Write as _;
+    let place = tempfile::tempdir().unwrap();
+    let erase = |arguments: &[&str], typed: &str| {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+            .args([&["journal", "erase"], arguments].concat())
+            .env("COUNTERPOISE_DATA", place.path().join("data"))
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let _ = child.stdin.take().unwrap().write_all(typed.as_bytes());
+        child.wait_with_output().unwrap()
+    };
+    let nothing = erase(&[], "erase\n");
+    assert!(String::from_utf8(nothing.stderr).unwrap().contains("there is nothing to erase"));
+    printed(place.path(), &["use", "gentle"]);
+    let journal = place.path().join("data/journal.sqlite");
+    for typed in ["", "\n", "Erase\n", "erase it\n", " erase\n", "yes\n"] {
+        let output = erase(&[], typed);
+        assert_eq!(output.status.code(), Some(1), "{typed:?}");
+        assert!(String::from_utf8(output.stderr).unwrap().contains("nothing was erased"));
+        assert!(journal.exists());
+    }
+    let output = erase(&[], "erase\n");
+    let said = String::from_utf8(output.stdout).unwrap();
+    assert!(output.status.success() && said.contains("Locks and holds go with it"), "{said}");
+    assert!(!journal.exists() && place.path().join("data/prescription.toml").exists());
+    assert!(erase(&["--everything"], "erase\n").status.success());
+    assert!(!place.path().join("data/prescription.toml").exists());
+}

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use syn::visit::{self, Visit};
 
 /// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 27] = [
+const CORE: [(&str, &[&str]); 28] = [
     ("caution", &[]),
     ("words", &[]),
     ("page", &[]),
@@ -68,6 +68,7 @@ const CORE: [(&str, &[&str]); 27] = [
     ("suitability", &["bounds", "words"]),
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
     ("program", &["past", "prescription"]),
+    ("progress", &["drill", "past", "prescription", "program", "progression"]),
     ("overview", &["past", "prescription", "program", "progression", "record", "words"]),
     (
         "report",

@@ -1,7 +1,7 @@
 //! Looks at the journal, writes it out, and takes it in. Not how it is kept (that is `journal`).
 
 use std::fs::File;
-use std::io::{self, Read, Write};
+use std::io::{self, BufRead, Read, Write};
 use std::path::{Path, PathBuf};
 
 use clap::{Subcommand, ValueEnum};
@@ -9,7 +9,7 @@ use clap::{Subcommand, ValueEnum};
 use super::wrap::wrapped;
 use super::{Failure, handover};
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal, JournalError, export, import, list, show};
+use crate::journal::{Folder, Journal, JournalError, erase, export, import, list, show};
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
@@ -55,6 +55,15 @@ enum Action {
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
+    /// Erase the journal for good, after a typed word
+    #[command(
+        after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
+    )]
+    Erase {
+        /// The settings and the prescriptions too
+        #[arg(long)]
+        everything: bool,
+    },
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
@@ -97,6 +106,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
             handover::put(&format!("journal-{day}"), ending, &bytes, out)?;
         }
+        Action::Erase { everything } => {
+            let what = if *everything { erase::What::Everything } else { erase::What::Journal };
+            erased(what, folder, &mut io::stdin().lock(), out)?;
+        }
         Action::Import { file } => {
             let name = file.display().to_string();
             let bytes =
@@ -108,5 +121,49 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             writeln!(out, "{}", import::import(&mut journal, &name, &bytes)?)?;
         }
     }
+    Ok(())
+}
+
+/// What has to be typed, exactly so.
+const WORD: &str = "erase";
+
+/// Says what would go, and erases it after the word.
+fn erased(
+    what: erase::What,
+    folder: &Folder,
+    from: &mut impl BufRead,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let files = erase::files(folder, what)?;
+    if files.is_empty() {
+        return Err(Failure::new(
+            format!("there is nothing to erase in {}", folder.path().display()),
+            "Another person's folder is named with --person or --data-dir.",
+        ));
+    }
+    let lock = folder.lock()?;
+    writeln!(out, "{}", wrapped("", "This erases for good:"))?;
+    for file in &files {
+        writeln!(out, "  {}", file.display())?;
+    }
+    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
+    if let Ok(sessions) = sessions {
+        writeln!(out, "  with {sessions} practices in it")?;
+    }
+    for text in [
+        "Locks and holds go with it. If a clinician has not cleared you, do not practice.",
+        "Copies are not touched: exports, reports, tracks, memory sticks, backups. A drive may keep old bytes of its own accord.",
+        "Type the word erase, then Enter. Anything else keeps everything.",
+    ] {
+        writeln!(out, "{}", wrapped("", text))?;
+    }
+    out.flush()?;
+    let mut typed = String::new();
+    let read = from.read_line(&mut typed);
+    if read.is_err() || typed.trim_end_matches(['\r', '\n']) != WORD {
+        return Err(Failure::new("nothing was erased", "The word was not typed. Everything is as it was."));
+    }
+    let count = erase::erase(&lock, what)?;
+    writeln!(out, "Erased: {count} files.")?;
     Ok(())
 }

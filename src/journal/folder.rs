@@ -153,7 +153,7 @@ pub(crate) fn write_beside(path: &Path, bytes: &[u8]) -> io::Result<()> {
 }
 
 /// Brings a rename onto the disk, where folders can be synchronized at all.
-fn sync_folder(folder: Option<&Path>) -> io::Result<()> {
+pub(super) fn sync_folder(folder: Option<&Path>) -> io::Result<()> {
     match folder {
         Some(folder) if cfg!(unix) && !folder.as_os_str().is_empty() => File::open(folder)?.sync_all(),
         _ => Ok(()),

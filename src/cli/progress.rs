@@ -1,0 +1,70 @@
+//! Shows a person the own practice, large: this week, what is next, what got easier.
+
+use std::io::{self, IsTerminal, Write};
+use std::time::Duration;
+
+use jiff::civil::Date;
+
+use super::practice::{face, no_terminal};
+use super::standing::{self, Known};
+use super::wrap::wrapped;
+use super::{Failure, source};
+use crate::caution;
+use crate::clock::Clock;
+use crate::display::{Input, terminal};
+use crate::journal::{Folder, Journal};
+use crate::progress::Progress;
+use crate::session::screen::{Body, KeyHint, Screen};
+
+/// On which day, and how.
+#[derive(Debug, Clone, Copy, clap::Args)]
+#[command(after_help = "Examples:\n  \
+    counterpoise progress           large on the whole terminal; any key goes on\n  \
+    counterpoise progress --plain   as lines of text\n\n\
+    It is yours: no scores, and nobody is compared with anybody.")]
+pub(super) struct Arguments {
+    /// The day that is asked about [default: today]
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    on: Option<Date>,
+    /// Plain lines in place of a full screen
+    #[arg(long)]
+    plain: bool,
+}
+
+pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
+    let known = Known::of(&Journal::look(folder)?)?;
+    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let next = known.next(&prescription, &now);
+    let progress = Progress::of(&known.past, &prescription, &next, now.date());
+    if arguments.plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        for (heading, lines) in progress.parts() {
+            writeln!(out, "{heading}")?;
+            lines.iter().try_for_each(|line| writeln!(out, "{}", wrapped("  ", line)))?;
+        }
+        writeln!(out, "{}", wrapped("", caution::FIRST))?;
+        return Ok(());
+    }
+    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    let mut face = face(false, "progress")?;
+    for (heading, lines) in progress.parts() {
+        let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+        let screen = Screen {
+            place: String::new(),
+            body: Body::page(heading, &lines, &[]),
+            keys: vec![KeyHint::new("any key", "go on"), KeyHint::new("S or Esc", "leave")],
+            notices: Vec::new(),
+        };
+        loop {
+            face.show(&screen).map_err(|error| no_terminal(&error))?;
+            match face.poll(Duration::from_millis(100)) {
+                Input::Key(key) if key.stops() => return Ok(()),
+                Input::Key(_) => break,
+                Input::Close => return Ok(()),
+                Input::Nothing if terminal::close_asked() => return Ok(()),
+                Input::Nothing => {}
+            }
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,161 @@
+//! Erases what was kept of a person: every file is written over, brought to the disk and removed. What a drive keeps of
+//! its own accord, and copies elsewhere, are beyond this.
+
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Seek, SeekFrom, Write};
+use std::path::{Path, PathBuf};
+
+use super::folder::sync_folder;
+use super::{Folder, JournalError, Lock};
+
+/// What is erased.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum What {
+    /// The journal, and what stands beside it: rescue files, accounts of faults, what a crash left half written.
+    Journal,
+    /// That, the settings and the prescriptions.
+    Everything,
+}
+
+/// Written over a file, so much at a time.
+const BLOCK: usize = 8 * 1024;
+
+/// The files that would go, in order of their names.
+///
+/// # Errors
+/// If the folder cannot be read.
+pub fn files(folder: &Folder, what: What) -> Result<Vec<PathBuf>, JournalError> {
+    let entries = match fs::read_dir(folder.path()) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+        Err(source) => return Err(JournalError::NotAFolder { path: folder.path().to_owned(), source }),
+    };
+    let goes = |name: &str| match what {
+        // The lock's file holds nothing, and removing it would let two windows lock two files.
+        _ if name == "lock" => false,
+        What::Everything => ["journal", "rescue-", "fault-", "settings", "prescription"]
+            .iter()
+            .any(|own| name.starts_with(own)),
+        What::Journal => ["journal", "rescue-", "fault-"].iter().any(|own| name.starts_with(own)),
+    };
+    let mut files: Vec<PathBuf> = entries
+        .filter_map(|entry| {
+            let entry = entry.ok()?;
+            let is_file = entry.file_type().ok()?.is_file();
+            (is_file && goes(&entry.file_name().to_string_lossy())).then(|| entry.path())
+        })
+        .collect();
+    files.sort();
+    Ok(files)
+}
+
+/// Erases them. `lock`: nobody practices meanwhile.
+///
+/// # Errors
+/// If one cannot be written over or removed; those before it are gone.
+pub fn erase(lock: &Lock, what: What) -> Result<usize, JournalError> {
+    let files = files(lock.folder(), what)?;
+    for path in &files {
+        remove(path).map_err(|source| JournalError::Unwritable { path: path.clone(), source })?;
+    }
+    let folder = lock.folder().path();
+    sync_folder(Some(folder))
+        .map_err(|source| JournalError::Unwritable { path: folder.to_owned(), source })?;
+    Ok(files.len())
+}
+
+fn remove(path: &Path) -> io::Result<()> {
+    let mut file = OpenOptions::new().write(true).open(path)?;
+    let zeros = [0; BLOCK];
+    let mut left = file.metadata()?.len();
+    file.seek(SeekFrom::Start(0))?;
+    while left > 0 {
+        let size = left.min(BLOCK as u64) as usize;
+        file.write_all(&zeros[..size])?;
+        left -= size as u64;
+    }
+    File::sync_all(&file)?;
+    file.set_len(0)?;
+    file.sync_all()?;
+    drop(file);
+    fs::remove_file(path)
+}
+
+#[cfg(test)]
+mod test {
+    use std::fs;
+
+    use super::{What, erase, files};
+    use crate::journal::sample::{id, keep, open, session};
+    use crate::journal::{Folder, JournalError};
+    use crate::settings::Settings;
+
+    /// Words that stand in what is kept, and nowhere else.
+    const MARK: &str = "a-word-that-nobody-else-writes";
+
+    fn everything_in(place: &std::path::Path) -> Vec<u8> {
+        let mut bytes = Vec::new();
+        for entry in fs::read_dir(place).unwrap() {
+            bytes.extend(fs::read(entry.unwrap().path()).unwrap());
+        }
+        bytes
+    }
+
+    fn holds(bytes: &[u8]) -> bool {
+        bytes.windows(MARK.len()).any(|window| window == MARK.as_bytes())
+    }
+
+    #[test]
+    fn what_was_erased_is_nowhere_in_the_folder_also_what_a_crash_left() {
+        let place = tempfile::tempdir().unwrap();
+        let folder = Folder::open_in(place.path()).unwrap();
+        let mut journal = open(&folder);
+        keep(&mut journal, &id(1), &session());
+        journal.keep_clearance(&"2026-11-02T08:00:00Z[UTC]".parse().unwrap(), MARK, MARK, &[]).unwrap();
+        drop(journal);
+        for name in
+            ["journal.sqlite-journal", "journal.sqlite-wal", "rescue-3f2a-1.json.set-aside", "fault-1.txt"]
+        {
+            fs::write(place.path().join(name), format!("...{MARK}...")).unwrap();
+        }
+        Settings::default().save(&folder).unwrap();
+        fs::write(folder.prescription_file(), "kept").unwrap();
+        fs::write(place.path().join("holiday.jpg"), "not ours").unwrap();
+        assert!(holds(&everything_in(place.path())));
+        assert_eq!(files(&folder, What::Journal).unwrap().len(), 5);
+        let lock = folder.lock().unwrap();
+        assert_eq!(erase(&lock, What::Journal).unwrap(), 5);
+        assert!(!holds(&everything_in(place.path())));
+        assert!(folder.settings_file().exists() && folder.prescription_file().exists());
+        assert_eq!(erase(&lock, What::Everything).unwrap(), 2);
+        assert!(!folder.settings_file().exists() && place.path().join("holiday.jpg").exists());
+        drop(lock);
+        // What is opened after it is a new journal.
+        assert!(open(&folder).sessions().unwrap().is_empty());
+    }
+
+    #[test]
+    fn the_bytes_are_written_over_before_the_name_goes() {
+        let place = tempfile::tempdir().unwrap();
+        let path = place.path().join("journal.sqlite");
+        fs::write(&path, MARK.repeat(10_000)).unwrap();
+        // A second name for the same bytes shows what became of them.
+        let other = place.path().join("other-name");
+        fs::hard_link(&path, &other).unwrap();
+        let folder = Folder::open_in(place.path()).unwrap();
+        erase(&folder.lock().unwrap(), What::Journal).unwrap();
+        assert_eq!(fs::read(&other).unwrap(), b"");
+        assert!(!path.exists());
+    }
+
+    #[test]
+    fn nobody_erases_under_a_practice() {
+        let place = tempfile::tempdir().unwrap();
+        let folder = Folder::open_in(place.path()).unwrap();
+        let _practice = folder.lock().unwrap();
+        assert!(matches!(folder.lock(), Err(JournalError::InUse { .. })));
+        assert!(
+            files(&Folder::open_in(place.path().join("nowhere")).unwrap(), What::Journal).unwrap().is_empty()
+        );
+    }
+}
