@@ -16,6 +16,7 @@ use rusqlite::{Connection, OpenFlags};
 
 mod adopt;
 mod balance;
+mod by_hand;
 pub mod erase;
 mod error;
 pub mod export;
@@ -41,6 +42,7 @@ mod tryout;
 pub mod writer;
 
 pub use adopt::Altered;
+pub use by_hand::{BY_HAND, SetTicked, Ticked};
 pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;

@@ -60,6 +60,8 @@ pub struct More {
     pub seed_given: bool,
     /// Without sound.
     pub silent: bool,
+    /// Typed in by hand, from the sheet.
+    pub by_hand: bool,
     /// Up, hold or down, with the reasons; empty where it was not kept.
     pub why: Vec<String>,
     /// For each set, in order.

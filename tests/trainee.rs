@@ -47,7 +47,9 @@ fn a_sheet_is_written_once_for_its_owner_and_not_under_a_lock() {
     let said = printed(place.path(), &["sheet", "--out", "sheet.html"]);
     assert!(said.contains("journal add"), "{said}");
     let page = fs::read_to_string(place.path().join("sheet.html")).unwrap();
-    assert!(page.starts_with("<!doctype html>") && page.contains("local codes") || page.contains("Local codes"));
+    assert!(
+        page.starts_with("<!doctype html>") && page.contains("local codes") || page.contains("Local codes")
+    );
     assert!(page.contains("promises to prevent falls") && page.contains("What was done"));
     #[cfg(unix)]
     {
@@ -55,14 +57,96 @@ fn a_sheet_is_written_once_for_its_owner_and_not_under_a_lock() {
         let mode = fs::metadata(place.path().join("sheet.html")).unwrap().permissions().mode();
         assert_eq!(mode & 0o777, 0o600);
     }
-    assert_eq!(run(place.path(), &["sheet", "--out", "sheet.html"]).status.code(), Some(1), "never written over");
+    assert_eq!(
+        run(place.path(), &["sheet", "--out", "sheet.html"]).status.code(),
+        Some(1),
+        "never written over"
+    );
     assert!(printed(place.path(), &["sheet"]).starts_with("practice-sheet-"), "a name of its own");
     let mut history =
-        history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 1, pushes: false }.export();
+        history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 1, pushes: false }
+            .export();
     history["sessions"][0]["ready"] = serde_json::json!([{ "item": "not fainted", "is_true": false }]);
     fs::write(place.path().join("history.json"), history.to_string()).unwrap();
     printed(place.path(), &["journal", "import", "history.json"]);
     let locked = run(place.path(), &["sheet", "--out", "locked.html"]);
     assert!(String::from_utf8(locked.stderr).unwrap().contains("clinician"));
     assert!(!place.path().join("locked.html").exists());
+}
+
+/// One set of shifts and two of reaches, each done whole and easy.
+const SET: [&str; 5] = ["d", "n", "0", "4", "2"];
+
+fn add(folder: &Path, answers: &[&str]) -> Output {
+    use std::io::Write as _;
+    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+        .args(["journal", "add"])
+        .env("COUNTERPOISE_DATA", folder.join("data"))
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let text: String = answers.iter().map(|answer| format!("{answer}\n")).collect();
+    let _ = child.stdin.take().unwrap().write_all(text.as_bytes());
+    child.wait_with_output().unwrap()
+}
+
+fn whole<'a>(day: &'a str, after: &[&'a str]) -> Vec<&'a str> {
+    [&[day][..], &SET, &SET, &SET, after].concat()
+}
+
+#[test]
+fn a_practice_with_a_track_is_typed_in_and_the_same_rules_follow() {
+    let place = tempfile::tempdir().unwrap();
+    let folder = place.path();
+    // Two clean days step up, as two practices would have.
+    for day in ["2026-02-02", "2026-02-04"] {
+        let output = add(folder, &whole(day, &["n", "n", "y"]));
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    }
+    let next = |on: &str| -> serde_json::Value {
+        serde_json::from_str(&printed(folder, &["next", "--on", on, "--format", "json"])).unwrap()
+    };
+    assert_eq!(next("2026-02-06")["decision"], "up");
+    let shown = printed(folder, &["journal", "show"]);
+    assert!(shown.contains("typed in by hand: practice with a track"), "{shown}");
+    let report = printed(folder, &["report", "--on", "2026-02-06"]);
+    assert!(report.contains("Practice: 2 of") && report.contains("Typed in by hand: 2."), "{report}");
+    assert!(!report.contains("Without sound"), "{report}");
+    let twice = add(folder, &whole("2026-02-04", &["n", "n", "y"]));
+    assert!(String::from_utf8(twice.stderr).unwrap().contains("has a practice already"));
+    // A fall that is typed in locks just the same.
+    let fell = add(folder, &whole("2026-02-06", &["y", "y", "n", "y"]));
+    assert!(fell.status.success(), "{}", String::from_utf8_lossy(&fell.stderr));
+    assert_eq!(next("2026-03-30")["decision"], "locked");
+}
+
+#[test]
+fn nothing_is_typed_in_by_halves() {
+    let place = tempfile::tempdir().unwrap();
+    let good = whole("2026-02-02", &["n", "n", "y"]);
+    for end in 0..good.len() {
+        let output = add(place.path(), &good[..end]);
+        assert_eq!(output.status.code(), Some(1), "{end} answers");
+        assert!(printed(place.path(), &["journal", "list"]).contains("No"), "{end}");
+    }
+    for (at, bad, said) in [
+        (0, "2999-01-01", "lies ahead"),
+        (0, "yesterday", "is no day"),
+        (1, "x", "none of D, B and N"),
+        (3, "4", "no number from 0 to 3"),
+        (4, "11", "no number from 0 to 10"),
+        (5, "0", "no number from 1 to 5"),
+        (16, "perhaps", "neither Y nor N"),
+        (18, "n", "nothing was kept"),
+    ] {
+        let mut answers = good.clone();
+        answers[at] = bad;
+        let output = add(place.path(), &answers);
+        assert!(String::from_utf8(output.stderr).unwrap().contains(said), "{bad}");
+        assert!(printed(place.path(), &["journal", "list"]).contains("No"), "{bad}");
+    }
+    let none = add(place.path(), &["2026-02-02", "n", "n", "n"]);
+    assert!(String::from_utf8(none.stderr).unwrap().contains("no set was done"));
 }

@@ -11,6 +11,8 @@ use super::{Failure, handover};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, JournalError, erase, export, import, list, show};
 
+mod add;
+
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
@@ -55,6 +57,9 @@ enum Action {
         #[arg(value_name = "FILE")]
         file: PathBuf,
     },
+    /// Type in a practice with a track, from the sheet
+    #[command(after_help = "Example:\n  counterpoise journal add")]
+    Add,
     /// Erase the journal for good, after a typed word
     #[command(
         after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
@@ -106,6 +111,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
             handover::put(&format!("journal-{day}"), ending, &bytes, out)?;
         }
+        Action::Add => add::run(folder, out)?,
         Action::Erase { everything } => {
             let what = if *everything { erase::What::Everything } else { erase::What::Journal };
             erased(what, folder, &mut io::stdin().lock(), out)?;

@@ -51,7 +51,7 @@ body{font:20px/1.45 sans-serif;color:#000;background:#fff;max-width:48rem;margin
 h1{font-size:1.7rem;margin:.2rem 0}h2{font-size:1.3rem;margin:1.2rem 0 .3rem}ul{margin:.2rem 0;padding-left:1.3rem}\
 svg{width:100%;max-width:26rem;height:auto}\
 table{border-collapse:collapse;width:100%;margin:.5rem 0}caption{text-align:left;font-weight:bold}\
-th,td{border:2px solid #000;padding:.3rem .4rem;text-align:left;font-size:.85rem}td{height:2.2rem}\
+th,td{border:2px solid #000;padding:.2rem .4rem;text-align:left;font-size:.85rem}td{height:1.7rem}th:first-child{width:6rem}\
 .box{display:inline-block;width:1.1rem;height:1.1rem;border:2px solid #000;margin-right:.35rem;vertical-align:-.2rem}\
 @page{margin:15mm}\
 @media print{body{font-size:14pt;max-width:none;margin:0;padding:0}h2{break-after:avoid}table,figure,li{break-inside:avoid}}";
@@ -98,17 +98,20 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
 /// Boxes to tick and places for numbers, a row a practice.
 fn ticks(today: &Prescription, html: &mut String) {
     let sets: u32 = today.drills().iter().map(DrillPlan::sets).map(u32::from).sum();
-    let boxes: String = (1..=sets).map(|set| format!("<span class=\"box\"></span>{set} ")).collect();
     html.push_str(
-        "<table>\n<caption>What was done</caption>\n<thead><tr><th scope=\"col\">Date</th><th scope=\"col\">Sets done</th>\
+        "<table>\n<caption>What was done</caption>\n<thead><tr><th scope=\"col\">Date</th><th scope=\"col\">Set</th>\
          <th scope=\"col\">Hardest, 0 to 10</th><th scope=\"col\">Unsteady, 1 to 5</th><th scope=\"col\">Held on, times</th>\
-         <th scope=\"col\">Grabbed, nearly fell, fell, or unwell</th></tr></thead>\n<tbody>\n",
+         <th scope=\"col\">Grabbed or nearly fell</th></tr></thead>\n<tbody>\n",
     );
+    let tick = "<span class=\"box\"></span>";
     for _ in 0..today.days_a_week() {
-        let _ = writeln!(
-            html,
-            "<tr><td></td><td>{boxes}</td><td></td><td></td><td></td><td><span class=\"box\"></span></td></tr>"
-        );
+        for set in 1..=sets {
+            let day = if set == 1 { format!("<td rowspan=\"{sets}\"></td>") } else { String::new() };
+            let _ = writeln!(
+                html,
+                "<tr>{day}<td>{tick}{set}</td><td></td><td></td><td></td><td>{tick}</td></tr>"
+            );
+        }
     }
     html.push_str(
         "</tbody>\n</table>\n<p>Hardest: 0 nothing, 5 to 6 moderate, 7 to 8 hard, 10 the most. Unsteady: 1 steady, 5 lost balance. \
@@ -149,8 +152,8 @@ mod test {
         let gentle = Prescription::ready("gentle").unwrap();
         let settings = Settings { name: Some("<A>".to_owned()), ..Settings::default() };
         let html = page(gentle, &settings, "2026-11-02");
-        assert_eq!(html.matches("<tr><td></td>").count(), 3, "a row a day");
-        assert_eq!(html.matches("<span class=\"box\"></span>3 ").count(), 3, "three sets");
+        assert_eq!(html.matches("<td rowspan=\"3\"></td>").count(), 3, "three days");
+        assert_eq!(html.matches("<tr>").count(), 1 + 9, "a row a set");
         for part in [
             "Reaches at the counter",
             "<h2>Stop</h2>",

@@ -1,7 +1,7 @@
 //! The journal as a report needs it. Not the report.
 
 use super::read::{SessionRecord, SetRecord};
-use super::{BalanceRow, Journal, JournalError};
+use super::{BY_HAND, BalanceRow, Journal, JournalError};
 use crate::past::Past;
 use crate::report::{Material, More, MoreOfSet};
 
@@ -44,7 +44,8 @@ fn more_of(record: &SessionRecord) -> More {
     More {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
-        silent: record.start.device.is_none(),
+        silent: record.start.device.is_none() && record.start.voice != BY_HAND,
+        by_hand: record.start.voice == BY_HAND,
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
         sets: record.sets.iter().map(more_of_set).collect(),
     }

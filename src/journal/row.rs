@@ -338,7 +338,7 @@ impl Line {
 }
 
 impl SetRow {
-    fn new(begun: Stamp, plan: &SetPlan, channel: Channel) -> Self {
+    pub(super) fn new(begun: Stamp, plan: &SetPlan, channel: Channel) -> Self {
         let conditions = plan.conditions();
         Self {
             number: plan.number(),

@@ -6,7 +6,7 @@ use super::adopt::short;
 use super::list::minutes;
 use super::read::{ChangeRow, SessionRecord, SetRecord, SummaryRow};
 use super::row::{AnswerRow, CueRow, DeliveryRow};
-use super::{Journal, JournalError};
+use super::{BY_HAND, Journal, JournalError};
 use crate::cli::wrap::wrapped;
 use crate::phrase::Phrase;
 use crate::record::Response;
@@ -46,6 +46,7 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
         }
     )?;
     match &start.device {
+        None if start.voice == BY_HAND => writeln!(out, "  Voice         {BY_HAND}: practice with a track")?,
         Some(device) => writeln!(out, "  Voice         {}, through {device}", start.voice)?,
         None => writeln!(out, "  Voice         none: the calls were on the screen only")?,
     }

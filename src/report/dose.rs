@@ -29,6 +29,8 @@ pub struct Dose {
     pub interrupted: usize,
     /// Sessions with a seed that somebody gave: they were not unpredictable.
     pub seed_given: usize,
+    /// Sessions that were typed in by hand: what was heard is not known.
+    pub by_hand: usize,
     /// Sessions without sound.
     pub silent: usize,
     /// How often the sound was disturbed in a set.
@@ -105,6 +107,7 @@ impl Dose {
             cues: weeks.iter().map(|week| week.cues).sum(),
             interrupted: inside.practiced().filter(|(session, _)| cut(session.end)).count(),
             seed_given: inside.practiced().filter(|(_, more)| more.seed_given).count(),
+            by_hand: inside.practiced().filter(|(_, more)| more.by_hand).count(),
             silent: inside.practiced().filter(|(_, more)| more.silent).count(),
             sound_disturbed: inside
                 .practiced()

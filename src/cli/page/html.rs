@@ -38,10 +38,10 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
             Block::Chart(chart) => {
                 writeln!(out, "<figure>\n{}", svg::picture(chart, &format!("chart-{index}")).trim_end())?;
                 let (title, words) = (escaped(&chart.title), escaped(&chart.words));
-                writeln!(out, "<figcaption><strong>{title}.</strong> {words}</figcaption>")?;
+                writeln!(out, "<figcaption><strong>{title}.</strong> {words}</figcaption>\n</figure>")?;
                 writeln!(out, "<details><summary>The figures of this picture</summary>")?;
                 write_table(&chart.table(), out)?;
-                writeln!(out, "</details>\n</figure>")?;
+                writeln!(out, "</details>")?;
             }
             Block::Table(table) => write_table(table, out)?,
         }
