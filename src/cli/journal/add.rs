@@ -140,7 +140,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match day {
                 None => self.refuse(&format!("\"{typed}\" is no day"))?,
                 Some(day) if day > now.date() => {
-                    self.refuse(&format!("{day} lies ahead: today is {}", now.date()))?
+                    self.refuse(&format!("{day} lies ahead: today is {}", now.date()))?;
                 }
                 Some(day) if done.contains(&day) => {
                     self.refuse(&format!("{day} has a practice already, and a day has one"))?;
