@@ -21,6 +21,7 @@ use crate::schedule::Scheduler;
 use crate::schedule::count::CueCounts;
 
 mod csv;
+mod fhir;
 
 /// What is reported, and how.
 #[derive(Debug, Clone, clap::Args)]
@@ -69,6 +70,8 @@ enum Form {
     Json,
     /// For a spreadsheet, a row a session
     Csv,
+    /// For a record system: a FHIR R4 bundle
+    Fhir,
 }
 
 /// The order of an overview.
@@ -92,10 +95,10 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
         Form::Text => overview::Form::Text,
         Form::Json => overview::Form::Json,
         Form::Csv => overview::Form::Csv,
-        Form::Html => {
+        Form::Html | Form::Fhir => {
             return Err(Failure::new(
-                "an overview has no page for a browser",
-                "Choose --format text, json or csv. Each person's report has a page: report --format html",
+                "an overview is text, JSON or CSV",
+                "Choose --format text, json or csv. Each person's report has all forms: counterpoise report --format html",
             ));
         }
     };
@@ -130,6 +133,10 @@ pub(super) fn run(
             written.push(b'\n');
         }
         Form::Csv => csv::write(&material, period, &mut written)?,
+        Form::Fhir => {
+            serde_json::to_writer_pretty(&mut written, &fhir::bundle(&material, period))?;
+            written.push(b'\n');
+        }
     }
     match &arguments.out {
         None => out.write_all(&written)?,

@@ -1,0 +1,229 @@
+//! A report as a FHIR R4 Bundle, for a record system: a Procedure a practice, Observations for what was measured and said, a
+//! `QuestionnaireResponse` for what was answered. Codes only where a public one is certain (HL7's categories, UCUM's units);
+//! everything else is plain text. No names: the patient is a resource without any.
+
+use serde_json::{Value, json};
+
+use crate::assessment::{Dated, Unit, score};
+use crate::past::PastSession;
+use crate::record::{Question, SessionEnd};
+use crate::report::{Material, More, Period};
+
+/// HL7's categories of observations.
+const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
+const UCUM: &str = "http://unitsofmeasure.org";
+/// The patient of the bundle.
+const PATIENT: &str = "urn:uuid:00000000-0000-4000-8000-000000000001";
+
+/// The bundle of a period.
+pub(super) fn bundle(material: &Material, period: Period) -> Value {
+    let mut entries = vec![json!({ "fullUrl": PATIENT, "resource": { "resourceType": "Patient" } })];
+    let inside = |day| (period.since..=period.until).contains(&day);
+    let sessions = material.past.sessions.iter().zip(&material.more);
+    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && !session.sets.is_empty()) {
+        let parts = [procedure(session, more), measured(session, more), said(session)];
+        for (nth, resource) in (1..).zip(parts.into_iter().flatten()) {
+            entries.push(json!({ "fullUrl": uuid(&session.id, nth), "resource": resource }));
+        }
+    }
+    for (nth, dated) in (1..).zip(&material.tests) {
+        if inside(dated.day) {
+            let url = format!("urn:uuid:00000000-0000-4000-8001-{nth:012x}");
+            entries.push(json!({ "fullUrl": url, "resource": test(dated) }));
+        }
+    }
+    json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
+}
+
+/// A session's id has 128 bits of chance: the number of the resource goes into its last digit but keeps the rest.
+fn uuid(id: &str, nth: u8) -> String {
+    let digits: String =
+        id.chars().filter(char::is_ascii_hexdigit).chain(std::iter::repeat('0')).take(32).collect();
+    format!(
+        "urn:uuid:{}-{}-4{}-8{}-{}{nth}",
+        &digits[..8],
+        &digits[8..12],
+        &digits[13..16],
+        &digits[17..20],
+        &digits[20..31]
+    )
+}
+
+fn procedure(session: &PastSession, more: &More) -> Option<Value> {
+    let whole = session.end == Some(SessionEnd::Finished);
+    let outcome = session.end.map_or("not ended", SessionEnd::name);
+    let mut notes = vec![json!({ "text": format!("Prescription: {} ({})", more.title, session.digest) })];
+    if more.by_hand {
+        notes.push(json!({ "text": "Typed in by hand: practice with a track." }));
+    }
+    if session.tried_out {
+        notes.push(json!({ "text": "Supervised try-out; counts as no practice." }));
+    }
+    Some(json!({
+        "resourceType": "Procedure",
+        "status": if whole { "completed" } else { "stopped" },
+        "code": { "text": "Balance practice with unpredictable cues" },
+        "subject": { "reference": PATIENT },
+        "performedPeriod": { "start": session.begun.to_string(), "end": session.ended.to_string() },
+        "outcome": { "text": outcome },
+        "note": notes,
+    }))
+}
+
+fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
+    let mut resource = json!({
+        "resourceType": "Observation",
+        "status": "final",
+        "category": [{ "coding": [{ "system": CATEGORY, "code": category }] }],
+        "code": { "text": what },
+        "subject": { "reference": PATIENT },
+        "effectiveDateTime": at,
+    });
+    if let (Value::Object(fields), Value::Object(more)) = (&mut resource, value) {
+        fields.extend(more.clone());
+    }
+    resource
+}
+
+fn measured(session: &PastSession, more: &More) -> Option<Value> {
+    let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
+    let quantity =
+        json!({ "valueQuantity": { "value": active / 1000, "unit": "s", "system": UCUM, "code": "s" } });
+    Some(observation(
+        "activity",
+        "Time of balance practice, without rests",
+        &session.begun.to_string(),
+        &quantity,
+    ))
+}
+
+fn said(session: &PastSession) -> Option<Value> {
+    let mut items = Vec::new();
+    for set in &session.sets {
+        let asked = [
+            (Question::Grabbed, set.grabbed),
+            (Question::HeldOn, set.held_on),
+            (Question::Effort, set.effort),
+            (Question::Steadiness, set.steadiness),
+            (Question::Unwell, set.unwell),
+        ];
+        for (question, answer) in asked {
+            let Some(answer) = answer else { continue };
+            items.push(json!({
+                "linkId": format!("set-{}.{}", set.number, question.name().replace(' ', "-")),
+                "text": format!("After set {} ({}, step {}): {}", set.number, set.drill, set.step, question.name()),
+                "answer": [{ "valueInteger": answer }],
+            }));
+        }
+    }
+    if let Some(symptom) = session.symptom {
+        items.push(json!({
+            "linkId": "what-felt-wrong",
+            "text": Question::Symptom.name(),
+            "answer": [{ "valueString": Question::Symptom.say(Some(symptom)) }],
+        }));
+    }
+    (!items.is_empty()).then(|| {
+        json!({
+            "resourceType": "QuestionnaireResponse",
+            "status": "completed",
+            "subject": { "reference": PATIENT },
+            "authored": session.ended.to_string(),
+            "item": items,
+        })
+    })
+}
+
+fn test(dated: &Dated) -> Value {
+    let test = dated.reading.test();
+    let value = match (dated.reading.value(), test.unit()) {
+        (None, _) => json!({ "dataAbsentReason": { "text": "unable" } }),
+        (Some(value), Unit::Tenths) => {
+            json!({ "valueQuantity": { "value": f64::from(value) / 10.0, "unit": "s", "system": UCUM, "code": "s" } })
+        }
+        (Some(value), Unit::Rises) => json!({ "valueInteger": value }),
+    };
+    let mut resource = observation("exam", test.title(), &dated.day.to_string(), &value);
+    let finding = score(dated.reading, dated.age, dated.sex);
+    resource["interpretation"] = json!([{ "text": finding.sentence(test) }]);
+    resource
+}
+
+#[cfg(test)]
+mod test_of_bundle {
+    use super::{bundle, uuid};
+    use crate::assessment::{Company, Dated, Reading, Test};
+    use crate::past::Past;
+    use crate::past::sample::{at, clean, prescription};
+    use crate::record::SessionEnd;
+    use crate::report::{Material, More, MoreOfSet, Period};
+
+    fn material() -> Material {
+        let session = clean(&prescription(), &at(2), &[1, 2, 2]);
+        let sets =
+            session.sets.iter().map(|_| MoreOfSet { worked_ms: 60_000, ..MoreOfSet::default() }).collect();
+        let mut stopped = clean(&prescription(), &at(4), &[1, 2, 2]);
+        (stopped.end, stopped.symptom) = (Some(SessionEnd::Unwell), Some(5));
+        let dated = |test, written| Dated {
+            day: "2026-11-03".parse().unwrap(),
+            reading: Reading::read(test, written).unwrap(),
+            age: None,
+            sex: None,
+            company: Company::Elsewhere,
+        };
+        Material {
+            past: Past { sessions: vec![session, stopped], lifted: Vec::new() },
+            more: vec![More { sets, ..More::default() }, More { by_hand: true, ..More::default() }],
+            tests: vec![
+                dated(Test::OneLeg, "4.5"),
+                dated(Test::ChairStand, "9"),
+                dated(Test::FiveRises, "unable"),
+            ],
+            ..Material::default()
+        }
+    }
+
+    #[test]
+    fn every_resource_has_what_r4_requires_of_it() {
+        let period = Period { since: "2026-11-01".parse().unwrap(), until: "2026-11-30".parse().unwrap() };
+        let bundle = bundle(&material(), period);
+        let entries = bundle["entry"].as_array().unwrap();
+        let mut urls: Vec<&str> = entries.iter().map(|entry| entry["fullUrl"].as_str().unwrap()).collect();
+        let count = urls.len();
+        urls.sort_unstable();
+        urls.dedup();
+        assert_eq!((urls.len(), count), (10, 10), "a patient, two times three resources, three tests");
+        // FHIR R4: what has cardinality 1..1 in each resource.
+        for entry in entries {
+            let resource = &entry["resource"];
+            let required: &[&str] = match resource["resourceType"].as_str().unwrap() {
+                "Patient" => &[],
+                "Procedure" => &["status", "subject"],
+                "Observation" => &["status", "code"],
+                "QuestionnaireResponse" => &["status"],
+                other => panic!("{other}"),
+            };
+            assert!(required.iter().all(|field| !resource[field].is_null()), "{resource:#}");
+            assert!(!resource.to_string().contains("\"name\""), "no names");
+        }
+        let of = |kind: &str| -> Vec<&serde_json::Value> {
+            entries.iter().map(|entry| &entry["resource"]).filter(|one| one["resourceType"] == kind).collect()
+        };
+        assert_eq!(
+            (&of("Procedure")[0]["status"], &of("Procedure")[1]["status"]),
+            (&"completed".into(), &"stopped".into())
+        );
+        let values: Vec<String> =
+            of("Observation").iter().map(|one| one["valueQuantity"]["value"].to_string()).collect();
+        assert_eq!(values[2..], ["4.5", "null", "null"]);
+        assert_eq!(of("Observation")[4]["dataAbsentReason"]["text"], "unable");
+        assert!(of("QuestionnaireResponse")[1]["item"].to_string().contains("dizzy"));
+    }
+
+    #[test]
+    fn an_id_becomes_a_uuid_of_its_own_for_each_resource() {
+        let id = "0123456789abcdef0123456789abcdef";
+        assert_eq!(uuid(id, 1), "urn:uuid:01234567-89ab-4def-8123-456789abcde1");
+        assert_ne!(uuid(id, 1), uuid(id, 2));
+    }
+}
