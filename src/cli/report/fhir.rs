@@ -21,7 +21,7 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
     let inside = |day| (period.since..=period.until).contains(&day);
     let sessions = material.past.sessions.iter().zip(&material.more);
     for (session, more) in sessions.filter(|(session, _)| inside(session.day) && !session.sets.is_empty()) {
-        let parts = [procedure(session, more), measured(session, more), said(session)];
+        let parts = [Some(procedure(session, more)), Some(measured(session, more)), said(session)];
         for (nth, resource) in (1..).zip(parts.into_iter().flatten()) {
             entries.push(json!({ "fullUrl": uuid(&session.id, nth), "resource": resource }));
         }
@@ -49,7 +49,7 @@ fn uuid(id: &str, nth: u8) -> String {
     )
 }
 
-fn procedure(session: &PastSession, more: &More) -> Option<Value> {
+fn procedure(session: &PastSession, more: &More) -> Value {
     let whole = session.end == Some(SessionEnd::Finished);
     let outcome = session.end.map_or("not ended", SessionEnd::name);
     let mut notes = vec![json!({ "text": format!("Prescription: {} ({})", more.title, session.digest) })];
@@ -59,7 +59,7 @@ fn procedure(session: &PastSession, more: &More) -> Option<Value> {
     if session.tried_out {
         notes.push(json!({ "text": "Supervised try-out; counts as no practice." }));
     }
-    Some(json!({
+    json!({
         "resourceType": "Procedure",
         "status": if whole { "completed" } else { "stopped" },
         "code": { "text": "Balance practice with unpredictable cues" },
@@ -67,7 +67,7 @@ fn procedure(session: &PastSession, more: &More) -> Option<Value> {
         "performedPeriod": { "start": session.begun.to_string(), "end": session.ended.to_string() },
         "outcome": { "text": outcome },
         "note": notes,
-    }))
+    })
 }
 
 fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
@@ -85,16 +85,11 @@ fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
     resource
 }
 
-fn measured(session: &PastSession, more: &More) -> Option<Value> {
+fn measured(session: &PastSession, more: &More) -> Value {
     let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
     let quantity =
         json!({ "valueQuantity": { "value": active / 1000, "unit": "s", "system": UCUM, "code": "s" } });
-    Some(observation(
-        "activity",
-        "Time of balance practice, without rests",
-        &session.begun.to_string(),
-        &quantity,
-    ))
+    observation("activity", "Time of balance practice, without rests", &session.begun.to_string(), &quantity)
 }
 
 fn said(session: &PastSession) -> Option<Value> {
