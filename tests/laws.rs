@@ -373,6 +373,24 @@ fn each_outside_thing_has_its_one_place() {
     }
 }
 
+/// What is practiced stays on this computer: nothing names a network, and no crate that brings one is asked for.
+#[test]
+fn nothing_leaves_the_machine() {
+    let is_network = |name: &String| name.starts_with("std::net") || name.starts_with("std::os::unix::net");
+    for (path, module, text) in &sources() {
+        let found: Vec<_> = Names::of(text, module).into_iter().filter(is_network).collect();
+        assert!(found.is_empty(), "{path} names {found:?}");
+    }
+    let caught = Names::of("fn f() { std::net::TcpStream::connect(a); }", &["cli".to_owned()]);
+    assert!(caught.iter().any(is_network), "{caught:?}");
+    let manifest: toml::Table = include_str!("../Cargo.toml").parse().unwrap();
+    let asked_for: Vec<&String> = manifest["dependencies"].as_table().unwrap().keys().collect();
+    assert!(asked_for.len() > 20);
+    for network in ["reqwest", "ureq", "hyper", "curl", "tokio", "isahc", "attohttpc", "socket2", "mio"] {
+        assert!(!asked_for.iter().any(|name| *name == network), "{network}");
+    }
+}
+
 /// A law that cannot be broken proves nothing: each way around it that is known is planted here.
 #[test]
 fn a_planted_violation_is_caught() {

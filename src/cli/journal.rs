@@ -71,6 +71,10 @@ enum Action {
     },
 }
 
+/// What an export holds.
+const HOLDS: &str = "Note: this holds the whole journal: every practice, what was answered about health, falls and medicine, balance \
+                     tests, and who cleared it. No name, unless you typed one. Give it only to whom you want to see it.";
+
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum ExportFormat {
     /// Everything
@@ -103,7 +107,11 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     match &arguments.action {
         Action::List => list::list(&Journal::look(folder)?, out)?,
         Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
-        Action::Export { format, to_stick: false } => written(*format, folder, out)?,
+        Action::Export { format, to_stick: false } => {
+            written(*format, folder, out)?;
+            // On standard error, so that a file of it is only that.
+            let _ = writeln!(io::stderr(), "{}", wrapped("", HOLDS));
+        }
         Action::Export { format, to_stick: true } => {
             let mut bytes = Vec::new();
             written(*format, folder, &mut bytes)?;

@@ -1,6 +1,6 @@
 //! The report in words, tables and pictures: one screen, or everything. Not how they are set.
 
-use super::ratings::Line;
+use super::ratings::{Line, Ratings};
 use super::trend::Slope;
 use super::{Group, Report, Share};
 use crate::page::{Block, Chart, Plot, Table};
@@ -122,16 +122,7 @@ pub fn summary(report: &Report) -> Vec<String> {
             share(all.support, all.touched + all.grabbed + all.fell),
         ),
     });
-    let ratings = &report.ratings;
-    said.push(format!(
-        "Own ratings, median of sessions: effort {} of 10{}; steadiness {} (1 steady, 5 lost balance){}; held on {} times{}.",
-        median(&ratings.effort),
-        trend(ratings.effort.trend, ""),
-        median(&ratings.steadiness),
-        trend(ratings.steadiness.trend, ""),
-        median(&ratings.held_on),
-        trend(ratings.held_on.trend, ""),
-    ));
+    said.push(own_ratings(&report.ratings));
     said.push(match report.events.last() {
         None => "Stops, symptoms, locks: none.".to_owned(),
         Some(last) => {
@@ -166,7 +157,7 @@ pub fn summary(report: &Report) -> Vec<String> {
     let review = report.review;
     let due = if review.is_due { " A review is due: nothing steps up before it." } else { "" };
     said.push(format!(
-        "Review: {} practices of {} before the next look, {} days{}.{due}",
+        "Review: practice {} of the {} before the next look, {} days{}.{due}",
         review.sessions,
         review.due_after,
         review.days,
@@ -182,6 +173,22 @@ pub fn summary(report: &Report) -> Vec<String> {
     }
     said.push(format!("How well its calls can be foreseen: {}", report.foreseen));
     said
+}
+
+/// What the person said, or that nothing was said.
+fn own_ratings(ratings: &Ratings) -> String {
+    if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
+        return "Own ratings: nothing was said.".to_owned();
+    }
+    format!(
+        "Own ratings, median of sessions: effort (0 to 10) {}{}; steadiness (1 steady, 5 lost balance) {}{}; times held on {}{}.",
+        median(&ratings.effort),
+        trend(ratings.effort.trend, ""),
+        median(&ratings.steadiness),
+        trend(ratings.steadiness.trend, ""),
+        median(&ratings.held_on),
+        trend(ratings.held_on.trend, ""),
+    )
 }
 
 fn weeks(report: &Report, blocks: &mut Vec<Block>) {
