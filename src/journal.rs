@@ -17,6 +17,7 @@ use rusqlite::{Connection, OpenFlags};
 mod adopt;
 mod balance;
 mod by_hand;
+mod correction;
 pub mod erase;
 mod error;
 pub mod export;
@@ -47,9 +48,9 @@ pub use error::JournalError;
 pub use folder::Folder;
 pub use lock::Lock;
 pub use row::{
-    AdviceRow, AnswerRow, BalanceRow, ClearanceRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow,
-    GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow, RoutineRow, SeenRow, SessionId,
-    SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow,
+    AdviceRow, AnswerRow, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
+    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
+    RoutineRow, SeenRow, SessionId, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
 pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};

@@ -57,6 +57,10 @@ pub struct PastSession {
     pub hurt: Option<u8>,
     /// Why the trainee stopped: 1 unwell, 2 unsteady, 3 something else.
     pub why_stopped: Option<u8>,
+    /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
+    pub discounted: bool,
+    /// What it locked before it was corrected: a correction lifts no lock.
+    pub locked_before: Vec<Lock>,
     /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
     pub symptom: Option<u8>,
 }
@@ -172,7 +176,7 @@ impl Past {
     /// finished it are one.
     pub fn sittings(&self) -> Vec<Sitting<'_>> {
         let mut sittings: Vec<Sitting<'_>> = Vec::new();
-        for session in self.sessions.iter().filter(|session| !session.sets.is_empty() && !session.tried_out) {
+        for session in self.sessions.iter().filter(|session| session.is_practice()) {
             match sittings.last_mut() {
                 Some(last) if last.is_finished_by(session) => last.sessions.push(session),
                 _ => sittings.push(Sitting { sessions: vec![session] }),
@@ -186,6 +190,11 @@ impl PastSession {
     /// The latest moment that was known when it ended. A clock set back makes it no earlier.
     pub fn known(&self) -> Timestamp {
         self.seen_before.unwrap_or(self.ended).max(self.ended)
+    }
+
+    /// Whether a set was begun in it, and it counts: no try-out, and not set aside.
+    pub fn is_practice(&self) -> bool {
+        !(self.sets.is_empty() || self.tried_out || self.discounted)
     }
 
     /// Whether it was broken off by something that counts against nobody, so that it may be finished.

@@ -62,6 +62,8 @@ pub struct More {
     pub silent: bool,
     /// Typed in by hand, from the sheet.
     pub by_hand: bool,
+    /// What was corrected of it, in words with the reason.
+    pub corrected: Vec<String>,
     /// Up, hold or down, with the reasons; empty where it was not kept.
     pub why: Vec<String>,
     /// For each set, in order.
@@ -243,9 +245,9 @@ impl<'a> Inside<'a> {
         Self { sessions: all.filter(inside).collect() }
     }
 
-    /// Those in which a set was begun; supervised try-outs are no practice.
+    /// Those in which a set was begun; supervised try-outs and what was set aside are no practice.
     fn practiced(&self) -> impl Iterator<Item = (&'a PastSession, &'a More)> {
-        self.sessions.iter().copied().filter(|(session, _)| !session.sets.is_empty() && !session.tried_out)
+        self.sessions.iter().copied().filter(|(session, _)| session.is_practice())
     }
 }
 

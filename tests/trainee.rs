@@ -150,3 +150,103 @@ fn nothing_is_typed_in_by_halves() {
     let none = add(place.path(), &["2026-02-02", "n", "n", "n"]);
     assert!(String::from_utf8(none.stderr).unwrap().contains("no set was done"));
 }
+
+#[test]
+fn a_correction_is_a_new_entry_and_both_stay_visible() {
+    let place = tempfile::tempdir().unwrap();
+    let folder = place.path();
+    let mut export =
+        history::History { number: 9, first: jiff::civil::date(2026, 1, 5), sessions: 3, pushes: true }
+            .export();
+    export["sessions"][2]["answers"][0]["answer"] = serde_json::json!(1);
+    fs::write(folder.join("history.json"), export.to_string()).unwrap();
+    printed(folder, &["journal", "import", "history.json"]);
+    let correct = |arguments: &[&str]| run(folder, &[&["journal", "correct"], arguments].concat());
+    let done = |arguments: &[&str]| {
+        let output = correct(arguments);
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    };
+    let report = || -> serde_json::Value {
+        serde_json::from_str(&printed(folder, &["report", "--on", "2026-02-01", "--format", "json"])).unwrap()
+    };
+    let before = report();
+    done(&[
+        "last",
+        "--set",
+        "1",
+        "--question",
+        "grabbed hold or nearly fell",
+        "--right",
+        "0",
+        "--reason",
+        "wrong key",
+    ]);
+    let shown = printed(folder, &["journal", "show"]);
+    assert!(shown.contains("Corrected on ") && shown.contains("wrong key"), "{shown}");
+    let kept = shown.lines().any(|line| line.contains("grabbed hold or nearly fell") && line.contains("yes"));
+    assert!(kept, "what was kept stays: {shown}");
+    let after = report();
+    let grabs = |report: &serde_json::Value| {
+        report["events"].to_string().matches("grabbed hold or nearly fell (set").count()
+    };
+    assert_eq!((grabs(&before), grabs(&after)), (1, 0));
+    assert_eq!((&before["dose"]["corrected"], &after["dose"]["corrected"]), (&0.into(), &1.into()));
+    done(&["last", "--set-aside", "--reason", "a test run"]);
+    let aside = report();
+    assert_eq!((&aside["dose"]["set_aside"], &aside["dose"]["days"]), (&1.into(), &2.into()));
+    assert!(aside["events"].to_string().contains("a test run"));
+    // It goes along to another computer, once.
+    let exported = printed(folder, &["journal", "export"]);
+    fs::write(folder.join("all.json"), &exported).unwrap();
+    let there = tempfile::tempdir().unwrap();
+    for _ in 0..2 {
+        printed(there.path(), &["journal", "import", folder.join("all.json").to_str().unwrap()]);
+        assert_eq!(printed(there.path(), &["journal", "export"]), exported);
+    }
+    for (arguments, said) in [
+        (&["last", "--reason", "x"][..], "not said what is corrected"),
+        (
+            &["last", "--set", "1", "--question", "effort", "--right", "11", "--reason", "x"],
+            "\"11\" is no answer",
+        ),
+        (
+            &["last", "--set", "9", "--question", "effort", "--right", "1", "--reason", "x"],
+            "nobody was asked",
+        ),
+        (
+            &["last", "--set", "1", "--question", "mood", "--right", "1", "--reason", "x"],
+            "\"mood\" is no question",
+        ),
+        (&["last", "--set", "1", "--push", "1", "--right", "fell", "--reason", "x"], "has no push 1"),
+        (&["last", "--set-aside", "--reason", " "], "`--reason`"),
+        (&["ffff", "--set-aside", "--reason", "x"], "ffff"),
+    ] {
+        let output = correct(arguments);
+        let err = String::from_utf8(output.stderr).unwrap();
+        assert!(output.status.code() == Some(1) && err.contains(said), "{arguments:?}: {err}");
+    }
+}
+
+#[test]
+fn a_correction_lifts_no_lock() {
+    let place = tempfile::tempdir().unwrap();
+    let folder = place.path();
+    let mut export =
+        history::History { number: 9, first: jiff::civil::date(2026, 1, 5), sessions: 1, pushes: false }
+            .export();
+    export["sessions"][0]["ready"] = serde_json::json!([{ "item": "not fainted", "is_true": false }]);
+    fs::write(folder.join("history.json"), export.to_string()).unwrap();
+    printed(folder, &["journal", "import", "history.json"]);
+    let decision = || -> serde_json::Value {
+        let text = printed(folder, &["next", "--on", "2026-02-01", "--format", "json"]);
+        serde_json::from_str::<serde_json::Value>(&text).unwrap()["decision"].clone()
+    };
+    assert_eq!(decision(), "locked");
+    let correct = ["journal", "correct", "last", "--set-aside", "--reason", "somebody else's"];
+    assert!(run(folder, &correct).status.success());
+    assert_eq!(decision(), "locked", "only a clinician's clearance lifts it");
+    let overview = printed(folder, &["report", "--folder", "data", "--on", "2026-02-01"]);
+    assert!(overview.contains("locked"), "{overview}");
+    assert!(printed(folder, &["clear", "--by", "K. L.", "--reason", "seen"]).contains("Lifted"));
+    assert_ne!(decision(), "locked");
+}

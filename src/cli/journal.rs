@@ -12,6 +12,7 @@ use crate::clock::Clock;
 use crate::journal::{Folder, Journal, JournalError, erase, export, import, list, show};
 
 mod add;
+mod correct;
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
@@ -60,6 +61,8 @@ enum Action {
     /// Type in a practice with a track, from the sheet
     #[command(after_help = "Example:\n  counterpoise journal add")]
     Add,
+    /// Correct an entry by a new one, with a reason
+    Correct(correct::Arguments),
     /// Erase the journal for good, after a typed word
     #[command(
         after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
@@ -120,6 +123,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             handover::put(&format!("journal-{day}"), ending, &bytes, out)?;
         }
         Action::Add => add::run(folder, out)?,
+        Action::Correct(arguments) => correct::run(arguments, folder, out)?,
         Action::Erase { everything } => {
             let what = if *everything { erase::What::Everything } else { erase::What::Journal };
             erased(what, folder, &mut io::stdin().lock(), out)?;

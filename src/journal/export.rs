@@ -6,7 +6,7 @@ use std::io::Write;
 use serde::{Deserialize, Serialize};
 
 use super::read::{ChangeRow, SessionRecord, SetRecord};
-use super::row::{BalanceRow, ClearanceRow, SuitabilityRow};
+use super::row::{BalanceRow, ClearanceRow, CorrectionRow, SuitabilityRow};
 use super::{Journal, JournalError};
 use crate::record::Response;
 
@@ -32,6 +32,9 @@ pub struct Export {
     /// Results of balance tests, oldest first.
     #[serde(default)]
     pub tests: Vec<BalanceRow>,
+    /// Corrections, oldest first.
+    #[serde(default)]
+    pub corrections: Vec<CorrectionRow>,
 }
 
 /// Writes everything as JSON.
@@ -47,6 +50,7 @@ pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
             suitability: super::fitness::suitability(db)?,
             clearances: super::fitness::clearances(db)?,
             tests: super::balance::balance_tests(db)?,
+            corrections: super::correction::corrections(db)?,
         })
     })?;
     serde_json::to_writer_pretty(&mut *out, &export).map_err(std::io::Error::from)?;

@@ -8,6 +8,7 @@ use serde::Deserialize;
 
 use super::adopt::insert_change;
 use super::balance::{balance_tests, insert_balance_test};
+use super::correction::{corrections, insert_correction};
 use super::export::{Export, SCHEMA};
 use super::fitness::{insert_clearance, insert_decision, insert_readiness, insert_suitability};
 use super::keep::{
@@ -108,6 +109,17 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
                 "the balance test {} of {when} is not what this journal has",
                 row.test
             )));
+        }
+    }
+    for row in &export.corrections {
+        let of = format!("the correction of session {} of {}", row.session, row.at.minute());
+        if !row.is_sound() {
+            return Err(refuse(format!("{of} says what it cannot")));
+        }
+        let added = insert_correction(&change, row)
+            .map_err(|_| refuse(format!("{of} is of a session that is not there")))?;
+        if !added && !corrections(&change).map_err(at)?.contains(row) {
+            return Err(refuse(format!("{of} is not what this journal has")));
         }
     }
     change.commit().map_err(at)?;

@@ -1,7 +1,7 @@
 //! The journal as a report needs it. Not the report.
 
 use super::read::{SessionRecord, SetRecord};
-use super::{BY_HAND, BalanceRow, Journal, JournalError};
+use super::{BY_HAND, BalanceRow, CorrectionRow, Journal, JournalError};
 use crate::past::Past;
 use crate::report::{Material, More, MoreOfSet};
 
@@ -15,10 +15,16 @@ impl Journal {
             let records = super::read::sessions(db)?;
             let mut past = Past::default();
             let mut more = Vec::new();
+            let corrections = super::correction::corrections(db)?;
             for record in &records {
-                if let Some(session) = super::past::session(record) {
+                if let Some(session) = super::past::corrected(record, &corrections) {
                     past.sessions.push(session);
-                    more.push(more_of(record));
+                    let (right, _) = super::correction::apply(record, &corrections);
+                    let of = corrections.iter().filter(|row| row.session == record.id);
+                    more.push(More {
+                        corrected: of.map(CorrectionRow::sentence).collect(),
+                        ..more_of(&right)
+                    });
                 }
             }
             let clearances = super::fitness::clearances(db)?;
@@ -45,6 +51,7 @@ fn more_of(record: &SessionRecord) -> More {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
         silent: record.start.device.is_none() && record.start.voice != BY_HAND,
+        corrected: Vec::new(),
         by_hand: record.start.voice == BY_HAND,
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
         sets: record.sets.iter().map(more_of_set).collect(),

@@ -3,9 +3,10 @@
 use jiff::{Timestamp, civil::Date};
 
 use super::read::{SessionRecord, SetRecord};
-use super::row::ClearanceRow;
+use super::row::{ClearanceRow, CorrectionRow};
 use super::{Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
+use crate::progression::locks_of;
 use crate::record::{Given, Question};
 
 impl Journal {
@@ -15,7 +16,9 @@ impl Journal {
     /// If the file cannot be read.
     pub fn past(&self) -> Result<Past, JournalError> {
         self.consistent(|db| {
-            let sessions = super::read::sessions(db)?.iter().filter_map(session).collect();
+            let corrections = super::correction::corrections(db)?;
+            let records = super::read::sessions(db)?;
+            let sessions = records.iter().filter_map(|record| corrected(record, &corrections)).collect();
             let clearances = super::fitness::clearances(db)?;
             Ok(Past { sessions, lifted: lifted(&clearances) })
         })
@@ -35,6 +38,20 @@ pub(super) fn instant(ms: i64) -> Timestamp {
 /// The local date, as it was written where it happened.
 pub(super) fn day(stamp: &Stamp) -> Option<Date> {
     stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
+}
+
+/// The session as it is right. What it locked as it was kept stays locked.
+pub(super) fn corrected(record: &SessionRecord, corrections: &[CorrectionRow]) -> Option<PastSession> {
+    let kept = session(record)?;
+    if !corrections.iter().any(|row| row.session == record.id) {
+        return Some(kept);
+    }
+    let (record, discounted) = super::correction::apply(record, corrections);
+    let mut right = session(&record)?;
+    right.discounted = discounted;
+    let now = locks_of(&right);
+    right.locked_before = locks_of(&kept).into_iter().filter(|lock| !now.contains(lock)).collect();
+    Some(right)
 }
 
 /// `None` for a session that no rule can place: its moment has no date. The gate of a stamp lets none of those in.
@@ -71,6 +88,8 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         hurt: answer(Question::Hurt),
         why_stopped: answer(Question::WhyStopped),
         symptom: answer(Question::Symptom),
+        discounted: false,
+        locked_before: Vec::new(),
     })
 }
 

@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, HashMap};
 use rusqlite::Connection;
 
 use super::read::{all, checked, checked_or_null};
+use super::row::SessionId;
 use super::{Journal, JournalError, Stamp};
 use crate::drill::Form;
 use crate::past::{Past, PastSession, PastSet};
@@ -32,6 +33,17 @@ impl Journal {
                 *of_digest += 1;
                 if *of_digest <= WHOLE {
                     complete(db, session)?;
+                }
+            }
+            // Corrections are rare: what they are about is read whole.
+            let corrections = super::correction::corrections(db)?;
+            for session in &mut sessions {
+                if corrections.iter().any(|row| row.session.as_str() == session.id) {
+                    let Ok(id) = SessionId::try_from(session.id.clone()) else { continue };
+                    let record = super::read::session(db, &id)?;
+                    if let Some(right) = super::past::corrected(&record, &corrections) {
+                        *session = right;
+                    }
                 }
             }
             let clearances = super::fitness::clearances(db)?;
@@ -127,6 +139,8 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
             hurt: None,
             why_stopped: None,
             symptom: None,
+            discounted: false,
+            locked_before: Vec::new(),
         };
         Ok(Some((session, begun.ms().max(ended.unwrap_or(i64::MIN)))))
     })?;

@@ -18,11 +18,13 @@ use crate::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd,
 use crate::schedule::{Call, Cue, Seed, SetPlan};
 
 mod balance;
+mod correction;
 mod fitness;
 mod partner;
 mod tryout;
 
 pub use balance::BalanceRow;
+pub use correction::{Corrected, CorrectionRow};
 pub use fitness::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 pub use tryout::{SeenRow, TryoutRow};

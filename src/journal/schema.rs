@@ -17,6 +17,7 @@ const MIGRATIONS: &[&str] = &[
     include_str!("schema/fitness.sql"),
     include_str!("schema/balance.sql"),
     include_str!("schema/tryout.sql"),
+    include_str!("schema/corrections.sql"),
 ];
 
 /// How much stays free in the file, so that a whole session fits although the disk fills meanwhile. Forty cues,

@@ -18,7 +18,11 @@ use crate::record::Response;
 pub fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Result<(), JournalError> {
     let session = journal.find(which)?;
     let in_use = journal.handed_over(session.start.begun.ms())?;
-    Ok(write(&session, in_use.as_ref(), out)?)
+    write(&session, in_use.as_ref(), out)?;
+    for row in journal.corrections()?.iter().filter(|row| row.session == session.id) {
+        writeln!(out, "{}", wrapped("", &format!("Corrected on {}: {}", row.at.minute(), row.sentence())))?;
+    }
+    Ok(())
 }
 
 fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Write) -> io::Result<()> {

@@ -87,6 +87,8 @@ pub(crate) fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &
         hurt: None,
         why_stopped: None,
         symptom: None,
+        discounted: false,
+        locked_before: Vec::new(),
     }
 }
 

@@ -102,6 +102,7 @@ impl Marks {
             }
         }
         locks.extend(session.symptom.and_then(Lock::of_symptom));
+        locks.extend(&session.locked_before);
         let alone = |form| form == Form::Alone;
         let grabbed = session.sets.iter().any(|set| alone(set.form) && set.grabbed == Some(1))
             || (session.end == Some(SessionEnd::Grabbed) && session.is_alone());
@@ -125,6 +126,11 @@ fn fell(session: &PastSession) -> bool {
                 || set.responses.contains(&Some(Response::Fell))
                 || set.end == Some(SetEnd::Fell)
         })
+}
+
+/// What this session locks by itself.
+pub fn locks_of(session: &PastSession) -> Vec<Lock> {
+    Marks::of(session).locks
 }
 
 /// What the person told on the pages of readiness since the last practice under this prescription, that practice's own

@@ -29,6 +29,10 @@ pub struct Dose {
     pub interrupted: usize,
     /// Sessions with a seed that somebody gave: they were not unpredictable.
     pub seed_given: usize,
+    /// Sessions with a correction: figures are those after it.
+    pub corrected: usize,
+    /// Sessions that were set aside, and are in no figure.
+    pub set_aside: usize,
     /// Sessions that were typed in by hand: what was heard is not known.
     pub by_hand: usize,
     /// Sessions without sound.
@@ -107,6 +111,8 @@ impl Dose {
             cues: weeks.iter().map(|week| week.cues).sum(),
             interrupted: inside.practiced().filter(|(session, _)| cut(session.end)).count(),
             seed_given: inside.practiced().filter(|(_, more)| more.seed_given).count(),
+            corrected: inside.sessions.iter().filter(|(_, more)| !more.corrected.is_empty()).count(),
+            set_aside: inside.sessions.iter().filter(|(session, _)| session.discounted).count(),
             by_hand: inside.practiced().filter(|(_, more)| more.by_hand).count(),
             silent: inside.practiced().filter(|(_, more)| more.silent).count(),
             sound_disturbed: inside

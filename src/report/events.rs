@@ -21,8 +21,14 @@ pub struct Event {
 
 pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Vec<Event> {
     let mut events = Vec::new();
-    for (session, _) in &inside.sessions {
+    for (session, more) in &inside.sessions {
         let mut add = |what: String| events.push(Event { day: session.day, what });
+        for what in &more.corrected {
+            add(format!("corrected: {what}"));
+        }
+        if session.discounted {
+            continue;
+        }
         if session.tried_out {
             add("supervised try-out, which counts as no practice".to_owned());
         }

@@ -100,6 +100,8 @@ pub fn summary(report: &Report) -> Vec<String> {
     for (count, what) in [
         (dose.sets_broken_off, "Sets broken off"),
         (dose.interrupted, "Sessions interrupted"),
+        (dose.corrected, "Corrected"),
+        (dose.set_aside, "Set aside"),
         (dose.by_hand, "Typed in by hand"),
         (dose.silent, "Without sound"),
         (dose.sound_disturbed, "Disturbances of the sound"),
