@@ -112,6 +112,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
         Action::Export { format, to_stick: false } => {
             written(*format, folder, out)?;
+            out.flush()?;
             // On standard error, so that a file of it is only that.
             let _ = writeln!(io::stderr(), "{}", wrapped("", HOLDS));
         }
