@@ -62,6 +62,8 @@ pub struct More {
     pub silent: bool,
     /// Typed in by hand, from the sheet.
     pub by_hand: bool,
+    /// What was said of the week: nearly fell, confidence, soreness.
+    pub weekly: [Option<u8>; 3],
     /// What was corrected of it, in words with the reason.
     pub corrected: Vec<String>,
     /// Up, hold or down, with the reasons; empty where it was not kept.

@@ -146,6 +146,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         )),
         gentler,
         unwell_last_time: unwell_last_time(&known.past),
+        weekly: standing::is_new_week(&known.past, clock.wall().date()),
         suitability_known: known.fitness.suitability.is_some(),
         tried_out: None,
     });

@@ -80,6 +80,15 @@ pub(super) fn retest(known: &Known, today: Date) -> Option<String> {
     }
 }
 
+/// Whether this ISO week has no practice yet, and an earlier one had.
+pub(super) fn is_new_week(past: &Past, today: Date) -> bool {
+    let week = |day: Date| (day.iso_week_date().year(), day.iso_week_date().week());
+    let mut practiced =
+        past.sessions.iter().filter(|session| session.is_practice()).map(|session| session.day);
+    let earlier = practiced.clone().any(|day| week(day) < week(today));
+    earlier && !practiced.any(|day| week(day) == week(today))
+}
+
 /// The prescription at these steps.
 pub(super) fn at_steps(prescription: &Prescription, steps: &[Option<u8>]) -> Prescription {
     prescription.at_steps(steps).expect("progression stays within the prescription, as its tests prove")
@@ -193,6 +202,22 @@ mod test {
     use super::moment;
     use jiff::ZonedDateTime;
     use jiff::civil::date;
+
+    #[test]
+    fn a_week_is_new_until_its_first_practice_and_the_first_of_all_is_none() {
+        use super::is_new_week;
+        use crate::past::sample::{clean, on, past, prescription};
+        let of = |days: &[&str]| {
+            past(days.iter().map(|day| clean(&prescription(), &on(day.parse().unwrap(), 10), &[1, 2, 2])))
+        };
+        let is_new = |days: &[&str], today: &str| is_new_week(&of(days), today.parse().unwrap());
+        assert!(!is_new(&[], "2026-11-02"), "there is no week before it");
+        // Monday the 2nd to Sunday the 8th.
+        assert!(!is_new(&["2026-11-02"], "2026-11-08"));
+        assert!(is_new(&["2026-11-08"], "2026-11-09"));
+        // 2026-W53 goes into January.
+        assert!(!is_new(&["2026-12-28"], "2027-01-03") && is_new(&["2027-01-03"], "2027-01-04"));
+    }
 
     #[test]
     fn a_day_means_its_end_and_today_means_now() {

@@ -3,6 +3,7 @@
 use super::read::{SessionRecord, SetRecord};
 use super::{BY_HAND, BalanceRow, CorrectionRow, Journal, JournalError};
 use crate::past::Past;
+use crate::record::Question;
 use crate::report::{Material, More, MoreOfSet};
 
 impl Journal {
@@ -51,6 +52,9 @@ fn more_of(record: &SessionRecord) -> More {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
         silent: record.start.device.is_none() && record.start.voice != BY_HAND,
+        weekly: Question::WEEKLY.map(|question| {
+            record.answers.iter().find(|row| row.question == question).and_then(|row| row.answer)
+        }),
         corrected: Vec::new(),
         by_hand: record.start.voice == BY_HAND,
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),

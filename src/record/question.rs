@@ -29,6 +29,12 @@ pub enum Question {
     WhyStopped,
     /// What feels wrong, after unwell: 1 chest, 2 breath, 3 weak, numb, speech or sight, 4 faint, 5 dizzy, 6 something else.
     Symptom,
+    /// Once a week: nearly fell in daily life, 0, 1, 2, 3 (three or more).
+    NearFalls,
+    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
+    Confidence,
+    /// Once a week: how sore, 0 not to 3 very.
+    Soreness,
     /// After a fall, hurt or a knock to the head: 1 yes, 0 no.
     Hurt,
 }
@@ -47,11 +53,17 @@ words! {
         Unwell => "unwell",
         WhyStopped => "why stopped",
         Symptom => "what felt wrong",
+        NearFalls => "nearly fell in daily life",
+        Confidence => "confidence",
+        Soreness => "soreness",
         Hurt => "hurt or a knock to the head",
     }
 }
 
 impl Question {
+    /// Those that are asked at the first practice of a week, in order.
+    pub const WEEKLY: [Self; 3] = [Self::NearFalls, Self::Confidence, Self::Soreness];
+
     /// An answer to this question, in plain words.
     ///
     /// ```
@@ -75,10 +87,14 @@ impl Question {
             ) => if yes == 0 { "no" } else { "yes" }.to_owned(),
             (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
             (Self::SoundCheck, _) => "the right word was heard".to_owned(),
-            (Self::HeldOn, 0) => "not at all".to_owned(),
-            (Self::HeldOn, 1) => "once".to_owned(),
-            (Self::HeldOn, 2) => "twice".to_owned(),
-            (Self::HeldOn, _) => "3 times or more".to_owned(),
+            (Self::HeldOn | Self::NearFalls, 0) => "not at all".to_owned(),
+            (Self::HeldOn | Self::NearFalls, 1) => "once".to_owned(),
+            (Self::HeldOn | Self::NearFalls, 2) => "twice".to_owned(),
+            (Self::HeldOn | Self::NearFalls, _) => "3 times or more".to_owned(),
+            (Self::Confidence, _) => {
+                format!("{answer} on the scale from 1, not sure at all, to 5, quite sure")
+            }
+            (Self::Soreness, _) => format!("{answer} on the scale from 0, not sore, to 3, very sore"),
             (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
             (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
             (Self::Symptom, 1) => "chest pain or pressure".to_owned(),

@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_TREND, Inside};
-use crate::past::PastSet;
+use super::{FEWEST_FOR_TREND, Inside, More};
+use crate::past::{PastSession, PastSet};
+use crate::readiness::Item;
 
 /// Self-ratings. They run lower than therapists' \[read\], and say so.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -15,6 +16,14 @@ pub struct Ratings {
     pub steadiness: Line,
     /// Times held on beyond what the step allows, in each session.
     pub held_on: Line,
+    /// Once a week: nearly fell in daily life, 3 meaning three or more.
+    pub near_falls: Line,
+    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
+    pub confidence: Line,
+    /// Once a week: how sore, 0 not to 3 very.
+    pub soreness: Line,
+    /// Falls in daily life that were told before practice.
+    pub falls_told: usize,
     /// Questions that were passed over.
     pub not_said: usize,
 }
@@ -56,7 +65,15 @@ impl Ratings {
         let asked = |set: &PastSet| [set.held_on, set.effort, set.steadiness, set.unwell];
         let not_said =
             inside.practiced().flat_map(|(session, _)| &session.sets).flat_map(asked).filter(Option::is_none);
+        let weekly = |nth: usize| {
+            Line::of(inside.sessions.iter().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+        };
+        let fell = |(session, _): &&(&PastSession, &More)| session.ready.contains(&(Item::Fall, false));
         Self {
+            near_falls: weekly(0),
+            confidence: weekly(1),
+            soreness: weekly(2),
+            falls_told: inside.sessions.iter().filter(fell).count(),
             effort: line(|set| set.effort, u32::max),
             steadiness: line(|set| set.steadiness, u32::max),
             held_on: line(|set| set.held_on, |a, b| a + b),

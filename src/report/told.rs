@@ -179,11 +179,16 @@ pub fn summary(report: &Report) -> Vec<String> {
 
 /// What the person said, or that nothing was said.
 fn own_ratings(ratings: &Ratings) -> String {
+    let near: u32 = ratings.near_falls.values.iter().sum();
+    let daily = match (ratings.falls_told, near) {
+        (0, 0) => String::new(),
+        (falls, near) => format!(" In daily life: {falls} falls told, {near} near falls."),
+    };
     if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
-        return "Own ratings: nothing was said.".to_owned();
+        return format!("Own ratings: nothing was said.{daily}");
     }
     format!(
-        "Own ratings, median of sessions: effort (0 to 10) {}{}; steadiness (1 steady, 5 lost balance) {}{}; times held on {}{}.",
+        "Own ratings, median of sessions: effort (0 to 10) {}{}; steadiness (1 steady, 5 lost balance) {}{}; times held on {}{}.{daily}",
         median(&ratings.effort),
         trend(ratings.effort.trend, ""),
         median(&ratings.steadiness),
@@ -291,6 +296,15 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
             row("effort, 0 to 10", &ratings.effort),
             row("steadiness, 1 to 5", &ratings.steadiness),
             row("held on, times", &ratings.held_on),
+        ],
+    }));
+    blocks.push(Block::Table(Table {
+        title: "Once a week, of daily life".to_owned(),
+        head: ["what", "median", "slope a week", "each week, in order"].map(str::to_owned).to_vec(),
+        rows: vec![
+            row("nearly fell, times", &ratings.near_falls),
+            row("sure of balance, 1 to 5", &ratings.confidence),
+            row("sore, 0 to 3", &ratings.soreness),
         ],
     }));
     if ratings.not_said > 0 {

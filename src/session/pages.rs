@@ -94,6 +94,9 @@ impl Session {
 
     /// The person is ready: what must be in place, then the partner.
     pub(super) fn after_readiness(&mut self, now: &Now, effects: &mut Effects) {
+        if std::mem::take(&mut self.fit.weekly) {
+            return self.ask(now, Question::WEEKLY[0], effects);
+        }
         if self.in_place_today().is_empty() {
             self.meet_the_partner(now, effects);
         } else {

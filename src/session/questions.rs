@@ -40,6 +40,16 @@ const SYMPTOM: &[Answer] = &[
     ('6', "something else", 6),
 ];
 
+const SURE: &[Answer] = &[
+    ('1', "not sure at all", 1),
+    ('2', "not very sure", 2),
+    ('3', "fairly sure", 3),
+    ('4', "sure", 4),
+    ('5', "quite sure", 5),
+];
+const SORE: &[Answer] =
+    &[('0', "not sore", 0), ('1', "a little", 1), ('2', "sore", 2), ('3', "very sore", 3)];
+
 /// The question as it stands on the screen, and the answers.
 pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
     match question {
@@ -50,6 +60,11 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
         Question::Unwell => ("Do you feel unwell?", YES_NO),
         Question::WhyStopped => ("Why did you stop?", WHY),
         Question::Symptom => ("Sit down now. What feels wrong?", SYMPTOM),
+        Question::NearFalls => {
+            ("In the last week, away from practice: how often did you nearly fall?", TIMES)
+        }
+        Question::Confidence => ("How sure of your balance do you feel in daily life?", SURE),
+        Question::Soreness => ("How sore were you after your last practices?", SORE),
         Question::Hurt => ("Is anything hurt, or was there a knock to the head?", YES_NO),
         Question::Clinician
         | Question::Ready
@@ -79,6 +94,9 @@ fn aloud(question: Question) -> Option<&'static str> {
         Question::Hurt => Some("ask.hurt"),
         // Whoever says "unwell" hears what to do first (`end.unwell`).
         Question::Symptom
+        | Question::NearFalls
+        | Question::Confidence
+        | Question::Soreness
         | Question::Clinician
         | Question::Ready
         | Question::InPlace
@@ -110,9 +128,18 @@ impl Session {
             Key::Escape | Key::Other => return,
         };
         effects.push(Effect::Hush);
-        let set = Some(self.plan.number());
+        let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
         effects.push(Effect::Record(Entry::Answered { set, question, answer }));
         self.answered(now, question, answer, effects);
+    }
+
+    /// The next question of the week, and then the practice.
+    fn after_weekly(&mut self, now: &Now, asked: Question, effects: &mut Effects) {
+        let next = Question::WEEKLY.iter().skip_while(|question| **question != asked).nth(1);
+        match next {
+            Some(question) => self.ask(now, *question, effects),
+            None => self.after_readiness(now, effects),
+        }
     }
 
     fn answered(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
@@ -130,6 +157,9 @@ impl Session {
                 let unsteady = why == Some(2);
                 let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
                 self.end(now, end, effects);
+            }
+            (Question::NearFalls | Question::Confidence | Question::Soreness, _) => {
+                self.after_weekly(now, question, effects);
             }
             (Question::Hurt, _) => self.end(now, SessionEnd::Fell, effects),
             // With a partner the first one leads to a rest.

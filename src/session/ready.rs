@@ -22,6 +22,8 @@ pub struct Fit {
     pub gentler: Option<(Scheduler, Schedule)>,
     /// The person felt unwell in the last practice, and has not said since that it passed.
     pub unwell_last_time: bool,
+    /// It is the first practice of a week, and not the first of all: how the week was is asked.
+    pub weekly: bool,
     /// The questions about suitability were answered, so that the pages about health are not needed.
     pub suitability_known: bool,
     /// Who watches, where it is a supervised try-out.

@@ -374,6 +374,7 @@ fn tried<W: Write>(
         .ok_or_else(not_begun)?
         .for_somebody(Fit {
             unwell_last_time: unwell_last_time(&known.past),
+            weekly: false,
             suitability_known: known.fitness.suitability.is_some(),
             tried_out: Some(TriedOut { watched_by: watched_by.to_owned(), partner: trial.partner.clone() }),
             ..Fit::default()

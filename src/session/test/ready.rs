@@ -206,3 +206,31 @@ fn only_a_step_without_a_resting_hand_asks_for_somebody_in_the_house() {
     assert!(!asked(&lines(2)), "one hand rests");
     assert!(asked(&lines(3)), "fingertips");
 }
+
+#[test]
+fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
+    let mut walk = Walk::new(None);
+    walk.session.as_mut().unwrap().fit.weekly = true;
+    walk.keys(TO_READY).keys("aa");
+    for (key, begins) in
+        [('1', "In the last week"), ('4', "How sure of your balance"), ('0', "How sore were you")]
+    {
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert!(ask.starts_with(begins), "{ask}");
+        walk.keys(&key.to_string());
+    }
+    assert!(!matches!(walk.body(), Body::Question { .. }), "and then the practice");
+    let said: Vec<_> = walk
+        .entries()
+        .into_iter()
+        .filter_map(|entry| match entry {
+            Entry::Answered { set: None, question, answer } if Question::WEEKLY.contains(question) => {
+                Some((*question, *answer))
+            }
+            _ => None,
+        })
+        .collect();
+    let expected =
+        [(Question::NearFalls, Some(1)), (Question::Confidence, Some(4)), (Question::Soreness, Some(0))];
+    assert_eq!(said, expected);
+}
