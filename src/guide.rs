@@ -320,7 +320,7 @@ impl Guide {
         if now < begun + self.limit() {
             return;
         }
-        effects.extend(say(STOP));
+        // "Stop" is heard at its time, placed with everything else.
         match (self.test, self.company) {
             (Test::ChairStand, _) => self.ask(Asked::Rises),
             // Nobody saw it but the person.

@@ -1,6 +1,6 @@
 //! The stages of each test: how to stand, what is said, how long the watch runs.
 
-use super::{BEGIN, HALF_TIME};
+use super::{BEGIN, HALF_TIME, STOP};
 use crate::assessment::{Company, Test};
 use crate::millis::Millis;
 use crate::phrase::Phrase;
@@ -130,7 +130,7 @@ impl Stage {
     }
 
     /// What is said when, from the first number on: the lead-in, "begin", and for whoever is alone each second; rises hear
-    /// when half the time is over.
+    /// when half the time is over; then "stop".
     pub(super) fn said_in_time(&self, company: Company) -> Vec<(Millis, Phrase)> {
         let number = |number: u32| Phrase::named(&format!("count.{number}"));
         let seconds = LEAD_IN.0 / 1_000;
@@ -146,6 +146,7 @@ impl Stage {
                 (1..limit.0 / 1_000).map(|second| (LEAD_IN + Millis(second * 1_000), number(second)));
             said.extend(counted);
         }
+        said.push((LEAD_IN + limit, Phrase::named(STOP)));
         said.into_iter().filter_map(|(at, phrase)| Some((at, phrase?))).collect()
     }
 }
