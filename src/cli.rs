@@ -16,6 +16,7 @@ mod doctor;
 mod drills;
 mod failure;
 mod fault;
+mod form;
 mod handover;
 mod journal;
 mod man;

@@ -1,11 +1,11 @@
 //! Asks once, line by line, who practices, whom to call, how the room is, and what is heard and seen through. Kept in the
 //! settings; whatever is passed over stays as it was.
 
-use std::io::{self, BufRead, IsTerminal, Write};
+use std::io::{BufRead, Write};
 use std::time::{Duration, Instant};
 
+use super::form::Form;
 use super::people;
-use super::wrap::wrapped;
 use super::{Failure, practice};
 use crate::audio::Voice;
 use crate::caution;
@@ -55,7 +55,7 @@ pub(super) fn run(
     person: Option<&str>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let mut form = Form { from: io::stdin().lock(), out, is_pipe: !io::stdin().is_terminal() };
+    let mut form = Form::new(out, "nothing was changed", "counterpoise setup");
     form.say(caution::FIRST)?;
     form.say(caution::WHAT_IT_IS)?;
     let mut first = Settings::load(data)?;
@@ -112,7 +112,7 @@ fn ask(
         behind: form.place("behind you", room.behind)?,
     });
     settings.screen_distance_m = form.distance(settings.screen_distance_m)?;
-    settings.hearing_aids = form.yes("Do you wear hearing aids?", settings.hearing_aids)?;
+    settings.hearing_aids = form.yes_or_kept("Do you wear hearing aids?", settings.hearing_aids)?;
     if settings.hearing_aids == Some(true) {
         form.say("  Put them in before you practice, and for the sound check now.")?;
     }
@@ -128,22 +128,9 @@ fn ask(
     form.room()
 }
 
-/// Lines out, lines in.
-struct Form<R, W> {
-    from: R,
-    out: W,
-    is_pipe: bool,
-}
-
 impl<R: BufRead, W: Write> Form<R, W> {
-    fn say(&mut self, text: &str) -> Result<(), Failure> {
-        let indent = &text[..text.len() - text.trim_start().len()];
-        writeln!(self.out, "{}", wrapped(indent, text))?;
-        Ok(())
-    }
-
-    /// One line of an answer. The end of input is none: nothing is kept then.
-    fn line(&mut self, ask: &str, answers: &str, kept: Option<&str>) -> Result<String, Failure> {
+    /// A question, its answers, and what is kept if nothing is typed.
+    fn question(&mut self, ask: &str, answers: &str, kept: Option<&str>) -> Result<String, Failure> {
         writeln!(self.out)?;
         self.say(ask)?;
         if !answers.is_empty() {
@@ -152,31 +139,13 @@ impl<R: BufRead, W: Write> Form<R, W> {
         if let Some(kept) = kept {
             self.say(&format!("  Enter leaves it as it is: {kept}"))?;
         }
-        self.out.flush()?;
-        let mut line = String::new();
-        let read = self.from.read_line(&mut line);
-        if read.is_ok_and(|read| read > 0) {
-            return Ok(line.trim().to_owned());
-        }
-        Err(Failure::new(
-            "not every question was answered, and nothing was changed",
-            "Start again: counterpoise setup",
-        ))
-    }
-
-    /// What is no answer is asked again at a terminal. A file that does not know the questions would go on at a wrong
-    /// place.
-    fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
-        if self.is_pipe {
-            return Err(Failure::new(fact, "Each question takes one line. Nothing was changed."));
-        }
-        self.say(&format!("  {fact}."))
+        self.read()
     }
 
     /// A text that the settings would take.
     fn text(&mut self, field: &str, ask: &str, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
-            let typed = self.line(ask, "One line; a dash (-) for none.", Some(kept.unwrap_or("none")))?;
+            let typed = self.question(ask, "One line; a dash (-) for none.", Some(kept.unwrap_or("none")))?;
             match typed.as_str() {
                 "" => return Ok(kept.map(str::to_owned)),
                 "-" => return Ok(None),
@@ -191,7 +160,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     /// The same, where there has to be one.
     fn name(&mut self, ask: &str, kept: Option<&str>) -> Result<String, Failure> {
         loop {
-            let typed = self.line(ask, "", kept)?;
+            let typed = self.question(ask, "", kept)?;
             match (typed.as_str(), kept) {
                 ("", Some(kept)) => return Ok(kept.to_owned()),
                 _ => match would_be("name", &typed) {
@@ -206,7 +175,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn emergency(&mut self, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
             let ask = "Which number do you call in an emergency, where you live?";
-            let typed = self.line(ask, "The number, or U: I do not know it.", kept)?;
+            let typed = self.question(ask, "The number, or U: I do not know it.", kept)?;
             match (typed.to_lowercase().as_str(), kept) {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
@@ -227,7 +196,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         loop {
             let ask = format!("What is {side}?");
             let answers = format!("{}   0 something else", places.join("   "));
-            let typed = self.line(&ask, &answers, Some(kept.map_or("something else", Place::name)))?;
+            let typed = self.question(&ask, &answers, Some(kept.map_or("something else", Place::name)))?;
             match typed.parse::<usize>() {
                 _ if typed.is_empty() => return Ok(kept),
                 Ok(0) => return Ok(None),
@@ -242,7 +211,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         loop {
             let ask = "How far from you does the screen stand, in meters? Put it at the height of your eyes, where you \
                        need not turn.";
-            let typed = self.line(ask, &format!("{least} to {most}"), Some(&format!("{kept} m")))?;
+            let typed = self.question(ask, &format!("{least} to {most}"), Some(&format!("{kept} m")))?;
             match typed.parse::<u8>() {
                 _ if typed.is_empty() => return Ok(kept),
                 Ok(meters) if (least..=most).contains(&meters) => return Ok(meters),
@@ -251,10 +220,10 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 
-    fn yes(&mut self, ask: &str, kept: Option<bool>) -> Result<Option<bool>, Failure> {
+    fn yes_or_kept(&mut self, ask: &str, kept: Option<bool>) -> Result<Option<bool>, Failure> {
         loop {
             let word = kept.map(|yes| if yes { "yes" } else { "no" });
-            let typed = self.line(ask, "Y yes   N no", word)?;
+            let typed = self.question(ask, "Y yes   N no", word)?;
             match typed.to_lowercase().as_str() {
                 "" if kept.is_some() => return Ok(kept),
                 "y" => return Ok(Some(true)),
@@ -269,7 +238,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             let answers =
                 "1 none   2 one strength, for the distance   3 for reading only   4 bifocals or varifocals";
             let typed =
-                self.line("Which glasses do you wear when you walk?", answers, kept.map(Glasses::name))?;
+                self.question("Which glasses do you wear when you walk?", answers, kept.map(Glasses::name))?;
             match typed.parse::<usize>() {
                 _ if typed.is_empty() && kept.is_some() => return Ok(kept),
                 Ok(number @ 1..=4) => return Ok(Some(Glasses::ALL[number - 1])),
@@ -286,8 +255,11 @@ impl<R: BufRead, W: Write> Form<R, W> {
             for line in ROOM {
                 self.say(&format!("  - {line}"))?;
             }
-            let typed =
-                self.line("Is that so, or will you see to it before you practice?", "Y yes   N no", None)?;
+            let typed = self.question(
+                "Is that so, or will you see to it before you practice?",
+                "Y yes   N no",
+                None,
+            )?;
             match typed.to_lowercase().as_str() {
                 "y" => return Ok(()),
                 "n" => {
@@ -321,7 +293,7 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     loop {
         play(&mut sound, phrases[said]);
         let answers = "1 window   2 garden   3 kettle   4 butter   0 nothing   R once more   G go on without";
-        let typed = form.line("Which word did you hear?", answers, None)?;
+        let typed = form.question("Which word did you hear?", answers, None)?;
         match typed.to_lowercase().as_str() {
             "g" => {
                 return form

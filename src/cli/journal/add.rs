@@ -1,10 +1,11 @@
 //! Types in a practice with a track, from the sheet: line by line, nothing kept before the last answer.
 
-use std::io::{self, BufRead, IsTerminal, Write};
+use std::io::{BufRead, Write};
 
 use jiff::ZonedDateTime;
 use jiff::civil::{Date, Time};
 
+use crate::cli::form::Form;
 use crate::cli::standing::{self, Known};
 use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
@@ -22,7 +23,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     }
     let now = Clock::real().wall();
     let known = Known::of(&journal)?;
-    let mut form = Form { from: io::stdin().lock(), out, is_pipe: !io::stdin().is_terminal() };
+    let mut form = Form::new(out, "nothing was kept", "counterpoise journal add");
     form.say(
         "A practice with a track, from your sheet. Each answer is one line; nothing is kept before the last.",
     )?;
@@ -77,66 +78,14 @@ fn moment(day: Date, now: &ZonedDateTime) -> ZonedDateTime {
     noon.to_zoned_datetime(now.time_zone().clone()).unwrap_or_else(|_| now.clone())
 }
 
-struct Form<R, W> {
-    from: R,
-    out: W,
-    is_pipe: bool,
-}
-
 impl<R: BufRead, W: Write> Form<R, W> {
-    fn say(&mut self, text: &str) -> Result<(), Failure> {
-        writeln!(self.out, "{}", wrapped("", text))?;
-        Ok(())
-    }
-
-    fn line(&mut self, ask: &str) -> Result<String, Failure> {
-        writeln!(self.out)?;
-        self.say(ask)?;
-        self.out.flush()?;
-        let mut line = String::new();
-        if self.from.read_line(&mut line).is_ok_and(|read| read > 0) {
-            return Ok(line.trim().to_lowercase());
-        }
-        Err(Failure::new(
-            "not everything was answered, and nothing was kept",
-            "Start again: counterpoise journal add",
-        ))
-    }
-
-    /// What is no answer is asked again at a terminal; a file would go on at a wrong place.
-    fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
-        if self.is_pipe {
-            return Err(Failure::new(fact, "Each question takes one line. Nothing was kept."));
-        }
-        self.say(&format!("  {fact}."))
-    }
-
-    fn yes(&mut self, ask: &str) -> Result<bool, Failure> {
-        loop {
-            match self.line(&format!("{ask} (Y or N)"))?.as_str() {
-                "y" => return Ok(true),
-                "n" => return Ok(false),
-                other => self.refuse(&format!("\"{other}\" is neither Y nor N"))?,
-            }
-        }
-    }
-
-    fn number(&mut self, ask: &str, least: u8, most: u8) -> Result<u8, Failure> {
-        loop {
-            let typed = self.line(ask)?;
-            match typed.parse::<u8>() {
-                Ok(number) if (least..=most).contains(&number) => return Ok(number),
-                _ => self.refuse(&format!("\"{typed}\" is no number from {least} to {most}"))?,
-            }
-        }
-    }
-
     /// A day that has come, on which nothing was practiced yet.
     fn day(&mut self, now: &ZonedDateTime, past: &Past) -> Result<Date, Failure> {
         let done: Vec<Date> = past.sittings().iter().map(Sitting::day).collect();
         loop {
             let typed = self.line("On which day? Such as 2026-11-02, or T for today.")?;
-            let day = if typed == "t" { Some(now.date()) } else { typed.parse::<Date>().ok() };
+            let day =
+                if typed.eq_ignore_ascii_case("t") { Some(now.date()) } else { typed.parse::<Date>().ok() };
             match day {
                 None => self.refuse(&format!("\"{typed}\" is no day"))?,
                 Some(day) if day > now.date() => {
@@ -154,7 +103,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let title = plan.drill().title();
         let whole = loop {
             let ask = format!("Set {}, {title}. (D done whole, B broken off, N not begun)", plan.number());
-            match self.line(&ask)?.as_str() {
+            match self.line(&ask)?.to_lowercase().as_str() {
                 "d" => break true,
                 "b" => break false,
                 "n" => return Ok(None),

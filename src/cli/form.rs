@@ -1,0 +1,87 @@
+//! Questions and answers line by line, on a terminal or from a file. The end of input is no answer. Not which questions.
+
+use std::io::{self, BufRead, IsTerminal, Write};
+
+use super::Failure;
+use super::wrap::wrapped;
+
+/// Lines out, lines in.
+pub(super) struct Form<R, W> {
+    from: R,
+    /// Where the questions go.
+    pub out: W,
+    is_pipe: bool,
+    /// What has become of the answers so far if the form is left: "nothing was kept".
+    unkept: &'static str,
+    /// The command that begins anew.
+    command: &'static str,
+}
+
+impl<W: Write> Form<io::StdinLock<'static>, W> {
+    /// A form on standard input.
+    pub fn new(out: W, unkept: &'static str, command: &'static str) -> Self {
+        Self { from: io::stdin().lock(), out, is_pipe: !io::stdin().is_terminal(), unkept, command }
+    }
+}
+
+impl<R: BufRead, W: Write> Form<R, W> {
+    /// A paragraph, wrapped at its own indent.
+    pub fn say(&mut self, text: &str) -> Result<(), Failure> {
+        let indent = &text[..text.len() - text.trim_start().len()];
+        writeln!(self.out, "{}", wrapped(indent, text))?;
+        Ok(())
+    }
+
+    /// One line, after a question; without the blanks around it.
+    pub fn line(&mut self, ask: &str) -> Result<String, Failure> {
+        writeln!(self.out)?;
+        self.say(ask)?;
+        self.read()
+    }
+
+    /// One line, without the blanks around it. The end of input is none.
+    pub fn read(&mut self) -> Result<String, Failure> {
+        self.out.flush()?;
+        let mut line = String::new();
+        if self.from.read_line(&mut line).is_ok_and(|read| read > 0) {
+            return Ok(line.trim().to_owned());
+        }
+        Err(Failure::new(
+            format!("not every question was answered, and {}", self.unkept),
+            format!("Start again: {}", self.command),
+        ))
+    }
+
+    /// What is no answer is asked again at a terminal. A file that does not know the questions would go on at a wrong
+    /// place.
+    pub fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
+        if self.is_pipe {
+            let mut unkept = self.unkept.to_owned();
+            unkept[..1].make_ascii_uppercase();
+            return Err(Failure::new(fact, format!("Each question takes one line. {unkept}.")));
+        }
+        self.say(&format!("  {fact}."))
+    }
+
+    /// Y or N.
+    pub fn yes(&mut self, ask: &str) -> Result<bool, Failure> {
+        loop {
+            match self.line(&format!("{ask} (Y or N)"))?.to_lowercase().as_str() {
+                "y" => return Ok(true),
+                "n" => return Ok(false),
+                other => self.refuse(&format!("\"{other}\" is neither Y nor N"))?,
+            }
+        }
+    }
+
+    /// A whole number from `least` to `most`.
+    pub fn number(&mut self, ask: &str, least: u8, most: u8) -> Result<u8, Failure> {
+        loop {
+            let typed = self.line(ask)?;
+            match typed.parse::<u8>() {
+                Ok(number) if (least..=most).contains(&number) => return Ok(number),
+                _ => self.refuse(&format!("\"{typed}\" is no number from {least} to {most}"))?,
+            }
+        }
+    }
+}
