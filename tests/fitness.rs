@@ -406,6 +406,7 @@ fn what_was_broken_off_goes_on_with_the_next_set_and_nothing_is_done_twice() {
     let output = run_with(place.path(), &["practice", "--plain", "--silent"], "\n\na\na\na\na\n\ns\n3\n");
     let text = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success() && text.contains("Set 2 of 3") && !text.contains("Set 1 of 3"), "{text}");
+    assert!(text.contains("Next time: the same steps."), "what follows is said at the end: {text}");
 }
 
 #[test]

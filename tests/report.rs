@@ -140,6 +140,20 @@ fn a_page_says_everything_and_escapes_what_it_was_given() {
         use std::os::unix::fs::PermissionsExt;
         assert_eq!(fs::metadata(&path).unwrap().permissions().mode() & 0o777, 0o600, "its owner's only");
     }
+    // The report goes back on the stick that the prescription came on.
+    let stick = place.path().join("stick");
+    fs::create_dir(&stick).unwrap();
+    let output = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+        .args(["report", "--format", "html", "--to-stick"])
+        .env("COUNTERPOISE_DATA", place.path().join("data"))
+        .env("COUNTERPOISE_STICK", &stick)
+        .output()
+        .unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let there: Vec<_> =
+        fs::read_dir(stick.join("counterpoise")).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert_eq!(there.len(), 1);
+    assert_eq!(fs::read_to_string(&there[0]).unwrap(), page);
     // What is there is left as it is.
     let again = run(place.path(), &["report", "--format", "html", "--out", "report.html"]);
     assert_eq!(again.status.code(), Some(1));

@@ -16,7 +16,7 @@ use crate::phrase::Phrase;
 use crate::place::Room;
 use crate::practice::{self, Done, Sound, World};
 use crate::prescription::Prescription;
-use crate::progression::unwell_last_time;
+use crate::progression::{Decision, unwell_last_time};
 use crate::record::SessionBegun;
 use crate::schedule::course::{FEWEST, MOST};
 use crate::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
@@ -162,8 +162,26 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let face = face(arguments.plain, "practice")?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
     account(&done, folder)?;
+    what_follows(folder, &source.prescription)?;
     if let Some(line) = retest {
         let _ = writeln!(io::stdout(), "{}", wrapped("", &line));
+    }
+    Ok(())
+}
+
+/// Says at the end what the practice leads to.
+fn what_follows(folder: &Folder, prescription: &Prescription) -> Result<(), Failure> {
+    let next = Known::of(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
+    let mut out = io::stdout();
+    let heading = match next.then {
+        _ if next.decision == Decision::Locked => "Next: not before a clinician has cleared it.",
+        Decision::Up => "Next time: one thing becomes a little harder.",
+        Decision::Down => "Next time: a little easier.",
+        _ => "Next time: the same steps.",
+    };
+    let _ = writeln!(out, "{heading}");
+    for reason in &next.reasons {
+        let _ = writeln!(out, "{}", wrapped("  ", &reason.to_string()));
     }
     Ok(())
 }

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use clap::ValueEnum;
 use jiff::civil::Date;
 
+use super::handover;
 use super::overview;
 use super::page::{html, text};
 use super::standing::{self, Known};
@@ -29,6 +30,7 @@ mod fhir;
     counterpoise report                             one screen, since the prescription was issued\n  \
     counterpoise report --whole                     everything, week by week\n  \
     counterpoise report --format html --out report.html   a page to print, on A4 or Letter\n  \
+    counterpoise report --format html --to-stick    the same, onto the memory stick that it came on\n  \
     counterpoise report --folder clinic --sort state      many people: who practices, who stopped, who is locked\n  \
     counterpoise report --since 2026-11-01 --until 2026-11-30 --format csv\n\n\
     It stays on this computer. No single test predicts falls, and small numbers say little.")]
@@ -54,6 +56,9 @@ pub(super) struct Arguments {
     /// Of the overview only who stands so
     #[arg(long, value_name = "STATE", requires = "folder", value_parser = state)]
     only: Option<State>,
+    /// Onto the memory stick, for the therapist
+    #[arg(long, conflicts_with_all = ["out", "folder"])]
+    to_stick: bool,
     /// Into this new file, in place of the screen
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
@@ -137,6 +142,16 @@ pub(super) fn run(
             serde_json::to_writer_pretty(&mut written, &fhir::bundle(&material, period))?;
             written.push(b'\n');
         }
+    }
+    if arguments.to_stick {
+        let ending = match arguments.format {
+            Form::Text => "txt",
+            Form::Html => "html",
+            Form::Json => "json",
+            Form::Csv => "csv",
+            Form::Fhir => "fhir.json",
+        };
+        return handover::put(&format!("report-{}", period.until), ending, &written, out);
     }
     match &arguments.out {
         None => out.write_all(&written)?,
