@@ -6,6 +6,7 @@ use std::time::{Duration, Instant};
 
 use super::form::Form;
 use super::people;
+use super::wrap::columns;
 use super::{Failure, practice};
 use crate::audio::Voice;
 use crate::caution;
@@ -30,6 +31,9 @@ const ROOM: [&str; 7] = [
     "I wear firm shoes, never bare socks.",
     "A phone, water and a firm chair are in reach.",
 ];
+
+/// The answers to a question that has two.
+const YES_OR_NO: [&str; 2] = ["Y yes", "N no"];
 
 /// Whom to set up.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -130,11 +134,11 @@ fn ask(
 
 impl<R: BufRead, W: Write> Form<R, W> {
     /// A question, its answers, and what is kept if nothing is typed.
-    fn question(&mut self, ask: &str, answers: &str, kept: Option<&str>) -> Result<String, Failure> {
+    fn question(&mut self, ask: &str, answers: &[&str], kept: Option<&str>) -> Result<String, Failure> {
         writeln!(self.out)?;
         self.say(ask)?;
         if !answers.is_empty() {
-            self.say(&format!("  {answers}"))?;
+            writeln!(self.out, "{}", columns("  ", answers))?;
         }
         if let Some(kept) = kept {
             self.say(&format!("  Enter leaves it as it is: {kept}"))?;
@@ -145,7 +149,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
     /// A text that the settings would take.
     fn text(&mut self, field: &str, ask: &str, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
-            let typed = self.question(ask, "One line; a dash (-) for none.", Some(kept.unwrap_or("none")))?;
+            let typed =
+                self.question(ask, &["One line; a dash (-) for none."], Some(kept.unwrap_or("none")))?;
             match typed.as_str() {
                 "" => return Ok(kept.map(str::to_owned)),
                 "-" => return Ok(None),
@@ -160,7 +165,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     /// The same, where there has to be one.
     fn name(&mut self, ask: &str, kept: Option<&str>) -> Result<String, Failure> {
         loop {
-            let typed = self.question(ask, "", kept)?;
+            let typed = self.question(ask, &[], kept)?;
             match (typed.as_str(), kept) {
                 ("", Some(kept)) => return Ok(kept.to_owned()),
                 _ => match would_be("name", &typed) {
@@ -175,7 +180,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn emergency(&mut self, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
             let ask = "Which number do you call in an emergency, where you live?";
-            let typed = self.question(ask, "The number, or U: I do not know it.", kept)?;
+            let typed = self.question(ask, &["The number, or U: I do not know it."], kept)?;
             match (typed.to_lowercase().as_str(), kept) {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
@@ -191,11 +196,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     fn place(&mut self, side: &str, kept: Option<Place>) -> Result<Option<Place>, Failure> {
-        let places: Vec<String> =
+        let mut places: Vec<String> =
             (1..).zip(Place::ALL).map(|(nth, place)| format!("{nth} {}", place.name())).collect();
+        places.push("0 something else".to_owned());
+        let answers: Vec<&str> = places.iter().map(String::as_str).collect();
         loop {
             let ask = format!("What is {side}?");
-            let answers = format!("{}   0 something else", places.join("   "));
             let typed = self.question(&ask, &answers, Some(kept.map_or("something else", Place::name)))?;
             match typed.parse::<usize>() {
                 _ if typed.is_empty() => return Ok(kept),
@@ -211,7 +217,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         loop {
             let ask = "How far from you does the screen stand, in meters? Put it at the height of your eyes, where you \
                        need not turn.";
-            let typed = self.question(ask, &format!("{least} to {most}"), Some(&format!("{kept} m")))?;
+            let typed = self.question(ask, &[&format!("{least} to {most}")], Some(&format!("{kept} m")))?;
             match typed.parse::<u8>() {
                 _ if typed.is_empty() => return Ok(kept),
                 Ok(meters) if (least..=most).contains(&meters) => return Ok(meters),
@@ -223,7 +229,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn yes_or_kept(&mut self, ask: &str, kept: Option<bool>) -> Result<Option<bool>, Failure> {
         loop {
             let word = kept.map(|yes| if yes { "yes" } else { "no" });
-            let typed = self.question(ask, "Y yes   N no", word)?;
+            let typed = self.question(ask, &YES_OR_NO, word)?;
             match typed.to_lowercase().as_str() {
                 "" if kept.is_some() => return Ok(kept),
                 "y" => return Ok(Some(true)),
@@ -235,10 +241,14 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     fn glasses(&mut self, kept: Option<Glasses>) -> Result<Option<Glasses>, Failure> {
         loop {
-            let answers =
-                "1 none   2 one strength, for the distance   3 for reading only   4 bifocals or varifocals";
+            let answers = [
+                "1 none",
+                "2 one strength, for the distance",
+                "3 for reading only",
+                "4 bifocals or varifocals",
+            ];
             let typed =
-                self.question("Which glasses do you wear when you walk?", answers, kept.map(Glasses::name))?;
+                self.question("Which glasses do you wear when you walk?", &answers, kept.map(Glasses::name))?;
             match typed.parse::<usize>() {
                 _ if typed.is_empty() && kept.is_some() => return Ok(kept),
                 Ok(number @ 1..=4) => return Ok(Some(Glasses::ALL[number - 1])),
@@ -255,11 +265,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
             for line in ROOM {
                 self.say(&format!("  - {line}"))?;
             }
-            let typed = self.question(
-                "Is that so, or will you see to it before you practice?",
-                "Y yes   N no",
-                None,
-            )?;
+            let typed =
+                self.question("Is that so, or will you see to it before you practice?", &YES_OR_NO, None)?;
             match typed.to_lowercase().as_str() {
                 "y" => return Ok(()),
                 "n" => {
@@ -292,8 +299,9 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     let mut said = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
     loop {
         play(&mut sound, phrases[said]);
-        let answers = "1 window   2 garden   3 kettle   4 butter   0 nothing   R once more   G go on without";
-        let typed = form.question("Which word did you hear?", answers, None)?;
+        let answers =
+            ["1 window", "2 garden", "3 kettle", "4 butter", "0 nothing", "R once more", "G go on without"];
+        let typed = form.question("Which word did you hear?", &answers, None)?;
         match typed.to_lowercase().as_str() {
             "g" => {
                 return form

@@ -66,7 +66,7 @@ fn ask(
         writeln!(out, "\n{} of {}", answers.len() + 1, topics.len())?;
         writeln!(out, "{}", wrapped("  ", topic.sentence()))?;
         let agreed = if topic.can_be_agreed() { "   D not true, and my doctor knows and agrees" } else { "" };
-        writeln!(out, "  T true   N not true{agreed}   B back   Q quit")?;
+        writeln!(out, "  T true   N not true{agreed}\n  B back   Q quit")?;
         out.flush()?;
         let mut line = String::new();
         let read = from.read_line(&mut line).map_err(|error| {

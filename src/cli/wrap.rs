@@ -24,6 +24,24 @@ pub(crate) fn wrapped(indent: &str, text: &str) -> String {
     lines
 }
 
+/// `choices` as a key and its meaning each, in one line if they fit, else in columns of one width.
+pub(super) fn columns(indent: &str, choices: &[&str]) -> String {
+    const BETWEEN: usize = 3;
+    let room = WIDTH - indent.chars().count();
+    let in_one = choices.join(&" ".repeat(BETWEEN));
+    if in_one.chars().count() <= room {
+        return format!("{indent}{in_one}");
+    }
+    let width = choices.iter().map(|choice| choice.chars().count()).max().unwrap_or_default();
+    let a_line = ((room + BETWEEN) / (width + BETWEEN)).max(1);
+    let set = |choice: &&str| format!("{choice:<width$}");
+    let line = |row: &[&str]| {
+        let row: Vec<String> = row.iter().map(set).collect();
+        format!("{indent}{}", row.join(&" ".repeat(BETWEEN)).trim_end())
+    };
+    choices.chunks(a_line).map(line).collect::<Vec<_>>().join("\n")
+}
+
 /// `text` behind `label`, its further lines under its first.
 pub(super) fn hanging(label: &str, text: &str) -> String {
     let width = label.chars().count();
@@ -58,6 +76,23 @@ mod tests {
         assert!(lines.split_whitespace().eq(text.split_whitespace()));
         assert_eq!(wrapped("", &"x".repeat(100)).len(), 100);
         assert_eq!(wrapped("  ", ""), "");
+    }
+
+    #[test]
+    fn choices_stand_apart_in_one_line_or_in_columns() {
+        assert_eq!(columns("  ", &["Y yes", "N no"]), "  Y yes   N no");
+        let places: Vec<String> = (1..=10).map(|nth| format!("{nth} refrigerator")).collect();
+        let places: Vec<&str> = places.iter().map(String::as_str).collect();
+        let lines = columns("  ", &places);
+        assert_eq!(lines.lines().count(), 3, "{lines}");
+        assert!(lines.lines().all(|line| line.chars().count() <= WIDTH));
+        assert!(lines.starts_with("  1 refrigerator    2 refrigerator "), "{lines}");
+        assert_eq!(
+            lines.lines().nth(1).and_then(|line| line.find('6')),
+            lines.find('2'),
+            "one under the other"
+        );
+        assert_eq!(columns("", &["x".repeat(100).as_str(), "y"]).lines().count(), 2);
     }
 
     #[test]
