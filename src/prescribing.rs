@@ -13,12 +13,13 @@ mod figures;
 mod page;
 mod said;
 mod settle;
+mod typed;
 mod view;
 
-pub use answer::NotUnderstood;
 pub use figures::Figures;
 pub use page::{Ask, Page, Watched, Whole};
 pub use said::changes;
+pub use typed::NotUnderstood;
 pub use view::{Item, View};
 
 /// Where an answer leads.

@@ -2,12 +2,17 @@
 //! to, and what can be typed. Nothing is drawn or wrapped here.
 
 use super::page::{Ask, Page, Watched, Whole, drills, offered};
-use super::said::{change, changes, drill, of_drill, of_whole, seconds, stands, unlock};
+use super::said::{changes, drill, of_drill, of_whole, unlock};
 use super::settle::advice;
 use super::{Figures, Form};
-use crate::drill::{Form as Company, Strength, Target, UnlockName};
-use crate::prescription::limits::{self, Limit, Unit};
-use crate::prescription::{DraftDrill, Prescription};
+use crate::drill::UnlockName;
+use crate::prescription::Prescription;
+use crate::prescription::limits;
+
+mod detail;
+mod question;
+
+use detail::{details, limit, text_limit};
 
 /// One thing on a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,9 +37,6 @@ pub struct View {
     /// What can be typed.
     pub keys: String,
 }
-
-/// More entries than this stand in two columns, so that they fit a small terminal.
-const ONE_COLUMN: usize = 9;
 
 impl Form {
     /// The page. `figures` are those of the draft, and `before` those that were shown last, where there are any.
@@ -99,7 +101,7 @@ impl Form {
     }
 
     fn whole_page(&self, whole: Whole, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text(question_of_whole(whole).to_owned()));
+        items.push(Item::Text(question::of_whole(whole).to_owned()));
         items.push(Item::Gap);
         items.push(Item::Pair("Now", of_whole(&self.draft, whole)));
         let (mut enter, mut type_it) = ("Enter keeps it", "Type another one");
@@ -197,7 +199,7 @@ impl Form {
 
     fn of_page(&self, place: usize, ask: Ask, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        items.push(Item::Text(question_of_drill(ask).to_owned()));
+        items.push(Item::Text(question::of_drill(ask).to_owned()));
         items.push(Item::Gap);
         let now = match ask {
             Ask::Directions => format!("{} of {}, marked x", plan.directions.len(), offered(plan).count()),
@@ -338,212 +340,3 @@ impl Form {
 }
 
 const MOVES: &str = "B back  L list  Q leave";
-
-/// Range, reason and origin of a hard limit, in the unit that people use.
-fn limit(limit: Limit, items: &mut Vec<Item>) {
-    items.push(Item::Pair(
-        "Allowed",
-        format!("{} to {}", shown(limit, limit.least), shown(limit, limit.most)),
-    ));
-    items.push(Item::Pair("Why", limit.why.to_owned()));
-    items.push(Item::Pair("Origin", limit.origin.to_owned()));
-}
-
-fn shown(limit: Limit, value: u32) -> String {
-    match limit.unit {
-        Unit::Count if limit.field == "rate_thousandths" => (f64::from(value) / 1000.0).to_string(),
-        Unit::Count => value.to_string(),
-        Unit::Millis => seconds(value.into()),
-        Unit::PerMille => format!("{} %", f64::from(value) / 10.0),
-    }
-}
-
-fn text_limit(least: usize, items: &mut Vec<Item>) {
-    let most = limits::TEXT_CHARACTERS;
-    items.push(Item::Pair("Allowed", format!("{least} to {most} characters, one line")));
-}
-
-const fn question_of_whole(whole: Whole) -> &'static str {
-    match whole {
-        Whole::Title => "What is it called? The person sees this at the start of each practice.",
-        Whole::IssuedBy => "Who issues it? It stands on the hand-out and in the report.",
-        Whole::IssuedOn => "On which day is it issued?",
-        Whole::Days => {
-            "On how many days a week does this person practice? One session a day; missed days are never doubled."
-        }
-        Whole::Weeks => "For how many weeks?",
-        Whole::Review => {
-            "After how many sessions does a therapist look again? Overdue never blocks practice; it only stops stepping up."
-        }
-        Whole::Rest => "How long is the rest after each set, at least? A chair is offered.",
-        Whole::Order => "In which order do the drills come?",
-        Whole::Effort => {
-            "Above which effort, 0 to 10, does nothing step up? Rises and quick steps may be 8 unless you lower this."
-        }
-        Whole::Accepted => {
-            "Where the answers about suitability say \"a clinician first\": why may this person begin all the same? It lifts no other limit."
-        }
-    }
-}
-
-const fn question_of_drill(ask: Ask) -> &'static str {
-    match ask {
-        Ask::Form => "Is it practiced alone or with a partner within reach?",
-        Ask::Directions => {
-            "What may be called? More directions are harder to guess. What is marked is locked until somebody has watched it."
-        }
-        Ask::Weights => {
-            "How often is each called beside the others? One number for each, in the order above; uneven ones are easier to guess."
-        }
-        Ask::Step => "At which step of its ladder does it start?",
-        Ask::Ceiling => {
-            "Up to which step may practice go by itself? It moves one change at a time, after two clean sessions."
-        }
-        Ask::Sets => "How many sets a session? More sets are more calls.",
-        Ask::Work => "How long is one set?",
-        Ask::Recover => {
-            "How long is the quiet time that ends a set? It is for coming back from the last call."
-        }
-        Ask::Gap => {
-            "How long may it be from one call to the next: shortest and longest? A wide range is harder to foresee; longer waits mean fewer calls."
-        }
-        Ask::Shape => "Are short waits more frequent than long ones?",
-        Ask::Rate => "How much more often do short waits come? 0.1 is hardly, 5 is nearly always.",
-        Ask::Blanks => {
-            "How many moments stay silent on purpose? They keep the longest wait from giving itself away."
-        }
-        Ask::Sequence => "How do directions follow each other?",
-        Ask::Slack => "By how many may a direction's count stray from an equal share?",
-        Ask::Streak => "How often may one direction come in a row, at most?",
-        Ask::Strength => {
-            "How firm are the pushes? One number, or the gentlest and the firmest. Never a force: none is published for partners at home."
-        }
-        Ask::Balls => "How many balls are in play?",
-        Ask::Spell => "How long does what lasts last?",
-        Ask::Hold => {
-            "Some step is in tandem or on one leg. How long was this person seen to hold it, hands hovering? A spell lasts 80 % of it at most."
-        }
-        Ask::Confirmed => "Is this in place where the person practices? The app asks for it again each time.",
-    }
-}
-
-/// What belongs to one question, and what to type.
-#[expect(clippy::too_many_lines, reason = "one arm a question")]
-fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
-    let mut choice = |number: usize, text: String| items.push(Item::Choice(number.to_string(), text));
-    match ask {
-        Ask::Form => {
-            for (number, form) in (1..).zip(plan.drill.forms()) {
-                choice(
-                    number,
-                    if *form == Company::Alone { "alone".into() } else { "with a partner".into() },
-                );
-            }
-            "A number"
-        }
-        Ask::Directions => {
-            let entries: Vec<String> = offered(plan).map(|target| entry(plan, target)).collect();
-            let half = if entries.len() > ONE_COLUMN { entries.len().div_ceil(2) } else { entries.len() };
-            for number in 1..=half {
-                let beside = entries.get(number - 1 + half).filter(|_| half < entries.len());
-                let beside = beside.map(|text| format!("{:>3}  {text}", number + half)).unwrap_or_default();
-                let width = if half < entries.len() { 32 } else { 0 };
-                choice(number, format!("{:width$}{beside}", entries[number - 1]));
-            }
-            "All that may be called, by number, such as: 1 2 4; or: all"
-        }
-        Ask::Weights => {
-            limit(limits::WEIGHT, items);
-            "Such as: 2 1 1; or: even"
-        }
-        Ask::Step | Ask::Ceiling => {
-            let ladder = plan.drill.ladder();
-            for (number, step) in (1..).zip(ladder) {
-                let what = if number == 1 { stands(*step) } else { change(ladder[number - 2], *step) };
-                let needs: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
-                let locked = if needs.is_empty() {
-                    String::new()
-                } else {
-                    format!("  [watched first: {}]", needs.join(", "))
-                };
-                choice(number, format!("{what}{locked}"));
-            }
-            "A step"
-        }
-        Ask::Sets => said(limits::SETS, items, "A number"),
-        Ask::Work => said(limits::WORK, items, "Seconds"),
-        Ask::Recover => said(limits::RECOVER, items, "Seconds"),
-        Ask::Gap => {
-            let (least, most) = (plan.shortest_gap(), limits::GREATEST_GAP);
-            items.push(Item::Pair(
-                "Allowed",
-                format!("{least} (the slowest of what is called) to {most}, {} apart", limits::GAP_WIDTH),
-            ));
-            let [low, high] = plan.usual_gaps();
-            items.push(Item::Pair("Usual", format!("{} to {}", seconds(low), seconds(high))));
-            items.push(Item::Pair(
-                "Why",
-                "Up to 2.2 s to regain balance, and time to reset. Longer is no harder to foresee.".into(),
-            ));
-            items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; 5 to 15 s: common practice, no source; ends: judgment".into()));
-            "Two numbers of seconds, such as: 5 15"
-        }
-        Ask::Shape => {
-            choice(1, "shorter waits more often, so that waiting tells as little as it can (usual)".into());
-            choice(2, "all waits equally often: no single moment is a better guess than another".into());
-            "A number"
-        }
-        Ask::Rate => said(limits::RATE_THOUSANDTHS, items, "A number"),
-        Ask::Blanks => said(limits::BLANKS, items, "Percent"),
-        Ask::Sequence => {
-            choice(1, "each drawn anew: counting tells nothing (usual)".into());
-            choice(
-                2,
-                "each about equally often: an equal share of practice, and a little easier to guess".into(),
-            );
-            "A number"
-        }
-        Ask::Slack => said(limits::SLACK, items, "A number"),
-        Ask::Streak => said(limits::streak(plan.directions.len()), items, "A number"),
-        Ask::Strength => {
-            for number in 1..=4 {
-                let Some(strength) = Strength::new(number) else { continue };
-                choice(number.into(), format!("{strength}: {}", strength.feels()));
-            }
-            let most = limits::STRENGTH_AT_HOME;
-            items.push(Item::Pair(
-                "Allowed",
-                format!(
-                    "1 to {most} at home, the two at most {} apart; 3 and 4 only with the therapist there",
-                    limits::STRENGTH_SPREAD
-                ),
-            ));
-            items.push(Item::Pair("Origin", "judgment".into()));
-            "Such as: 1; or: 1 2"
-        }
-        Ask::Balls => said(limits::BALLS, items, "1 or 2"),
-        Ask::Spell => said(limits::SPELL, items, "Seconds; or: own, for the drill's own length"),
-        Ask::Hold => said(limits::TESTED_HOLD, items, "Seconds"),
-        Ask::Confirmed => {
-            for (number, need) in (1..).zip(plan.needs()) {
-                choice(number, need.sentence().to_owned());
-            }
-            "The numbers of what is in place; or: none"
-        }
-    }
-}
-
-/// One thing that may be called: marked where it is, and with what must be watched first.
-fn entry(plan: &DraftDrill, target: &Target) -> String {
-    let mark = if plan.directions.contains(&target.name) { "x " } else { "- " };
-    let mut needs: Vec<&str> = target.action.unlocks().iter().map(|name| name.name()).collect();
-    needs.extend(target.direction.is_backward().then_some(UnlockName::Backward.name()));
-    let locked =
-        if needs.is_empty() { String::new() } else { format!("  [watched first: {}]", needs.join(", ")) };
-    format!("{mark}{}{locked}", target.name)
-}
-
-fn said(limit_of_it: Limit, items: &mut Vec<Item>, type_it: &'static str) -> &'static str {
-    limit(limit_of_it, items);
-    type_it
-}
