@@ -6,7 +6,7 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::drill::Form;
-use crate::lock::Lock;
+use crate::lock::{Hold, Lock};
 use crate::prescription::Digest;
 use crate::readiness::Item;
 use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
@@ -61,6 +61,8 @@ pub struct PastSession {
     pub discounted: bool,
     /// What it locked before it was corrected: a correction lifts no lock.
     pub locked_before: Vec<Lock>,
+    /// What it held before it was corrected: a correction shortens no hold.
+    pub held_before: Vec<Hold>,
     /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
     pub symptom: Option<u8>,
 }

@@ -141,6 +141,7 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
             symptom: None,
             discounted: false,
             locked_before: Vec::new(),
+            held_before: Vec::new(),
         };
         Ok(Some((session, begun.ms().max(ended.unwrap_or(i64::MIN)))))
     })?;

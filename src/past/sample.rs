@@ -89,6 +89,7 @@ pub(crate) fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &
         symptom: None,
         discounted: false,
         locked_before: Vec::new(),
+        held_before: Vec::new(),
     }
 }
 
