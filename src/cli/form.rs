@@ -25,9 +25,11 @@ impl<W: Write> Form<io::StdinLock<'static>, W> {
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// A paragraph, wrapped at its own indent.
+    /// A paragraph, wrapped at its own indent. Lines that it begins with stay empty.
     pub fn say(&mut self, text: &str) -> Result<(), Failure> {
-        let indent = &text[..text.len() - text.trim_start().len()];
+        let words = text.trim_start_matches('\n');
+        write!(self.out, "{}", &text[..text.len() - words.len()])?;
+        let (text, indent) = (words, &words[..words.len() - words.trim_start().len()]);
         writeln!(self.out, "{}", wrapped(indent, text))?;
         Ok(())
     }

@@ -13,6 +13,7 @@ use crate::journal::{Folder, Journal, JournalError, erase, export, import, list,
 
 mod add;
 mod correct;
+mod scale;
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
@@ -61,7 +62,7 @@ enum Action {
     /// Type in a practice with a track, from the sheet
     #[command(after_help = "Example:\n  counterpoise journal add")]
     Add,
-    /// Correct an entry by a new one, with a reason
+    /// Correct an entry by a new one, with a reason; without options it asks
     Correct(correct::Arguments),
     /// Erase the journal for good, after a typed word
     #[command(

@@ -38,7 +38,7 @@ pub(super) fn instant(ms: i64) -> Timestamp {
 
 /// The local date, as it was written where it happened.
 pub(super) fn day(stamp: &Stamp) -> Option<Date> {
-    stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
+    stamp.day()
 }
 
 /// The session as it is right. What it locked or held as it was kept, or after any correction of it, stays locked and held:
