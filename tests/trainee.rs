@@ -117,31 +117,43 @@ fn a_practice_with_a_track_is_typed_in_and_the_same_rules_follow() {
     let place = tempfile::tempdir().unwrap();
     let folder = place.path();
     // Two clean days step up, as two practices would have.
-    for day in ["2026-02-02", "2026-02-04"] {
+    let days = [12, 10, 8].map(days_ago);
+    for day in &days[..2] {
         let output = add(folder, &whole(day, &["n", "n", "y"]));
         assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     }
     let next = |on: &str| -> serde_json::Value {
         serde_json::from_str(&printed(folder, &["next", "--on", on, "--format", "json"])).unwrap()
     };
-    assert_eq!(next("2026-02-06")["decision"], "up");
+    assert_eq!(next(&days[2])["decision"], "up");
     let shown = printed(folder, &["journal", "show"]);
     assert!(shown.contains("typed in by hand: practice with a track"), "{shown}");
-    let report = printed(folder, &["report", "--on", "2026-02-06"]);
+    assert!(
+        shown.contains(&format!("{}; the hour is not known", days[1])) && !shown.contains("23:59"),
+        "{shown}"
+    );
+    let list = printed(folder, &["journal", "list"]);
+    assert!(list.contains(&days[0]) && !list.contains("23:59"), "{list}");
+    let report = printed(folder, &["report", "--on", &days[2]]);
     assert!(report.contains("Practice: 2 of") && report.contains("Typed in by hand: 2."), "{report}");
     assert!(!report.contains("Without sound"), "{report}");
-    let twice = add(folder, &whole("2026-02-04", &["n", "n", "y"]));
-    assert!(String::from_utf8(twice.stderr).unwrap().contains("has a practice already"));
-    // A fall that is typed in locks just the same.
-    let fell = add(folder, &whole("2026-02-06", &["y", "y", "n", "y"]));
+    let twice = add(folder, &[&days[1], "s"]);
+    assert!(String::from_utf8(twice.stderr).unwrap().contains("has that practice already"));
+    // A fall that is typed in locks just the same, and what to do is said at once. The sheet of that day has another step.
+    let answers = whole("y", &["y", "y", "n", "y"]);
+    let fell = add(folder, &[&[days[2].as_str()][..], &answers].concat());
+    let said = String::from_utf8(fell.stdout).unwrap();
     assert!(fell.status.success(), "{}", String::from_utf8_lossy(&fell.stderr));
-    assert_eq!(next("2026-03-30")["decision"], "locked");
+    assert!(said.contains("there should stand"), "{said}");
+    assert!(said.contains("Practice is locked after a fall that may have hurt. See a clinician"), "{said}");
+    assert_eq!(next(&days_ago(-30))["decision"], "locked");
 }
 
 #[test]
 fn nothing_is_typed_in_by_halves() {
     let place = tempfile::tempdir().unwrap();
-    let good = whole("2026-02-02", &["n", "n", "y"]);
+    let day = days_ago(12);
+    let good = whole(&day, &["n", "n", "y"]);
     for end in 0..good.len() {
         let output = add(place.path(), &good[..end]);
         assert_eq!(output.status.code(), Some(1), "{end} answers");
@@ -163,7 +175,7 @@ fn nothing_is_typed_in_by_halves() {
         assert!(String::from_utf8(output.stderr).unwrap().contains(said), "{bad}");
         assert!(printed(place.path(), &["journal", "list"]).contains("No"), "{bad}");
     }
-    let none = add(place.path(), &["2026-02-02", "n", "n", "n"]);
+    let none = add(place.path(), &[&day, "n", "n", "n"]);
     assert!(String::from_utf8(none.stderr).unwrap().contains("no set was done"));
 }
 

@@ -43,7 +43,7 @@ pub fn copies(folder: &Folder, others: &[PathBuf]) -> Result<Vec<PathBuf>, Journ
     for place in std::iter::once(folder.path()).chain(others.iter().map(PathBuf::as_path)) {
         match fs::read_dir(place) {
             Ok(entries) => {
-                copies.extend(named(entries, |name| is_copy(name) && !is_own(name, What::Everything)))
+                copies.extend(named(entries, |name| is_copy(name) && !is_own(name, What::Everything)));
             }
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
             Err(source) => return Err(JournalError::NotAFolder { path: place.to_owned(), source }),

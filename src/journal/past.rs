@@ -5,7 +5,7 @@ use jiff::{Timestamp, civil::Date};
 use super::correction::Right;
 use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
-use super::{Journal, JournalError, Stamp};
+use super::{BY_HAND, Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
 use crate::progression::marks_of;
 use crate::record::{Given, Question};
@@ -111,6 +111,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         hurt: answer(Question::Hurt),
         why_stopped: answer(Question::WhyStopped),
         symptom: answer(Question::Symptom),
+        by_hand: record.start.voice == BY_HAND,
         discounted: false,
         locked_before: Vec::new(),
         held_before: Vec::new(),

@@ -165,15 +165,15 @@ proptest! {
             let session = corrected(&record, &corrections[..count]).unwrap();
             barriers(session, HOLD - SignedDuration::from_millis(1))
         };
-        for count in 0..corrections.len() {
+        for (count, correction) in corrections.iter().enumerate() {
             let (before, after) = (barred(count), barred(count + 1));
             for lock in &before.locks {
-                prop_assert!(after.locks.contains(lock), "{:?}", corrections[count]);
+                prop_assert!(after.locks.contains(lock), "{:?}", correction);
             }
             for hold in &before.holds {
                 let same = |other: &&crate::progression::Holding| other.what == hold.what;
                 let until = after.holds.iter().find(same).map(|other| other.until);
-                prop_assert!(until >= Some(hold.until), "{:?}", corrections[count]);
+                prop_assert!(until >= Some(hold.until), "{:?}", correction);
             }
             prop_assert!(after.not_before >= before.not_before);
         }

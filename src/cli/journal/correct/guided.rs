@@ -29,7 +29,7 @@ pub(super) fn ask(
 ) -> Result<CorrectionRow, Failure> {
     let session = match which {
         Some(which) => journal.find(which)?,
-        None => form.practice(journal)?,
+        None => form.which(journal)?,
     };
     let (right, set_aside) = journal.as_corrected(&session)?;
     let empty = |what| Journal::correction(now, &session.id, what, "");
@@ -107,7 +107,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// One of the practices, the newest first.
-    fn practice(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
+    fn which(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
         let mut sessions = journal.sessions()?;
         sessions.retain(|session| !session.sets.is_empty() || answers(session).next().is_some());
         sessions.reverse();
