@@ -24,6 +24,7 @@ pub mod export;
 mod fitness;
 pub mod folder;
 pub mod import;
+mod incoming;
 mod interrupted;
 mod keep;
 pub mod list;
@@ -46,6 +47,7 @@ pub use adopt::Altered;
 pub use by_hand::{BY_HAND, SetTicked, Ticked};
 pub use error::JournalError;
 pub use folder::Folder;
+pub use incoming::{Holds, Incoming};
 pub use lock::Lock;
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,

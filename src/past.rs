@@ -6,7 +6,7 @@ use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::drill::Form;
-use crate::lock::Lock;
+use crate::lock::{Hold, Lock};
 use crate::prescription::Digest;
 use crate::readiness::Item;
 use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
@@ -57,10 +57,14 @@ pub struct PastSession {
     pub hurt: Option<u8>,
     /// Why the trainee stopped: 1 unwell, 2 unsteady, 3 something else.
     pub why_stopped: Option<u8>,
+    /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
+    pub by_hand: bool,
     /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
     pub discounted: bool,
     /// What it locked before it was corrected: a correction lifts no lock.
     pub locked_before: Vec<Lock>,
+    /// What it held before it was corrected: a correction shortens no hold.
+    pub held_before: Vec<Hold>,
     /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
     pub symptom: Option<u8>,
 }
@@ -197,9 +201,14 @@ impl PastSession {
         !(self.sets.is_empty() || self.tried_out || self.discounted)
     }
 
-    /// Whether it was broken off by something that counts against nobody, so that it may be finished.
+    /// Whether it was broken off by something that counts against nobody, so that it may be finished. When one that was typed
+    /// in was broken off nobody knows.
     pub fn may_be_finished(&self) -> bool {
-        matches!(self.end, Some(SessionEnd::Closed | SessionEnd::Interrupted | SessionEnd::StoppedOther))
+        !self.by_hand
+            && matches!(
+                self.end,
+                Some(SessionEnd::Closed | SessionEnd::Interrupted | SessionEnd::StoppedOther)
+            )
     }
 
     /// Whether all its sets were alone.

@@ -23,7 +23,7 @@ mod judge;
 mod reason;
 
 pub use crate::record::Decision;
-pub use barrier::{Barriers, Holding, Locked, locks_of, unwell_last_time};
+pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
 pub use judge::{Fault, Judged, Shortfall, judge};
 pub use reason::Reason;
 
@@ -349,7 +349,10 @@ fn clean_in_a_row(sittings: &[Sitting<'_>], prescription: &Prescription) -> usiz
         .iter()
         .rev()
         .take_while(|sitting| judge(sitting, prescription).is_clean() && steps(sitting) == steps(last));
-    same.count()
+    // A day has one practice. A second one, typed in or merged from another computer, counts toward nothing.
+    let mut days: Vec<Date> = same.map(Sitting::day).collect();
+    days.dedup();
+    days.len()
 }
 
 #[cfg(test)]

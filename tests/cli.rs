@@ -519,6 +519,7 @@ fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_ch
     printed(folder, &["use", "typical"]);
     let (data, home) = (folder.join("data"), folder.join("home"));
     fs::create_dir(&home).unwrap();
+    fs::write(folder.join("export.json"), printed(folder, &["journal", "export"])).unwrap();
     fs::create_dir(folder.join("elsewhere")).unwrap();
     set(&folder.join("elsewhere"), 0o777);
     let files = || -> Vec<(std::path::PathBuf, Vec<u8>)> {
@@ -541,7 +542,15 @@ fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_ch
         let arguments = [&["--data-dir", "data"], arguments].concat();
         as_anybody(folder, &program, &arguments).output().unwrap()
     };
-    for arguments in [&["practice", "--plain", "--silent"][..], &["use", "gentle"]] {
+    let correct = ["journal", "correct", "last", "--set-aside", "--reason", "x"];
+    for arguments in [
+        &["practice", "--plain", "--silent"][..],
+        &["use", "gentle"],
+        &["journal", "add"],
+        &["journal", "import", "export.json"],
+        &correct,
+        &["journal", "erase"],
+    ] {
         let output = there(arguments);
         let (fact, hint) = facts(&output);
         assert!(fact.contains("cannot be written") && hint.contains("--data-dir"), "{arguments:?}: {fact}");

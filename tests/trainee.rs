@@ -78,9 +78,14 @@ fn a_sheet_is_written_once_for_its_owner_and_not_under_a_lock() {
 const SET: [&str; 5] = ["d", "n", "0", "4", "2"];
 
 fn add(folder: &Path, answers: &[&str]) -> Output {
+    typed(folder, &["journal", "add"], answers)
+}
+
+/// Runs a command that asks, and types these answers.
+fn typed(folder: &Path, arguments: &[&str], answers: &[&str]) -> Output {
     use std::io::Write as _;
     let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(["journal", "add"])
+        .args(arguments)
         .env("COUNTERPOISE_DATA", folder.join("data"))
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
@@ -92,6 +97,17 @@ fn add(folder: &Path, answers: &[&str]) -> Output {
     child.wait_with_output().unwrap()
 }
 
+/// Days that do not turn into tomorrow while a test runs.
+fn days_ago(days: i64) -> String {
+    jiff::ZonedDateTime::now().date().saturating_sub(jiff::Span::new().days(days)).to_string()
+}
+
+fn ids(folder: &Path) -> Vec<String> {
+    let export: serde_json::Value = serde_json::from_str(&printed(folder, &["journal", "export"])).unwrap();
+    let sessions = export["sessions"].as_array().unwrap();
+    sessions.iter().map(|session| session["id"].as_str().unwrap().to_owned()).collect()
+}
+
 fn whole<'a>(day: &'a str, after: &[&'a str]) -> Vec<&'a str> {
     [&[day][..], &SET, &SET, &SET, after].concat()
 }
@@ -101,31 +117,43 @@ fn a_practice_with_a_track_is_typed_in_and_the_same_rules_follow() {
     let place = tempfile::tempdir().unwrap();
     let folder = place.path();
     // Two clean days step up, as two practices would have.
-    for day in ["2026-02-02", "2026-02-04"] {
+    let days = [12, 10, 8].map(days_ago);
+    for day in &days[..2] {
         let output = add(folder, &whole(day, &["n", "n", "y"]));
         assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     }
     let next = |on: &str| -> serde_json::Value {
         serde_json::from_str(&printed(folder, &["next", "--on", on, "--format", "json"])).unwrap()
     };
-    assert_eq!(next("2026-02-06")["decision"], "up");
+    assert_eq!(next(&days[2])["decision"], "up");
     let shown = printed(folder, &["journal", "show"]);
     assert!(shown.contains("typed in by hand: practice with a track"), "{shown}");
-    let report = printed(folder, &["report", "--on", "2026-02-06"]);
+    assert!(
+        shown.contains(&format!("{}; the hour is not known", days[1])) && !shown.contains("23:59"),
+        "{shown}"
+    );
+    let list = printed(folder, &["journal", "list"]);
+    assert!(list.contains(&days[0]) && !list.contains("23:59"), "{list}");
+    let report = printed(folder, &["report", "--on", &days[2]]);
     assert!(report.contains("Practice: 2 of") && report.contains("Typed in by hand: 2."), "{report}");
     assert!(!report.contains("Without sound"), "{report}");
-    let twice = add(folder, &whole("2026-02-04", &["n", "n", "y"]));
-    assert!(String::from_utf8(twice.stderr).unwrap().contains("has a practice already"));
-    // A fall that is typed in locks just the same.
-    let fell = add(folder, &whole("2026-02-06", &["y", "y", "n", "y"]));
+    let twice = add(folder, &[&days[1], "s"]);
+    assert!(String::from_utf8(twice.stderr).unwrap().contains("has that practice already"));
+    // A fall that is typed in locks just the same, and what to do is said at once. The sheet of that day has another step.
+    let answers = whole("y", &["y", "y", "n", "y"]);
+    let fell = add(folder, &[&[days[2].as_str()][..], &answers].concat());
+    let said = String::from_utf8(fell.stdout).unwrap();
     assert!(fell.status.success(), "{}", String::from_utf8_lossy(&fell.stderr));
-    assert_eq!(next("2026-03-30")["decision"], "locked");
+    assert!(said.contains("there should stand"), "{said}");
+    assert!(said.contains("Practice is locked after a fall that may have hurt. See a clinician"), "{said}");
+    assert_eq!(next(&days_ago(-30))["decision"], "locked");
 }
 
 #[test]
 fn nothing_is_typed_in_by_halves() {
     let place = tempfile::tempdir().unwrap();
-    let good = whole("2026-02-02", &["n", "n", "y"]);
+    let day = days_ago(12);
+    let good = whole(&day, &["n", "n", "y"]);
     for end in 0..good.len() {
         let output = add(place.path(), &good[..end]);
         assert_eq!(output.status.code(), Some(1), "{end} answers");
@@ -147,7 +175,7 @@ fn nothing_is_typed_in_by_halves() {
         assert!(String::from_utf8(output.stderr).unwrap().contains(said), "{bad}");
         assert!(printed(place.path(), &["journal", "list"]).contains("No"), "{bad}");
     }
-    let none = add(place.path(), &["2026-02-02", "n", "n", "n"]);
+    let none = add(place.path(), &[&day, "n", "n", "n"]);
     assert!(String::from_utf8(none.stderr).unwrap().contains("no set was done"));
 }
 
@@ -204,7 +232,12 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
         assert_eq!(printed(there.path(), &["journal", "export"]), exported);
     }
     for (arguments, said) in [
-        (&["last", "--reason", "x"][..], "not said what is corrected"),
+        (&["last", "--reason", "x"][..], "not every question was answered, and nothing was corrected"),
+        (&["last", "--set", "1", "--reason", "x"], "not said what is corrected"),
+        (&["--set-aside", "--reason", "x"], "not said which practice"),
+        (&["last", "--set-aside"], "not said why"),
+        (&["last", "--set-aside", "--reason", "x"], "set aside already"),
+        (&["0", "--counts-again", "--reason", "x"], "more than one"),
         (
             &["last", "--set", "1", "--question", "effort", "--right", "11", "--reason", "x"],
             "\"11\" is no answer",
@@ -225,6 +258,101 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
         let err = String::from_utf8(output.stderr).unwrap();
         assert!(output.status.code() == Some(1) && err.contains(said), "{arguments:?}: {err}");
     }
+}
+
+/// The report as values.
+fn reported(folder: &Path) -> serde_json::Value {
+    let text = printed(folder, &["report", "--on", "2026-02-01", "--format", "json"]);
+    serde_json::from_str(&text).unwrap()
+}
+
+#[test]
+fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_counts_again() {
+    let place = tempfile::tempdir().unwrap();
+    let folder = place.path();
+    let export =
+        history::History { number: 9, first: jiff::civil::date(2026, 1, 5), sessions: 12, pushes: true }
+            .export();
+    fs::write(folder.join("history.json"), export.to_string()).unwrap();
+    printed(folder, &["journal", "import", "history.json"]);
+    let before = printed(folder, &["journal", "export"]);
+    let sessions = |text: &str| serde_json::from_str::<serde_json::Value>(text).unwrap()["sessions"].clone();
+    let ask = |answers: &[&str]| typed(folder, &["journal", "correct"], answers);
+    // Older ones, the oldest; an answer; after the second set; the effort; 7, because.
+    let answers = ["o", "12", "1", "2", "3", "7", "a wrong key", "y"];
+    for end in 0..answers.len() {
+        let output = ask(&answers[..end]);
+        let err = String::from_utf8(output.stderr).unwrap();
+        assert!(output.status.code() == Some(1) && err.contains("nothing was corrected"), "{end}: {err}");
+        assert_eq!(printed(folder, &["journal", "export"]), before, "{end}");
+    }
+    let done = ask(&answers);
+    let said = String::from_utf8(done.stdout).unwrap();
+    assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
+    assert!(said.contains("Mon 2026-01-05") && said.contains("effort after set 2: 7 on the scale"), "{said}");
+    assert!(said.lines().all(|line| line.chars().count() <= 80), "{said}");
+    // A response; then the whole practice; then it counts again.
+    for (answers, says) in [
+        (&["o", "12", "2", "1", "5", "seen again", "y"][..], "response to push 1 after set 3: fell"),
+        (&["o", "12", "3", "not me", "y"], "set aside, and counts as no practice (not me)"),
+        (&["o", "12", "3", "it was me", "y"], "counts again, after it was set aside (it was me)"),
+    ] {
+        let days = reported(folder)["dose"]["days"].as_u64().unwrap();
+        let done = ask(answers);
+        let said = String::from_utf8(done.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(said.contains(says), "{answers:?}: {said}{}", String::from_utf8_lossy(&done.stderr));
+        let now = &reported(folder)["dose"];
+        let expected = match says.split(',').next() {
+            Some("set aside") => days - 1,
+            Some("counts again") => days + 1,
+            _ => days,
+        };
+        assert_eq!((now["days"].as_u64(), &now["corrected"]), (Some(expected), &1.into()), "{says}");
+    }
+    for (answers, says) in [
+        (&["13"][..], "none of the numbers"),
+        (&["1", "4"], "no number from 1 to 3"),
+        (&["1", "1", "1", "3", "11"], "none of these answers"),
+        (&["o", "12", "1", "2", "3", "7"], "what stands there already"),
+        (&["o", "12", "2", "1", "6"], "none of these"),
+        (&["1", "3", ""], "0 characters"),
+        (&["1", "3", "because", "n"], "nothing was corrected"),
+    ] {
+        let err = String::from_utf8(ask(answers).stderr).unwrap();
+        assert!(err.contains(says), "{answers:?}: {err}");
+    }
+    let after = printed(folder, &["journal", "export"]);
+    assert_eq!(sessions(&after), sessions(&before), "what was kept is as it was");
+    assert_eq!(
+        serde_json::from_str::<serde_json::Value>(&after).unwrap()["corrections"].as_array().unwrap().len(),
+        4
+    );
+}
+
+#[test]
+fn what_was_typed_in_is_corrected_answer_by_answer_and_a_day_has_one_practice_that_counts() {
+    let place = tempfile::tempdir().unwrap();
+    let folder = place.path();
+    let day = days_ago(9);
+    let kept =
+        |output: Output| assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    kept(add(folder, &whole(&day, &["n", "n", "y"])));
+    let first = ids(folder).remove(0);
+    kept(typed(
+        folder,
+        &["journal", "correct"],
+        &["1", "1", "3", "4", "5", "another line of the sheet", "y"],
+    ));
+    let shown = printed(folder, &["journal", "show"]);
+    assert!(shown.contains("steadiness after set 3: 5 on the scale"), "{shown}");
+    kept(run(folder, &["journal", "correct", "last", "--set-aside", "--reason", "another day"]));
+    kept(add(folder, &whole(&day, &["n", "n", "y"])));
+    let again = run(folder, &["journal", "correct", &first, "--counts-again", "--reason", "both"]);
+    let err = String::from_utf8(again.stderr).unwrap();
+    assert!(err.contains("another practice that counts"), "{err}");
+    let second = ids(folder).into_iter().find(|id| *id != first).unwrap();
+    kept(run(folder, &["journal", "correct", &second, "--set-aside", "--reason", "twice"]));
+    kept(run(folder, &["journal", "correct", &first, "--counts-again", "--reason", "it was that day"]));
 }
 
 #[test]

@@ -20,14 +20,21 @@ pub(super) struct Form<R, W> {
 impl<W: Write> Form<io::StdinLock<'static>, W> {
     /// A form on standard input.
     pub fn new(out: W, unkept: &'static str, command: &'static str) -> Self {
-        Self { from: io::stdin().lock(), out, is_pipe: !io::stdin().is_terminal(), unkept, command }
+        Self::over(io::stdin().lock(), out, !io::stdin().is_terminal(), unkept, command)
     }
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// A paragraph, wrapped at its own indent.
+    /// A form on other lines. `is_pipe`: nobody sits there who could answer once more.
+    pub fn over(from: R, out: W, is_pipe: bool, unkept: &'static str, command: &'static str) -> Self {
+        Self { from, out, is_pipe, unkept, command }
+    }
+
+    /// A paragraph, wrapped at its own indent. Lines that it begins with stay empty.
     pub fn say(&mut self, text: &str) -> Result<(), Failure> {
-        let indent = &text[..text.len() - text.trim_start().len()];
+        let words = text.trim_start_matches('\n');
+        write!(self.out, "{}", &text[..text.len() - words.len()])?;
+        let (text, indent) = (words, &words[..words.len() - words.trim_start().len()]);
         writeln!(self.out, "{}", wrapped(indent, text))?;
         Ok(())
     }
@@ -61,6 +68,15 @@ impl<R: BufRead, W: Write> Form<R, W> {
             return Err(Failure::new(fact, format!("Each question takes one line. {unkept}.")));
         }
         self.say(&format!("  {fact}."))
+    }
+
+    /// Whether to try once more what did not work, with everything that was answered still there. A file is not waited for.
+    pub fn again(&mut self, fact: &str, hint: &str) -> Result<bool, Failure> {
+        if self.is_pipe {
+            return Ok(false);
+        }
+        self.say(&format!("\nNOT KEPT: {fact}. {hint}"))?;
+        Ok(!self.line("Then press Enter to try again. Q gives up.")?.eq_ignore_ascii_case("q"))
     }
 
     /// Y or N.

@@ -1,18 +1,19 @@
 //! Looks at the journal, writes it out, and takes it in. Not how it is kept (that is `journal`).
 
-use std::fs::File;
-use std::io::{self, BufRead, Read, Write};
-use std::path::{Path, PathBuf};
+use std::io::{self, Write};
 
 use clap::{Subcommand, ValueEnum};
 
 use super::wrap::wrapped;
 use super::{Failure, handover};
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal, JournalError, erase, export, import, list, show};
+use crate::journal::{Folder, Journal, export, list, show};
 
 mod add;
 mod correct;
+mod erase;
+mod import;
+mod scale;
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]
@@ -52,26 +53,14 @@ enum Action {
         to_stick: bool,
     },
     /// Take in what `journal export` wrote; what is known already is not doubled
-    #[command(after_help = "Example:\n  counterpoise journal import backup.json")]
-    Import {
-        /// A file that `journal export --format json` wrote
-        #[arg(value_name = "FILE")]
-        file: PathBuf,
-    },
+    Import(import::Arguments),
     /// Type in a practice with a track, from the sheet
     #[command(after_help = "Example:\n  counterpoise journal add")]
     Add,
-    /// Correct an entry by a new one, with a reason
+    /// Correct an entry by a new one, with a reason; without options it asks
     Correct(correct::Arguments),
     /// Erase the journal for good, after a typed word
-    #[command(
-        after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
-    )]
-    Erase {
-        /// The settings and the prescriptions too
-        #[arg(long)]
-        everything: bool,
-    },
+    Erase(erase::Arguments),
 }
 
 /// What an export holds.
@@ -84,17 +73,6 @@ enum ExportFormat {
     Json,
     /// One line for each cue
     Csv,
-}
-
-/// The most that is read of what is no file and may have no end (`/dev/zero`): the exports of a lifetime.
-const LONGEST: u64 = 1 << 28;
-
-fn read(path: &Path) -> io::Result<Vec<u8>> {
-    let file = File::open(path)?;
-    let longest = if file.metadata()?.is_file() { u64::MAX } else { LONGEST };
-    let mut bytes = Vec::new();
-    file.take(longest).read_to_end(&mut bytes)?;
-    Ok(bytes)
 }
 
 fn written(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
@@ -125,64 +103,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         }
         Action::Add => add::run(folder, out)?,
         Action::Correct(arguments) => correct::run(arguments, folder, out)?,
-        Action::Erase { everything } => {
-            let what = if *everything { erase::What::Everything } else { erase::What::Journal };
-            erased(what, folder, &mut io::stdin().lock(), out)?;
-        }
-        Action::Import { file } => {
-            let name = file.display().to_string();
-            let bytes =
-                read(file).map_err(|source| JournalError::Unreadable { path: file.clone(), source })?;
-            let (mut journal, notices) = Journal::open(folder.lock()?)?;
-            for notice in notices {
-                writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-            }
-            writeln!(out, "{}", import::import(&mut journal, &name, &bytes)?)?;
-        }
+        Action::Erase(arguments) => erase::run(*arguments, folder, out)?,
+        Action::Import(arguments) => import::run(arguments, folder, out)?,
     }
-    Ok(())
-}
-
-/// What has to be typed, exactly so.
-const WORD: &str = "erase";
-
-/// Says what would go, and erases it after the word.
-fn erased(
-    what: erase::What,
-    folder: &Folder,
-    from: &mut impl BufRead,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
-    let files = erase::files(folder, what)?;
-    if files.is_empty() {
-        return Err(Failure::new(
-            format!("there is nothing to erase in {}", folder.path().display()),
-            "Another person's folder is named with --person or --data-dir.",
-        ));
-    }
-    let lock = folder.lock()?;
-    writeln!(out, "{}", wrapped("", "This erases for good:"))?;
-    for file in &files {
-        writeln!(out, "  {}", file.display())?;
-    }
-    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
-    if let Ok(sessions) = sessions {
-        writeln!(out, "  with {sessions} practices in it")?;
-    }
-    for text in [
-        "Locks and holds go with it. If a clinician has not cleared you, do not practice.",
-        "Copies are not touched: exports, reports, tracks, memory sticks, backups. A drive may keep old bytes of its own accord.",
-        "Type the word erase, then Enter. Anything else keeps everything.",
-    ] {
-        writeln!(out, "{}", wrapped("", text))?;
-    }
-    out.flush()?;
-    let mut typed = String::new();
-    let read = from.read_line(&mut typed);
-    if read.is_err() || typed.trim_end_matches(['\r', '\n']) != WORD {
-        return Err(Failure::new("nothing was erased", "The word was not typed. Everything is as it was."));
-    }
-    let count = erase::erase(&lock, what)?;
-    writeln!(out, "Erased: {count} files.")?;
     Ok(())
 }

@@ -2,7 +2,7 @@
 //! follow from it are worded here, for every command that starts practice.
 
 use jiff::civil::{Date, Time};
-use jiff::{SignedDuration, ZonedDateTime};
+use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
 use super::Failure;
 use super::source::{self, Source};
@@ -23,7 +23,8 @@ pub(super) struct Known {
     pub fitness: Fitness,
     /// Results of balance tests, oldest first.
     pub tests: Vec<Dated>,
-    answered: Option<SuitabilityRow>,
+    /// Every time that suitability was answered, oldest first.
+    answered: Vec<SuitabilityRow>,
 }
 
 impl Known {
@@ -38,23 +39,35 @@ impl Known {
     }
 
     fn with(journal: &Journal, past: Past) -> Result<Self, Failure> {
-        let answered = journal.suitability()?.pop();
+        let tests = journal.balance_tests()?.iter().filter_map(BalanceRow::dated).collect();
+        Ok(Self::made_of(past, tests, journal.suitability()?))
+    }
+
+    /// What was known before this day's practice: for one that is typed in later.
+    pub fn before(&self, day: Date) -> Self {
+        let mut past = self.past.clone();
+        past.sessions.retain(|session| session.day < day);
+        let tests = self.tests.iter().filter(|test| test.day <= day).cloned().collect();
+        let answered = self.answered.iter().filter(|row| row.at.day().is_none_or(|at| at <= day)).cloned();
+        Self::made_of(past, tests, answered.collect())
+    }
+
+    fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<SuitabilityRow>) -> Self {
         let cleared = |row: &SuitabilityRow| {
             let lifts =
                 |lifted: &Lifted| lifted.what == Barrier::Clinician && lifted.session == row.at.text();
             past.lifted.iter().any(lifts)
         };
-        let suitability = answered.as_ref().map(|row| suitability(row, cleared(row)));
-        let tests: Vec<Dated> = journal.balance_tests()?.iter().filter_map(BalanceRow::dated).collect();
+        let suitability = answered.last().map(|row| suitability(row, cleared(row)));
         let tests_below = below_now(&tests, None);
-        Ok(Self { past, fitness: Fitness { suitability, tests_below }, tests, answered })
+        Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
 
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.
         let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
-        let suitability = match (&self.answered, prescription.accepted_because()) {
+        let suitability = match (self.answered.last(), prescription.accepted_because()) {
             (Some(row), Some(_)) => Some(suitability(row, true)),
             _ => self.fitness.suitability.clone(),
         };
@@ -150,9 +163,10 @@ pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<Strin
 /// The moment that `--on` means: now on this day, and the end of any other.
 pub(super) fn moment(on: Option<Date>, now: &ZonedDateTime) -> ZonedDateTime {
     let Some(day) = on.filter(|day| *day != now.date()) else { return now.clone() };
-    let end = day.to_datetime(Time::MIN).to_zoned_datetime(now.time_zone().clone());
-    let last = SignedDuration::from_hours(24) - SignedDuration::from_millis(1);
-    end.map_or_else(|_| now.clone(), |midnight| midnight.saturating_add(last))
+    // Counted back from the next day: one with a change of clocks has 23 or 25 hours.
+    let next = day.saturating_add(1.days()).to_datetime(Time::MIN).to_zoned_datetime(now.time_zone().clone());
+    let last = SignedDuration::from_millis(1);
+    next.map_or_else(|_| now.clone(), |midnight| midnight.saturating_sub(last))
 }
 
 /// Why there is no practice now, and what to do: `Error:` and `Hint:`.
@@ -226,5 +240,12 @@ mod test {
         assert_eq!(moment(Some(date(2026, 11, 2)), &now), now);
         let later = moment(Some(date(2026, 11, 4)), &now);
         assert_eq!(later.to_string(), "2026-11-04T23:59:59.999-05:00[America/New_York]");
+        // Clocks there go on by an hour on March 8 and back on November 1 (IANA tz database): 23 and 25 hours.
+        for (day, end) in
+            [(date(2026, 3, 8), "T23:59:59.999-04:00"), (date(2026, 11, 1), "T23:59:59.999-05:00")]
+        {
+            let last = moment(Some(day), &now);
+            assert_eq!((last.date(), last.to_string().contains(end)), (day, true), "{last}");
+        }
     }
 }

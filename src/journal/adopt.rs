@@ -6,6 +6,7 @@ use std::fs;
 use std::io;
 
 use jiff::ZonedDateTime;
+use jiff::civil::Date;
 use rusqlite::{Connection, TransactionBehavior, params};
 
 use super::read::ChangeRow;
@@ -58,6 +59,15 @@ impl Journal {
         let changes = self.changes()?;
         let used = |row: &ChangeRow| row.what.starts_with(IN_USE) && row.at.ms() <= up_to_ms;
         Ok(changes.into_iter().rev().find(used))
+    }
+
+    /// Everything that was handed over and came into use, oldest first: the local day, and its digest.
+    ///
+    /// # Errors
+    /// If the journal cannot be read.
+    pub fn all_handed_over(&self) -> Result<Vec<(Date, String)>, JournalError> {
+        let used = self.changes()?.into_iter().filter(|row| row.what.starts_with(IN_USE));
+        Ok(used.filter_map(|row| Some((row.at.day()?, row.digest))).collect())
     }
 
     /// Whether the file in use was changed since it came into use.

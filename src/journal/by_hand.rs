@@ -1,7 +1,7 @@
 //! A practice with a track, typed in afterwards from the sheet: a session like any other, marked as typed in by hand. What
 //! was heard is not known, and no calls are made up for it.
 
-use jiff::{ToSpan, ZonedDateTime};
+use jiff::ZonedDateTime;
 use rusqlite::TransactionBehavior;
 
 use super::keep::{NotKept, Try, keep};
@@ -32,7 +32,7 @@ pub struct SetTicked {
 /// One practice from the sheet.
 #[derive(Debug, Clone)]
 pub struct Ticked {
-    /// Its day; the hour is not known.
+    /// The end of its day, or now on this day: the hour is not known, and it can have been no later.
     pub at: ZonedDateTime,
     /// The prescription's title.
     pub title: String,
@@ -63,10 +63,11 @@ impl Ticked {
     }
 
     fn lines(&self) -> Vec<Line> {
-        let minute = |minutes: i64| Stamp::from(&self.at.saturating_add(minutes.minutes()));
+        // Nobody knows the hours. All of it stands at the latest moment that it can have been, so that no hold runs out early.
+        let at = Stamp::from(&self.at);
         let mut lines = vec![
             Line::SessionBegun(SessionRow {
-                begun: minute(0),
+                begun: at.clone(),
                 title: self.title.clone(),
                 digest: self.digest.to_string(),
                 seed: "00".repeat(32),
@@ -92,11 +93,11 @@ impl Ticked {
                 (false, false) => SetEnd::Stopped,
             };
             lines.push(Line::SetBegun {
-                set: SetRow::new(minute(2 * nth), plan, Channel::Trainee),
+                set: SetRow::new(at.clone(), plan, Channel::Trainee),
                 cues: Vec::new(),
             });
             let worked_ms = if ticked.whole { plan.work().0 } else { 0 };
-            lines.push(Line::SetEnded { set, end: SetEndRow { at: minute(2 * nth + 1), worked_ms, why } });
+            lines.push(Line::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
             let unwell = u8::from(is_last && self.unwell.is_some());
             for (question, answer) in [
                 (Question::Grabbed, u8::from(ticked.grabbed)),
@@ -115,7 +116,7 @@ impl Ticked {
             lines.push(Line::Answered(AnswerRow { place, set, question, answer: Some(answer) }));
             place += 1;
         }
-        lines.push(Line::SessionEnded { at: minute(20), why: self.end() });
+        lines.push(Line::SessionEnded { at, why: self.end() });
         lines
     }
 }

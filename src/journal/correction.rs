@@ -12,12 +12,29 @@ use super::timestamp::Stamp;
 use super::{Journal, JournalError};
 
 impl Journal {
-    /// Keeps a correction.
+    /// Keeps a correction. It is dated after those of the same session that are there already, although the clock was set
+    /// back: the last one holds.
     ///
     /// # Errors
     /// If the journal cannot be written.
     pub fn keep_correction(&mut self, row: &CorrectionRow) -> Result<(), JournalError> {
-        self.change(|db| insert_correction(db, row))
+        self.change(|db| {
+            let before = corrections(db)?;
+            let latest = before.iter().filter(|other| other.session == row.session).map(|other| &other.at);
+            let mut row = row.clone();
+            if let Some(latest) = latest.max_by_key(|at| at.ms()).filter(|at| at.ms() >= row.at.ms()) {
+                row.at = latest.plus(1);
+            }
+            insert_correction(db, &row)
+        })
+    }
+
+    /// The session with its corrections, the last of each holding, and whether it is set aside.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn as_corrected(&self, record: &SessionRecord) -> Result<(SessionRecord, bool), JournalError> {
+        Ok(apply(record, &self.corrections()?))
     }
 
     /// A correction of this session, made now.
@@ -74,28 +91,56 @@ pub(super) fn corrections(db: &Connection) -> rusqlite::Result<Vec<CorrectionRow
     })
 }
 
-/// The session with its corrections, the last of each holding, and whether it is set aside.
-pub(super) fn apply(record: &SessionRecord, corrections: &[CorrectionRow]) -> (SessionRecord, bool) {
-    let mut right = record.clone();
-    let mut set_aside = false;
-    for row in corrections.iter().filter(|row| row.session == record.id) {
+/// A session as it is right so far, corrections being taken one after the other: the last of each holds.
+#[derive(Debug, Clone)]
+pub(super) struct Right {
+    /// The session, with what was corrected in it.
+    pub record: SessionRecord,
+    /// Whether it counts as no practice.
+    pub set_aside: bool,
+}
+
+impl Right {
+    /// The session as it was kept.
+    pub fn new(record: &SessionRecord) -> Self {
+        Self { record: record.clone(), set_aside: false }
+    }
+
+    /// Takes a correction, if it is of this session, and says whether it was.
+    pub fn correct(&mut self, row: &CorrectionRow) -> bool {
+        if row.session != self.record.id {
+            return false;
+        }
         match row.what {
-            Corrected::SetAside => set_aside = true,
+            Corrected::SetAside => self.set_aside = true,
+            Corrected::CountsAgain => self.set_aside = false,
             Corrected::Answer => {
                 let same = |set, question| set == row.set && Some(question) == row.question;
-                for answer in right.answers.iter_mut().filter(|answer| same(answer.set, answer.question)) {
+                let answers = self.record.answers.iter_mut();
+                for answer in answers.filter(|answer| same(answer.set, answer.question)) {
                     answer.answer = row.answer();
                 }
             }
             Corrected::Response => {
-                let sets = right.sets.iter_mut().filter(|set| Some(set.start.number) == row.set);
-                for response in
-                    sets.flat_map(|set| &mut set.responses).filter(|found| Some(found.cue) == row.cue)
-                {
+                let sets = self.record.sets.iter_mut().filter(|set| Some(set.start.number) == row.set);
+                let responses = sets.flat_map(|set| &mut set.responses);
+                for response in responses.filter(|found| Some(found.cue) == row.cue) {
                     response.response = row.response();
                 }
             }
         }
+        true
     }
-    (right, set_aside)
 }
+
+/// The session with its corrections, and whether it is set aside.
+pub(super) fn apply(record: &SessionRecord, corrections: &[CorrectionRow]) -> (SessionRecord, bool) {
+    let mut right = Right::new(record);
+    for row in corrections {
+        right.correct(row);
+    }
+    (right.record, right.set_aside)
+}
+
+#[cfg(test)]
+mod test;

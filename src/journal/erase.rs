@@ -30,23 +30,50 @@ pub fn files(folder: &Folder, what: What) -> Result<Vec<PathBuf>, JournalError> 
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
         Err(source) => return Err(JournalError::NotAFolder { path: folder.path().to_owned(), source }),
     };
-    let goes = |name: &str| match what {
-        // The lock's file holds nothing, and removing it would let two windows lock two files.
-        _ if name == "lock" => false,
-        What::Everything => ["journal", "rescue-", "fault-", "settings", "prescription"]
-            .iter()
-            .any(|own| name.starts_with(own)),
-        What::Journal => ["journal", "rescue-", "fault-"].iter().any(|own| name.starts_with(own)),
-    };
-    let mut files: Vec<PathBuf> = entries
-        .filter_map(|entry| {
-            let entry = entry.ok()?;
-            let is_file = entry.file_type().ok()?.is_file();
-            (is_file && goes(&entry.file_name().to_string_lossy())).then(|| entry.path())
-        })
-        .collect();
+    Ok(named(entries, |name| is_own(name, what)))
+}
+
+/// The copies that can be seen: exports, reports and sheets in the folder itself and in these others. They are named, and
+/// never erased.
+///
+/// # Errors
+/// If the folder cannot be read.
+pub fn copies(folder: &Folder, others: &[PathBuf]) -> Result<Vec<PathBuf>, JournalError> {
+    let mut copies = Vec::new();
+    for place in std::iter::once(folder.path()).chain(others.iter().map(PathBuf::as_path)) {
+        match fs::read_dir(place) {
+            Ok(entries) => {
+                copies.extend(named(entries, |name| is_copy(name) && !is_own(name, What::Everything)));
+            }
+            Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+            Err(source) => return Err(JournalError::NotAFolder { path: place.to_owned(), source }),
+        }
+    }
+    Ok(copies)
+}
+
+/// Whether the program keeps a file of this name in the folder. The lock's file holds nothing, and removing it would let two
+/// windows lock two files.
+fn is_own(name: &str, what: What) -> bool {
+    let journal = ["journal.sqlite", "rescue-", "fault-"].iter().any(|own| name.starts_with(own));
+    // `prescription.toml`, and the earlier ones by their digest.
+    let others = ["settings.toml", "prescription"].iter().any(|own| name.starts_with(own));
+    journal || (what == What::Everything && others)
+}
+
+/// Whether this can be an export, a report or a sheet, by its ending.
+fn is_copy(name: &str) -> bool {
+    let ending = Path::new(name).extension().and_then(|ending| ending.to_str()).unwrap_or_default();
+    ["json", "csv", "html", "txt"].iter().any(|one| ending.eq_ignore_ascii_case(one))
+}
+
+/// The files among these whose name is so, in order. What a link leads to is a file too.
+fn named(entries: fs::ReadDir, is_so: impl Fn(&str) -> bool) -> Vec<PathBuf> {
+    let entries = entries.filter_map(Result::ok);
+    let so = entries.filter(|entry| is_so(&entry.file_name().to_string_lossy()) && entry.path().is_file());
+    let mut files: Vec<PathBuf> = so.map(|entry| entry.path()).collect();
     files.sort();
-    Ok(files)
+    files
 }
 
 /// Erases them. `lock`: nobody practices meanwhile.
@@ -85,7 +112,7 @@ fn remove(path: &Path) -> io::Result<()> {
 mod test {
     use std::fs;
 
-    use super::{What, erase, files};
+    use super::{What, copies, erase, files};
     use crate::journal::sample::{id, keep, open, session};
     use crate::journal::{Folder, JournalError};
     use crate::settings::Settings;
@@ -138,6 +165,11 @@ mod test {
     fn the_bytes_are_written_over_before_the_name_goes() {
         let place = tempfile::tempdir().unwrap();
         let path = place.path().join("journal.sqlite");
+        assert!(
+            copies(&Folder::open_in(place.path()).unwrap(), &[place.path().join("nowhere")])
+                .unwrap()
+                .is_empty()
+        );
         fs::write(&path, MARK.repeat(10_000)).unwrap();
         // A second name for the same bytes shows what became of them.
         let other = place.path().join("other-name");

@@ -110,6 +110,14 @@ pub enum JournalError {
         /// What is wrong, and where.
         reason: String,
     },
+    /// A file to import was written by a later version. Nothing of it was taken in.
+    #[error("{file} cannot be imported: a later version of Counterpoise wrote it: {reason}")]
+    FromLater {
+        /// The file, as it was named.
+        file: String,
+        /// By what that is seen.
+        reason: String,
+    },
     /// Some entries of a rescue file can never fit into this journal. The others were taken in.
     #[error("{file} was imported in part: {reason}")]
     PartlyImported {
@@ -152,6 +160,9 @@ impl JournalError {
                 "Keep a copy of the file. Put it away, and import your last export with: counterpoise journal import FILE.json".into()
             }
             Self::Unreadable { .. } => "Check the name, and that you may read it.".into(),
+            Self::Database { source, .. } if source.sqlite_error_code() == Some(ErrorCode::SystemIoFailure) => {
+                "The disk did not take it: see whether it is full, protected or was taken out. What was kept is safe.".into()
+            }
             Self::Database { .. } => "Close other programs that use the file, then try again.".into(),
             Self::NoSuchSession(which) if which == "last" => {
                 "Practice once, with: counterpoise".into()
@@ -160,6 +171,9 @@ impl JournalError {
             Self::Ambiguous(_) => "Give more digits of the id; counterpoise journal list shows them.".into(),
             Self::NotImported { .. } => {
                 "Nothing was taken in, and the journal is as it was. Use a file that journal export wrote.".into()
+            }
+            Self::FromLater { .. } => {
+                "Nothing was taken in, and the journal is as it was. Bring Counterpoise on this computer up to date, then import it again.".into()
             }
             Self::PartlyImported { .. } => {
                 "Keep the file: it still holds what is missing. Nothing that was in the journal has changed.".into()

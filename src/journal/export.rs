@@ -42,20 +42,29 @@ pub struct Export {
 /// # Errors
 /// If the journal cannot be read or `out` cannot be written.
 pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
-    let export = journal.consistent(|db| {
-        Ok(Export {
-            schema: SCHEMA.to_owned(),
-            sessions: super::read::sessions(db)?,
-            changes: super::read::changes(db)?,
-            suitability: super::fitness::suitability(db)?,
-            clearances: super::fitness::clearances(db)?,
-            tests: super::balance::balance_tests(db)?,
-            corrections: super::correction::corrections(db)?,
-        })
-    })?;
-    serde_json::to_writer_pretty(&mut *out, &export).map_err(std::io::Error::from)?;
+    serde_json::to_writer_pretty(&mut *out, &journal.whole()?).map_err(std::io::Error::from)?;
     writeln!(out)?;
     Ok(())
+}
+
+impl Journal {
+    /// Everything in it, as of one moment.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn whole(&self) -> Result<Export, JournalError> {
+        self.consistent(|db| {
+            Ok(Export {
+                schema: SCHEMA.to_owned(),
+                sessions: super::read::sessions(db)?,
+                changes: super::read::changes(db)?,
+                suitability: super::fitness::suitability(db)?,
+                clearances: super::fitness::clearances(db)?,
+                tests: super::balance::balance_tests(db)?,
+                corrections: super::correction::corrections(db)?,
+            })
+        })
+    }
 }
 
 const COLUMNS: [&str; 33] = [

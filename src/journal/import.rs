@@ -4,20 +4,21 @@
 use std::fmt;
 
 use rusqlite::{Connection, TransactionBehavior};
-use serde::Deserialize;
 
 use super::adopt::insert_change;
 use super::balance::{balance_tests, insert_balance_test};
 use super::correction::{corrections, insert_correction};
-use super::export::{Export, SCHEMA};
-use super::fitness::{insert_clearance, insert_decision, insert_readiness, insert_suitability};
+use super::fitness::{
+    clearances, insert_clearance, insert_decision, insert_readiness, insert_suitability, suitability,
+};
+use super::incoming::{Incoming, What};
 use super::keep::{
     insert_advice, insert_answer, insert_course, insert_delivery, insert_disturbance, insert_left_out,
     insert_mishap, insert_plan, insert_response, insert_routine, insert_session, insert_session_end,
     insert_set, insert_set_end, summarize_again,
 };
 use super::read::{self, SessionRecord, SetRecord};
-use super::row::TryoutRow;
+use super::row::{SuitabilityRow, TryoutRow};
 use super::tryout::insert_tryout;
 use super::{Journal, JournalError, rescue};
 use crate::record::{SessionEnd, SetEnd};
@@ -37,49 +38,41 @@ impl fmt::Display for Imported {
     }
 }
 
-#[derive(Deserialize)]
-struct Head {
-    schema: String,
-}
-
-fn head_is_broken(error: &serde_json::Error) -> String {
-    match error.classify() {
-        serde_json::error::Category::Data => error.to_string(),
-        _ => format!("it is no JSON, or not all of it ({error})"),
-    }
-}
-
 /// Takes in the file called `name`. What is here already stays as it is; what the file knows more of is added.
 ///
 /// # Errors
-/// If the file is broken, of another kind, or says something else about a session than this journal does; or if the
-/// journal cannot be written. The journal is then as it was, except that a rescue file leaves what fits.
+/// As [`Incoming::read`] and [`take_in`].
 pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Imported, JournalError> {
-    let refuse = |reason: String| JournalError::NotImported { file: name.to_owned(), reason };
+    take_in(journal, &Incoming::read(name, bytes)?)
+}
+
+/// Takes in what was read. Whose it is was asked before.
+///
+/// # Errors
+/// If the file says something else about a session than this journal does, or if the journal cannot be written. The
+/// journal is then as it was, except that a rescue file leaves what fits.
+pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, JournalError> {
+    let name = &incoming.name;
+    let refuse = |reason: String| JournalError::NotImported { file: name.clone(), reason };
     if journal.lock.is_none() {
         return Err(JournalError::ReadOnly { path: journal.path.clone() });
     }
-    let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(head_is_broken(&error)))?;
-    match head.schema.as_str() {
-        SCHEMA => {}
-        rescue::SCHEMA => {
-            return match rescue::apply(journal, bytes).map_err(|error| refuse(error.to_string()))? {
+    let export = match &incoming.what {
+        What::Export(export) => export,
+        What::Rescue(rescue) => {
+            return match rescue::apply(journal, rescue).map_err(|error| refuse(error.to_string()))? {
                 None => Ok(Imported { added: 0, known: 1 }),
-                Some(reason) => Err(JournalError::PartlyImported { file: name.to_owned(), reason }),
+                Some(reason) => Err(JournalError::PartlyImported { file: name.clone(), reason }),
             };
         }
-        other => {
-            return Err(refuse(format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"")));
-        }
-    }
-    let export: Export = serde_json::from_slice(bytes).map_err(|error| refuse(error.to_string()))?;
+    };
     let path = journal.path.clone();
     let at = |source| JournalError::from_sqlite(&path, source);
     let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;
     let mut imported = Imported::default();
     for session in &export.sessions {
         let place = |reason: &str| refuse(format!("session {}: {reason}", session.id));
-        let added = take_in(&change, session).map_err(|error| match error.sqlite_error_code() {
+        let added = add(&change, session).map_err(|error| match error.sqlite_error_code() {
             Some(rusqlite::ErrorCode::ConstraintViolation) => place("its entries do not fit together"),
             _ => at(error),
         })?;
@@ -93,9 +86,19 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     }
     for row in &export.suitability {
         insert_suitability(&change, row).map_err(at)?;
+        if !suitability(&change).map_err(at)?.iter().any(|here| says_the_same(here, row)) {
+            let when = row.at.minute();
+            return Err(refuse(format!(
+                "the answers about suitability of {when} are not what this journal has"
+            )));
+        }
     }
     for row in &export.clearances {
         insert_clearance(&change, row).map_err(at)?;
+        if !clearances(&change).map_err(at)?.contains(row) {
+            let when = row.at.minute();
+            return Err(refuse(format!("the clearance of {when} is not what this journal has")));
+        }
     }
     for row in &export.tests {
         if !row.is_sound() {
@@ -126,8 +129,14 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
     Ok(imported)
 }
 
+/// Whether these are the same answers of the same moment, in whichever order.
+fn says_the_same(here: &SuitabilityRow, file: &SuitabilityRow) -> bool {
+    let answers = here.answers.len() == file.answers.len() && contains(&here.answers, &file.answers);
+    here.at == file.at && here.partner == file.partner && answers
+}
+
 /// Adds what is not there yet, and says whether the session itself was new.
-fn take_in(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
+fn add(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
     let id = session.id.as_str();
     let added = insert_session(db, id, &session.start)?;
     for SetRecord { start, end, plans, delivered, responses, disturbed } in &session.sets {

@@ -223,13 +223,13 @@ pub(super) fn insert_disturbance(db: &Connection, id: &str, set: u8, row: &Distu
     insert(db, columns, params![id, row.place, set, row.at_ms, row.how.name()])
 }
 
-/// An end that becomes known later replaces the one that was only found missing.
+/// An end that becomes known later replaces the one that was only found missing. Of two that were found missing, on two
+/// computers, the later stays: it knows more.
 pub(super) fn insert_set_end(db: &Connection, id: &str, set: u8, row: &SetEndRow) -> Added {
     let found = SetEnd::Interrupted.name();
-    if row.why != SetEnd::Interrupted {
-        let sql = "DELETE FROM set_ends WHERE session = ? AND set_number = ? AND why = ?";
-        db.prepare_cached(sql)?.execute(params![id, set, found])?;
-    }
+    let known = row.why != SetEnd::Interrupted;
+    let sql = "DELETE FROM set_ends WHERE session = ? AND set_number = ? AND why = ? AND (? OR (worked_ms, ended_ms) < (?, ?))";
+    db.prepare_cached(sql)?.execute(params![id, set, found, known, row.worked_ms, row.at.ms()])?;
     insert(
         db,
         "set_ends (session, set_number, ended, ended_ms, worked_ms, why)",
@@ -244,10 +244,9 @@ pub(super) fn insert_answer(db: &Connection, id: &str, row: &AnswerRow) -> Added
 
 /// Ends a session: the end and its summary are one row, counted from what is kept.
 pub(super) fn insert_session_end(db: &Connection, id: &str, at: &Stamp, why: SessionEnd) -> Added {
-    if why != SessionEnd::Interrupted {
-        let sql = "DELETE FROM session_ends WHERE session = ? AND why = ?";
-        db.prepare_cached(sql)?.execute(params![id, SessionEnd::Interrupted.name()])?;
-    }
+    let (found, known) = (SessionEnd::Interrupted.name(), why != SessionEnd::Interrupted);
+    let sql = "DELETE FROM session_ends WHERE session = ? AND why = ? AND (? OR ended_ms < ?)";
+    db.prepare_cached(sql)?.execute(params![id, found, known, at.ms()])?;
     let sql = format!("{SUMMARY} ON CONFLICT DO NOTHING");
     summarize(db, &sql, id, at, why)
 }

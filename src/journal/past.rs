@@ -2,11 +2,12 @@
 
 use jiff::{Timestamp, civil::Date};
 
+use super::correction::Right;
 use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
-use super::{Journal, JournalError, Stamp};
+use super::{BY_HAND, Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
-use crate::progression::locks_of;
+use crate::progression::marks_of;
 use crate::record::{Given, Question};
 
 impl Journal {
@@ -37,21 +38,43 @@ pub(super) fn instant(ms: i64) -> Timestamp {
 
 /// The local date, as it was written where it happened.
 pub(super) fn day(stamp: &Stamp) -> Option<Date> {
-    stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
+    stamp.day()
 }
 
-/// The session as it is right. What it locked as it was kept stays locked.
+/// The session as it is right. What it locked or held as it was kept, or after any correction of it, stays locked and held:
+/// only a clearance lifts a lock, and only time a hold.
 pub(super) fn corrected(record: &SessionRecord, corrections: &[CorrectionRow]) -> Option<PastSession> {
     let kept = session(record)?;
     if !corrections.iter().any(|row| row.session == record.id) {
         return Some(kept);
     }
-    let (record, discounted) = super::correction::apply(record, corrections);
-    let mut right = session(&record)?;
-    right.discounted = discounted;
-    let now = locks_of(&right);
-    right.locked_before = locks_of(&kept).into_iter().filter(|lock| !now.contains(lock)).collect();
+    let (mut locks, mut holds) = marks_of(&kept);
+    let mut right = kept;
+    let mut so_far = Right::new(record);
+    for row in corrections {
+        if so_far.correct(row) {
+            right = session(&so_far.record)?;
+            let (more_locks, more_holds) = marks_of(&right);
+            locks.extend(more_locks);
+            holds.extend(more_holds);
+        }
+    }
+    right.discounted = so_far.set_aside;
+    let (now_locks, now_holds) = marks_of(&right);
+    right.locked_before = once_each(&locks, &now_locks);
+    right.held_before = once_each(&holds, &now_holds);
     Some(right)
+}
+
+/// Each mark once, those of `but` left out.
+fn once_each<T: PartialEq + Copy>(marks: &[T], but: &[T]) -> Vec<T> {
+    let mut once = Vec::new();
+    for mark in marks {
+        if !(but.contains(mark) || once.contains(mark)) {
+            once.push(*mark);
+        }
+    }
+    once
 }
 
 /// `None` for a session that no rule can place: its moment has no date. The gate of a stamp lets none of those in.
@@ -88,8 +111,10 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         hurt: answer(Question::Hurt),
         why_stopped: answer(Question::WhyStopped),
         symptom: answer(Question::Symptom),
+        by_hand: record.start.voice == BY_HAND,
         discounted: false,
         locked_before: Vec::new(),
+        held_before: Vec::new(),
     })
 }
 

@@ -8,7 +8,7 @@ use rusqlite::Connection;
 
 use super::read::{all, checked, checked_or_null};
 use super::row::SessionId;
-use super::{Journal, JournalError, Stamp};
+use super::{BY_HAND, Journal, JournalError, Stamp};
 use crate::drill::Form;
 use crate::past::{Past, PastSession, PastSet};
 use crate::prescription::Digest;
@@ -111,7 +111,7 @@ fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> 
 
 /// Every session, with its sets and without what was said after them.
 fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
-    let sql = "SELECT id, begun, digest, s.sets_planned, why, ended_ms, seen_before_ms, sets_whole, t.session IS NOT NULL \
+    let sql = "SELECT id, begun, digest, s.sets_planned, why, ended_ms, seen_before_ms, sets_whole, t.session IS NOT NULL, voice \
                FROM sessions s LEFT JOIN session_ends e ON e.session = id LEFT JOIN decisions d ON d.session = id \
                LEFT JOIN tryouts t ON t.session = id ORDER BY begun_ms, id";
     let mut latest: Vec<i64> = Vec::new();
@@ -139,8 +139,10 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
             hurt: None,
             why_stopped: None,
             symptom: None,
+            by_hand: row.get::<_, String>(9)? == BY_HAND,
             discounted: false,
             locked_before: Vec::new(),
+            held_before: Vec::new(),
         };
         Ok(Some((session, begun.ms().max(ended.unwrap_or(i64::MIN)))))
     })?;

@@ -11,18 +11,34 @@ use serde::{Deserialize, Serialize};
 
 use super::folder::{free_name, write_beside};
 use super::keep::{NotKept, Try, keep, summarize_again};
-use super::row::{Line, SessionId};
+use super::row::{Line, SessionId, SessionRow};
 use super::{Folder, Journal, Notice};
 
 /// The form of a rescue file.
 pub(super) const SCHEMA: &str = "counterpoise.rescue/1";
 
-#[derive(Serialize, Deserialize)]
+/// What could not be written of one session.
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Rescue {
+pub(super) struct Rescue {
     schema: String,
     session: SessionId,
     lines: Vec<Line>,
+}
+
+impl Rescue {
+    /// Of which session.
+    pub fn session(&self) -> &SessionId {
+        &self.session
+    }
+
+    /// Its beginning, where that could not be written either.
+    pub fn begun(&self) -> Option<&SessionRow> {
+        self.lines.iter().find_map(|line| match line {
+            Line::SessionBegun(row) => Some(row),
+            _ => None,
+        })
+    }
 }
 
 /// Writes the lines into the folder, or, if that fails too, into the folder for temporary files.
@@ -66,7 +82,8 @@ fn is_rescue(path: &Path) -> bool {
 
 fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     let taken = fs::read(file).map_err(|error| Hindrance::Now(error.to_string()));
-    let (ending, set_aside) = match taken.and_then(|text| apply(journal, &text)) {
+    let read = taken.and_then(|text| read(&text).map_err(Hindrance::Always));
+    let (ending, set_aside) = match read.and_then(|rescue| apply(journal, &rescue)) {
         Ok(None) => ("imported", None),
         Ok(Some(reason)) | Err(Hindrance::Always(reason)) => ("set-aside", Some(reason)),
         Err(Hindrance::Now(reason)) => return Notice::NotRescued { file: file.to_owned(), reason },
@@ -95,16 +112,19 @@ pub(super) enum Hindrance {
     Always(String),
 }
 
-/// Takes in the text of a rescue file. What is there already is not doubled. A line that the journal can never hold
-/// does not keep the others out: they are taken in, and `Some` says how many were not.
-pub(super) fn apply(journal: &mut Journal, text: &[u8]) -> Result<Option<String>, Hindrance> {
-    let rescue: Rescue =
-        serde_json::from_slice(text).map_err(|error| Hindrance::Always(error.to_string()))?;
+/// Reads the text of a rescue file.
+pub(super) fn read(text: &[u8]) -> Result<Rescue, String> {
+    let rescue: Rescue = serde_json::from_slice(text).map_err(|error| error.to_string())?;
     if rescue.schema != SCHEMA {
-        let reason = format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema);
-        return Err(Hindrance::Always(reason));
+        return Err(format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema));
     }
-    let refused = keep_all(journal, &rescue).map_err(|error| Hindrance::Now(error.to_string()))?;
+    Ok(rescue)
+}
+
+/// Takes in a rescue file. What is there already is not doubled. A line that the journal can never hold does not keep the
+/// others out: they are taken in, and `Some` says how many were not.
+pub(super) fn apply(journal: &mut Journal, rescue: &Rescue) -> Result<Option<String>, Hindrance> {
+    let refused = keep_all(journal, rescue).map_err(|error| Hindrance::Now(error.to_string()))?;
     let (count, all) = (refused.len(), rescue.lines.len());
     Ok(refused.first().map(|why| {
         format!("{count} of its {all} entries do not fit into the journal ({why}); the others are in it")

@@ -28,8 +28,13 @@ pub fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Result<(), 
 fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Write) -> io::Result<()> {
     let start = &session.start;
     writeln!(out, "Session {}", session.id)?;
-    writeln!(out, "  Begun         {}", start.begun.minute())?;
+    let by_hand = start.voice == BY_HAND;
+    match start.begun.day().filter(|_| by_hand) {
+        Some(day) => writeln!(out, "  Day           {day}; the hour is not known")?,
+        None => writeln!(out, "  Begun         {}", start.begun.minute())?,
+    }
     match &session.end {
+        Some(end) if by_hand => writeln!(out, "  Ended         {}", end.why)?,
         Some(end) => writeln!(out, "  Ended         {}: {}", end.at.minute(), end.why)?,
         None => writeln!(out, "  Ended         not yet")?,
     }
@@ -40,22 +45,22 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
         let text = format!("Not the one that was handed over: since {at} that was {digest}.");
         writeln!(out, "{}", wrapped("    ", &text))?;
     }
-    writeln!(out, "  Seed          {}", start.seed)?;
-    writeln!(
-        out,
-        "                {}",
-        match start.seed_given {
+    // Of what a track called the journal knows nothing: neither its seed nor a call.
+    if !by_hand {
+        writeln!(out, "  Seed          {}", start.seed)?;
+        let whose = match start.seed_given {
             true => "given by somebody: this practice was not unpredictable",
             false => "drawn for this session",
-        }
-    )?;
+        };
+        writeln!(out, "                {whose}")?;
+    }
     match &start.device {
-        None if start.voice == BY_HAND => writeln!(out, "  Voice         {BY_HAND}: practice with a track")?,
+        None if by_hand => writeln!(out, "  Voice         {BY_HAND}: practice with a track")?,
         Some(device) => writeln!(out, "  Voice         {}, through {device}", start.voice)?,
         None => writeln!(out, "  Voice         none: the calls were on the screen only")?,
     }
     if let Some(end) = &session.end {
-        figures(end, out)?;
+        figures(end, by_hand, out)?;
     }
     tried_out(session, out)?;
     decided(session, out)?;
@@ -63,7 +68,7 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     not_true(session, out)?;
     around(session, out)?;
     for set in &session.sets {
-        write_set(set, out)?;
+        write_set(set, by_hand, out)?;
         mishaps(session, set.start.number, out)?;
         let number = set.start.number;
         let after = session.answers.iter().filter(|answer| answer.set == Some(number));
@@ -101,12 +106,14 @@ fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         .try_for_each(|sentence| writeln!(out, "{}", wrapped("  ", &format!("not true: {sentence}"))))
 }
 
-fn figures(end: &SummaryRow, out: &mut impl Write) -> io::Result<()> {
+fn figures(end: &SummaryRow, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "  Sets          {} of {} done whole", end.sets_completed, end.sets_planned)?;
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
     let asked =
         if end.cues_asked > 0 { format!(", {} asked of the partner", end.cues_asked) } else { String::new() };
-    writeln!(out, "  Calls         {} heard{shown}{asked}", end.cues_heard)?;
+    if !by_hand {
+        writeln!(out, "  Calls         {} heard{shown}{asked}", end.cues_heard)?;
+    }
     if end.pushes_noted + end.pushes_not_noted > 0 {
         let (noted, not_noted) = (end.pushes_noted, end.pushes_not_noted);
         writeln!(out, "  Pushes        {noted} noted, {not_noted} not noted, which is never taken for fine")?;
@@ -155,7 +162,7 @@ fn answers<'a>(
     answers.try_for_each(|row| writeln!(out, "  {}: {}", row.question, row.question.say(row.answer)))
 }
 
-fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
+fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
     let start = &set.start;
     let side =
         start.side.map(|side| format!(", {} foot ahead", super::keep::word(&side))).unwrap_or_default();
@@ -166,6 +173,11 @@ fn write_set(set: &SetRecord, out: &mut impl Write) -> io::Result<()> {
         start.stance, start.surface, start.support, start.vision
     )?;
     let planned = f64::from(start.work_ms) / 1000.0;
+    if let Some(end) = set.end.as_ref().filter(|_| by_hand) {
+        // How far one that was broken off went stands on no sheet.
+        let of = if end.worked_ms == start.work_ms { format!("{planned} s worked: ") } else { String::new() };
+        return writeln!(out, "  {of}{}", end.why);
+    }
     match &set.end {
         Some(end) => writeln!(
             out,

@@ -33,6 +33,11 @@ impl Stamp {
             .map_or_else(|_| self.text.clone(), |local| local.strftime("%Y-%m-%d %H:%M").to_string())
     }
 
+    /// The local date on which it was; `None` only for a moment that no calendar has.
+    pub fn day(&self) -> Option<civil::Date> {
+        self.text.parse::<civil::DateTime>().ok().map(civil::DateTime::date)
+    }
+
     /// The moment `ms` milliseconds later, written in the same zone if this machine knows it, else in UTC.
     pub(super) fn plus(&self, ms: i64) -> Self {
         let here = self.text.parse().unwrap_or_else(|_| {
@@ -79,6 +84,7 @@ mod test {
         // date -u -d 2026-11-02T14:30:00Z +%s
         assert_eq!(stamp.ms(), 1_793_629_800_123);
         assert_eq!(stamp.minute(), "2026-11-02 09:30");
+        assert_eq!(stamp.day(), Some(jiff::civil::date(2026, 11, 2)));
         assert_eq!(Stamp::try_from(stamp.text().to_owned()), Ok(stamp));
     }
 

@@ -87,8 +87,10 @@ pub(crate) fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &
         hurt: None,
         why_stopped: None,
         symptom: None,
+        by_hand: false,
         discounted: false,
         locked_before: Vec::new(),
+        held_before: Vec::new(),
     }
 }
 

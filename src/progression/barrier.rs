@@ -115,6 +115,7 @@ impl Marks {
         if unwell {
             holds.push(Hold::Unwell);
         }
+        holds.extend(&session.held_before);
         Self { locks, holds }
     }
 }
@@ -128,9 +129,10 @@ fn fell(session: &PastSession) -> bool {
         })
 }
 
-/// What this session locks by itself.
-pub fn locks_of(session: &PastSession) -> Vec<Lock> {
-    Marks::of(session).locks
+/// What this session locks and holds by itself.
+pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
+    let Marks { locks, holds } = Marks::of(session);
+    (locks, holds)
 }
 
 /// What the person told on the pages of readiness since the last practice under this prescription, that practice's own

@@ -63,6 +63,15 @@ fn one_clean_session_is_not_enough_and_neither_are_two_with_another_between() {
 }
 
 #[test]
+fn two_clean_practices_of_one_day_count_once() {
+    let second =
+        |day| clean(&prescription(), &at(day).saturating_add(SignedDuration::from_hours(5)), &[1, 2, 2]);
+    let next = next_on(&past([session(2), second(2)]), 4);
+    assert_eq!((next.decision, next.reasons), (Decision::Hold, vec![Reason::OneClean]));
+    assert_eq!(next_on(&past([session(2), second(2), session(4)]), 6).decision, Decision::Up);
+}
+
+#[test]
 fn after_a_step_up_two_more_clean_sessions_are_needed_and_the_other_drill_follows() {
     // By hand: 2,2 clean twice -> 3,2. One clean at 3,2 -> stays. Two -> the quick steps, which are now the lower: 3,3.
     let up = |day| clean(&prescription(), &at(day), &[1, 3, 2]);

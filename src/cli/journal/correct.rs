@@ -1,39 +1,54 @@
-//! Corrects an entry by a new one with a reason. The entry itself stays as it was kept.
+//! Corrects an entry by a new one with a reason, by options or question by question. The entry itself stays as it was kept.
 
 use std::io::Write;
 
+use jiff::ZonedDateTime;
+
+use super::scale::scale;
 use crate::cli::Failure;
+use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
+use crate::journal::read::SessionRecord;
 use crate::journal::{Corrected, CorrectionRow, Folder, Journal};
 use crate::record::{Question, Response};
+
+mod guided;
 
 /// The most characters of a reason \[judgment\].
 const LONGEST: usize = 200;
 
 /// What is corrected.
-#[derive(Debug, Clone, clap::Args)]
+#[derive(Debug, Clone, Default, clap::Args)]
 #[command(after_help = "Examples:\n  \
+    counterpoise journal correct              asks which practice, what was wrong and what is right\n  \
     counterpoise journal correct 3f2a --set-aside --reason \"somebody else tried it\"\n  \
+    counterpoise journal correct 3f2a --counts-again --reason \"it was me after all\"\n  \
     counterpoise journal correct last --set 2 --question effort --right 4 --reason \"wrong key\"\n  \
     counterpoise journal correct last --set 3 --push 2 --right \"one step\" --reason \"seen again on video\"\n\n\
-    Questions: \"grabbed hold or nearly fell\" and \"unwell\" (0 no, 1 yes), \"held on\" (0 to 3), effort (0 to 10), steadiness\n\
-    (1 to 5). Responses: feet in place, one step, two or more steps, touched support, grabbed or steadied, fell. With\n\
-    \"not said\" or \"not noted\" an answer is taken back.\n\
-    Nothing is erased: both stand in the journal and the report. A correction lifts no lock; only a clinician's clearance does.")]
+    Questions: \"grabbed hold or nearly fell\", unwell and \"hurt or a knock to the head\" (0 no, 1 yes), \"held on\" (0 to 3), effort\n\
+    (0 to 10), steadiness (1 to 5), \"what felt wrong\" (1 to 6), \"why stopped\" (1 to 3); asked once a week, without --set:\n\
+    \"nearly fell in daily life\" (0 to 3), confidence (1 to 5), soreness (0 to 3). Responses: feet in place, one step, two or\n\
+    more steps, touched support, grabbed or steadied, fell. With \"not said\" or \"not noted\" an answer is taken back.\n\
+    A practice that was typed in with a wrong day, or without a fall: set it aside, and type it in again.\n\
+    Nothing is erased: both stand in the journal and the report. A correction lifts no lock and shortens no hold; only a\n\
+    clinician's clearance lifts a lock.")]
 #[group(skip)]
 pub(in crate::cli) struct Arguments {
-    /// The beginning of the session's id, as `journal list` shows it, or last
+    /// The beginning of the session's id, as `journal list` shows it, or last [default: it asks]
     #[arg(value_name = "SESSION")]
-    session: String,
+    session: Option<String>,
     /// It counts as no practice: somebody else's, or a test run
-    #[arg(long, conflicts_with_all = ["set", "question", "push", "right"])]
+    #[arg(long, conflicts_with_all = ["counts_again", "set", "question", "push", "right"])]
     set_aside: bool,
+    /// What was set aside counts after all
+    #[arg(long, conflicts_with_all = ["set", "question", "push", "right"])]
+    counts_again: bool,
     /// The set
     #[arg(long, value_name = "N")]
     set: Option<u8>,
     /// The question that was answered wrongly
-    #[arg(long, value_name = "QUESTION", conflicts_with = "push", requires = "set")]
+    #[arg(long, value_name = "QUESTION", conflicts_with = "push")]
     question: Option<String>,
     /// The push, counted from 1, as `journal show` lists them
     #[arg(long, value_name = "N", requires = "set")]
@@ -43,58 +58,117 @@ pub(in crate::cli) struct Arguments {
     right: Option<String>,
     /// Why
     #[arg(long, value_name = "WHY")]
-    reason: String,
+    reason: Option<String>,
+}
+
+impl Arguments {
+    /// Whether nothing is said of what is wrong, so that it is asked.
+    fn is_open(&self) -> bool {
+        let said =
+            self.set.is_some() || self.question.is_some() || self.push.is_some() || self.right.is_some();
+        !(self.set_aside || self.counts_again || said)
+    }
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let reason = arguments.reason.trim();
-    let length = reason.chars().count();
-    if reason.is_empty() || length > LONGEST || reason.chars().any(char::is_control) {
+    let given = arguments.reason.as_deref().map(reason).transpose()?;
+    let (mut journal, notices) = Journal::open(folder.lock()?)?;
+    for notice in notices {
+        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
+    }
+    let now = Clock::real().wall();
+    let row = if arguments.is_open() {
+        let mut form = Form::new(&mut *out, "nothing was corrected", "counterpoise journal correct");
+        guided::ask(&mut form, &journal, arguments.session.as_deref(), given, &now)?
+    } else {
+        by_options(arguments, given, &journal, &now)?
+    };
+    journal.keep_correction(&row)?;
+    for text in [
+        format!("Corrected, session {}: {}.", row.session.short(), row.sentence()),
+        "What was kept stays beside it. Locks stay until a clinician clears them, holds until they run out."
+            .to_owned(),
+    ] {
+        writeln!(out, "{}", wrapped("", &text))?;
+    }
+    writeln!(out, "What follows from it: counterpoise next")?;
+    Ok(())
+}
+
+/// One line that says why.
+fn reason(text: &str) -> Result<&str, Failure> {
+    let text = text.trim();
+    let length = text.chars().count();
+    if text.is_empty() || length > LONGEST || text.chars().any(char::is_control) {
         return Err(Failure::new(
             format!("`--reason` has {length} characters; it is one line of 1 to {LONGEST}"),
             "It stands in the report beside what was corrected.",
         ));
     }
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
-    let session = journal.find(&arguments.session)?;
-    let now = Clock::real().wall();
-    let row = |what| Journal::correction(&now, &session.id, what, reason);
-    let row = match (arguments.set_aside, &arguments.question, arguments.push) {
-        (true, ..) => row(Corrected::SetAside),
-        (false, Some(question), None) => answer(arguments, &session, question, row(Corrected::Answer))?,
-        (false, None, Some(push)) => response(arguments, &session, push, row(Corrected::Response))?,
-        _ => {
-            return Err(Failure::new(
-                "it is not said what is corrected",
-                "Name --set-aside, or --set with --question or --push. See: counterpoise journal correct --help",
-            ));
-        }
-    };
-    journal.keep_correction(&row)?;
-    writeln!(
-        out,
-        "{}",
-        wrapped("", &format!("Corrected, session {}: {}.", session.id.short(), row.sentence()))
-    )?;
-    writeln!(
-        out,
-        "{}",
-        wrapped("", "What was kept stays beside it. Locks stay until a clinician clears them.")
-    )?;
-    Ok(())
+    Ok(text)
 }
 
-/// The most that each question after a set can be answered with, and the least.
-fn range(question: Question) -> Option<(u8, u8)> {
-    match question {
-        Question::Grabbed | Question::Unwell => Some((0, 1)),
-        Question::HeldOn => Some((0, 3)),
-        Question::Effort => Some((0, 10)),
-        Question::Steadiness => Some((1, 5)),
-        _ => None,
+/// What the options say, held against the journal.
+fn by_options(
+    arguments: &Arguments,
+    reason: Option<&str>,
+    journal: &Journal,
+    now: &ZonedDateTime,
+) -> Result<CorrectionRow, Failure> {
+    let which = arguments.session.as_deref().ok_or_else(|| {
+        Failure::new(
+            "it is not said which practice is corrected",
+            "Name it by the first digits that journal list shows, or say last. Without any option it is asked.",
+        )
+    })?;
+    let reason = reason.ok_or_else(|| {
+        Failure::new("it is not said why", "Add --reason: it stands in the report beside what was corrected.")
+    })?;
+    let session = journal.find(which)?;
+    let row = |what| Journal::correction(now, &session.id, what, reason);
+    match (&arguments.question, arguments.push) {
+        _ if arguments.set_aside || arguments.counts_again => {
+            whole(journal, &session, !arguments.set_aside, row)
+        }
+        (Some(question), None) => answer(arguments, &session, question, row(Corrected::Answer)),
+        (None, Some(push)) => response(arguments, &session, push, row(Corrected::Response)),
+        _ => Err(Failure::new(
+            "it is not said what is corrected",
+            "Name --set-aside, or --question or --push with its --set. See: counterpoise journal correct --help",
+        )),
+    }
+}
+
+/// Sets the session aside, or counts it again. A day has one practice: what was set aside does not come back beside
+/// another one.
+fn whole(
+    journal: &Journal,
+    session: &SessionRecord,
+    again: bool,
+    row: impl Fn(Corrected) -> CorrectionRow,
+) -> Result<CorrectionRow, Failure> {
+    let (_, set_aside) = journal.as_corrected(session)?;
+    let look = format!("Look at it: counterpoise journal show {}", session.id.short());
+    match (again, set_aside) {
+        (false, false) => Ok(row(Corrected::SetAside)),
+        (false, true) => Err(Failure::new("that practice is set aside already", look)),
+        (true, false) => Err(Failure::new("that practice was not set aside: it counts", look)),
+        (true, true) => {
+            let mut past = journal.past()?;
+            let ours = past.sessions.iter_mut().find(|other| other.id == session.id.as_str());
+            let day = ours.map(|ours| {
+                ours.discounted = false;
+                ours.day
+            });
+            let of_day = past.sittings().iter().filter(|sitting| Some(sitting.day()) == day).count();
+            if of_day > 1 {
+                return Err(Failure::new(
+                    "that day has another practice that counts, and a day has one",
+                    "If the other one is wrong, set that aside first. See both: counterpoise journal list",
+                ));
+            }
+            Ok(row(Corrected::CountsAgain))
+        }
     }
 }
 
@@ -106,33 +180,35 @@ fn right(arguments: &Arguments) -> Result<&str, Failure> {
 
 fn answer(
     arguments: &Arguments,
-    session: &crate::journal::read::SessionRecord,
+    session: &SessionRecord,
     question: &str,
     row: CorrectionRow,
 ) -> Result<CorrectionRow, Failure> {
-    let known = Question::from_name(question).and_then(|question| Some((question, range(question)?)));
-    let Some((question, (least, most))) = known else {
+    let known = Question::from_name(question).and_then(|question| Some((question, scale(question)?)));
+    let Some((question, scale)) = known else {
+        let names = Question::ALL.iter().filter(|one| scale(**one).is_some());
+        let names: Vec<&str> = names.map(|one| one.name()).collect();
         return Err(Failure::new(
             format!("\"{question}\" is no question that can be corrected"),
-            "They are: grabbed hold or nearly fell, held on, effort, steadiness, unwell",
+            format!("They are: {}", names.join(", ")),
         ));
     };
-    let asked =
-        session.answers.iter().any(|answer| answer.set == arguments.set && answer.question == question);
-    if !asked {
+    if !session.answers.iter().any(|answer| answer.set == arguments.set && answer.question == question) {
+        let when =
+            arguments.set.map_or_else(|| "before the first set".into(), |set| format!("after set {set}"));
         return Err(Failure::new(
-            format!("after set {} of that session nobody was asked: {question}", arguments.set.unwrap_or(0)),
+            format!("{when} of that session nobody was asked: {question}"),
             format!("Look at it: counterpoise journal show {}", session.id.short()),
         ));
     }
     let written = right(arguments)?;
     let right = match written.parse::<u8>() {
         _ if written == "not said" => None,
-        Ok(number) if (least..=most).contains(&number) => Some(number.to_string()),
+        Ok(number) if (scale.least..=scale.most).contains(&number) => Some(number.to_string()),
         _ => {
             return Err(Failure::new(
                 format!("\"{written}\" is no answer to {question}"),
-                format!("It is a number from {least} to {most}, or \"not said\""),
+                format!("It is a number from {} to {}, or \"not said\"", scale.least, scale.most),
             ));
         }
     };
@@ -141,7 +217,7 @@ fn answer(
 
 fn response(
     arguments: &Arguments,
-    session: &crate::journal::read::SessionRecord,
+    session: &SessionRecord,
     push: u16,
     row: CorrectionRow,
 ) -> Result<CorrectionRow, Failure> {

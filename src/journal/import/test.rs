@@ -9,9 +9,12 @@ use super::super::row::Line;
 use super::super::sample::{
     any_session, begun, expected, id, in_memory, keep, moment, open, session, with_partner,
 };
-use super::super::{Folder, Journal, export, rescue};
+use super::super::{Corrected, CorrectionRow, Folder, Journal, JournalError, export, rescue};
 use super::{Imported, import};
+use crate::lock::Lock;
+use crate::past::{Barrier, Lifted};
 use crate::record::SessionEnd;
+use crate::suitability::{Answer, Topic};
 
 fn exported(journal: &Journal) -> String {
     let mut out = Vec::new();
@@ -263,6 +266,117 @@ fn an_unended_session_stays_so() {
     let more = Line::SessionEnded { at: moment(300_000), why: SessionEnd::Closed };
     journal.commit(&id(2), &more, Try::First).unwrap();
     keep(&mut journal, &id(3), &[begun(moment(1))]);
+}
+
+#[test]
+fn a_clearance_or_an_answer_that_was_added_to_by_hand_is_refused() {
+    let (_place, mut journal) = here();
+    let at = "2026-11-02T08:00:00Z[UTC]".parse().unwrap();
+    let lock = |session: &str| Lifted { session: session.into(), what: Barrier::Lock(Lock::Faint) };
+    journal.keep_clearance(&at, "K. L.", "seen", &[lock("one")]).unwrap();
+    let answers: Vec<(Topic, Answer)> = Topic::asked(false).map(|topic| (topic, Answer::True)).collect();
+    journal.keep_suitability(&at, false, &answers).unwrap();
+    let text = exported(&journal);
+    let more = text.replace("\"locked_by\": \"one\",", "\"locked_by\": \"two\",");
+    let other = text.replacen("\"answer\": \"true\"", "\"answer\": \"not true\"", 1);
+    let fewer = text.replace("\"partner\": false", "\"partner\": true");
+    for (changed, said) in [(more, "the clearance"), (other, "suitability"), (fewer, "suitability")] {
+        assert_ne!(changed, text);
+        let error = import(&mut journal, "x.json", changed.as_bytes()).unwrap_err().to_string();
+        assert!(error.contains(said) && error.contains("2026-11-02"), "{error}");
+        assert_eq!(exported(&journal), text, "no lock more is lifted");
+    }
+    import(&mut journal, "x.json", text.as_bytes()).unwrap();
+    assert_eq!(exported(&journal), text);
+}
+
+#[test]
+fn a_full_disk_takes_nothing_in_and_loses_nothing() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut journal = open(&folder);
+    keep(&mut journal, &id(200), &session());
+    let before = exported(&journal);
+    drop(journal);
+    let mut much = in_memory();
+    for byte in 0..199 {
+        keep(&mut much, &id(byte), &session());
+    }
+    let pages = std::fs::metadata(folder.journal_file()).unwrap().len() / 4096;
+    let (mut journal, _) = Journal::open_within(folder.lock().unwrap(), Some(pages as u32)).unwrap();
+    let error = import(&mut journal, "much.json", exported(&much).as_bytes()).unwrap_err();
+    assert!(matches!(error, JournalError::Full { .. }), "{error}");
+    assert!(error.hint().contains("Free some room"), "{}", error.hint());
+    assert_eq!(exported(&journal), before);
+    drop(journal);
+    let mut journal = open(&folder);
+    assert_eq!(import(&mut journal, "much.json", exported(&much).as_bytes()).unwrap().added, 199);
+}
+
+/// What one computer knows: of each session so many lines, whether it was closed there, and corrections and a clearance of
+/// its own. `parity` keeps the moments of two computers apart.
+fn computer(sessions: &[(u8, Vec<Line>, usize)], closed: bool, corrected: &[u8], parity: i64) -> String {
+    let mut journal = in_memory();
+    for (byte, lines, known) in sessions {
+        keep(&mut journal, &id(*byte), &lines[..*known]);
+    }
+    if closed {
+        super::super::interrupted::close(&mut journal.db).unwrap();
+    }
+    let known: Vec<u8> = sessions.iter().filter(|(_, _, known)| *known > 0).map(|(byte, ..)| *byte).collect();
+    for (nth, which) in (0_i64..).zip(corrected).filter(|_| !known.is_empty()) {
+        let session = id(known[usize::from(*which) % known.len()]);
+        let what = [Corrected::SetAside, Corrected::CountsAgain][usize::from(*which) % 2];
+        let row = CorrectionRow {
+            at: moment(2 * nth + parity),
+            session,
+            what,
+            set: None,
+            question: None,
+            cue: None,
+            right: None,
+            reason: "x".into(),
+        };
+        super::super::correction::insert_correction(&journal.db, &row).unwrap();
+    }
+    exported(&journal)
+}
+
+/// A new journal that took in these, one after the other.
+fn merged(files: &[&str]) -> (String, crate::past::Past) {
+    let (_place, mut journal) = here();
+    for file in files {
+        import(&mut journal, "a.json", file.as_bytes()).unwrap();
+    }
+    (exported(&journal), journal.past().unwrap())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn two_journals_of_one_person_become_the_same_one_in_either_order_and_as_often_as_one_likes(
+        sessions in prop::collection::hash_map(
+            any::<u8>(),
+            (any_session(), any::<prop::sample::Index>(), any::<prop::sample::Index>()),
+            0..4,
+        ),
+        closed in any::<(bool, bool)>(),
+        corrected in any::<([u8; 2], [u8; 2])>(),
+    ) {
+        let known = |cut: fn(&(prop::sample::Index, prop::sample::Index)) -> prop::sample::Index| {
+            let each = sessions.iter().map(|(byte, ((_, lines), a, b))| {
+                (*byte, lines.clone(), cut(&(*a, *b)).index(lines.len() + 1))
+            });
+            each.collect::<Vec<_>>()
+        };
+        let laptop = computer(&known(|cuts| cuts.0), closed.0, &corrected.0, 0);
+        let tablet = computer(&known(|cuts| cuts.1), closed.1, &corrected.1, 1);
+        let once = merged(&[&laptop, &tablet]);
+        prop_assert_eq!(&merged(&[&tablet, &laptop]), &once, "in the other order");
+        prop_assert_eq!(&merged(&[&laptop, &tablet, &tablet, &laptop]), &once, "twice");
+        prop_assert_eq!(&merged(&[&once.0, &laptop]), &once, "what was merged, merged again");
+    }
 }
 
 proptest! {

@@ -12,6 +12,8 @@ use crate::words::words;
 pub enum Corrected {
     /// The whole session: somebody else's, or a test run.
     SetAside,
+    /// The whole session again, after it was set aside.
+    CountsAgain,
     /// An answer.
     Answer,
     /// What followed a push.
@@ -21,6 +23,7 @@ pub enum Corrected {
 words! {
     Corrected {
         SetAside => "set aside",
+        CountsAgain => "counts again",
         Answer => "answer",
         Response => "response",
     }
@@ -63,7 +66,7 @@ impl CorrectionRow {
     pub(in crate::journal) fn is_sound(&self) -> bool {
         let right_is = |read: bool| self.right.is_none() || read;
         match self.what {
-            Corrected::SetAside => {
+            Corrected::SetAside | Corrected::CountsAgain => {
                 self.set.is_none() && self.question.is_none() && self.cue.is_none() && self.right.is_none()
             }
             Corrected::Answer => {
@@ -83,6 +86,7 @@ impl CorrectionRow {
         let of = self.set.map(|set| format!(" after set {set}")).unwrap_or_default();
         let what = match self.what {
             Corrected::SetAside => "set aside, and counts as no practice".to_owned(),
+            Corrected::CountsAgain => "counts again, after it was set aside".to_owned(),
             Corrected::Answer => {
                 let question = self.question.map_or("", Question::name);
                 let right = self.question.map(|question| question.say(self.answer())).unwrap_or_default();

@@ -1,0 +1,175 @@
+//! What stood on the sheet: the prescription that was in use then, and the steps that a sheet of that week could have. Never
+//! a step above what was allowed then.
+
+use std::fs;
+use std::io::{BufRead, Write};
+
+use jiff::civil::Date;
+use jiff::{ToSpan, ZonedDateTime};
+
+use crate::cli::form::Form;
+use crate::cli::standing::Known;
+use crate::cli::wrap::hanging;
+use crate::cli::{Failure, source};
+use crate::drill::Form as DrillForm;
+use crate::journal::{Folder, Journal};
+use crate::prescription::{DrillPlan, Prescription};
+
+/// So many days a sheet is used, the one on which it is printed among them: it says "this week".
+const WEEK: i64 = 7;
+
+impl<R: BufRead, W: Write> Form<R, W> {
+    /// The prescription of the sheet. Where another came into use in the week up to that day, its title tells which it was.
+    pub(super) fn prescription(
+        &mut self,
+        journal: &Journal,
+        folder: &Folder,
+        day: Date,
+    ) -> Result<Prescription, Failure> {
+        let mut could_be = in_use_then(journal, folder, day)?;
+        if could_be.len() < 2 {
+            return could_be.pop().ok_or_else(|| {
+                Failure::new(
+                    "the prescription that was in use on that day is not on this computer, so its sets are not known",
+                    "Ask your therapist for the file, and put it into the folder as it was called there.",
+                )
+            });
+        }
+        writeln!(self.out)?;
+        for (number, prescription) in (1..).zip(&could_be) {
+            let title = format!("{}, of {}", prescription.title(), prescription.issued_on());
+            writeln!(self.out, "{}", hanging(&format!("  {number}  "), &title))?;
+        }
+        let most = u8::try_from(could_be.len()).unwrap_or(u8::MAX);
+        let number = self.number("Which title stands on the sheet? A number.", 1, most)?;
+        Ok(could_be.swap_remove(usize::from(number) - 1))
+    }
+
+    /// The steps of the sheet. `then`: those of that day. A sheet may have been printed some days before, at others.
+    pub(super) fn steps(
+        &mut self,
+        prescription: &Prescription,
+        known: &Known,
+        at: &ZonedDateTime,
+        then: &[Option<u8>],
+    ) -> Result<Vec<Option<u8>>, Failure> {
+        let mut most = then.to_vec();
+        for earlier in 1..WEEK {
+            let printed = at.saturating_sub(earlier.days());
+            let steps = known.before(printed.date()).next(prescription, &printed).steps;
+            for (most, step) in most.iter_mut().zip(steps) {
+                *most = (*most).max(step);
+            }
+        }
+        let plans = prescription.drills();
+        let mut steps = then.to_vec();
+        let partner = plans.iter().any(|plan| plan.form() == DrillForm::Partner);
+        if partner {
+            for (step, plan) in steps.iter_mut().chain(&mut most).zip(plans.iter().cycle()) {
+                *step = step.filter(|_| plan.form() == DrillForm::Alone);
+            }
+            self.say(
+                "\nSets with a partner are not asked for: no track has them, and nobody noted what followed.",
+            )?;
+        }
+        if steps.iter().chain(&most).all(Option::is_none) {
+            return Err(Failure::new(
+                "nothing of that prescription can be on a track, so nothing was kept",
+                "Practice it with: counterpoise practice",
+            ));
+        }
+        // The first drill of all is the warm-up, which stays at its first step.
+        let open: Vec<usize> =
+            (1..plans.len()).filter(|place| most[*place].is_some_and(|most| most > 1)).collect();
+        if open.is_empty() {
+            return Ok(steps);
+        }
+        self.say("\nOn the sheet of that day there should stand:")?;
+        for place in &open {
+            let step = steps[*place].or(most[*place]).unwrap_or(1);
+            writeln!(self.out, "{}", hanging("  ", &how(&plans[*place], step)))?;
+        }
+        if self.yes("Does it?")? {
+            for place in open {
+                steps[place] = steps[place].or(most[place]);
+            }
+            return Ok(steps);
+        }
+        for place in open {
+            steps[place] = Some(self.step(&plans[place], most[place].unwrap_or(1))?);
+        }
+        Ok(steps)
+    }
+
+    /// The step at which the sheet has this drill, by its words.
+    fn step(&mut self, plan: &DrillPlan, most: u8) -> Result<u8, Failure> {
+        writeln!(self.out)?;
+        for step in 1..=most {
+            writeln!(self.out, "{}", hanging(&format!("  {step}  "), &how(plan, step)))?;
+        }
+        self.number(
+            "Which of these stands on the sheet? A number. If none does, it is no sheet of that week: Ctrl-C leaves, and nothing is kept.",
+            1,
+            most,
+        )
+    }
+}
+
+/// As the sheet words it: "Reaches at the counter: stand with the counter ahead, feet apart on a firm floor ...".
+fn how(plan: &DrillPlan, step: u8) -> String {
+    let (drill, conditions) = (plan.drill(), plan.drill().ladder()[usize::from(step) - 1]);
+    let posture = conditions.posture().to_lowercase();
+    format!("{}: {posture} {}", drill.title(), conditions.stand(drill.facings()[0], None))
+}
+
+/// The prescriptions that were in use in the week up to that day, the latest first, as far as they are here.
+fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Prescription>, Failure> {
+    let first = day.saturating_sub((WEEK - 1).days());
+    let handed_over = journal.all_handed_over()?;
+    let now = source::find(None, || Ok(folder.clone()))?.prescription;
+    let mut could_be: Vec<Prescription> = Vec::new();
+    let mut add = |one: Prescription| {
+        if !could_be.iter().any(|other| other.digest() == one.digest()) {
+            could_be.push(one);
+        }
+    };
+    let mut until = None;
+    for (since, digest) in handed_over.iter().rev() {
+        let over = until.is_some_and(|until: Date| until < first);
+        if *since <= day && !over {
+            match until {
+                // Whatever the file in use says now is what the person goes by.
+                None => add(now.clone()),
+                Some(_) => of_digest(folder, digest)?.into_iter().for_each(&mut add),
+            }
+        }
+        until = Some(*since);
+    }
+    match until {
+        None => add(now),
+        // Before anything was handed over there was the ready one that practice opens by itself.
+        Some(first_of_all) if first_of_all >= first => add(Prescription::all_ready()[0].1.clone()),
+        Some(_) => {}
+    }
+    Ok(could_be)
+}
+
+/// The prescription with this digest: a ready one, or one that is kept in the folder.
+fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Failure> {
+    let is_it = |one: &Prescription| one.digest().to_string() == digest;
+    if let Some((_, ready)) = Prescription::all_ready().iter().find(|(_, ready)| is_it(ready)) {
+        return Ok(Some(ready.clone()));
+    }
+    let entries = fs::read_dir(folder.path()).map_err(Failure::from)?;
+    for path in entries.filter_map(|entry| Some(entry.ok()?.path())) {
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        if name.starts_with("prescription") && name.ends_with(".toml") {
+            // One that is not in order any more is not this one, whatever it is called.
+            let read = source::named(&path.display().to_string()).map(|source| source.prescription);
+            if let Some(found) = read.ok().filter(is_it) {
+                return Ok(Some(found));
+            }
+        }
+    }
+    Ok(None)
+}

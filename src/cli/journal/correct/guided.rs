@@ -1,0 +1,265 @@
+//! Asks which practice, what of it was wrong, what is right, and why. Nothing is corrected before the last answer.
+
+use std::io::{BufRead, Write};
+
+use jiff::ZonedDateTime;
+
+use super::whole;
+use crate::cli::Failure;
+use crate::cli::form::Form;
+use crate::cli::journal::scale::{Scale, scale};
+use crate::cli::wrap::hanging;
+use crate::drill::Drill;
+use crate::journal::read::{SessionRecord, SetRecord};
+use crate::journal::{AnswerRow, BY_HAND, Corrected, CorrectionRow, Journal};
+use crate::record::Response;
+
+/// So many practices are listed at once: they fit a small terminal with what is asked.
+const A_PAGE: usize = 10;
+/// What stands for "not said" and "not noted".
+const NONE: &str = "-";
+
+/// One correction. `which`: the practice, where it is named; `reason`: where it is given.
+pub(super) fn ask(
+    form: &mut Form<impl BufRead, impl Write>,
+    journal: &Journal,
+    which: Option<&str>,
+    reason: Option<&str>,
+    now: &ZonedDateTime,
+) -> Result<CorrectionRow, Failure> {
+    let session = match which {
+        Some(which) => journal.find(which)?,
+        None => form.which(journal)?,
+    };
+    let (right, set_aside) = journal.as_corrected(&session)?;
+    let empty = |what| Journal::correction(now, &session.id, what, "");
+    let mut row = match form.what(&right, set_aside)? {
+        What::Answer => form.answer(&right, empty(Corrected::Answer))?,
+        What::Response => form.response(&right, empty(Corrected::Response))?,
+        What::Whole => whole(journal, &session, set_aside, empty)?,
+    };
+    row.reason = match reason {
+        Some(reason) => reason.to_owned(),
+        None => form.reason()?,
+    };
+    form.say(&format!("\nOf {}: {}.", day(&session), row.sentence()))?;
+    if form.yes("Keep this correction? What was kept before stays beside it.")? {
+        return Ok(row);
+    }
+    Err(Failure::new("nothing was corrected", "Start again: counterpoise journal correct"))
+}
+
+/// What is wrong.
+enum What {
+    Answer,
+    Response,
+    Whole,
+}
+
+/// "Wed 2026-02-04 09:30"; a practice that was typed in has no hour.
+fn day(session: &SessionRecord) -> String {
+    let begun = &session.start.begun;
+    let Some(day) = begun.day() else { return begun.minute() };
+    let hour = if is_by_hand(session) { String::new() } else { begun.minute().split_off(10) };
+    format!("{}{hour}", day.strftime("%a %Y-%m-%d"))
+}
+
+fn is_by_hand(session: &SessionRecord) -> bool {
+    session.start.voice == BY_HAND
+}
+
+/// The answers that can be corrected.
+fn answers(session: &SessionRecord) -> impl Iterator<Item = (&AnswerRow, Scale)> {
+    session.answers.iter().filter_map(|row| Some((row, scale(row.question)?)))
+}
+
+fn set_title(set: &SetRecord) -> String {
+    let name = &set.start.drill;
+    let title = Drill::named(name).map_or(name.as_str(), Drill::title);
+    format!("set {}, {title}", set.start.number)
+}
+
+fn answered(answer: Option<u8>, scale: Scale) -> String {
+    match answer {
+        None => "not said".to_owned(),
+        Some(answer) if scale.is_yes_or_no() => if answer == 0 { "no" } else { "yes" }.to_owned(),
+        Some(answer) => answer.to_string(),
+    }
+}
+
+fn noted(response: Option<Response>) -> &'static str {
+    response.map_or("not noted", Response::name)
+}
+
+impl<R: BufRead, W: Write> Form<R, W> {
+    /// One of what is listed, by its number; with one there is nothing to ask.
+    fn one_of(&mut self, ask: &str, choices: &[String]) -> Result<usize, Failure> {
+        if choices.len() == 1 {
+            self.say(&format!("\n{}.", choices[0]))?;
+            return Ok(0);
+        }
+        writeln!(self.out)?;
+        for (number, choice) in (1..).zip(choices) {
+            writeln!(self.out, "{}", hanging(&format!("  {number:>2}  "), choice))?;
+        }
+        let most = u8::try_from(choices.len()).unwrap_or(u8::MAX);
+        Ok(usize::from(self.number(ask, 1, most)?) - 1)
+    }
+
+    /// One of the practices, the newest first.
+    fn which(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
+        let mut sessions = journal.sessions()?;
+        sessions.retain(|session| !session.sets.is_empty() || answers(session).next().is_some());
+        sessions.reverse();
+        if sessions.is_empty() {
+            return Err(Failure::new(
+                "there is no practice that could be corrected",
+                "What was practiced: counterpoise journal list",
+            ));
+        }
+        let mut from = 0;
+        loop {
+            self.say("\nThe last practices:")?;
+            let to = sessions.len().min(from + A_PAGE);
+            for (number, session) in (1..).zip(&sessions).take(to).skip(from) {
+                let set_aside = journal.as_corrected(session)?.1;
+                let marks = [(is_by_hand(session), "typed in by hand"), (set_aside, "set aside")];
+                let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
+                let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };
+                let sets = match session.sets.len() {
+                    1 => "1 set".to_owned(),
+                    sets => format!("{sets} sets"),
+                };
+                self.say(&format!("  {number:>2}  {}  {sets}{marks}", day(session)))?;
+            }
+            let older = if to < sessions.len() { ", or O for older ones" } else { "" };
+            let typed = self.line(&format!("Which one? A number{older}."))?;
+            match typed.parse::<usize>() {
+                Ok(number) if (1..=to).contains(&number) => return Ok(sessions.swap_remove(number - 1)),
+                _ if typed.eq_ignore_ascii_case("o") && to < sessions.len() => from = to,
+                _ => self.refuse(&format!("\"{typed}\" is none of the numbers"))?,
+            }
+        }
+    }
+
+    fn what(&mut self, session: &SessionRecord, set_aside: bool) -> Result<What, Failure> {
+        let whole = match set_aside {
+            false => "all of it: somebody else practiced, or it was a test run",
+            true => "it was set aside, and counts after all",
+        };
+        let mut choices = Vec::new();
+        if answers(session).next().is_some() {
+            choices.push((What::Answer, "an answer"));
+        }
+        if session.sets.iter().any(|set| !set.responses.is_empty()) {
+            choices.push((What::Response, "what happened after a push"));
+        }
+        choices.push((What::Whole, whole));
+        let words: Vec<String> = choices.iter().map(|(_, words)| (*words).to_owned()).collect();
+        let nth = self.one_of(&format!("{}: what was wrong? A number.", day(session)), &words)?;
+        Ok(choices.swap_remove(nth).0)
+    }
+
+    fn answer(&mut self, session: &SessionRecord, row: CorrectionRow) -> Result<CorrectionRow, Failure> {
+        let mut sets: Vec<Option<u8>> = answers(session).map(|(answer, _)| answer.set).collect();
+        sets.sort_unstable();
+        sets.dedup();
+        let title = |set: &Option<u8>| match set {
+            None => "asked before the first set".to_owned(),
+            Some(number) => {
+                let set = session.sets.iter().find(|set| set.start.number == *number);
+                set.map_or_else(|| format!("set {number}"), set_title)
+            }
+        };
+        let titles: Vec<String> = sets.iter().map(title).collect();
+        let set = sets[self.one_of("After which set was it asked? A number.", &titles)?];
+        let of_set: Vec<(&AnswerRow, Scale)> =
+            answers(session).filter(|(answer, _)| answer.set == set).collect();
+        let lines: Vec<String> = of_set
+            .iter()
+            .map(|(row, scale)| format!("{}: {}", row.question, answered(row.answer, *scale)))
+            .collect();
+        let (kept, scale) = of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
+        let right = self.right(kept, scale)?;
+        let right = right.map(|right| right.to_string());
+        Ok(CorrectionRow { set, question: Some(kept.question), right, ..row })
+    }
+
+    /// What is right: another answer than the one that stands.
+    fn right(&mut self, kept: &AnswerRow, scale: Scale) -> Result<Option<u8>, Failure> {
+        let Scale { least, most, words } = scale;
+        let can = match scale.is_yes_or_no() {
+            true => "Y yes, N no".to_owned(),
+            false => words.to_owned(),
+        };
+        loop {
+            let typed = self.line(&format!(
+                "{}: {} stands there. What is right? ({can}; {NONE} not said)",
+                kept.question,
+                answered(kept.answer, scale)
+            ))?;
+            let right = match typed.to_lowercase().as_str() {
+                NONE => Some(None),
+                "y" if scale.is_yes_or_no() => Some(Some(1)),
+                "n" if scale.is_yes_or_no() => Some(Some(0)),
+                digits => digits.parse().ok().filter(|number| (least..=most).contains(number)).map(Some),
+            };
+            match right {
+                Some(right) if right == kept.answer => self.refuse("that is what stands there already")?,
+                Some(right) => return Ok(right),
+                None => self.refuse(&format!("\"{typed}\" is none of these answers"))?,
+            }
+        }
+    }
+
+    fn response(&mut self, session: &SessionRecord, row: CorrectionRow) -> Result<CorrectionRow, Failure> {
+        let sets: Vec<&SetRecord> = session.sets.iter().filter(|set| !set.responses.is_empty()).collect();
+        let titles: Vec<String> = sets.iter().map(|set| set_title(set)).collect();
+        let set = sets[self.one_of("In which set was it? A number.", &titles)?];
+        let planned = set.last_plan();
+        let pushes: Vec<String> = set
+            .responses
+            .iter()
+            .map(|row| {
+                let cue = planned.iter().find(|cue| cue.cue == row.cue);
+                let direction = cue.and_then(|cue| cue.direction);
+                let to = direction.map(|direction| format!(" {}", direction.name())).unwrap_or_default();
+                format!("push {}{to}: {}", row.cue + 1, noted(row.response))
+            })
+            .collect();
+        let kept = &set.responses[self.one_of("After which push? A number.", &pushes)?];
+        self.say("")?;
+        for response in Response::ALL {
+            self.say(&format!("  {}  {response}", response.number()))?;
+        }
+        self.say(&format!("  {NONE}  not noted"))?;
+        let right = loop {
+            let typed = self.line(&format!("{} stands there. What is right?", noted(kept.response)))?;
+            let right = match typed.as_str() {
+                NONE => Some(None),
+                digits => digits.parse().ok().and_then(Response::numbered).map(Some),
+            };
+            match right {
+                Some(right) if right == kept.response => self.refuse("that is what stands there already")?,
+                Some(right) => break right,
+                None => self.refuse(&format!("\"{typed}\" is none of these"))?,
+            }
+        };
+        let right = right.map(|right| right.name().to_owned());
+        Ok(CorrectionRow { set: Some(set.start.number), cue: Some(kept.cue), right, ..row })
+    }
+
+    fn reason(&mut self) -> Result<String, Failure> {
+        loop {
+            let typed = self.line("Why? One line; it stands in the report beside what was kept.")?;
+            match super::reason(&typed) {
+                Ok(reason) => return Ok(reason.to_owned()),
+                Err(_) => self.refuse(&format!(
+                    "that has {} characters; it is one line of 1 to {}",
+                    typed.chars().count(),
+                    super::LONGEST
+                ))?,
+            }
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! Erases the journal after a typed word, and says before what goes and what stays.
+
+use std::io::{self, BufRead, Write};
+
+use crate::cli::Failure;
+use crate::cli::wrap::wrapped;
+use crate::handover;
+use crate::journal::{Folder, Journal, erase};
+
+/// What is erased.
+#[derive(Debug, Clone, Copy, clap::Args)]
+#[command(
+    after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
+)]
+pub(super) struct Arguments {
+    /// The settings and the prescriptions too
+    #[arg(long)]
+    everything: bool,
+}
+
+/// What has to be typed, exactly so.
+const WORD: &str = "erase";
+
+pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+    let what = if arguments.everything { erase::What::Everything } else { erase::What::Journal };
+    erased(what, folder, &mut io::stdin().lock(), out)
+}
+
+/// Says what would go, and erases it after the word.
+fn erased(
+    what: erase::What,
+    folder: &Folder,
+    from: &mut impl BufRead,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let files = erase::files(folder, what)?;
+    if files.is_empty() {
+        return Err(Failure::new(
+            format!("there is nothing to erase in {}", folder.path().display()),
+            "Another person's folder is named with --person or --data-dir.",
+        ));
+    }
+    let lock = folder.lock()?;
+    writeln!(out, "{}", wrapped("", "This erases for good:"))?;
+    for file in &files {
+        writeln!(out, "  {}", file.display())?;
+    }
+    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
+    if let Ok(sessions) = sessions {
+        writeln!(out, "  with {sessions} practices in it")?;
+    }
+    let sticks: Vec<_> = handover::places().iter().map(|place| place.path.join(handover::FOLDER)).collect();
+    let copies = erase::copies(folder, &sticks)?;
+    if !copies.is_empty() {
+        writeln!(
+            out,
+            "{}",
+            wrapped("", "These copies stay where they are; delete them yourself if they should go:")
+        )?;
+        for copy in &copies {
+            writeln!(out, "  {}", copy.display())?;
+        }
+    }
+    for text in [
+        "Locks and holds go with it. If a clinician has not cleared you, do not practice.",
+        "Copies elsewhere are not touched: exports, reports, sheets, tracks, memory sticks, backups. A drive may keep old bytes of its own accord.",
+        "Type the word erase, then Enter. Anything else keeps everything.",
+    ] {
+        writeln!(out, "{}", wrapped("", text))?;
+    }
+    out.flush()?;
+    let mut typed = String::new();
+    let read = from.read_line(&mut typed);
+    if read.is_err() || typed.trim_end_matches(['\r', '\n']) != WORD {
+        return Err(Failure::new("nothing was erased", "The word was not typed. Everything is as it was."));
+    }
+    let count = erase::erase(&lock, what)?;
+    writeln!(out, "Erased: {count} files.")?;
+    Ok(())
+}

@@ -1,0 +1,138 @@
+//! What a file is, what it holds, and whose it seems to be.
+
+use serde_json::{Value, json};
+use tempfile::tempdir;
+
+use super::super::row::Line;
+use super::super::sample::{id, in_memory, keep, moment, open, session};
+use super::super::{Folder, Journal, JournalError, export, rescue};
+use super::Incoming;
+use crate::prescription::{Digest, Prescription};
+use crate::suitability::{Answer, Topic};
+
+/// The sample session, under this prescription.
+fn under(digest: Digest) -> Vec<Line> {
+    let mut lines = session();
+    let Some(Line::SessionBegun(row)) = lines.first_mut() else { unreachable!("as it is made") };
+    row.digest = digest.to_string();
+    lines
+}
+
+fn ready() -> Digest {
+    Prescription::ready("gentle").unwrap().digest()
+}
+
+fn file(journal: &Journal) -> Vec<u8> {
+    let mut out = Vec::new();
+    export::json(journal, &mut out).unwrap();
+    out
+}
+
+/// An export of one session with this id, under this prescription.
+fn export_of(byte: u8, digest: Digest) -> Vec<u8> {
+    let mut journal = in_memory();
+    keep(&mut journal, &id(byte), &under(digest));
+    file(&journal)
+}
+
+fn is_foreign(bytes: &[u8], journal: &Journal) -> bool {
+    Incoming::read("x.json", bytes).unwrap().seems_foreign(journal).unwrap()
+}
+
+#[test]
+fn a_file_that_shares_nothing_seems_to_be_somebody_elses() {
+    let place = tempdir().unwrap();
+    let mut here = open(&Folder::open_in(place.path()).unwrap());
+    let (own, other) = (Digest::of(b"for Ada"), Digest::of(b"for Ben"));
+    assert!(!is_foreign(&export_of(9, other), &here), "an empty journal is nobody's yet");
+    keep(&mut here, &id(1), &under(own));
+    assert!(is_foreign(&export_of(9, other), &here));
+    assert!(!is_foreign(&export_of(9, own), &here), "a prescription of their own");
+    assert!(!is_foreign(&export_of(1, own), &here), "a session");
+    assert!(!is_foreign(&file(&in_memory()), &here), "nothing in it");
+    keep(&mut here, &id(2), &under(ready()));
+    assert!(is_foreign(&export_of(9, ready()), &here), "everybody has the ready ones");
+    // Answers about suitability of the same moment are the same person's too.
+    let mut there = in_memory();
+    keep(&mut there, &id(9), &under(other));
+    let answers = [(Topic::asked(false).next().unwrap(), Answer::True)];
+    here.keep_suitability(&"2026-11-02T08:00:00Z[UTC]".parse().unwrap(), false, &answers).unwrap();
+    let mut text: Value = serde_json::from_slice(&file(&there)).unwrap();
+    assert!(is_foreign(text.to_string().as_bytes(), &here));
+    text["suitability"] = serde_json::to_value(here.suitability().unwrap()).unwrap();
+    assert!(!is_foreign(text.to_string().as_bytes(), &here));
+}
+
+#[test]
+fn a_rescue_file_of_an_unknown_session_seems_to_be_somebody_elses_too() {
+    let (place, elsewhere) = (tempdir().unwrap(), tempdir().unwrap());
+    let mut here = open(&Folder::open_in(place.path()).unwrap());
+    keep(&mut here, &id(1), &under(ready()));
+    let foreign = |byte: u8, lines: &[Line]| {
+        let path = rescue::write_in(elsewhere.path(), &id(byte), lines).unwrap();
+        is_foreign(&std::fs::read(path).unwrap(), &here)
+    };
+    assert!(!foreign(1, &session()[5..]), "the rest of a session that is here");
+    assert!(foreign(9, &under(ready())) && foreign(9, &session()[5..]));
+}
+
+#[test]
+fn what_a_file_holds_is_said_so_that_a_person_knows_it_again() {
+    let holds = |bytes: &[u8]| Incoming::read("x.json", bytes).unwrap().holds().to_string();
+    assert_eq!(holds(&file(&in_memory())), "no practice");
+    let one: Value = serde_json::from_slice(&export_of(1, ready())).unwrap();
+    assert_eq!(holds(one.to_string().as_bytes()), "1 practice, of 2026-11-02, by \"=Month, \"one\"\"");
+    let mut many = one.clone();
+    for nth in 0..6 {
+        let mut next = one["sessions"][0].clone();
+        next["id"] = json!(id(10 + nth).as_str());
+        next["start"]["begun"] = json!(moment(i64::from(nth) * 86_400_000).text());
+        next["start"]["title"] = json!(format!("T{nth}\u{1b}[2J"));
+        many["sessions"].as_array_mut().unwrap().push(next);
+    }
+    assert_eq!(
+        holds(many.to_string().as_bytes()),
+        "7 practices, from 2026-11-02 to 2026-11-07, by \"=Month, \"one\"\", \"T0[2J\", \"T1[2J\", \"T2[2J\" and others",
+        "nothing that a terminal obeys"
+    );
+}
+
+#[test]
+fn each_wrong_file_is_named_for_what_it_is() {
+    let whole = export_of(1, ready());
+    let mut added: Value = serde_json::from_slice(&whole).unwrap();
+    added["sessions"][0]["mood"] = json!("good");
+    let schema = |schema: &str| json!({ "schema": schema }).to_string().into_bytes();
+    for (bytes, said, later) in [
+        (Vec::new(), "is empty", false),
+        (b" \n".to_vec(), "is empty", false),
+        (whole[..whole.len() / 2].to_vec(), "ends in the middle", false),
+        (b"session,set\r\n1,2\r\n".to_vec(), "no export: not JSON", false),
+        (vec![0; 4_096], "no export: not JSON", false),
+        (schema("counterpoise.report/1"), "its `schema` is \"counterpoise.report/1\"", false),
+        (schema("counterpoise.journal/2"), "a later version", true),
+        (
+            added.to_string().into_bytes(),
+            "a later version of Counterpoise wrote it: unknown field `mood`",
+            true,
+        ),
+    ] {
+        let error = Incoming::read("x.json", &bytes).unwrap_err();
+        let text = error.to_string();
+        assert!(text.starts_with("x.json cannot be imported: ") && text.contains(said), "{text}");
+        assert_eq!(matches!(error, JournalError::FromLater { .. }), later, "{text}");
+        assert!(error.hint().contains("Nothing was taken in"), "{}", error.hint());
+    }
+}
+
+#[test]
+fn an_export_that_a_shell_wrote_in_its_own_encoding_is_read() {
+    let whole = export_of(1, ready());
+    let text = std::str::from_utf8(&whole).unwrap();
+    let marked = [&[0xEF, 0xBB, 0xBF][..], &whole].concat();
+    let wide: Vec<u8> = [0xFEFF].into_iter().chain(text.encode_utf16()).flat_map(u16::to_le_bytes).collect();
+    for bytes in [marked, wide.clone()] {
+        assert_eq!(Incoming::read("x.json", &bytes).unwrap().holds().practices, 1);
+    }
+    assert!(Incoming::read("x.json", &wide[..wide.len() - 501]).is_err());
+}
