@@ -200,6 +200,21 @@ impl<'a> Program<'a> {
         planned
     }
 
+    /// The days from `since` to `until` on which the prescription asks for practice, as they lie if none is moved: from the
+    /// day on which it was `issued` (where nobody issued it, from the first practice) until its weeks have passed, which are
+    /// counted from the first practice.
+    pub fn asked(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
+        let Some(from) = issued.or(self.began) else { return Vec::new() };
+        let asks = |day: &Date| {
+            let begun = self.began.filter(|began| began <= day);
+            let into = days_between(begun.unwrap_or(from), *day).rem_euclid(7);
+            let week = i32::from(self.days_a_week);
+            !self.is_over(*day) && (0..week).any(|nth| nth * 7 / week == into)
+        };
+        let first = since.max(from);
+        first.series(1.day()).take_while(|day| *day <= until).filter(asks).collect()
+    }
+
     /// The month in which `day` lies.
     pub fn month(&self, day: Date) -> Month {
         let planned = self.planned(day, day.last_of_month());

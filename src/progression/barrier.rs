@@ -133,6 +133,11 @@ pub fn locks_of(session: &PastSession) -> Vec<Lock> {
     Marks::of(session).locks
 }
 
+/// What this session holds by itself.
+pub fn holds_of(session: &PastSession) -> Vec<Hold> {
+    Marks::of(session).holds
+}
+
 /// What the person told on the pages of readiness since the last practice under this prescription, that practice's own
 /// pages included: each lowers by one step. Before the first practice nothing is lowered: the step to start at is the
 /// therapist's.
