@@ -111,6 +111,11 @@ impl<'a> Program<'a> {
         self.weeks
     }
 
+    /// The last day of its weeks; `None` before the first practice.
+    pub fn ends_on(&self) -> Option<Date> {
+        self.began.map(|began| plus(began, 7 * i32::from(self.weeks) - 1))
+    }
+
     /// Whether the weeks of the prescription have passed.
     pub fn is_over(&self, day: Date) -> bool {
         self.week(day) > u32::from(self.weeks)

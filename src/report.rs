@@ -7,6 +7,7 @@ use serde::Serialize;
 use crate::assessment::{Dated, Verdict};
 use crate::drill::Form;
 use crate::prescription::{Digest, Prescription};
+use crate::program::Program;
 
 mod dose;
 mod events;
@@ -85,6 +86,8 @@ pub struct Issued {
     pub issued_by: String,
     /// When.
     pub issued_on: Date,
+    /// The last day of its weeks, counted from the first practice under it; `None` before that.
+    pub ends_on: Option<Date>,
     /// The digest of its file.
     pub digest: String,
 }
@@ -134,8 +137,7 @@ pub struct TestLine {
 pub const ADVERSE: &str = "In trials more people had adverse events with such training than without (29 % against 20 %; review of 29 \
                            trials, Phys Ther, PMID 37651698 [read]). Ask about falls, pain and soreness.";
 /// What few numbers say.
-pub const FEW: &str =
-    "Small numbers say little: where there are too few observations, no percentage is given.";
+pub const FEW: &str = "Small numbers say little: from few observations no percentage is given.";
 /// What six hours are.
 pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
                              [read]. It is no promise for one person.";
@@ -162,6 +164,7 @@ impl Report {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),
                 issued_on: prescription.issued_on(),
+                ends_on: Program::new(&material.past, prescription).ends_on(),
                 digest: prescription.digest().to_string(),
             },
             prescriptions: used(&inside),

@@ -255,3 +255,6 @@ pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         refuse(&error)
     })
 }
+
+#[cfg(test)]
+mod test;

@@ -32,8 +32,8 @@ pub(super) fn slope_words(slope: Slope) -> String {
 /// Only what can be told from no change is called a change.
 pub(super) fn trend(slope: Option<Slope>, unit: &str) -> String {
     match slope {
-        Some(slope) if slope.low > 0.0 || slope.high < 0.0 => {
-            format!(" ({}{unit} a session)", slope_words(slope))
+        Some(Slope { slope, low, high, .. }) if low > 0.0 || high < 0.0 => {
+            format!(" ({slope:+.2}, {low:+.2} to {high:+.2}{unit})")
         }
         Some(_) => " (no clear trend)".to_owned(),
         None => String::new(),

@@ -1,10 +1,10 @@
 //! What a therapist looks at first, so short that it stands on one screen. Not how it is set, and not the whole (that is
 //! `told`).
 
+use super::Report;
 use super::figures::{hundredfold, median, share, trend};
 use super::ratings::Ratings;
-use super::told::of;
-use super::{Dose, Report};
+use crate::assessment::Verdict;
 
 /// One paragraph of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,9 +31,9 @@ impl Said {
 pub fn summary(report: &Report) -> Vec<Said> {
     let mut said = Vec::new();
     if !report.barred.is_empty() {
-        said.push(Said::always(3, format!("NOW: {}", report.barred.join(" "))));
+        said.push(Said::always(2, format!("NOW: {}", report.barred.join(" "))));
     }
-    said.push(Said::always(5, practice(&report.dose)));
+    said.push(Said::always(6, practice(report)));
     said.push(Said::always(3, pushes(report)));
     said.push(Said::always(3, own_ratings(&report.ratings)));
     said.push(Said::always(
@@ -50,7 +50,7 @@ pub fn summary(report: &Report) -> Vec<Said> {
     ));
     said.push(Said::if_room(2, steps(report)));
     if !report.tests.is_empty() {
-        said.push(Said::always(3, tests(report)));
+        said.push(Said::always(2, tests(report)));
     }
     said.push(Said::always(2, review(report)));
     if let Some(because) = &report.accepted_because {
@@ -62,29 +62,32 @@ pub fn summary(report: &Report) -> Vec<Said> {
     said
 }
 
-fn practice(dose: &Dose) -> String {
+fn practice(report: &Report) -> String {
+    let dose = &report.dose;
     let hours = dose.session_ms as f64 / 3_600_000.0;
     let mut said = format!(
-        "Practice: {} days, {} sessions whole, {} sets; {} min of work, with rests {hours:.1} hours, to hold against 6; {} \
-         calls.",
-        of(dose.days, dose.days_prescribed),
-        of(dose.sessions_whole, dose.days_prescribed),
-        of(dose.sets, dose.sets_prescribed),
+        "Practice: {}, {}, {}; {} min of work, with rests {hours:.1} hours, to hold against 6; {} calls.",
+        of("days", dose.days, dose.days_prescribed),
+        of("sessions whole", dose.sessions_whole, dose.days_prescribed),
+        of("sets", dose.sets, dose.sets_prescribed),
         dose.active_ms / 60_000,
         dose.cues,
     );
+    if let Some(end) = report.prescription.ends_on.filter(|end| *end < report.period.until) {
+        said += &format!(" The program ended on {end}.");
+    }
     let besides: Vec<String> = [
         (dose.interrupted, "interrupted"),
         (dose.sets_broken_off, "sets broken off"),
         (dose.sets_left_out, "sets left out"),
         (dose.corrected, "corrected"),
         (dose.set_aside, "set aside"),
-        (dose.tried_out, "supervised try-outs"),
-        (dose.by_hand, "typed in by hand"),
+        (dose.tried_out, "try-outs"),
+        (dose.by_hand, "typed in"),
         (dose.length_unknown, "of unknown length"),
         (dose.silent, "without sound"),
-        (dose.sound_disturbed, "disturbances of the sound"),
-        (dose.seed_given, "with a given seed, so not unpredictable"),
+        (dose.sound_disturbed, "sound disturbed"),
+        (dose.seed_given, "foreseeable by a given seed"),
     ]
     .into_iter()
     .filter(|(count, _)| *count > 0)
@@ -94,6 +97,15 @@ fn practice(dose: &Dose) -> String {
         said += &format!(" Of these: {}.", besides.join(", "));
     }
     said
+}
+
+/// "3 of 9 days"; more than was prescribed, or where nothing was: "9 days (3 prescribed)".
+fn of(what: &str, count: usize, prescribed: u32) -> String {
+    if count as u32 <= prescribed {
+        format!("{count} of {prescribed} {what}")
+    } else {
+        format!("{count} {what} ({prescribed} prescribed)")
+    }
 }
 
 fn pushes(report: &Report) -> String {
@@ -106,7 +118,7 @@ fn pushes(report: &Report) -> String {
             responses.noted,
             responses.not_noted,
             share(all.one_step_or_better, all.in_place + all.one_step),
-            trend(responses.trend.map(hundredfold), " points of 100"),
+            trend(responses.trend.map(hundredfold), " points of 100 a session"),
             share(all.two_or_more, all.more_steps),
             share(all.support, all.touched + all.grabbed + all.fell),
         ),
@@ -118,13 +130,13 @@ fn own_ratings(ratings: &Ratings) -> String {
     let near: u32 = ratings.near_falls.values.iter().sum();
     let daily = match (ratings.falls_told, near) {
         (0, 0) => String::new(),
-        (falls, near) => format!(" In daily life: {falls} falls told, {near} near falls."),
+        (falls, near) => format!(" Daily life: {falls} falls, {near} near falls told."),
     };
     if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
         return format!("Own ratings: nothing was said.{daily}");
     }
     format!(
-        "Own ratings, median: effort (0 to 10) {}{}; steadiness (1 steady, 5 lost balance) {}{}; times held on {}{}.{daily}",
+        "Own ratings, median, slope: effort {} of 10{}; steadiness {} (5: lost balance){}; held on {} times{}.{daily}",
         median(&ratings.effort),
         trend(ratings.effort.trend, ""),
         median(&ratings.steadiness),
@@ -148,12 +160,17 @@ fn steps(report: &Report) -> String {
     }
 }
 
+/// The latest of each test, by what it is worth.
 fn tests(report: &Report) -> String {
-    let latest = report.tests.iter().filter_map(|line| {
-        let (day, result) = line.results.last()?;
-        Some(format!("{} {result} ({day}, {})", line.test, line.verdict))
-    });
-    format!("Balance tests, against published cut-offs: {}.", latest.collect::<Vec<_>>().join("; "))
+    let of = |(verdict, words): (Verdict, &str)| {
+        let lines = report.tests.iter().filter(|line| line.verdict == verdict);
+        let latest = lines.filter_map(|line| Some(format!("{} {}", line.test, line.results.last()?.1)));
+        let latest: Vec<String> = latest.collect();
+        (!latest.is_empty()).then(|| format!("{words} {}", latest.join(", ")))
+    };
+    let all =
+        [(Verdict::Below, "below cut-off"), (Verdict::NotBelow, "not below"), (Verdict::NoNorm, "no norm")];
+    format!("Balance tests: {}.", all.into_iter().filter_map(of).collect::<Vec<_>>().join("; "))
 }
 
 fn review(report: &Report) -> String {

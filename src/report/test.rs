@@ -94,7 +94,7 @@ fn shares_are_those_of_statsmodels_and_hold_the_narrower_interval_of_wilson() {
     }
 }
 
-/// A slope of the report against SciPy's (1.17.1): `theilslopes(values, range(len(values)), 0.95)`.
+/// A slope of the report against `scipy` 1.17.1: `theilslopes(values, range(len(values)), 0.95)`.
 fn is_scipys(found: Option<super::Slope>, expected: [f64; 3], of: usize) {
     let found = found.unwrap();
     assert_eq!(found.of, of);

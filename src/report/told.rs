@@ -80,7 +80,7 @@ pub fn title(report: &Report) -> String {
 }
 
 /// "3 of 3"; where nothing is prescribed, the count alone.
-pub(super) fn of(count: usize, prescribed: u32) -> String {
+fn of(count: usize, prescribed: u32) -> String {
     if prescribed == 0 { count.to_string() } else { format!("{count} of {prescribed}") }
 }
 
