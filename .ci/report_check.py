@@ -1,15 +1,59 @@
 #!/usr/bin/env python3
-"""report_check.py EXPORT.json REPORT.json - count a report's figures again from the journal's export.
+"""report_check.py EXPORT.json REPORT.json PRESCRIPTION.toml - count a report again from the journal's export.
 
-Written apart from the program: only the documented fields of both files (docs/journal.md, docs/report.md), Python's own
-library, and its own calendar and binomial sums. Prints what was compared, or the first difference.
+Written apart from the program: only what the documents say of both files (docs/journal.md, docs/report.md,
+docs/progression.md, docs/prescription.md), Python's own library, and its own calendar, binomial sums and slopes. The whole
+report is counted anew and held against the one that was written, field by field; what cannot be counted from an export (the
+audit's sentence, the words of findings) is named and counted. Then the check is checked: each figure of the report is
+altered in memory, one at a time, and each must be noticed.
 """
 
+import collections
+import copy
 import datetime
+import hashlib
 import json
 import math
 import statistics
 import sys
+import tomllib
+
+FEWEST_FOR_SHARE = 10
+FEWEST_FOR_TREND = 6
+HOUR_MS = 3_600_000
+LONGEST_MS = 6 * HOUR_MS
+FINISH_WITHIN_MS = 2 * HOUR_MS
+
+# What an export does not hold: it is compared by its kind alone.
+WORDS = "any words"
+LIST_OF_WORDS = "any list of words"
+
+PARTNER = {"partner": "with a partner", "alone": "alone"}
+
+
+# Moments and days
+
+
+def day_of(moment):
+    """The local date, as it was written where it happened."""
+    return datetime.date.fromisoformat(moment[:10])
+
+
+def ms_of(moment):
+    """The instant in milliseconds: RFC 9557, of which the part in brackets is not needed."""
+    instant = datetime.datetime.fromisoformat(moment.split("[")[0])
+    return round(instant.timestamp() * 1000)
+
+
+def week_of(day):
+    return "%04d-W%02d" % day.isocalendar()[:2]
+
+
+def days_from(first, last):
+    return [first + datetime.timedelta(n) for n in range((last - first).days + 1)]
+
+
+# Statistics
 
 
 def exact_interval(hits, of):
@@ -30,81 +74,744 @@ def exact_interval(hits, of):
     return low, high
 
 
-def main():
-    export = json.load(open(sys.argv[1], encoding="utf-8"))
-    report = json.load(open(sys.argv[2], encoding="utf-8"))
-    compared = 0
+def share(count, of):
+    if of < FEWEST_FOR_SHARE:
+        return None
+    low, high = exact_interval(count, of)
+    return {"count": count, "of": of, "share": count / of, "low": low, "high": high}
 
-    def same(what, found, expected):
-        nonlocal compared
-        compared += 1
-        close = found == expected or (
-            isinstance(found, float) and expected is not None and abs(found - expected) < 1e-9
-        )
-        if not close:
-            sys.exit(f"Error: {what} is {found} in the report, and {expected} counted from the export.")
 
-    day_of = lambda session: session["start"]["begun"][:10]
-    inside = [s for s in export["sessions"] if report["since"] <= day_of(s) <= report["until"] and s["sets"]]
-    dose = report["dose"]
-    same("days", dose["days"], len({day_of(s) for s in inside}))
-    sets = [(s, x) for s in inside for x in s["sets"]]
-    whole = [x for _, x in sets if x["end"] and x["end"]["why"] == "completed"]
-    same("sets", dose["sets"], len(whole))
-    same("sets broken off", dose["sets_broken_off"], len(sets) - len(whole))
-    same("active_ms", dose["active_ms"], sum(x["end"]["worked_ms"] for _, x in sets if x["end"]))
-    same("cues", dose["cues"], sum(len(x["delivered"]) for _, x in sets))
-    for week in dose["weeks"]:
-        name = lambda day: "%04d-W%02d" % datetime.date.fromisoformat(day).isocalendar()[:2]
-        same(f"days of {week['week']}", week["days"], len({day_of(s) for s in inside if name(day_of(s)) == week["week"]}))
-        same(f"first day of {week['week']}", name(week["from"]), week["week"])
+def trend(values):
+    """Theil's median slope, and Sen's interval from the variance of Kendall's statistic, ties counted (Sen 1968)."""
+    n = len(values)
+    if n < FEWEST_FOR_TREND:
+        return None
+    slopes = sorted((values[b] - values[a]) / (b - a) for a in range(n) for b in range(a + 1, n))
+    ties = sum(k * (k - 1) * (2 * k + 5) for k in collections.Counter(values).values())
+    sigma = math.sqrt(max(0, n * (n - 1) * (2 * n + 5) - ties) / 18)
+    half = statistics.NormalDist().inv_cdf(0.975) * sigma
+    # Ranks from 1; a rank of the median's two neighbors is rounded to the even one.
+    low = max(round((len(slopes) - half) / 2) - 1, 0)
+    high = min(round((len(slopes) + half) / 2), len(slopes) - 1)
+    return {"slope": statistics.median(slopes), "low": slopes[low], "high": slopes[high], "of": n}
 
-    noted = [
-        (f"{x['start']['drill']}, {'with a partner' if x['start']['form'] == 'partner' else 'alone'}", cue, r["response"])
-        for _, x in sets
-        for r in x["responses"]
-        for cue in [next(c for c in x["plans"][-1]["cues"] if c["cue"] == r["cue"])]
-    ]
-    responses = report["responses"]
-    same("noted", responses["noted"], sum(r is not None for *_, r in noted))
-    same("not noted", responses["not_noted"], sum(r is None for *_, r in noted))
+
+def line(values):
+    return {
+        "values": values,
+        "median": float(statistics.median(values)) if values else None,
+        "trend": trend(values),
+    }
+
+
+# The prescription: what it asks for
+
+
+class Prescription:
+    def __init__(self, path):
+        with open(path, "rb") as file:
+            raw = tomllib.load(file)
+        self.title = raw["title"]
+        self.issued_by = raw.get("issued_by", "")
+        self.issued_on = raw["issued_on"]
+        self.days_a_week = raw.get("days_a_week", 3)
+        self.weeks = raw.get("weeks", 12)
+        self.due_after = raw.get("review_after_sessions", 12)
+        self.accepted = raw.get("accepted_because")
+        drills = raw["drills"]
+        if drills[0]["drill"] != "counter-shift" or drills[0].get("step", 1) != 1:
+            sys.exit("Error: this check reads prescriptions whose first drill is the warm-up.")
+        self.sets = sum(drill["sets"] for drill in drills)
+
+    def asked(self, began, since, until):
+        """The days on which it asks for practice."""
+        start = self.issued_on if self.issued_by else began
+        if start is None:
+            return []
+        offsets = {math.floor(nth * 7 / self.days_a_week) for nth in range(self.days_a_week)}
+        days = []
+        for day in days_from(max(since, start), until):
+            begun = began is not None and began <= day
+            into = (day - (began if begun else start)).days
+            if begun and into // 7 >= self.weeks:
+                continue
+            if into % 7 in offsets:
+                days.append(day)
+        return days
+
+
+# The journal: sessions as they are right
+
+
+def corrected(export):
+    """The sessions after their corrections, the last of each holding."""
+    sessions = copy.deepcopy(export["sessions"])
+    by_id = {session["id"]: session for session in sessions}
+    for session in sessions:
+        session["corrected"] = []
+        session["aside"] = False
+        session["kept"] = next(kept for kept in export["sessions"] if kept["id"] == session["id"])
+    for row in export.get("corrections", []):
+        session = by_id[row["session"]]
+        session["corrected"].append(row)
+        if row["what"] == "set aside":
+            session["aside"] = True
+        elif row["what"] == "answer":
+            for answer in session["answers"]:
+                if (answer["set"], answer["question"]) == (row["set"], row["question"]):
+                    answer["answer"] = None if row["right"] is None else int(row["right"])
+        elif row["what"] == "response":
+            for one in session["sets"]:
+                for response in one["responses"]:
+                    if (one["start"]["number"], response["cue"]) == (row["set"], row["cue"]):
+                        response["response"] = row["right"]
+    return sessions
+
+
+def said(session, question, number="any"):
+    """The first answer that was given, of a set or of the session."""
+    for answer in session["answers"]:
+        if answer["question"] == question and number in ("any", answer["set"]) and answer["answer"] is not None:
+            return answer["answer"]
+    return None
+
+
+def begun_at(session):
+    return ms_of(session["start"]["begun"])
+
+
+def ended_at(session):
+    """The last moment that is known of it."""
+    moments = [session["start"]["begun"]]
+    for one in session["sets"]:
+        moments += [one["start"]["begun"]] + ([one["end"]["at"]] if one["end"] else [])
+    if session["end"]:
+        moments.append(session["end"]["at"])
+    return max(ms_of(moment) for moment in moments)
+
+
+def known_at(session):
+    before = (session["decided"] or {}).get("seen_before_ms")
+    return max(ended_at(session), before if before is not None else ended_at(session))
+
+
+def why(session):
+    return session["end"]["why"] if session["end"] else None
+
+
+def set_why(one):
+    return one["end"]["why"] if one["end"] else None
+
+
+def by_hand(session):
+    return session["start"]["voice"] == "typed in by hand"
+
+
+def length_of(session):
+    length = ended_at(session) - begun_at(session)
+    slept = any(set_why(one) == "computer slept" for one in session["sets"])
+    known = session["end"] and not by_hand(session) and not slept and 0 <= length <= LONGEST_MS
+    return length if known else None
+
+
+def planned_cue(one, number):
+    cues = one["plans"][-1]["cues"] if one["plans"] else []
+    return next((cue for cue in cues if cue["cue"] == number), None)
+
+
+def calls_of(one):
+    blank = {cue["cue"] for cue in one["plans"][-1]["cues"] if cue["blank"]} if one["plans"] else set()
+    return sum(row["cue"] not in blank for row in one["delivered"])
+
+
+def pushes_of(one):
+    """Direction and response of each push that was asked for."""
+    found = []
+    for row in one["responses"]:
+        cue = planned_cue(one, row["cue"])
+        found.append((cue["direction"] if cue else None, row["response"]))
+    kept = {row["cue"] for row in one["responses"]}
+    for row in one["delivered"]:
+        cue = planned_cue(one, row["cue"])
+        if cue and cue["action"] in ("push", "nudge", "tug") and row["cue"] not in kept:
+            found.append((cue["direction"], None))
+    return found
+
+
+def sittings_of(sessions):
+    """Practices: an interrupted session and what finished it within two hours are one."""
+    together = []
+    for session in sessions:
+        if not session["sets"] or session["tryout"] or session["aside"]:
+            continue
+        numbers = [one["start"]["number"] for one in session["sets"]]
+        if together:
+            last = together[-1]
+            done = max(one["start"]["number"] for s in last for one in s["sets"])
+            may = why(last[-1]) in ("program closed", "interrupted", "stopped for another reason")
+            gap = begun_at(session) - known_at(last[-1])
+            if (
+                session["start"]["digest"] == last[0]["start"]["digest"]
+                and may
+                and 0 <= gap <= FINISH_WITHIN_MS
+                and done < last[0]["start"]["sets_planned"]
+                and all(number > done for number in numbers)
+            ):
+                last.append(session)
+                continue
+        together.append([session])
+    return together
+
+
+def is_whole(sitting):
+    first = sitting[0]
+    whole = (first["decided"] or {}).get("sets_whole", first["start"]["sets_planned"])
+    return sum(set_why(one) == "completed" for s in sitting for one in s["sets"]) >= whole
+
+
+# Locks and holds (docs/progression.md)
+
+
+def marks(session):
+    """What one session locks and holds."""
+    ready = {row["item"]: row["is_true"] for row in session["ready"]}
+    locks, holds = [], []
+
+    def untrue(item):
+        return ready.get(item) is False
+
+    for item, lock in [
+        ("no chest pain", "chest pain or pressure"),
+        ("breathing as usual", "bad shortness of breath"),
+        ("no new weakness or numbness", "new weakness, numbness, or trouble speaking or seeing"),
+        ("not fainted", "fainting"),
+        ("no knock to the head", "a knock to the head"),
+    ]:
+        if untrue(item):
+            locks.append(lock)
+    if untrue("not fallen") and ready.get("the fall did no harm") is not True:
+        locks.append("a fall that may have hurt")
+    if untrue("not dizzy") and ready.get("dizziness passed in five minutes") is not True:
+        locks.append("dizziness that did not pass in five minutes")
+    if untrue("feeling unwell passed"):
+        locks.append("feeling unwell, and nobody said that it passed")
+    if untrue("not fallen") and ready.get("the fall was over two days ago") is not True:
+        holds.append("a fall without injury")
+    if untrue("not dizzy"):
+        holds.append("dizziness that passed")
+    if why(session) == "fell" or any(fell(session, one) for one in session["sets"]):
+        if said(session, "hurt or a knock to the head") == 0:
+            holds.append("a fall without injury")
+        else:
+            locks.append("a fall that may have hurt")
+    symptom = {1: "chest pain or pressure", 2: "bad shortness of breath", 4: "fainting"}
+    symptom[3] = "new weakness, numbness, or trouble speaking or seeing"
+    lock = symptom.get(said(session, "what felt wrong"))
+    locks += [lock] if lock else []
+    alone = [one for one in session["sets"] if one["start"]["form"] == "alone"]
+    grabbed = any(answer_of(session, one, "grabbed hold or nearly fell") == 1 for one in alone)
+    if grabbed or (why(session) == "grabbed hold or nearly fell" and len(alone) == len(session["sets"])):
+        holds.append("grabbing hold or nearly falling, alone")
+    if is_unwell(session):
+        holds.append("feeling unwell in a practice")
+    return locks, holds
+
+
+def answer_of(session, one, question):
+    return said(session, question, one["start"]["number"])
+
+
+def mishaps_of(session, one):
+    return [row["what"] for row in session["mishaps"] if row["set"] == one["start"]["number"]]
+
+
+def fell(session, one):
+    responses = [row["response"] for row in one["responses"]]
+    return "fell" in mishaps_of(session, one) or "fell" in responses or set_why(one) == "fell"
+
+
+def grabbed(session, one):
+    responses = [row["response"] for row in one["responses"]]
+    return (
+        answer_of(session, one, "grabbed hold or nearly fell") == 1
+        or "grabbed or steadied" in mishaps_of(session, one)
+        or "grabbed or steadied" in responses
+        or set_why(one) == "grabbed or steadied"
+    )
+
+
+def is_unwell(session):
+    return (
+        why(session) == "felt unwell"
+        or said(session, "why stopped") == 1
+        or any(answer_of(session, one, "unwell") == 1 for one in session["sets"])
+    )
+
+
+# Events
+
+SYMPTOMS = {
+    None: "not said",
+    1: "chest pain or pressure",
+    2: "badly short of breath",
+    3: "weak, numb, or trouble speaking or seeing",
+    4: "fainted, or nearly",
+    5: "dizzy",
+    6: "something else",
+}
+OF_THE_PERSON = {
+    "no chest pain", "breathing as usual", "no new weakness or numbness", "not dizzy", "dizziness passed in five minutes",
+    "not fainted", "not fallen", "the fall did no harm", "no knock to the head", "no new pain", "not sore", "not ill",
+    "slept well", "no alcohol", "no new medicine", "the new medicine is no trouble", "feeling unwell passed",
+}  # fmt: skip
+# The answers to which these belong say it: they are no reasons of their own.
+BESIDES = {
+    "dizziness passed in five minutes", "the fall did no harm", "the fall was over two days ago",
+    "the new medicine is no trouble",
+}  # fmt: skip
+STOPS = {
+    "stopped for another reason", "stopped, felt unsteady", "not answered", "program closed", "interrupted",
+}  # fmt: skip
+
+
+def place_of(one):
+    start = one["start"]
+    return f"set {start['number']}, {start['drill']}, step {start['step']}"
+
+
+def where_it_ended(session):
+    if not session["sets"]:
+        return "before the first set"
+    last = session["sets"][-1]
+    return f"after set {last['start']['number']}" if set_why(last) == "completed" else place_of(last)
+
+
+def events_of(session):
+    """Kind and words of what happened in a session, in order."""
+    events = [("correction", WORDS) for _ in session["corrected"]]
+    if session["aside"]:
+        return events
+    if session["tryout"]:
+        events.append(("try-out", "supervised try-out, which counts as no practice"))
+    untrue = [row["item"] for row in session["ready"] if not row["is_true"]]
+    events += [("told", WORDS) for item in untrue if item in OF_THE_PERSON]
+    decided = session["decided"]
+    planned = session["start"]["sets_planned"]
+    if decided and decided["sets_whole"] > planned:
+        events.append(("left out", f"{planned} of {decided['sets_whole']} sets were chosen at the start"))
+    stop = why(session) in STOPS
+    for one in session["sets"]:
+        place = place_of(one)
+        if fell(session, one):
+            events.append(("fall", f"fell ({place})"))
+        if grabbed(session, one):
+            events.append(("grab", f"grabbed hold or nearly fell ({place})"))
+        if answer_of(session, one, "steadiness") == 5:
+            events.append(("lost balance", f"lost balance ({place})"))
+        if any(row["set"] == one["start"]["number"] for row in session["advised"]):
+            events.append(("advice", f"one step lower was advised ({place})"))
+        end = set_why(one)
+        with_session = stop and one is session["sets"][-1] and end in ("stopped", "program closed", "interrupted")
+        if end not in (None, "completed", "fell", "grabbed or steadied") and not with_session:
+            events.append(("stop", f"{end} ({place})"))
+    begun = {one["start"]["number"] for one in session["sets"]}
+    before = [row for row in session["mishaps"] if row["set"] not in begun]
+    for row in before:
+        kind, words = ("fall", "fell") if row["what"] == "fell" else ("grab", "grabbed hold or nearly fell")
+        events.append((kind, f"{words} (before set {row['set']})"))
+    left = {"refused": "declined", "grabbed or steadied": "after a grab", "sound not heard": "the sound was not heard"}
+    events += [("left out", f"set {row['set']} left out: {left[row['why']]}") for row in session["left_out"]]
+    if is_unwell(session):
+        events.append(("unwell", f"felt unwell: {SYMPTOMS[said(session, 'what felt wrong')]}"))
+    end = why(session)
+    if end in STOPS:
+        events.append(("stop", f"{end} ({where_it_ended(session)})"))
+    elif end == "not today":
+        reasons = [item for item in untrue if item not in BESIDES]
+        events.append(("not today", f"not today ({len(reasons)} reasons)"))
+    elif end == "fell" and not any(kind == "fall" for kind, _ in events):
+        events.append(("fall", f"fell ({where_it_ended(session)})"))
+    elif end == "grabbed hold or nearly fell" and not any(kind == "grab" for kind, _ in events):
+        events.append(("grab", f"grabbed hold or nearly fell ({where_it_ended(session)})"))
+    return events
+
+
+def all_events(export, sessions, set_aside, inside):
+    dated = []
+    for session in sessions:
+        if session["id"] not in set_aside:
+            dated += [(day_of(session["start"]["begun"]), *event) for event in events_of(session)]
+    for session in sessions:
+        day = day_of(session["start"]["begun"])
+        locks, holds = marks(session)
+        # A correction lifts no lock: what was locked as it was kept stays.
+        locks += [lock for lock in marks(session["kept"])[0] if lock not in locks] if session["corrected"] else []
+        dated += [(day, "lock", f"locked: {lock}") for lock in locks]
+        dated += [(day, "hold", f"held for 48 hours: {hold}") for hold in holds if not locks]
+    for row in export.get("clearances", []):
+        dated.append((day_of(row["at"]), "clearance", f"cleared by {row['who']}: {row['reason']}"))
+    dated += [(day_of(row["at"]), "change", row["what"]) for row in export["changes"]]
+    dated = [event for event in dated if inside(event[0])]
+    dated.sort(key=lambda event: event[0])
+    return [{"day": str(day), "kind": kind, "what": what} for day, kind, what in dated]
+
+
+# The balance tests (docs/assessment.md)
+
+
+def tests_of(export, until):
+    chair = {  # CDC, STEADI: below average if fewer than (men, women), from the age on
+        60: (14, 12), 65: (12, 11), 70: (12, 10), 75: (11, 10), 80: (10, 9), 85: (8, 8), 90: (7, 4),
+    }  # fmt: skip
+
+    def is_below(row):
+        test, value = row["test"], row["value"]
+        if test == "chair-stand":
+            age, sex = row["age"], row["sex"]
+            if age is None or sex is None or not 60 <= age <= 94:
+                return "no published norm"
+            cut = chair[age // 5 * 5][sex == "female"]
+            return "below" if value is None or value < cut else "not below"
+        if value is None:
+            return "below"
+        worse = {
+            "four-stage": value < 100,  # heel to toe for less than 10 s
+            "one-leg": value < 50,  # less than 5 s
+            "timed-up-and-go": value >= 120,  # 12 s or more
+            "five-rises": value > 150,  # more than 15 s
+        }[test]
+        return "below" if worse else "not below"
+
+    def shown(row):
+        if row["value"] is None:
+            return "unable"
+        if row["test"] == "chair-stand":
+            return f"{row['value']} rise{'s' * (row['value'] != 1)}"
+        return f"{row['value'] // 10}.{row['value'] % 10} s"
+
+    rows = [row for row in export.get("tests", []) if day_of(row["at"]) <= until]
+    lines = []
+    for test in ["four-stage", "one-leg", "chair-stand", "timed-up-and-go", "five-rises"]:
+        of = sorted((row for row in rows if row["test"] == test), key=lambda row: day_of(row["at"]))
+        if of:
+            results = [[str(day_of(row["at"])), shown(row)] for row in of]
+            lines.append(
+                {"test": test, "results": results, "verdict": is_below(of[-1]), "finding": WORDS, "change": LIST_OF_WORDS}
+            )
+    return lines
+
+
+# The report
+
+
+def dose_of(inside, practices, prescription, began, since, until):
+    weeks = {}
+    for day in days_from(since, until):
+        week = weeks.setdefault(week_of(day), collections.Counter(days_in_period=0))
+        week.setdefault("from", str(day))
+        week["days_in_period"] += 1
+    for day in prescription.asked(began, since, until):
+        weeks[week_of(day)]["days_prescribed"] += 1
+        weeks[week_of(day)]["sets_prescribed"] += prescription.sets
+    days = set()
+    for sitting in practices:
+        day = day_of(sitting[0]["start"]["begun"])
+        week = weeks[week_of(day)]
+        week["days"] += day not in days
+        days.add(day)
+        week["sessions"] += 1
+        week["sessions_whole"] += is_whole(sitting)
+        for session in sitting:
+            week["session_ms"] += length_of(session) or 0
+            for one in session["sets"]:
+                week["sets"] += set_why(one) == "completed"
+                week["active_ms"] += one["end"]["worked_ms"] if one["end"] else 0
+                week["cues"] += calls_of(one)
+    summed = ["days", "days_prescribed", "sessions", "sessions_whole", "sets", "sets_prescribed", "active_ms", "session_ms", "cues"]
+    practiced = [session for sitting in practices for session in sitting]
+    dose = {field: sum(week[field] for week in weeks.values()) for field in summed}
+    begun = sum(len(session["sets"]) for session in practiced)
+    dose |= {
+        "sets_broken_off": begun - dose["sets"],
+        "sets_left_out": sum(len(session["left_out"]) for session in practiced),
+        "length_unknown": sum(length_of(session) is None for session in practiced),
+        "interrupted": sum(why(session) in ("program closed", "interrupted") for session in practiced),
+        "seed_given": sum(session["start"]["seed_given"] for session in practiced),
+        "corrected": sum(bool(session["corrected"]) for session in inside),
+        "set_aside": sum(session["aside"] for session in inside),
+        "tried_out": sum(bool(session["tryout"]) and not session["aside"] for session in inside),
+        "by_hand": sum(by_hand(session) for session in practiced),
+        "silent": sum(session["start"]["device"] is None and not by_hand(session) for session in practiced),
+        "sound_disturbed": sum(len(one["disturbed"]) for session in practiced for one in session["sets"]),
+        "weeks": [
+            {"week": name, "from": week["from"], "days_in_period": week["days_in_period"]}
+            | {field: week[field] for field in summed}
+            for name, week in weeks.items()
+        ],
+    }
+    return dose
+
+
+def responses_of(practices):
     words = {
         "in_place": "feet in place", "one_step": "one step", "more_steps": "two or more steps",
         "touched": "touched support", "grabbed": "grabbed or steadied", "fell": "fell",
     }  # fmt: skip
-    for group in responses["groups"]:
-        belongs = {
-            "all": lambda drill, cue: True,
-            "drill": lambda drill, cue: drill == group["name"],
-            "direction": lambda drill, cue: cue["direction"] == group["name"],
-        }.get(group["by"])
-        if belongs is None:
-            continue
-        of = [r for drill, cue, r in noted if r is not None and belongs(drill, cue)]
-        for field, word in words.items():
-            same(f"{group['name']}: {field}", group[field], of.count(word))
-        good = of.count("feet in place") + of.count("one step")
-        share = group["one_step_or_better"]
-        if len(of) < 10:
-            same(f"{group['name']}: share of few", share, None)
-        else:
-            low, high = exact_interval(good, len(of))
-            same(f"{group['name']}: share", share["share"], good / len(of))
-            same(f"{group['name']}: low", share["low"], low)
-            same(f"{group['name']}: high", share["high"], high)
+    noted, not_noted, shares = [], 0, []
+    for sitting in practices:
+        here = []
+        for session in sitting:
+            for one in session["sets"]:
+                start = one["start"]
+                for direction, response in pushes_of(one):
+                    keys = {("all", "all pushes"), ("drill", f"{start['drill']}, {PARTNER[start['form']]}")}
+                    keys |= {("direction", direction)} if direction else set()
+                    keys |= {("side", f"{start['side']} foot ahead")} if start["side"] else set()
+                    if response is None:
+                        not_noted += 1
+                    else:
+                        here.append((keys, response))
+        if here:
+            shares.append(sum(r in ("feet in place", "one step") for _, r in here) / len(here))
+        noted += here
+    kinds = ["all", "drill", "direction", "side"]
+    names = sorted({key for keys, _ in noted for key in keys}, key=lambda key: (kinds.index(key[0]), key[1]))
+    groups = []
+    for key in names:
+        of = [response for keys, response in noted if key in keys]
+        count = {field: of.count(word) for field, word in words.items()}
+        groups.append(
+            {"by": key[0], "name": key[1]}
+            | count
+            | {
+                "one_step_or_better": share(count["in_place"] + count["one_step"], len(of)),
+                "two_or_more": share(count["more_steps"], len(of)),
+                "support": share(count["touched"] + count["grabbed"] + count["fell"], len(of)),
+            }
+        )
+    return {"noted": len(noted), "not_noted": not_noted, "groups": groups, "trend": trend(shares)}
 
-    for field, question, together in [("effort", "effort", max), ("steadiness", "steadiness", max), ("held_on", "held on", sum)]:
+
+def ratings_of(inside, practices):
+    told = [session for session in inside if not session["aside"]]
+
+    def worst(question, together):
         values = []
-        for s in inside:
-            said = [a["answer"] for a in s["answers"] if a["question"] == question and a["answer"] is not None]
-            if said:
-                values.append(together(said))
-        same(f"{field} of each session", report["ratings"][field]["values"], values)
-        same(f"median {field}", report["ratings"][field]["median"], float(statistics.median(values)))
-        slopes = [(values[b] - values[a]) / (b - a) for a in range(len(values)) for b in range(a + 1, len(values))]
-        if len(values) >= 6:
-            same(f"slope of {field}", report["ratings"][field]["trend"]["slope"], float(statistics.median(slopes)))
-    print(f"{compared} figures of the report are those counted from the export.")
+        for sitting in practices:
+            answers = [answer_of(session, one, question) for session in sitting for one in session["sets"]]
+            answers = [answer for answer in answers if answer is not None]
+            values += [together(answers)] if answers else []
+        return line(values)
+
+    def weekly(question):
+        return line([answer for answer in (said(session, question) for session in told) if answer is not None])
+
+    return {
+        "effort": worst("effort", max),
+        "steadiness": worst("steadiness", max),
+        "held_on": worst("held on", sum),
+        "near_falls": weekly("nearly fell in daily life"),
+        "confidence": weekly("confidence"),
+        "soreness": weekly("soreness"),
+        "falls_told": sum(
+            any(row["item"] == "not fallen" and not row["is_true"] for row in session["ready"]) for session in told
+        ),
+        "not_said": sum(answer["answer"] is None for session in told for answer in session["answers"]),
+    }
+
+
+def ladder_of(practices):
+    last, changes = {}, []
+    for session in (session for sitting in practices for session in sitting):
+        decided = session["decided"] or {"given": [], "reasons": []}
+        for given in decided["given"]:
+            drill = f"{given['drill']}, {PARTNER[given['form']]}"
+            before = last.get(drill)
+            if before != given["step"]:
+                last[drill] = given["step"]
+                changes.append(
+                    {
+                        "day": str(day_of(session["start"]["begun"])),
+                        "drill": drill,
+                        "from": before,
+                        "to": given["step"],
+                        "why": decided["reasons"] if before is not None else [],
+                    }
+                )
+    return changes
+
+
+def counted(export, prescription, since, until, digest):
+    """The whole report, from the export."""
+
+    def has(day):
+        return since <= day <= until
+
+    sessions = corrected(export)
+    lifted = {(row["locked_by"], row["what"]) for clearance in export.get("clearances", []) for row in clearance["lifted"]}
+    set_aside = {session["id"] for session in sessions if (session["id"], "a date that lies ahead") in lifted}
+    inside = [s for s in sessions if has(day_of(s["start"]["begun"])) and s["id"] not in set_aside]
+    sittings = sittings_of(sessions)
+    practices = [s for s in sittings if has(day_of(s[0]["start"]["begun"])) and s[0]["id"] not in set_aside]
+    ours = [s for s in sittings if s[0]["start"]["digest"] == digest]
+    first = min((day_of(s[0]["start"]["begun"]) for s in ours), default=None)
+    began = next((day_of(s[0]["start"]["begun"]) for s in ours if s[-1]["id"] not in set_aside), None)
+    issued = prescription.issued_on if prescription.issued_by else first or until
+    under = sum(day_of(s[0]["start"]["begun"]) <= until for s in ours)
+    used = {}
+    for sitting in practices:
+        start = sitting[0]["start"]
+        one = used.setdefault(
+            start["digest"],
+            {"from": str(day_of(start["begun"])), "title": start["title"], "digest": start["digest"], "sessions": 0},
+        )
+        one["sessions"] += 1
+    tests = tests_of(export, until)
+    return {
+        "schema": "counterpoise.report/1",
+        "since": str(since),
+        "until": str(until),
+        "prescription": {
+            "title": prescription.title,
+            "issued_by": prescription.issued_by,
+            "issued_on": str(prescription.issued_on),
+            "ends_on": str(began + datetime.timedelta(7 * prescription.weeks - 1)) if began else None,
+            "digest": digest,
+        },
+        "prescriptions": list(used.values()),
+        "dose": dose_of(inside, practices, prescription, began, since, until),
+        "responses": responses_of(practices),
+        "ratings": ratings_of(inside, practices),
+        "events": all_events(export, sessions, set_aside, has),
+        "barred": LIST_OF_WORDS,
+        "review": {
+            "days": max((until - issued).days, 0),
+            "sessions": under,
+            "due_after": prescription.due_after,
+            "is_due": under >= prescription.due_after,
+        },
+        "ladder": ladder_of(practices),
+        "tests": tests,
+        "foreseen": WORDS,
+        "accepted_because": prescription.accepted,
+        "remarks": LIST_OF_WORDS,
+    }
+
+
+# Comparing
+
+
+def difference(expected, found, path=""):
+    """The first difference, in words, or None."""
+    if expected is WORDS:
+        return None if isinstance(found, str) and found else f"{path} has no words"
+    if expected is LIST_OF_WORDS:
+        is_list = isinstance(found, list) and all(isinstance(words, str) and words for words in found)
+        return None if is_list else f"{path} is no list of words"
+    if isinstance(expected, dict) and isinstance(found, dict):
+        if set(expected) != set(found):
+            return f"{path} has the fields {sorted(set(found) ^ set(expected))} on one side only"
+        return next(filter(None, (difference(expected[k], found[k], f"{path}.{k}") for k in expected)), None)
+    if isinstance(expected, list) and isinstance(found, list):
+        if len(expected) != len(found):
+            return f"{path} has {len(found)} entries in the report, and {len(expected)} counted from the export"
+        pairs = enumerate(zip(expected, found))
+        return next(filter(None, (difference(a, b, f"{path}[{n}]") for n, (a, b) in pairs)), None)
+    number = (int, float)
+    if isinstance(expected, number) and isinstance(found, number) and bool not in (type(expected), type(found)):
+        same = abs(expected - found) < 1e-9
+    else:
+        same = type(expected) is type(found) and expected == found
+    return None if same else f"{path} is {found!r} in the report, and {expected!r} counted from the export"
+
+
+def leaves(value, path=()):
+    if isinstance(value, dict) and value:
+        for key in value:
+            yield from leaves(value[key], path + (key,))
+    elif isinstance(value, list) and value:
+        for index, one in enumerate(value):
+            yield from leaves(one, path + (index,))
+    else:
+        yield path, value
+
+
+def at(value, path):
+    for key in path:
+        if value is WORDS or value is LIST_OF_WORDS:
+            return value
+        value = value[key]
+    return value
+
+
+def altered(value):
+    """The same kind of thing, and another one."""
+    if isinstance(value, bool):
+        return not value
+    if isinstance(value, int):
+        return value + 1
+    if isinstance(value, float):
+        return value + 1e-6
+    if value is None:
+        return 0
+    return value + "x" if isinstance(value, str) else value + ["x"] if isinstance(value, list) else {"x": 0}
+
+
+def notices_everything(expected, report):
+    """Alters one figure after the other; how many were altered, and how many hold words that no export has."""
+    tried = words = 0
+    for path, value in list(leaves(report)):
+        here = at(expected, path)
+        if here is WORDS or here is LIST_OF_WORDS:
+            words += 1
+            continue
+        parent = at(report, path[:-1])
+        parent[path[-1]] = altered(value)
+        if difference(expected, report) is None:
+            sys.exit(f"Error: this check does not notice that {'.'.join(map(str, path))} was altered.")
+        parent[path[-1]] = value
+        tried += 1
+    # Something that is left out or put in beside must be noticed too.
+    for path in {path[:depth] for path, _ in leaves(report) for depth in range(len(path))}:
+        here, parent = at(expected, path), at(report, path)
+        if here is WORDS or here is LIST_OF_WORDS or not parent:
+            continue
+        kept = copy.copy(parent)
+        key = next(iter(parent)) if isinstance(parent, dict) else len(parent) - 1
+        del parent[key]
+        if difference(expected, report) is None:
+            sys.exit(f"Error: this check does not notice that {'.'.join(map(str, path))} lost {key}.")
+        if isinstance(parent, dict):
+            parent.clear()
+            parent.update(kept)
+        else:
+            parent[:] = kept
+        tried += 1
+    return tried, words
+
+
+def main():
+    if len(sys.argv) != 4:
+        sys.exit("Error: report_check.py EXPORT.json REPORT.json PRESCRIPTION.toml")
+    with open(sys.argv[1], encoding="utf-8") as file:
+        export = json.load(file)
+    with open(sys.argv[2], encoding="utf-8") as file:
+        report = json.load(file)
+    since, until = (datetime.date.fromisoformat(report[field]) for field in ("since", "until"))
+    expected = counted(export, Prescription(sys.argv[3]), since, until, digest_of(sys.argv[3]))
+    found = difference(expected, report)
+    if found:
+        sys.exit(f"Error: {found}.")
+    tried, words = notices_everything(expected, copy.deepcopy(report))
+    print(
+        f"All figures of the report are those counted from the export; {tried} alterations of it were noticed one by one; "
+        f"{words} values are words that no export holds, and only their kind was looked at."
+    )
+
+
+def digest_of(path):
+    with open(path, "rb") as file:
+        return "sha256:" + hashlib.sha256(file.read()).hexdigest()
 
 
 main()

@@ -111,6 +111,11 @@ impl<'a> Program<'a> {
         self.weeks
     }
 
+    /// The last day of its weeks; `None` before the first practice.
+    pub fn ends_on(&self) -> Option<Date> {
+        self.began.map(|began| plus(began, 7 * i32::from(self.weeks) - 1))
+    }
+
     /// Whether the weeks of the prescription have passed.
     pub fn is_over(&self, day: Date) -> bool {
         self.week(day) > u32::from(self.weeks)
@@ -198,6 +203,21 @@ impl<'a> Program<'a> {
             at = plus(at, 1);
         }
         planned
+    }
+
+    /// The days from `since` to `until` on which the prescription asks for practice, as they lie if none is moved: from the
+    /// day on which it was `issued` (where nobody issued it, from the first practice) until its weeks have passed, which are
+    /// counted from the first practice.
+    pub fn asked(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
+        let Some(from) = issued.or(self.began) else { return Vec::new() };
+        let asks = |day: &Date| {
+            let begun = self.began.filter(|began| began <= day);
+            let into = days_between(begun.unwrap_or(from), *day).rem_euclid(7);
+            let week = i32::from(self.days_a_week);
+            !self.is_over(*day) && (0..week).any(|nth| nth * 7 / week == into)
+        };
+        let first = since.max(from);
+        first.series(1.day()).take_while(|day| *day <= until).filter(asks).collect()
     }
 
     /// The month in which `day` lies.

@@ -4,28 +4,33 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use crate::assessment::Dated;
-use crate::direction::Direction;
-use crate::drill::{Form, Side};
-use crate::past::{Past, PastSession};
+use crate::assessment::{Dated, Verdict};
+use crate::drill::Form;
 use crate::prescription::{Digest, Prescription};
-use crate::record::Response;
+use crate::program::Program;
 
 mod dose;
 mod events;
+mod figures;
 mod ladder;
+mod material;
 mod ratings;
 mod responses;
+mod summary;
 mod told;
 mod trend;
 
 pub use dose::{Dose, Week};
-pub use events::Event;
+pub use events::{Event, Kind};
 pub use ladder::LadderChange;
+pub use material::{CountsAs, Material, More, MoreOfSet, Period};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
-pub use told::{blocks, summary, title};
+pub use summary::{Said, summary};
+pub use told::{blocks, title};
 pub use trend::{Slope, theil_sen};
+
+use material::Inside;
 
 /// The form of the JSON.
 pub const SCHEMA: &str = "counterpoise.report/1";
@@ -35,64 +40,6 @@ pub const SCHEMA: &str = "counterpoise.report/1";
 pub const FEWEST_FOR_SHARE: usize = 10;
 /// Fewer sessions than this give no trend \[judgment\]: with five, chance alone orders them all one way in 1 of 60.
 pub const FEWEST_FOR_TREND: usize = 6;
-
-/// Everything that is known.
-#[derive(Debug, Clone, Default)]
-pub struct Material {
-    /// What was practiced and cleared.
-    pub past: Past,
-    /// What the rules do not need, for each session of `past`, in its order.
-    pub more: Vec<More>,
-    /// Clearances: day, who, why.
-    pub clearances: Vec<(Date, String, String)>,
-    /// Changes outside of sessions: day, what.
-    pub changes: Vec<(Date, String)>,
-    /// Results of balance tests.
-    pub tests: Vec<Dated>,
-}
-
-/// What a report needs of a session besides what the rules do.
-#[derive(Debug, Clone, Default)]
-pub struct More {
-    /// The prescription's title.
-    pub title: String,
-    /// Somebody gave the seed.
-    pub seed_given: bool,
-    /// Without sound.
-    pub silent: bool,
-    /// Typed in by hand, from the sheet.
-    pub by_hand: bool,
-    /// What was said of the week: nearly fell, confidence, soreness.
-    pub weekly: [Option<u8>; 3],
-    /// What was corrected of it, in words with the reason.
-    pub corrected: Vec<String>,
-    /// Up, hold or down, with the reasons; empty where it was not kept.
-    pub why: Vec<String>,
-    /// For each set, in order.
-    pub sets: Vec<MoreOfSet>,
-}
-
-/// The same of a set.
-#[derive(Debug, Clone, Default)]
-pub struct MoreOfSet {
-    /// The foot ahead, where one is.
-    pub side: Option<Side>,
-    /// Work done, in milliseconds.
-    pub worked_ms: u32,
-    /// What followed each push, with its direction.
-    pub responses: Vec<(Option<Direction>, Option<Response>)>,
-    /// How often the sound was disturbed.
-    pub disturbed: usize,
-}
-
-/// The period, both days included.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Period {
-    /// The first day.
-    pub since: Date,
-    /// The last.
-    pub until: Date,
-}
 
 /// One person's report.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -139,6 +86,8 @@ pub struct Issued {
     pub issued_by: String,
     /// When.
     pub issued_on: Date,
+    /// The last day of its weeks, counted from the first practice under it; `None` before that.
+    pub ends_on: Option<Date>,
     /// The digest of its file.
     pub digest: String,
 }
@@ -152,7 +101,7 @@ pub struct Used {
     pub title: String,
     /// The digest of its file.
     pub digest: String,
-    /// Sessions in the period.
+    /// Practices in the period.
     pub sessions: usize,
 }
 
@@ -176,6 +125,8 @@ pub struct TestLine {
     pub test: &'static str,
     /// Day and result, oldest first.
     pub results: Vec<(Date, String)>,
+    /// Whether the latest is below its published cut-off.
+    pub verdict: Verdict,
     /// What the latest is worth, with its source.
     pub finding: String,
     /// What changed, held against the test's noise.
@@ -186,8 +137,7 @@ pub struct TestLine {
 pub const ADVERSE: &str = "In trials more people had adverse events with such training than without (29 % against 20 %; review of 29 \
                            trials, Phys Ther, PMID 37651698 [read]). Ask about falls, pain and soreness.";
 /// What few numbers say.
-pub const FEW: &str =
-    "Small numbers say little: where there are too few observations, no percentage is given.";
+pub const FEW: &str = "Small numbers say little: from few observations no percentage is given.";
 /// What six hours are.
 pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
                              [read]. It is no promise for one person.";
@@ -214,10 +164,11 @@ impl Report {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),
                 issued_on: prescription.issued_on(),
+                ends_on: Program::new(&material.past, prescription).ends_on(),
                 digest: prescription.digest().to_string(),
             },
             prescriptions: used(&inside),
-            dose: Dose::of(&inside, prescription, period),
+            dose: Dose::of(&inside, &material.past, prescription, period),
             responses: Responses::of(&inside),
             ratings: Ratings::of(&inside),
             events: events::of(material, &inside, period),
@@ -232,34 +183,14 @@ impl Report {
     }
 }
 
-/// The sessions of a period, each with what else is known of it.
-pub(crate) struct Inside<'a> {
-    /// Oldest first.
-    sessions: Vec<(&'a PastSession, &'a More)>,
-}
-
-impl<'a> Inside<'a> {
-    fn new(material: &'a Material, period: Period) -> Self {
-        let all = material.past.sessions.iter().zip(&material.more);
-        let inside = |(session, _): &(&PastSession, &More)| {
-            (period.since..=period.until).contains(&session.day) && !material.past.is_set_aside(session)
-        };
-        Self { sessions: all.filter(inside).collect() }
-    }
-
-    /// Those in which a set was begun; supervised try-outs and what was set aside are no practice.
-    fn practiced(&self) -> impl Iterator<Item = (&'a PastSession, &'a More)> {
-        self.sessions.iter().copied().filter(|(session, _)| session.is_practice())
-    }
-}
-
 fn used(inside: &Inside<'_>) -> Vec<Used> {
     let mut used: Vec<Used> = Vec::new();
-    for (session, more) in inside.practiced() {
+    for practice in &inside.practices {
+        let Some((session, more)) = practice.sessions.first() else { continue };
         let digest = session.digest.to_string();
         match used.iter_mut().find(|used| used.digest == digest) {
             Some(used) => used.sessions += 1,
-            None => used.push(Used { from: session.day, title: more.title.clone(), digest, sessions: 1 }),
+            None => used.push(Used { from: practice.day, title: more.title.clone(), digest, sessions: 1 }),
         }
     }
     used
@@ -293,10 +224,12 @@ fn tests(material: &Material, period: Period) -> Vec<TestLine> {
         material.tests.iter().filter(|dated| dated.day <= period.until).cloned().collect();
     let line = |trend: &Trend| {
         let latest = trend.latest();
+        let finding = score(latest.reading, latest.age, latest.sex);
         TestLine {
             test: trend.test.name(),
             results: trend.results.iter().map(|dated| (dated.day, dated.reading.to_string())).collect(),
-            finding: score(latest.reading, latest.age, latest.sex).sentence(trend.test),
+            verdict: finding.verdict,
+            finding: finding.sentence(trend.test),
             change: trend.sentences(),
         }
     };

@@ -84,6 +84,7 @@ const CORE: [(&str, &[&str]); 28] = [
             "progression",
             "readiness",
             "record",
+            "words",
         ],
     ),
     (

@@ -106,7 +106,7 @@ fn a_spreadsheet_reads_a_row_a_session_and_runs_nothing() {
     let text = printed(place.path(), &["report", "--format", "csv", "--until", "2026-02-28"]);
     assert!(text.ends_with("\r\n"), "RFC 4180");
     let mut rows = csv::Reader::from_reader(text.as_bytes());
-    assert_eq!(rows.headers().unwrap().len(), 18);
+    assert_eq!(rows.headers().unwrap().len(), 21);
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     assert_eq!(rows.len(), 4);
     assert_eq!(&rows[0][3], "'=HYPERLINK(\"x\"), \"quoted\"");
@@ -171,4 +171,169 @@ fn who_has_practiced_nothing_has_a_report_too() {
     for form in ["html", "json", "csv"] {
         printed(place.path(), &["report", "--format", form]);
     }
+}
+
+/// A folder with an invented history in which everything happens, and its export.
+fn eventful() -> (tempfile::TempDir, Value) {
+    let place = tempfile::tempdir().unwrap();
+    let first = jiff::civil::date(2025, 11, 3);
+    let history = history::History { number: 9, first, sessions: 60, pushes: true };
+    let (export, prescription) = history::eventful::eventful(history);
+    fs::write(place.path().join("history.json"), export.to_string()).unwrap();
+    printed(place.path(), &["journal", "import", "history.json"]);
+    fs::write(place.path().join("data/prescription.toml"), prescription).unwrap();
+    (place, export)
+}
+
+fn report_of(folder: &Path, arguments: &[&str]) -> Value {
+    let text = printed(folder, &[&["report", "--format", "json"], arguments].concat());
+    serde_json::from_str(&text).unwrap()
+}
+
+/// The places of all objects within a value, as JSON pointers.
+fn objects(value: &Value, at: &str, found: &mut Vec<String>) {
+    match value {
+        Value::Object(fields) => {
+            found.push(at.to_owned());
+            fields.iter().for_each(|(name, value)| objects(value, &format!("{at}/{name}"), found));
+        }
+        Value::Array(values) => {
+            values.iter().enumerate().for_each(|(nth, value)| objects(value, &format!("{at}/{nth}"), found));
+        }
+        _ => {}
+    }
+}
+
+#[test]
+fn the_json_is_as_its_schema_says_and_the_schema_knows_every_field() {
+    let schema: Value = serde_json::from_str(include_str!("../docs/report.schema.json")).unwrap();
+    assert!(jsonschema::meta::is_valid(&schema), "a JSON Schema of 2020-12");
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    let check = |report: &Value| {
+        let wrong: Vec<String> = validator
+            .iter_errors(report)
+            .map(|error| format!("{}: {error}", error.instance_path()))
+            .collect();
+        assert!(wrong.is_empty(), "{wrong:#?}");
+    };
+    let empty = tempfile::tempdir().unwrap();
+    check(&report_of(empty.path(), &[]));
+    check(&report_of(filled().path(), &UNTIL));
+    let (place, _) = eventful();
+    let rich = report_of(place.path(), &["--since", "2025-11-01", "--until", "2026-05-31"]);
+    check(&rich);
+    // Everything that can be in it is in it, so that nothing of the schema goes untried.
+    for list in ["prescriptions", "events", "ladder", "tests", "remarks"] {
+        assert!(!rich[list].as_array().unwrap().is_empty(), "{list}");
+    }
+    assert!(!rich["responses"]["trend"].is_null() && !rich["responses"]["groups"][0]["support"].is_null());
+    // A field more or a field less, wherever it is, is refused.
+    let mut places = Vec::new();
+    objects(&rich, "", &mut places);
+    for at in places {
+        let mut more = rich.clone();
+        more.pointer_mut(&at).unwrap().as_object_mut().unwrap().insert("another".to_owned(), 1.into());
+        assert!(!validator.is_valid(&more), "a field that the schema does not know, in {at:?}");
+        let names: Vec<String> = rich.pointer(&at).unwrap().as_object().unwrap().keys().cloned().collect();
+        for name in names {
+            let mut less = rich.clone();
+            less.pointer_mut(&at).unwrap().as_object_mut().unwrap().remove(&name);
+            assert!(!validator.is_valid(&less), "without `{name}`, in {at:?}");
+        }
+    }
+}
+
+#[test]
+fn pushes_of_a_set_that_was_cut_off_are_not_noted_and_never_lost() {
+    let place = tempfile::tempdir().unwrap();
+    let first = jiff::civil::date(2026, 1, 5);
+    let mut export = history::History { number: 6, first, sessions: 4, pushes: true }.export();
+    let sessions = export["sessions"].as_array_mut().unwrap();
+    let pushes = |session: &Value| {
+        let sets = session["sets"].as_array().unwrap().iter();
+        sets.filter(|set| set["start"]["drill"] == "pushes")
+            .map(|set| set["delivered"].as_array().unwrap().len())
+            .sum::<usize>()
+    };
+    let all: usize = sessions.iter().map(pushes).sum();
+    let cut = sessions.iter_mut().find(|session| pushes(session) > 0).unwrap();
+    let lost = pushes(cut);
+    cut["sets"][2]["responses"] = serde_json::json!([]);
+    cut["sets"][2]["end"]["why"] = "interrupted".into();
+    cut["end"]["why"] = "interrupted".into();
+    cut["answers"].as_array_mut().unwrap().retain(|row| row["set"] != 3);
+    fs::write(place.path().join("history.json"), export.to_string()).unwrap();
+    printed(place.path(), &["journal", "import", "history.json"]);
+    let report = report_of(place.path(), &UNTIL);
+    let count = |field: &str| report["responses"][field].as_u64().unwrap() as usize;
+    assert_eq!(count("noted") + count("not_noted"), all);
+    assert!(count("not_noted") >= lost && lost > 0);
+    // What was never asked after that set is nothing that was passed over.
+    assert_eq!(report["ratings"]["not_said"], 0);
+}
+
+#[test]
+fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
+    let (place, export) = eventful();
+    let text = printed(
+        place.path(),
+        &["report", "--format", "csv", "--since", "2025-11-01", "--until", "2026-05-31"],
+    );
+    let mut rows = csv::Reader::from_reader(text.as_bytes());
+    let head = rows.headers().unwrap().clone();
+    let column = |name: &str| head.iter().position(|column| column == name).unwrap();
+    let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
+    assert_eq!(rows.len(), export["sessions"].as_array().unwrap().len());
+    for what in ["practice", "supervised try-out", "set aside", "date set aside", "no set begun"] {
+        assert!(rows.iter().any(|row| &row[column("counts_as")] == what), "{what}");
+    }
+    for row in &rows {
+        let by_hand = &row[column("typed_in")] == "1";
+        assert!(
+            !by_hand || (row[column("session_ms")].is_empty() && row[column("calls")].is_empty()),
+            "{row:?}"
+        );
+        assert!(by_hand || row[column("calls")].parse::<u32>().is_ok(), "{row:?}");
+        // Numbers stay numbers.
+        for name in ["sets_planned", "sets_done", "active_ms", "typed_in", "sound_disturbed"] {
+            assert!(row[column(name)].parse::<u64>().is_ok(), "{name}: {row:?}");
+        }
+        for name in ["session_ms", "effort", "steadiness", "held_on", "grabbed", "unwell"] {
+            assert!(
+                row[column(name)].is_empty() || row[column(name)].parse::<u64>().is_ok(),
+                "{name}: {row:?}"
+            );
+        }
+    }
+    assert!(rows.iter().any(|row| &row[column("session_ms")] == "1200000"));
+    let report = report_of(place.path(), &["--since", "2025-11-01", "--until", "2026-05-31"]);
+    let sum = |name: &str| {
+        let practices = rows.iter().filter(|row| &row[column("counts_as")] == "practice");
+        practices.filter_map(|row| row[column(name)].parse::<u64>().ok()).sum::<u64>()
+    };
+    assert_eq!(report["dose"]["session_ms"].as_u64(), Some(sum("session_ms")));
+    assert_eq!(report["dose"]["active_ms"].as_u64(), Some(sum("active_ms")));
+    assert_eq!(report["dose"]["by_hand"].as_u64(), Some(sum("typed_in")));
+}
+
+#[test]
+fn days_in_the_journal_are_those_of_the_place_where_it_happened() {
+    let (place, _) = eventful();
+    let text = printed(
+        place.path(),
+        &["report", "--format", "csv", "--since", "2025-11-01", "--until", "2026-05-31"],
+    );
+    let mut rows = csv::Reader::from_reader(text.as_bytes());
+    let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
+    // The session of number 17 was at ten in New York and at midnight of the next day in Tokyo, where it happened.
+    let at = |id: &str| rows.iter().find(|row| row[2].ends_with(id)).unwrap()[0].to_owned();
+    let plain =
+        history::History { number: 9, first: jiff::civil::date(2025, 11, 3), sessions: 60, pushes: true };
+    let plain = plain.export();
+    let begun = plain["sessions"][17]["start"]["begun"].as_str().unwrap().to_owned();
+    let day: jiff::civil::Date = begun[..10].parse().unwrap();
+    assert_eq!(at("00012"), day.tomorrow().unwrap().to_string(), "{begun}");
+    let brief = printed(place.path(), &["report", "--until", "2026-05-31"]);
+    assert!(brief.lines().count() <= 23, "{brief}");
+    assert!(brief.contains("Review: DUE"), "{brief}");
 }

@@ -10,7 +10,7 @@ use super::handover;
 use super::overview;
 use super::page::{html, text};
 use super::standing::{self, Known};
-use super::wrap::wrapped;
+use super::wrap::{first_lines, wrapped};
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
@@ -163,18 +163,32 @@ pub(super) fn run(
     Ok(())
 }
 
-/// One screen of 80 by 24.
+/// The lines of a terminal, but for the one on which the next command is typed.
+const SCREEN: usize = 23;
+
+/// One screen of 80 by 24. What does not fit is left out, the least urgent first, and stands in the whole report.
 fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "{}", wrapped("", &title(report)))?;
-    for sentence in summary(report) {
-        writeln!(out, "{}", wrapped("  ", &sentence))?;
+    let title = first_lines(&wrapped("", &title(report)), 1);
+    let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
+    let around = [&title, FEW, end].map(|text| wrapped("", text).lines().count());
+    let mut room = SCREEN.saturating_sub(around.iter().sum());
+    let said = summary(report);
+    let set: Vec<String> =
+        said.iter().map(|said| first_lines(&wrapped("  ", &said.text), said.most_lines)).collect();
+    let mut shown = vec![false; said.len()];
+    for may_go in [false, true] {
+        for (place, said) in said.iter().enumerate().filter(|(_, said)| said.may_go == may_go) {
+            let lines = set[place].lines().count();
+            shown[place] = !said.may_go || lines <= room;
+            room = room.saturating_sub(if shown[place] { lines } else { 0 });
+        }
+    }
+    writeln!(out, "{title}")?;
+    for (text, _) in set.iter().zip(shown).filter(|(_, shown)| *shown) {
+        writeln!(out, "{text}")?;
     }
     writeln!(out, "{}", wrapped("", FEW))?;
-    writeln!(
-        out,
-        "{}",
-        wrapped("", "Everything: counterpoise report --whole. To print: --format html --out FILE")
-    )
+    writeln!(out, "{}", wrapped("", end))
 }
 
 fn report(
@@ -241,3 +255,6 @@ pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         refuse(&error)
     })
 }
+
+#[cfg(test)]
+mod test;

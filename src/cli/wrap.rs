@@ -63,6 +63,24 @@ pub(super) fn fitted(text: &str) -> String {
     text.lines().map(|line| fit(line) + "\n").collect()
 }
 
+/// The first `most` lines of a text that is set, with three dots where more followed.
+pub(super) fn first_lines(text: &str, most: usize) -> String {
+    const MORE: &str = " ...";
+    let mut lines: Vec<String> = text.lines().take(most).map(str::to_owned).collect();
+    if text.lines().count() > most
+        && let Some(last) = lines.last_mut()
+    {
+        while last.chars().count() + MORE.len() > WIDTH {
+            // Whole words; a word that fills a line is cut.
+            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
+            let cut = last.char_indices().nth(WIDTH - MORE.len()).map_or(last.len(), |(at, _)| at);
+            last.truncate(end.unwrap_or(cut));
+        }
+        last.push_str(MORE);
+    }
+    lines.join("\n")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -93,6 +111,19 @@ mod tests {
             "one under the other"
         );
         assert_eq!(columns("", &["x".repeat(100).as_str(), "y"]).lines().count(), 2);
+    }
+
+    #[test]
+    fn a_text_is_cut_at_a_line_and_says_so() {
+        let text = wrapped("  ", &"né on the right side ".repeat(12));
+        let cut = first_lines(&text, 2);
+        assert_eq!(cut.lines().count(), 2);
+        assert!(cut.ends_with(" ..."), "{cut}");
+        assert!(cut.lines().all(|line| line.chars().count() <= WIDTH));
+        assert!(text.starts_with(cut.trim_end_matches(" ...")), "nothing else is changed");
+        assert_eq!(first_lines(&text, 99), text);
+        let one = first_lines(&wrapped("", &format!("{} end", "é".repeat(200))), 1);
+        assert!(one.chars().count() == WIDTH && one.ends_with(" ..."), "{one}");
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use super::read::{SessionRecord, SetRecord};
 use super::{BY_HAND, BalanceRow, CorrectionRow, Journal, JournalError};
+use crate::drill::Action;
 use crate::past::Past;
 use crate::record::Question;
 use crate::report::{Material, More, MoreOfSet};
@@ -57,6 +58,14 @@ fn more_of(record: &SessionRecord) -> More {
         }),
         corrected: Vec::new(),
         by_hand: record.start.voice == BY_HAND,
+        not_said: record.answers.iter().filter(|row| row.answer.is_none()).count(),
+        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
+        before_set: record
+            .mishaps
+            .iter()
+            .filter(|row| record.sets.iter().all(|set| set.start.number != row.set))
+            .map(|row| (row.set, row.what))
+            .collect(),
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
         sets: record.sets.iter().map(more_of_set).collect(),
     }
@@ -64,11 +73,17 @@ fn more_of(record: &SessionRecord) -> More {
 
 fn more_of_set(set: &SetRecord) -> MoreOfSet {
     let plan = set.last_plan();
-    let direction = |cue| plan.iter().find(|row| row.cue == cue).and_then(|row| row.direction);
+    let planned = |cue| plan.iter().find(|row| row.cue == cue);
+    let direction = |cue| planned(cue).and_then(|row| row.direction);
+    // A set that a crash cut off was never gone through with the partner: what was asked for then was not noted.
+    let is_push = |cue| planned(cue).and_then(|row| row.action).is_some_and(Action::is_push);
+    let asked = set.delivered.iter().map(|row| row.cue).filter(|cue| is_push(*cue));
+    let never_kept = asked.filter(|cue| set.response_of(*cue).is_none()).map(|cue| (direction(cue), None));
+    let kept = set.responses.iter().map(|row| (direction(row.cue), row.response));
     MoreOfSet {
         side: set.start.side,
         worked_ms: set.end.as_ref().map_or(0, |end| end.worked_ms),
-        responses: set.responses.iter().map(|row| (direction(row.cue), row.response)).collect(),
+        responses: kept.chain(never_kept).collect(),
         disturbed: set.disturbed.len(),
     }
 }

@@ -3,7 +3,8 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::{Inside, with};
+use super::material::Inside;
+use super::with;
 use crate::drill::Form;
 
 /// A step that progression gave, where it differs from the one before.

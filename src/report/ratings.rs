@@ -1,20 +1,22 @@
-//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each session, over sessions.
+//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
+//! practices.
 
 use serde::Serialize;
 
+use super::FEWEST_FOR_TREND;
+use super::material::Inside;
 use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_TREND, Inside, More};
-use crate::past::{PastSession, PastSet};
+use crate::past::PastSet;
 use crate::readiness::Item;
 
 /// Self-ratings. They run lower than therapists' \[read\], and say so.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Ratings {
-    /// The hardest effort of each session, 0 to 10.
+    /// The hardest effort of each practice, 0 to 10.
     pub effort: Line,
-    /// The worst steadiness of each session, 1 steady to 5 lost balance.
+    /// The worst steadiness of each practice, 1 steady to 5 lost balance.
     pub steadiness: Line,
-    /// Times held on beyond what the step allows, in each session.
+    /// Times held on beyond what the step allows, in each practice.
     pub held_on: Line,
     /// Once a week: nearly fell in daily life, 3 meaning three or more.
     pub near_falls: Line,
@@ -24,18 +26,18 @@ pub struct Ratings {
     pub soreness: Line,
     /// Falls in daily life that were told before practice.
     pub falls_told: usize,
-    /// Questions that were passed over.
+    /// Questions that were asked and passed over; what was never asked is none of them.
     pub not_said: usize,
 }
 
-/// One value a session, where it was said.
+/// One value a practice or a week, where it was said.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Line {
-    /// In order of the sessions.
+    /// In their order.
     pub values: Vec<u32>,
     /// The middle of them.
     pub median: Option<f64>,
-    /// The slope a session; `None` with too few.
+    /// The slope from one to the next; `None` with too few.
     pub trend: Option<Slope>,
 }
 
@@ -57,27 +59,25 @@ impl Line {
 impl Ratings {
     pub(super) fn of(inside: &Inside<'_>) -> Self {
         let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
-            let a_session = inside.practiced().filter_map(|(session, _)| {
-                session.sets.iter().filter_map(of).map(u32::from).reduce(together)
+            let a_practice = inside.practices.iter().filter_map(|practice| {
+                let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
+                sets.filter_map(of).map(u32::from).reduce(together)
             });
-            Line::of(a_session.collect())
+            Line::of(a_practice.collect())
         };
-        let asked = |set: &PastSet| [set.held_on, set.effort, set.steadiness, set.unwell];
-        let not_said =
-            inside.practiced().flat_map(|(session, _)| &session.sets).flat_map(asked).filter(Option::is_none);
         let weekly = |nth: usize| {
-            Line::of(inside.sessions.iter().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+            Line::of(inside.told().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
         };
-        let fell = |(session, _): &&(&PastSession, &More)| session.ready.contains(&(Item::Fall, false));
+        let fell = inside.told().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
         Self {
             near_falls: weekly(0),
             confidence: weekly(1),
             soreness: weekly(2),
-            falls_told: inside.sessions.iter().filter(fell).count(),
+            falls_told: fell.count(),
             effort: line(|set| set.effort, u32::max),
             steadiness: line(|set| set.steadiness, u32::max),
             held_on: line(|set| set.held_on, |a, b| a + b),
-            not_said: not_said.count(),
+            not_said: inside.told().map(|(_, more)| more.not_said).sum(),
         }
     }
 }

@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
+use super::material::Inside;
 use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, Inside, with};
+use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, with};
 use crate::predictability::Interval;
 use crate::record::Response;
 
@@ -12,11 +13,11 @@ use crate::record::Response;
 pub struct Responses {
     /// Pushes whose response was noted.
     pub noted: usize,
-    /// Pushes whose response was not.
+    /// Pushes that a partner was asked for and whose response was not noted, those of sets that were cut off included.
     pub not_noted: usize,
     /// All together; then by drill, by direction, by side.
     pub groups: Vec<Group>,
-    /// The share of "feet in place" or "one step", a session, over sessions; `None` with too few.
+    /// The share of "feet in place" or "one step", a practice, over practices; `None` with too few.
     pub trend: Option<Slope>,
 }
 
@@ -107,9 +108,11 @@ impl Responses {
         let mut not_noted = 0;
         let mut by: Vec<(&'static str, String, Vec<Response>)> = Vec::new();
         let mut shares = Vec::new();
-        for (session, more) in inside.practiced() {
+        for practice in &inside.practices {
             let before = all.len();
-            for (set, extra) in session.sets.iter().zip(&more.sets) {
+            let sets =
+                practice.sessions.iter().flat_map(|(session, more)| session.sets.iter().zip(&more.sets));
+            for (set, extra) in sets {
                 for (direction, response) in &extra.responses {
                     let Some(response) = *response else {
                         not_noted += 1;

@@ -1,17 +1,16 @@
-//! The report in words, tables and pictures: one screen, or everything. Not how they are set.
+//! The whole report in words, tables and pictures. Not how they are set, and not what stands on one screen (that is
+//! `summary`).
 
-use super::ratings::{Line, Ratings};
-use super::trend::Slope;
-use super::{Group, Report, Share};
+use super::figures::{median, share, slope_words};
+use super::ratings::Line;
+use super::summary::summary;
+use super::{Group, Report};
 use crate::page::{Block, Chart, Plot, Table};
-
-/// Six hours, in milliseconds.
-const SIX_HOURS_MS: u64 = 6 * 3_600_000;
 
 /// Everything, in reading order.
 pub fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(title(report))];
-    blocks.extend(summary(report).into_iter().map(Block::Text));
+    blocks.extend(summary(report).into_iter().map(|said| Block::Text(said.text)));
     weeks(report, &mut blocks);
     responses(report, &mut blocks);
     ratings(report, &mut blocks);
@@ -80,122 +79,9 @@ pub fn title(report: &Report) -> String {
     format!("{}: {} to {}", report.prescription.title, period.since, period.until)
 }
 
-/// What a therapist looks at first: it stands on one screen.
-pub fn summary(report: &Report) -> Vec<String> {
-    let dose = &report.dose;
-    let minutes = dose.active_ms / 60_000;
-    let mut said = Vec::new();
-    if !report.barred.is_empty() {
-        said.push(format!("NOW: {}", report.barred.join(" ")));
-    }
-    let mut practice = format!(
-        "Practice: {} of {} days, {} of {} sets, {minutes} min of work, {} calls; {:.1} of 6 hours.",
-        dose.days,
-        dose.days_prescribed,
-        dose.sets,
-        dose.sets_prescribed,
-        dose.cues,
-        dose.active_ms.min(SIX_HOURS_MS) as f64 / 3_600_000.0,
-    );
-    for (count, what) in [
-        (dose.sets_broken_off, "Sets broken off"),
-        (dose.interrupted, "Sessions interrupted"),
-        (dose.corrected, "Corrected"),
-        (dose.set_aside, "Set aside"),
-        (dose.by_hand, "Typed in by hand"),
-        (dose.silent, "Without sound"),
-        (dose.sound_disturbed, "Disturbances of the sound"),
-        (dose.seed_given, "With a given seed, so not unpredictable"),
-    ] {
-        if count > 0 {
-            practice += &format!(" {what}: {count}.");
-        }
-    }
-    said.push(practice);
-    said.push(match report.responses.groups.first() {
-        None => "Pushes: none noted.".to_owned(),
-        Some(all) => format!(
-            "Pushes: {} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
-            report.responses.noted,
-            report.responses.not_noted,
-            share(all.one_step_or_better, all.in_place + all.one_step),
-            trend(report.responses.trend.map(hundredfold), " points of 100"),
-            share(all.two_or_more, all.more_steps),
-            share(all.support, all.touched + all.grabbed + all.fell),
-        ),
-    });
-    said.push(own_ratings(&report.ratings));
-    said.push(match report.events.last() {
-        None => "Stops, symptoms, locks: none.".to_owned(),
-        Some(last) => {
-            format!(
-                "Stops, symptoms, locks and changes: {}; the last on {}: {}.",
-                report.events.len(),
-                last.day,
-                last.what
-            )
-        }
-    });
-    let changes = report.ladder.iter().filter(|change| change.from.is_some());
-    said.push(match changes.clone().next_back() {
-        None => "Steps: no change.".to_owned(),
-        Some(last) => {
-            let from = last.from.unwrap_or(last.to);
-            let way = if last.to > from { "up" } else { "down" };
-            format!(
-                "Steps: {} changes; the last on {}: {} {way} to step {}.",
-                changes.count(),
-                last.day,
-                last.drill,
-                last.to
-            )
-        }
-    });
-    for line in &report.tests {
-        if let Some((day, result)) = line.results.last() {
-            said.push(format!("{}: {result} ({day}). {}", line.test, line.finding));
-        }
-    }
-    let review = report.review;
-    let due = if review.is_due { " A review is due: nothing steps up before it." } else { "" };
-    said.push(format!(
-        "Review: practice {} of the {} before the next look, {} days{}.{due}",
-        review.sessions,
-        review.due_after,
-        review.days,
-        match report.prescription.issued_by.as_str() {
-            "" => String::new(),
-            by => format!(" since {by} issued it"),
-        },
-    ));
-    if let Some(because) = &report.accepted_because {
-        said.push(format!(
-            "Accepted by whoever issued it, although suitability says a clinician first: {because}"
-        ));
-    }
-    said.push(format!("How well its calls can be foreseen: {}", report.foreseen));
-    said
-}
-
-/// What the person said, or that nothing was said.
-fn own_ratings(ratings: &Ratings) -> String {
-    let near: u32 = ratings.near_falls.values.iter().sum();
-    let daily = match (ratings.falls_told, near) {
-        (0, 0) => String::new(),
-        (falls, near) => format!(" In daily life: {falls} falls told, {near} near falls."),
-    };
-    if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
-        return format!("Own ratings: nothing was said.{daily}");
-    }
-    format!(
-        "Own ratings, median of sessions: effort (0 to 10) {}{}; steadiness (1 steady, 5 lost balance) {}{}; times held on {}{}.{daily}",
-        median(&ratings.effort),
-        trend(ratings.effort.trend, ""),
-        median(&ratings.steadiness),
-        trend(ratings.steadiness.trend, ""),
-        median(&ratings.held_on),
-        trend(ratings.held_on.trend, ""),
-    )
+/// "3 of 3"; where nothing is prescribed, the count alone.
+fn of(count: usize, prescribed: u32) -> String {
+    if prescribed == 0 { count.to_string() } else { format!("{count} of {prescribed}") }
 }
 
 fn weeks(report: &Report, blocks: &mut Vec<Block>) {
@@ -208,9 +94,11 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
             vec![
                 week.week.clone(),
                 week.from.to_string(),
-                format!("{} of {}", week.days, week.days_prescribed),
-                week.sets.to_string(),
+                of(week.days, week.days_prescribed),
+                of(week.sessions_whole, week.days_prescribed),
+                of(week.sets, week.sets_prescribed),
                 (week.active_ms / 60_000).to_string(),
+                (week.session_ms / 60_000).to_string(),
                 week.cues.to_string(),
             ]
         })
@@ -232,8 +120,10 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
             plot: Plot::Bars { bars, levels: vec![("prescribed", f64::from(asked) / 7.0)] },
         }));
     }
-    let head = ["week", "from", "days", "sets", "minutes", "calls"].map(str::to_owned).to_vec();
-    blocks.push(Block::Table(Table { title: "Practice by ISO week".to_owned(), head, rows }));
+    let head =
+        ["week", "from", "days", "whole", "sets", "work", "in all", "calls"].map(str::to_owned).to_vec();
+    let title = "Practice by ISO week: days, whole sessions and sets, of those prescribed; minutes of work, and with rests";
+    blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
 }
 
 fn responses(report: &Report, blocks: &mut Vec<Block>) {
@@ -279,19 +169,19 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
 }
 
 fn ratings(report: &Report, blocks: &mut Vec<Block>) {
-    blocks.push(Block::Heading("Own ratings, session by session".to_owned()));
+    blocks.push(Block::Heading("Own ratings, practice by practice".to_owned()));
     let values = |line: &Line| match line.values.is_empty() {
         true => "not said".to_owned(),
         false => line.values.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "),
     };
     let row = |name: &str, line: &Line| {
-        let slope = line.trend.map_or_else(|| "too few sessions".to_owned(), slope_words);
+        let slope = line.trend.map_or_else(|| "too few".to_owned(), slope_words);
         vec![name.to_owned(), median(line), slope, values(line)]
     };
     let ratings = &report.ratings;
     blocks.push(Block::Table(Table {
-        title: "Hardest or worst of each session".to_owned(),
-        head: ["what", "median", "slope a session", "each session, in order"].map(str::to_owned).to_vec(),
+        title: "Hardest or worst of each practice".to_owned(),
+        head: ["what", "median", "slope a practice", "each practice, in order"].map(str::to_owned).to_vec(),
         rows: vec![
             row("effort, 0 to 10", &ratings.effort),
             row("steadiness, 1 to 5", &ratings.steadiness),
@@ -312,39 +202,7 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
     }
 }
 
-fn share(share: Option<Share>, count: usize) -> String {
-    match share {
-        None => count.to_string(),
-        Some(Share { count, share, low, high, .. }) => {
-            format!("{count} ({:.0} %, {:.0}-{:.0})", share * 100.0, low * 100.0, high * 100.0)
-        }
-    }
-}
-
 /// The first digits of a digest tell files apart.
 fn short(digest: &str) -> String {
     digest.trim_start_matches("sha256:").chars().take(12).collect()
-}
-
-fn median(line: &Line) -> String {
-    line.median.map_or_else(|| "not said".to_owned(), |median| format!("{median}"))
-}
-
-fn hundredfold(slope: Slope) -> Slope {
-    Slope { slope: slope.slope * 100.0, low: slope.low * 100.0, high: slope.high * 100.0, ..slope }
-}
-
-fn slope_words(slope: Slope) -> String {
-    format!("{:+.2} ({:+.2} to {:+.2})", slope.slope, slope.low, slope.high)
-}
-
-/// Only what can be told from no change is called a change.
-fn trend(slope: Option<Slope>, unit: &str) -> String {
-    match slope {
-        Some(slope) if slope.low > 0.0 || slope.high < 0.0 => {
-            format!(" ({}{unit} a session)", slope_words(slope))
-        }
-        Some(_) => " (no clear trend)".to_owned(),
-        None => String::new(),
-    }
 }

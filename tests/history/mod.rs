@@ -7,6 +7,9 @@ use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 
+#[allow(dead_code, reason = "not every test has such a history")]
+pub mod eventful;
+
 /// The prescription that they practice under, and its file.
 pub const GENTLE: &str = include_str!("../../presets/prescriptions/gentle.toml");
 

@@ -5,18 +5,21 @@ use std::io::{self, Write};
 
 use crate::journal::export::text;
 use crate::record::{Question, SetEnd};
-use crate::report::{Material, Period, Week};
+use crate::report::{CountsAs, Material, Period, Week};
 
-const COLUMNS: [&str; 18] = [
+const COLUMNS: [&str; 21] = [
     "day",
     "week",
     "session",
     "prescription",
     "digest",
+    "counts_as",
+    "typed_in",
     "ended",
     "sets_planned",
     "sets_done",
     "active_ms",
+    "session_ms",
     "calls",
     "steps",
     "effort",
@@ -32,8 +35,7 @@ pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -
     let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
     csv.write_record(COLUMNS)?;
     let inside = material.past.sessions.iter().zip(&material.more);
-    for (session, more) in inside.filter(|(session, _)| (period.since..=period.until).contains(&session.day))
-    {
+    for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
         let worst = |of: fn(&crate::past::PastSet) -> Option<u8>| {
             session.sets.iter().filter_map(of).max().map(|value| value.to_string()).unwrap_or_default()
         };
@@ -47,22 +49,26 @@ pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -
                 steps.push(step);
             }
         }
-        let held_on: u32 = session.sets.iter().filter_map(|set| set.held_on).map(u32::from).sum();
+        // What was never said is an empty cell, and not none.
+        let held_on = session.sets.iter().filter_map(|set| set.held_on).map(u32::from).reduce(|a, b| a + b);
         csv.write_record([
             session.day.to_string(),
             Week::name_of(session.day),
             text(&session.id),
             text(&more.title),
             session.digest.to_string(),
+            CountsAs::of(&material.past, session).name().to_owned(),
+            u8::from(more.by_hand).to_string(),
             session.end.map(|end| text(end.name())).unwrap_or_default(),
             session.sets_planned.to_string(),
             done.to_string(),
             active.to_string(),
-            calls.to_string(),
+            more.length_ms(session).map(|length| length.to_string()).unwrap_or_default(),
+            if more.by_hand { String::new() } else { calls.to_string() },
             text(&steps.join("; ")),
             worst(|set| set.effort),
             worst(|set| set.steadiness),
-            held_on.to_string(),
+            held_on.map(|times| times.to_string()).unwrap_or_default(),
             worst(|set| set.grabbed),
             worst(|set| set.unwell),
             session.symptom.map(|symptom| text(&Question::Symptom.say(Some(symptom)))).unwrap_or_default(),

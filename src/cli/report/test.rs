@@ -1,0 +1,157 @@
+//! The summary on one screen, when there is most to say.
+
+use jiff::civil::date;
+
+use super::{SCREEN, brief};
+use crate::assessment::Verdict;
+use crate::past::sample::{clean, on, past, prescription};
+use crate::report::{
+    Event, Group, Kind, LadderChange, Material, More, Period, Report, Share, Slope, TestLine,
+};
+
+fn shown(report: &Report) -> String {
+    let mut out = Vec::new();
+    brief(report, &mut out).unwrap();
+    String::from_utf8(out).unwrap()
+}
+
+/// A report of one practice.
+fn report() -> Report {
+    let session = clean(&prescription(), &on(date(2026, 11, 2), 10), &[1, 2, 2]);
+    let material = Material { past: past([session]), more: vec![More::default()], ..Material::default() };
+    let period = Period { since: date(2026, 11, 2), until: date(2027, 11, 30) };
+    Report::of(&material, &prescription(), period, "As the audit says.".to_owned(), Vec::new())
+}
+
+/// The same with the most of everything.
+fn fullest() -> Report {
+    let mut report = report();
+    let name = "W".repeat(40) + " " + &"w".repeat(39);
+    report.prescription.title.clone_from(&name);
+    report.prescription.issued_by.clone_from(&name);
+    report.barred = crate::lock::Lock::ALL
+        .iter()
+        .map(|lock| format!("Practice is locked after {lock}. {}", lock.advice()))
+        .collect();
+    let dose = &mut report.dose;
+    (dose.days, dose.days_prescribed, dose.sessions, dose.sessions_whole) = (366, 312, 366, 365);
+    (dose.sets, dose.sets_prescribed, dose.active_ms, dose.session_ms) =
+        (3_650, 3_120, 300_000_000, 4_000_000_000);
+    dose.cues = 14_600;
+    for count in [
+        &mut dose.interrupted,
+        &mut dose.sets_broken_off,
+        &mut dose.sets_left_out,
+        &mut dose.corrected,
+        &mut dose.set_aside,
+        &mut dose.tried_out,
+        &mut dose.by_hand,
+        &mut dose.length_unknown,
+        &mut dose.silent,
+        &mut dose.sound_disturbed,
+        &mut dose.seed_given,
+    ] {
+        *count = 188;
+    }
+    let share = Some(Share { count: 1_234, of: 2_345, share: 0.526, low: 0.506, high: 0.547 });
+    let slope = Some(Slope { slope: -0.012_3, low: -0.023_4, high: -0.001_2, of: 366 });
+    report.responses.groups = vec![Group {
+        by: "all",
+        name: "all pushes".to_owned(),
+        in_place: 1_000,
+        one_step: 234,
+        more_steps: 1_234,
+        touched: 1_234,
+        grabbed: 0,
+        fell: 0,
+        one_step_or_better: share,
+        two_or_more: share,
+        support: share,
+    }];
+    (report.responses.noted, report.responses.not_noted, report.responses.trend) = (2_345, 1_234, slope);
+    let ratings = &mut report.ratings;
+    for line in [&mut ratings.effort, &mut ratings.steadiness, &mut ratings.held_on] {
+        (line.values, line.median, line.trend) = (vec![4; 366], Some(4.5), slope);
+    }
+    (ratings.falls_told, ratings.near_falls.values) = (123, vec![3; 52]);
+    let long = "what was said of it, at length and with every reason that there was for it ".repeat(4);
+    report.events =
+        (0..999).map(|_| Event { day: date(2027, 11, 30), kind: Kind::Change, what: long.clone() }).collect();
+    report.ladder = vec![LadderChange {
+        day: date(2027, 11, 30),
+        drill: "interrupted-walking, with a partner".to_owned(),
+        from: Some(3),
+        to: 4,
+        why: Vec::new(),
+    }];
+    let tests = [
+        ("four-stage", "10.0 s"),
+        ("one-leg", "300.0 s"),
+        ("chair-stand", "60 rises"),
+        ("timed-up-and-go", "600.0 s"),
+        ("five-rises", "600.0 s"),
+    ];
+    let verdicts = [Verdict::Below, Verdict::NotBelow, Verdict::NoNorm, Verdict::Below, Verdict::NotBelow];
+    report.tests = tests
+        .into_iter()
+        .zip(verdicts)
+        .map(|((test, result), verdict)| TestLine {
+            test,
+            results: vec![(date(2027, 11, 30), result.to_owned()); 12],
+            verdict,
+            finding: long.clone(),
+            change: vec![long.clone()],
+        })
+        .collect();
+    (report.review.days, report.review.sessions, report.review.due_after, report.review.is_due) =
+        (9_999, 366, 24, true);
+    (report.foreseen, report.accepted_because) = (long.clone(), Some(long));
+    report
+}
+
+#[test]
+fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
+    let text = shown(&fullest());
+    assert!(text.lines().count() <= SCREEN, "{} lines\n{text}", text.lines().count());
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    for urgent in [
+        "NOW: Practice is locked after a fall that may have hurt.",
+        "366 days (312 prescribed)",
+        "foreseeable by a given seed 188.",
+        "support or worse 1234 (53 %, 51-55).",
+        "123 falls, 156 near falls told.",
+        "locks and changes: 999; the last on 2027-11-30",
+        "Balance tests: below cut-off four-stage 10.0 s",
+        "no norm chair-stand 60 rises.",
+        "Review: DUE",
+        "Small numbers say little",
+        "counterpoise report --whole",
+    ] {
+        assert!(text.split_whitespace().collect::<Vec<_>>().join(" ").contains(urgent), "{urgent}\n{text}");
+    }
+}
+
+#[test]
+fn what_has_room_is_shown_whole() {
+    let text = shown(&report());
+    assert!(!text.contains("...") && text.contains("foreseen: As the audit says."), "{text}");
+}
+
+#[test]
+fn a_review_is_due_and_not_practice_60_of_12() {
+    let mut report = report();
+    let sentence = |report: &Report| {
+        let text = shown(report);
+        let from = text.find("Review").unwrap();
+        text[from..].split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(
+        sentence(&report)
+            .starts_with("Review: after 12 practices; so far 1, in 393 days since the first practice.")
+    );
+    (report.review.sessions, report.review.is_due) = (60, true);
+    report.prescription.issued_by = "K. L.".to_owned();
+    let due = "Review: DUE, nothing steps up before it. It was to be after 12 practices; there have been 60, in 393 days since \
+               K. L. issued it.";
+    assert!(sentence(&report).starts_with(due), "{}", sentence(&report));
+}

@@ -1,0 +1,41 @@
+//! How a share, a median and a slope are written. Not what they are of.
+
+use super::Share;
+use super::ratings::Line;
+use super::trend::Slope;
+
+/// "33 (82 %, 67-93)", or the count alone where there are too few.
+pub(super) fn share(share: Option<Share>, count: usize) -> String {
+    match share {
+        None => count.to_string(),
+        Some(Share { count, share, low, high, .. }) => {
+            format!("{count} ({:.0} %, {:.0}-{:.0})", share * 100.0, low * 100.0, high * 100.0)
+        }
+    }
+}
+
+/// The middle, or that nothing was said.
+pub(super) fn median(line: &Line) -> String {
+    line.median.map_or_else(|| "not said".to_owned(), |median| format!("{median}"))
+}
+
+/// The slope of a share as points of 100.
+pub(super) fn hundredfold(slope: Slope) -> Slope {
+    Slope { slope: slope.slope * 100.0, low: slope.low * 100.0, high: slope.high * 100.0, ..slope }
+}
+
+/// "+0.52 (+0.10 to +1.00)".
+pub(super) fn slope_words(slope: Slope) -> String {
+    format!("{:+.2} ({:+.2} to {:+.2})", slope.slope, slope.low, slope.high)
+}
+
+/// Only what can be told from no change is called a change.
+pub(super) fn trend(slope: Option<Slope>, unit: &str) -> String {
+    match slope {
+        Some(Slope { slope, low, high, .. }) if low > 0.0 || high < 0.0 => {
+            format!(" ({slope:+.2}, {low:+.2} to {high:+.2}{unit})")
+        }
+        Some(_) => " (no clear trend)".to_owned(),
+        None => String::new(),
+    }
+}
