@@ -163,7 +163,8 @@ fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Fail
     let entries = fs::read_dir(folder.path()).map_err(Failure::from)?;
     for path in entries.filter_map(|entry| Some(entry.ok()?.path())) {
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-        if name.starts_with("prescription") && name.ends_with(".toml") {
+        let is_toml = path.extension().is_some_and(|ending| ending == "toml");
+        if name.starts_with("prescription") && is_toml {
             // One that is not in order any more is not this one, whatever it is called.
             let read = source::named(&path.display().to_string()).map(|source| source.prescription);
             if let Some(found) = read.ok().filter(is_it) {
