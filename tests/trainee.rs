@@ -255,7 +255,7 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
             "\"mood\" is no question",
         ),
         (&["last", "--set", "1", "--push", "1", "--right", "fell", "--reason", "x"], "has no push 1"),
-        (&["last", "--set-aside", "--reason", " "], "`--reason`"),
+        (&["last", "--set-aside", "--reason", " "], "the reason is empty"),
         (&["ffff", "--set-aside", "--reason", "x"], "ffff"),
     ] {
         let output = correct(arguments);
@@ -319,7 +319,8 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
         (&["1", "1", "1", "3", "11"], "none of these answers"),
         (&["o", "12", "1", "2", "3", "7"], "what stands there already"),
         (&["o", "12", "2", "1", "6"], "none of these"),
-        (&["1", "3", ""], "0 characters"),
+        (&["1", "3", ""], "the reason is empty"),
+        (&["1", "3", "up\u{1b}[A"], "cannot be shown"),
         (&["1", "3", "because", "n"], "nothing was corrected"),
     ] {
         let err = String::from_utf8(ask(answers).stderr).unwrap();

@@ -247,11 +247,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             let typed = self.line("Why? One line; it stands in the report beside what was kept.")?;
             match super::reason(&typed) {
                 Ok(reason) => return Ok(reason.to_owned()),
-                Err(_) => self.refuse(&format!(
-                    "that has {} characters; it is one line of 1 to {}",
-                    typed.chars().count(),
-                    super::LONGEST
-                ))?,
+                Err(fact) => self.refuse(&fact)?,
             }
         }
     }
