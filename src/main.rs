@@ -1,7 +1,7 @@
 //! The program: read the command line, run the command, tell what went wrong, end with an exit code.
 #![forbid(unsafe_code)]
 
-use std::io::Write;
+use std::io::{IsTerminal, Write};
 use std::process::ExitCode;
 
 use clap::Parser;
@@ -21,7 +21,8 @@ fn main() -> ExitCode {
         Err(failure) if failure.is_closed_pipe() => ExitCode::from(EXIT_DONE),
         Err(failure) => {
             let mut err = std::io::stderr().lock();
-            let _ = writeln!(err, "Error: {}\nHint: {}", failure.fact(), failure.hint());
+            let told = failure.told(err.is_terminal());
+            let _ = writeln!(err, "{told}");
             ExitCode::from(EXIT_REFUSED)
         }
     }

@@ -174,6 +174,39 @@ fn two_people_on_one_computer_have_a_journal_each_and_nobody_practices_as_somebo
 }
 
 #[test]
+fn names_with_dots_spaces_and_any_letters_are_peoples_and_folders_names() {
+    let home = tempfile::tempdir().unwrap();
+    let home = home.path();
+    let names = ["A.", "Mary Ann", "Jürgen Ö.", "李", "dots..."];
+    for (nth, name) in names.iter().enumerate() {
+        let arguments: &[&str] =
+            if nth == 0 { &["setup", "--silent"] } else { &["setup", "--new", "--silent"] };
+        printed(home, arguments, &answers(&[(0, name)]));
+    }
+    let taken = refused(home, &["setup", "--new", "--silent"], &answers(&[(0, "mary  ann")]));
+    assert!(taken.contains("has that name"), "{taken}");
+    assert!(refused(home, &["next"], "").contains("They are: A., Mary Ann, Jürgen Ö., 李, dots..."));
+    for (nth, typed) in ["a.", " mary  ann", "JÜRGEN ö.", "李", "Dots..."].into_iter().enumerate() {
+        let said = printed(home, &["practice", "--plain", "--silent", "--person", typed], "");
+        assert!(said.contains(&format!("{}: Gentle start", names[nth])), "{typed}: {said}");
+    }
+    // And a clinic's folders are called so.
+    for name in names {
+        let folder = home.join("clinic").join(name);
+        fs::create_dir_all(&folder).unwrap();
+        let folder = folder.to_str().unwrap().to_owned();
+        let said = printed(
+            home,
+            &["--data-dir", &folder, "assess", "score", "one-leg", "--result", "4", "--keep"],
+            "",
+        );
+        assert!(!said.is_empty() && home.join("clinic").join(name).join("journal.sqlite").exists(), "{name}");
+    }
+    let overview = printed(home, &["report", "--folder", "clinic"], "");
+    assert!(names.iter().all(|name| overview.contains(name)), "{overview}");
+}
+
+#[test]
 fn every_surface_that_starts_practice_says_what_comes_first_and_promises_nothing() {
     let home = tempfile::tempdir().unwrap();
     let home = home.path();

@@ -3,6 +3,7 @@
 
 use std::io;
 
+use super::wrap::hanging;
 use crate::audio::{AudioError, BankError, WavError};
 use crate::entropy::EntropyError;
 use crate::journal::JournalError;
@@ -43,6 +44,22 @@ impl Failure {
     /// What to try.
     pub fn hint(&self) -> &str {
         &self.hint
+    }
+
+    /// The fact and the hint, as they are told. For people at a terminal no word is broken at its edge.
+    ///
+    /// ```
+    /// use counterpoise::cli::Failure;
+    /// assert_eq!(Failure::new("no door", "look").told(false), "Error: no door\nHint: Look");
+    /// let told = Failure::new("a fact ".repeat(20), "look").told(true);
+    /// assert!(told.lines().count() > 2 && told.lines().all(|line| line.len() <= 80));
+    /// ```
+    pub fn told(&self, to_a_person: bool) -> String {
+        let said = |label: &str, text: &str| match to_a_person {
+            true => hanging(label, text),
+            false => format!("{label}{text}"),
+        };
+        format!("{}\n{}", said("Error: ", &self.fact), said("Hint: ", &self.hint))
     }
 
     /// Whether nothing on this computer says where a person's folder is: nobody practices here.

@@ -101,3 +101,35 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 }
+
+#[cfg(test)]
+mod test {
+    use super::Form;
+
+    fn form<'a>(typed: &'a str, shown: &'a mut Vec<u8>, is_pipe: bool) -> Form<&'a [u8], &'a mut Vec<u8>> {
+        Form::over(typed.as_bytes(), shown, is_pipe, "nothing was kept", "counterpoise x")
+    }
+
+    #[test]
+    fn what_is_said_keeps_its_indent_and_the_empty_lines_before_it() {
+        let mut shown = Vec::new();
+        form("", &mut shown, false).say(&format!("\n  {}", "word ".repeat(30))).unwrap();
+        let shown = String::from_utf8(shown).unwrap();
+        let lines: Vec<&str> = shown.lines().collect();
+        assert!(lines.len() == 3 && lines[0].is_empty(), "{shown}");
+        assert!(lines[1..].iter().all(|line| line.starts_with("  word") && line.len() <= 80), "{shown}");
+    }
+
+    #[test]
+    fn a_person_can_make_room_and_try_again_and_a_file_is_not_waited_for() {
+        let tries = |typed: &str, is_pipe| {
+            form(typed, &mut Vec::new(), is_pipe).again("the disk is full", "Make room.")
+        };
+        assert_eq!((tries("\n", false), tries(" Q\n", false)), (Ok(true), Ok(false)));
+        assert_eq!(tries("\n", true), Ok(false));
+        assert!(
+            tries("", false).unwrap_err().fact().contains("nothing was kept"),
+            "the end of input is no yes"
+        );
+    }
+}

@@ -92,9 +92,15 @@ fn names(people: &[Person]) -> String {
     people.iter().map(|person| person.name.as_str()).collect::<Vec<_>>().join(", ")
 }
 
-/// The folder of the one with this name, however it is capitalized.
+/// Whether two names are one: however they are capitalized, and however wide the spaces in them are.
+pub(super) fn is_same(one: &str, other: &str) -> bool {
+    let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    plain(one) == plain(other)
+}
+
+/// The folder of the one with this name.
 pub(super) fn named(data: &Folder, people: &[Person], name: &str) -> Result<Folder, Failure> {
-    let same = |other: &str| other.to_lowercase() == name.trim().to_lowercase();
+    let same = |other: &str| is_same(other, name);
     if people.is_empty() {
         let own = Settings::load(data)?.name;
         return match own {
@@ -142,7 +148,7 @@ fn ask(people: &[Person], from: &mut impl BufRead, out: &mut impl Write) -> Resu
 
 #[cfg(test)]
 mod test {
-    use super::{Person, ask};
+    use super::{Person, ask, is_same};
     use crate::journal::Folder;
 
     fn people() -> Vec<Person> {
@@ -151,6 +157,22 @@ mod test {
             folder: Folder::open_in(format!("/nowhere/{name}")).unwrap(),
         };
         vec![of("Ada"), of("*")]
+    }
+
+    #[test]
+    fn a_name_is_known_again_with_its_dots_spaces_and_letters() {
+        for (one, other) in [
+            ("A.", "a."),
+            ("Mary Ann", " mary  ann "),
+            ("Jürgen Ö.", "JÜRGEN Ö."),
+            ("李", "李"),
+            ("K. L.", "k. l."),
+        ] {
+            assert!(is_same(one, other), "{one}");
+        }
+        for (one, other) in [("A.", "A"), ("Mary Ann", "Maryann"), ("Ö", "O")] {
+            assert!(!is_same(one, other), "{one}");
+        }
     }
 
     #[test]

@@ -99,7 +99,7 @@ fn ask(
             true => Some(form.name(ask, settings.name.as_deref())?),
             false => form.text("name", ask, settings.name.as_deref())?,
         };
-        let is_taken = |name: &String| taken.iter().any(|other| other.to_lowercase() == name.to_lowercase());
+        let is_taken = |name: &String| taken.iter().any(|other| people::is_same(other, name));
         if !name.as_ref().is_some_and(is_taken) {
             settings.name = name;
             break;

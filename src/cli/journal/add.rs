@@ -16,6 +16,7 @@ use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked
 use crate::prescription::{DrillPlan, Prescription};
 use crate::record::{Given, Question};
 use crate::schedule::{Scheduler, SetPlan};
+use crate::settings::Settings;
 
 mod day;
 mod sheet;
@@ -36,9 +37,10 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     form.say(&format!("\nKept, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     let next = Known::of(&journal)?.next(&source::find(None, || Ok(folder.clone()))?.prescription, &now);
     if next.is_barred() {
-        for reason in &next.reasons {
-            form.say(&reason.to_string())?;
-        }
+        let number = Settings::load(folder)?.emergency_number;
+        let refusal = standing::refusal(&next, number.as_deref());
+        form.say(&format!("{}.", refusal.fact()))?;
+        form.say(refusal.hint())?;
     }
     form.say("What follows from it: counterpoise next")
 }

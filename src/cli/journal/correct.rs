@@ -71,7 +71,9 @@ impl Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let given = arguments.reason.as_deref().map(reason).transpose()?;
+    let given = arguments.reason.as_deref().map(reason).transpose().map_err(|fact| {
+        Failure::new(fact, "`--reason` is one line. It stands in the report beside what was corrected.")
+    })?;
     let (mut journal, notices) = Journal::open(folder.lock()?)?;
     for notice in notices {
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
@@ -95,17 +97,19 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     Ok(())
 }
 
-/// One line that says why.
-fn reason(text: &str) -> Result<&str, Failure> {
+/// One line that says why, or what is wrong with it.
+fn reason(text: &str) -> Result<&str, String> {
     let text = text.trim();
-    let length = text.chars().count();
-    if text.is_empty() || length > LONGEST || text.chars().any(char::is_control) {
-        return Err(Failure::new(
-            format!("`--reason` has {length} characters; it is one line of 1 to {LONGEST}"),
-            "It stands in the report beside what was corrected.",
-        ));
+    match text.chars().count() {
+        0 => Err("the reason is empty".to_owned()),
+        length if length > LONGEST => {
+            Err(format!("the reason has {length} characters; the most is {LONGEST}"))
+        }
+        _ if text.chars().any(char::is_control) => {
+            Err("the reason has a sign in it that cannot be shown, such as that of an arrow key".to_owned())
+        }
+        _ => Ok(text),
     }
-    Ok(text)
 }
 
 /// What the options say, held against the journal.

@@ -140,8 +140,15 @@ fn any_correction() -> impl Strategy<Value = CorrectionRow> {
     ]);
     let what = prop::sample::select(Corrected::ALL);
     let response = prop::option::of(prop::sample::select(Response::ALL));
-    (what, prop::option::of(1_u8..4), question, prop::option::of(0_u8..7), 0_u16..6, response).prop_map(
-        |(what, set, question, answer, cue, response)| match what {
+    (
+        what,
+        prop::sample::select(vec![None, Some(1), Some(1), Some(2), Some(3)]),
+        question,
+        prop::option::of(0_u8..7),
+        0_u16..6,
+        response,
+    )
+        .prop_map(|(what, set, question, answer, cue, response)| match what {
             Corrected::SetAside | Corrected::CountsAgain => correction(0, what),
             Corrected::Answer => CorrectionRow { set, ..right(0, question, answer) },
             Corrected::Response => CorrectionRow {
@@ -150,14 +157,27 @@ fn any_correction() -> impl Strategy<Value = CorrectionRow> {
                 right: response.map(|response| response.name().to_owned()),
                 ..correction(0, what)
             },
+        })
+}
+
+/// Any session, and as often one in which much happened.
+fn any_lines() -> impl Strategy<Value = Vec<Line>> {
+    use Question::{Grabbed, Hurt, Symptom, Unwell, WhyStopped};
+    let answers = (0_u8..2, 0_u8..2, 0_u8..2, 1_u8..7, 1_u8..4);
+    let much = (answers, prop::sample::select(SessionEnd::ALL)).prop_map(
+        |((grabbed, unwell, hurt, symptom, why), end)| {
+            let answers =
+                [(Grabbed, grabbed), (Unwell, unwell), (Hurt, hurt), (Symptom, symptom), (WhyStopped, why)];
+            alone(&answers, end)
         },
-    )
+    );
+    prop_oneof![any_session().prop_map(|(_, lines)| lines), much]
 }
 
 proptest! {
     #[test]
     fn no_correction_lifts_a_lock_or_shortens_a_hold(
-        (_, lines) in any_session(),
+        lines in any_lines(),
         corrections in prop::collection::vec(any_correction(), 1..6),
     ) {
         let record = expected(&id(1), &lines);

@@ -266,3 +266,22 @@ fn an_answer_that_is_none_is_asked_again_at_a_terminal_and_the_end_of_input_keep
         3
     );
 }
+
+#[test]
+fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
+    let place = Place::new();
+    let ticked = place.ask(&format!("2\n{EASY}")).1.unwrap();
+    // A journal that is only looked at stands for one that cannot be written.
+    let mut closed = Journal::look(&place.folder).unwrap();
+    let (id, mut shown) = (SessionId::random().unwrap(), Vec::new());
+    let mut form =
+        Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was kept", "counterpoise journal add");
+    let failure = form.kept(&mut closed, &id, &ticked).unwrap_err();
+    assert!(failure.fact().contains("cannot be written"), "{}", failure.fact());
+    let shown = String::from_utf8(shown).unwrap();
+    assert_eq!(shown.matches("NOT KEPT").count(), 3, "twice tried again: {shown}");
+    let Place { mut journal, .. } = place;
+    let mut form = Form::over(&b""[..], Vec::new(), false, "nothing was kept", "counterpoise journal add");
+    form.kept(&mut journal, &id, &ticked).unwrap();
+    assert_eq!(journal.ids().unwrap(), [id]);
+}

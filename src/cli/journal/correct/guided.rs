@@ -79,14 +79,6 @@ fn set_title(set: &SetRecord) -> String {
     format!("set {}, {title}", set.start.number)
 }
 
-fn answered(answer: Option<u8>, scale: Scale) -> String {
-    match answer {
-        None => "not said".to_owned(),
-        Some(answer) if scale.is_yes_or_no() => if answer == 0 { "no" } else { "yes" }.to_owned(),
-        Some(answer) => answer.to_string(),
-    }
-}
-
 fn noted(response: Option<Response>) -> &'static str {
     response.map_or("not noted", Response::name)
 }
@@ -130,7 +122,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
                     1 => "1 set".to_owned(),
                     sets => format!("{sets} sets"),
                 };
-                self.say(&format!("  {number:>2}  {}  {sets}{marks}", day(session)))?;
+                let line = format!("{}  {sets}{marks}", day(session));
+                writeln!(self.out, "{}", hanging(&format!("  {number:>2}  "), &line))?;
             }
             let older = if to < sessions.len() { ", or O for older ones" } else { "" };
             let typed = self.line(&format!("Which one? A number{older}."))?;
@@ -177,7 +170,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             answers(session).filter(|(answer, _)| answer.set == set).collect();
         let lines: Vec<String> = of_set
             .iter()
-            .map(|(row, scale)| format!("{}: {}", row.question, answered(row.answer, *scale)))
+            .map(|(row, _)| format!("{}: {}", row.question, row.question.say(row.answer)))
             .collect();
         let (kept, scale) = of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
         let right = self.right(kept, scale)?;
@@ -194,9 +187,9 @@ impl<R: BufRead, W: Write> Form<R, W> {
         };
         loop {
             let typed = self.line(&format!(
-                "{}: {} stands there. What is right? ({can}; {NONE} not said)",
+                "\"{}: {}\" stands there. What is right? ({can}; {NONE} not said)",
                 kept.question,
-                answered(kept.answer, scale)
+                kept.question.say(kept.answer)
             ))?;
             let right = match typed.to_lowercase().as_str() {
                 NONE => Some(None),
@@ -234,7 +227,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         self.say(&format!("  {NONE}  not noted"))?;
         let right = loop {
-            let typed = self.line(&format!("{} stands there. What is right?", noted(kept.response)))?;
+            let typed = self.line(&format!("\"{}\" stands there. What is right?", noted(kept.response)))?;
             let right = match typed.as_str() {
                 NONE => Some(None),
                 digits => digits.parse().ok().and_then(Response::numbered).map(Some),
@@ -254,11 +247,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             let typed = self.line("Why? One line; it stands in the report beside what was kept.")?;
             match super::reason(&typed) {
                 Ok(reason) => return Ok(reason.to_owned()),
-                Err(_) => self.refuse(&format!(
-                    "that has {} characters; it is one line of 1 to {}",
-                    typed.chars().count(),
-                    super::LONGEST
-                ))?,
+                Err(fact) => self.refuse(&fact)?,
             }
         }
     }
