@@ -24,6 +24,24 @@ pub(crate) fn wrapped(indent: &str, text: &str) -> String {
     lines
 }
 
+/// The first `most` lines of a text that is set, with three dots where more followed.
+pub(super) fn first_lines(text: &str, most: usize) -> String {
+    const MORE: &str = " ...";
+    let mut lines: Vec<String> = text.lines().take(most).map(str::to_owned).collect();
+    if text.lines().count() > most
+        && let Some(last) = lines.last_mut()
+    {
+        while last.chars().count() + MORE.len() > WIDTH {
+            // Whole words; a word that fills a line is cut.
+            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
+            let cut = last.char_indices().nth(WIDTH - MORE.len()).map_or(last.len(), |(at, _)| at);
+            last.truncate(end.unwrap_or(cut));
+        }
+        last.push_str(MORE);
+    }
+    lines.join("\n")
+}
+
 /// `text` behind `label`, its further lines under its first.
 pub(super) fn hanging(label: &str, text: &str) -> String {
     let width = label.chars().count();
@@ -45,38 +63,9 @@ pub(super) fn fitted(text: &str) -> String {
     text.lines().map(|line| fit(line) + "\n").collect()
 }
 
-/// The first `most` lines of a text that is set, with three dots where more followed.
-pub(super) fn first_lines(text: &str, most: usize) -> String {
-    const MORE: &str = " ...";
-    let mut lines: Vec<String> = text.lines().take(most).map(str::to_owned).collect();
-    if text.lines().count() > most
-        && let Some(last) = lines.last_mut()
-    {
-        while last.chars().count() + MORE.len() > WIDTH {
-            // Whole words; a word that fills a line is cut.
-            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
-            let cut = last.char_indices().nth(WIDTH - MORE.len()).map_or(last.len(), |(at, _)| at);
-            last.truncate(end.unwrap_or(cut));
-        }
-        last.push_str(MORE);
-    }
-    lines.join("\n")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn no_line_is_longer_than_the_width_and_no_word_is_lost() {
-        let text = "né on the right side ".repeat(40);
-        let lines = wrapped("  ", &text);
-        assert!(lines.lines().all(|line| line.chars().count() <= WIDTH && line.starts_with("  ")));
-        assert!(lines.lines().any(|line| line.chars().count() > WIDTH - 5), "lines are used");
-        assert!(lines.split_whitespace().eq(text.split_whitespace()));
-        assert_eq!(wrapped("", &"x".repeat(100)).len(), 100);
-        assert_eq!(wrapped("  ", ""), "");
-    }
 
     #[test]
     fn a_text_is_cut_at_a_line_and_says_so() {
@@ -89,6 +78,17 @@ mod tests {
         assert_eq!(first_lines(&text, 99), text);
         let one = first_lines(&wrapped("", &format!("{} end", "é".repeat(200))), 1);
         assert!(one.chars().count() == WIDTH && one.ends_with(" ..."), "{one}");
+    }
+
+    #[test]
+    fn no_line_is_longer_than_the_width_and_no_word_is_lost() {
+        let text = "né on the right side ".repeat(40);
+        let lines = wrapped("  ", &text);
+        assert!(lines.lines().all(|line| line.chars().count() <= WIDTH && line.starts_with("  ")));
+        assert!(lines.lines().any(|line| line.chars().count() > WIDTH - 5), "lines are used");
+        assert!(lines.split_whitespace().eq(text.split_whitespace()));
+        assert_eq!(wrapped("", &"x".repeat(100)).len(), 100);
+        assert_eq!(wrapped("  ", ""), "");
     }
 
     #[test]

@@ -128,14 +128,10 @@ fn fell(session: &PastSession) -> bool {
         })
 }
 
-/// What this session locks by itself.
-pub fn locks_of(session: &PastSession) -> Vec<Lock> {
-    Marks::of(session).locks
-}
-
-/// What this session holds by itself.
-pub fn holds_of(session: &PastSession) -> Vec<Hold> {
-    Marks::of(session).holds
+/// What this session locks and holds by itself.
+pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
+    let Marks { locks, holds } = Marks::of(session);
+    (locks, holds)
 }
 
 /// What the person told on the pages of readiness since the last practice under this prescription, that practice's own

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::material::{Inside, Material, More, Period};
 use crate::past::{PastSession, PastSet};
-use crate::progression::{holds_of, locks_of};
+use crate::progression::marks_of;
 use crate::readiness::{Item, Readiness};
 use crate::record::{LeftOut, Mishap, Question, Response, SessionEnd, SetEnd};
 use crate::words::words;
@@ -91,12 +91,12 @@ pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Ve
     // Every lock and hold that ever stood, lifted or not: no correction takes one away.
     for session in material.past.sessions.iter().filter(|session| period.has(session.day)) {
         let mut add = |kind, what| events.push(Event { day: session.day, kind, what });
-        let locks = locks_of(session);
+        let (locks, holds) = marks_of(session);
         for lock in &locks {
             add(Kind::Lock, format!("locked: {lock}"));
         }
         // A lock stands longer than what it would hold besides.
-        for hold in holds_of(session).into_iter().filter(|_| locks.is_empty()) {
+        for hold in holds.into_iter().filter(|_| locks.is_empty()) {
             add(Kind::Hold, format!("held for 48 hours: {hold}"));
         }
     }
