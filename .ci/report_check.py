@@ -150,12 +150,12 @@ def corrected(export):
     for session in sessions:
         session["corrected"] = []
         session["aside"] = False
-        session["kept"] = next(kept for kept in export["sessions"] if kept["id"] == session["id"])
+        session["marked"] = marks(session)
     for row in export.get("corrections", []):
         session = by_id[row["session"]]
         session["corrected"].append(row)
-        if row["what"] == "set aside":
-            session["aside"] = True
+        if row["what"] in ("set aside", "counts again"):
+            session["aside"] = row["what"] == "set aside"
         elif row["what"] == "answer":
             for answer in session["answers"]:
                 if (answer["set"], answer["question"]) == (row["set"], row["question"]):
@@ -165,6 +165,9 @@ def corrected(export):
                 for response in one["responses"]:
                     if (one["start"]["number"], response["cue"]) == (row["set"], row["cue"]):
                         response["response"] = row["right"]
+        # A correction lifts no lock and shortens no hold: what stood before it stands.
+        for stood, now in zip(session["marked"], marks(session)):
+            stood += [mark for mark in now if mark not in stood]
     return sessions
 
 
@@ -248,7 +251,7 @@ def sittings_of(sessions):
         if together:
             last = together[-1]
             done = max(one["start"]["number"] for s in last for one in s["sets"])
-            may = why(last[-1]) in ("program closed", "interrupted", "stopped for another reason")
+            may = not by_hand(last[-1]) and why(last[-1]) in ("program closed", "interrupted", "stopped for another reason")
             gap = begun_at(session) - known_at(last[-1])
             if (
                 session["start"]["digest"] == last[0]["start"]["digest"]
@@ -443,9 +446,7 @@ def all_events(export, sessions, set_aside, inside):
             dated += [(day_of(session["start"]["begun"]), *event) for event in events_of(session)]
     for session in sessions:
         day = day_of(session["start"]["begun"])
-        locks, holds = marks(session)
-        # A correction lifts no lock: what was locked as it was kept stays.
-        locks += [lock for lock in marks(session["kept"])[0] if lock not in locks] if session["corrected"] else []
+        locks, holds = (now + [mark for mark in before if mark not in now] for now, before in zip(marks(session), session["marked"]))
         dated += [(day, "lock", f"locked: {lock}") for lock in locks]
         dated += [(day, "hold", f"held for 48 hours: {hold}") for hold in holds if not locks]
     for row in export.get("clearances", []):

@@ -1,6 +1,5 @@
 //! Writes journals of invented people into a folder, each in a folder of its own, to look at reports and to time overviews:
-//! `cargo run --release --example histories -- FOLDER COUNT SESSIONS [pushes|eventful]`. Nothing that is there is
-//! touched. `eventful`: everything happens that a journal can hold.
+//! `cargo run --release --example histories -- FOLDER COUNT SESSIONS [pushes]`. Nothing that is there is touched.
 
 use std::error::Error;
 use std::path::PathBuf;
@@ -14,7 +13,7 @@ mod history;
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let [place, count, sessions, rest @ ..] = &arguments[..] else {
-        return Err("FOLDER COUNT SESSIONS [pushes|eventful]".into());
+        return Err("FOLDER COUNT SESSIONS [pushes]".into());
     };
     let (count, sessions): (u64, usize) = (count.parse()?, sessions.parse()?);
     for number in 0..count {
@@ -22,14 +21,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         let first = jiff::civil::date(2025, 11, 3);
         let history = history::History { number, first, sessions, pushes: !rest.is_empty() };
         let (mut journal, _) = Journal::open(folder.lock()?)?;
-        let export = if rest.first().is_some_and(|word| word == "eventful") {
-            let (export, prescription) = history::eventful::eventful(history);
-            std::fs::write(folder.prescription_file(), prescription)?;
-            export
-        } else {
-            history.export()
-        };
-        import(&mut journal, "invented", export.to_string().as_bytes())?;
+        import(&mut journal, "invented", history.export().to_string().as_bytes())?;
     }
     Ok(())
 }

@@ -166,29 +166,28 @@ pub(super) fn run(
 /// The lines of a terminal, but for the one on which the next command is typed.
 const SCREEN: usize = 23;
 
-/// One screen of 80 by 24. What does not fit is left out, the least urgent first, and stands in the whole report.
+/// One screen of 80 by 24. Where there is too much, long paragraphs are cut, and what does not fit is left out, the least
+/// urgent first: it stands in the whole report.
 fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
-    let title = first_lines(&wrapped("", &title(report)), 1);
     let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
-    let around = [&title, FEW, end].map(|text| wrapped("", text).lines().count());
-    let mut room = SCREEN.saturating_sub(around.iter().sum());
     let said = summary(report);
-    let set: Vec<String> =
-        said.iter().map(|said| first_lines(&wrapped("  ", &said.text), said.most_lines)).collect();
-    let mut shown = vec![false; said.len()];
-    for may_go in [false, true] {
-        for (place, said) in said.iter().enumerate().filter(|(_, said)| said.may_go == may_go) {
-            let lines = set[place].lines().count();
-            shown[place] = !said.may_go || lines <= room;
-            room = room.saturating_sub(if shown[place] { lines } else { 0 });
+    let set = |cut: bool| {
+        let most = |lines: usize| if cut { lines } else { usize::MAX };
+        let title = first_lines(&wrapped("", &title(report)), most(1));
+        let said = said.iter().map(|said| first_lines(&wrapped("  ", &said.text), most(said.most_lines)));
+        [title].into_iter().chain(said).chain([FEW, end].map(|text| wrapped("", text))).collect::<Vec<_>>()
+    };
+    let height = |texts: &[String]| texts.iter().map(|text| text.lines().count()).sum::<usize>();
+    let mut texts = set(false);
+    if height(&texts) > SCREEN {
+        texts = set(true);
+        for place in (0..said.len()).rev().filter(|place| said[*place].may_go) {
+            if height(&texts) > SCREEN {
+                texts[place + 1].clear();
+            }
         }
     }
-    writeln!(out, "{title}")?;
-    for (text, _) in set.iter().zip(shown).filter(|(_, shown)| *shown) {
-        writeln!(out, "{text}")?;
-    }
-    writeln!(out, "{}", wrapped("", FEW))?;
-    writeln!(out, "{}", wrapped("", end))
+    texts.iter().filter(|text| !text.is_empty()).try_for_each(|text| writeln!(out, "{text}"))
 }
 
 fn report(

@@ -42,6 +42,24 @@ pub(super) fn columns(indent: &str, choices: &[&str]) -> String {
     choices.chunks(a_line).map(line).collect::<Vec<_>>().join("\n")
 }
 
+/// The first `most` lines of a text that is set, with three dots where more followed.
+pub(super) fn first_lines(text: &str, most: usize) -> String {
+    const MORE: &str = " ...";
+    let mut lines: Vec<String> = text.lines().take(most).map(str::to_owned).collect();
+    if text.lines().count() > most
+        && let Some(last) = lines.last_mut()
+    {
+        while last.chars().count() + MORE.len() > WIDTH {
+            // Whole words; a word that fills a line is cut.
+            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
+            let cut = last.char_indices().nth(WIDTH - MORE.len()).map_or(last.len(), |(at, _)| at);
+            last.truncate(end.unwrap_or(cut));
+        }
+        last.push_str(MORE);
+    }
+    lines.join("\n")
+}
+
 /// `text` behind `label`, its further lines under its first.
 pub(super) fn hanging(label: &str, text: &str) -> String {
     let width = label.chars().count();
@@ -61,24 +79,6 @@ pub(super) fn fitted(text: &str) -> String {
         if line.chars().count() > WIDTH { wrapped(indent, line) } else { line.to_owned() }
     };
     text.lines().map(|line| fit(line) + "\n").collect()
-}
-
-/// The first `most` lines of a text that is set, with three dots where more followed.
-pub(super) fn first_lines(text: &str, most: usize) -> String {
-    const MORE: &str = " ...";
-    let mut lines: Vec<String> = text.lines().take(most).map(str::to_owned).collect();
-    if text.lines().count() > most
-        && let Some(last) = lines.last_mut()
-    {
-        while last.chars().count() + MORE.len() > WIDTH {
-            // Whole words; a word that fills a line is cut.
-            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
-            let cut = last.char_indices().nth(WIDTH - MORE.len()).map_or(last.len(), |(at, _)| at);
-            last.truncate(end.unwrap_or(cut));
-        }
-        last.push_str(MORE);
-    }
-    lines.join("\n")
 }
 
 #[cfg(test)]

@@ -58,15 +58,18 @@ pub fn summary(report: &Report) -> Vec<Said> {
             format!("Accepted by whoever issued it, although suitability says a clinician first: {because}");
         said.push(Said::if_room(2, text));
     }
-    said.push(Said::if_room(3, format!("How well its calls can be foreseen: {}", report.foreseen)));
+    said.push(Said::if_room(4, format!("How well its calls can be foreseen: {}", report.foreseen)));
     said
 }
 
 fn practice(report: &Report) -> String {
     let dose = &report.dose;
-    let hours = dose.session_ms as f64 / 3_600_000.0;
+    let hours = match dose.session_ms {
+        0 if dose.length_unknown > 0 => "not known".to_owned(),
+        length => format!("{:.1}", length as f64 / 3_600_000.0),
+    };
     let mut said = format!(
-        "Practice: {}, {}, {}; {} min of work, with rests {hours:.1} hours, to hold against 6; {} calls.",
+        "Practice: {}, {}, {}; {} min of work, with rests {hours}, to hold against 6 hours; {} calls.",
         of("days", dose.days, dose.days_prescribed),
         of("sessions whole", dose.sessions_whole, dose.days_prescribed),
         of("sets", dose.sets, dose.sets_prescribed),
@@ -84,7 +87,8 @@ fn practice(report: &Report) -> String {
         (dose.set_aside, "set aside"),
         (dose.tried_out, "try-outs"),
         (dose.by_hand, "typed in"),
-        (dose.length_unknown, "of unknown length"),
+        // Of what is typed in it is never known.
+        (dose.length_unknown.saturating_sub(dose.by_hand), "of unknown length"),
         (dose.silent, "without sound"),
         (dose.sound_disturbed, "sound disturbed"),
         (dose.seed_given, "foreseeable by a given seed"),

@@ -55,6 +55,7 @@ fn fullest() -> Report {
     }
     let share = Some(Share { count: 1_234, of: 2_345, share: 0.526, low: 0.506, high: 0.547 });
     let slope = Some(Slope { slope: -0.012_3, low: -0.023_4, high: -0.001_2, of: 366 });
+    report.dose.length_unknown += 188;
     report.responses.groups = vec![Group {
         by: "all",
         name: "all pushes".to_owned(),
@@ -133,8 +134,14 @@ fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
 
 #[test]
 fn what_has_room_is_shown_whole() {
-    let text = shown(&report());
-    assert!(!text.contains("...") && text.contains("foreseen: As the audit says."), "{text}");
+    let mut report = report();
+    report.foreseen = "as the audit says, at length, ".repeat(18) + "to the end.";
+    let text = shown(&report);
+    assert!(!text.contains("...") && text.contains("to the end."), "{text}");
+    report.foreseen = "as the audit says, at length, ".repeat(60) + "to the end.";
+    let text = shown(&report);
+    assert!(text.contains(" ...") && !text.contains("to the end."), "{text}");
+    assert!(text.lines().count() <= SCREEN, "{text}");
 }
 
 #[test]
