@@ -44,6 +44,9 @@ pub fn picture(chart: &Chart, id: &str) -> String {
             histogram(&area, chart, (*from, *width), (bars_are, curve_is), bars)
         }
         Plot::Lines { from, width, top, lines } => over_time(&area, chart, (*from, *width), *top, lines),
+        Plot::Counts { counted, counts, top, level } => {
+            over_weeks(&area, chart, (counted, counts), *top, *level)
+        }
         Plot::Bars { bars, levels } => named_bars(&area, chart, bars, levels),
     };
     drawn.and_then(|()| area.present()).expect("a picture that goes into memory always has room");
@@ -114,6 +117,59 @@ fn over_time(
     legend(&mut plot, SeriesLabelPosition::UpperLeft)
 }
 
+/// Columns from left to right, as many names under them as have room, and a line at what was asked.
+fn over_weeks(
+    area: &Area<'_>,
+    chart: &Chart,
+    (counted, counts): (&str, &[(String, u32)]),
+    top: u32,
+    (name, level): (&str, u32),
+) -> Drawn {
+    /// The names that fit side by side.
+    const NAMES: usize = 6;
+    // The legend stands above the highest column that there can be.
+    let room = top + top.div_ceil(3);
+    // A column stands in the middle over its whole number.
+    let end = counts.len().max(1) as f64 - 0.5;
+    let mut plot = ChartBuilder::on(area)
+        .margin(12)
+        .x_label_area_size(52)
+        .y_label_area_size(60)
+        .build_cartesian_2d(-0.5..end, 0.0..f64::from(room))?;
+    let name_of = |place: &f64| match place.fract() == 0.0 {
+        true => counts.get(*place as usize).map_or(String::new(), |(when, _)| when.clone()),
+        false => String::new(),
+    };
+    plot.configure_mesh()
+        .disable_x_mesh()
+        .max_light_lines(0)
+        .label_style(FONT.into_font().color(&INK))
+        .axis_desc_style(FONT.into_font().color(&INK))
+        .x_desc(chart.across)
+        .y_desc(counted)
+        .x_labels(NAMES)
+        .y_labels(room as usize + 1)
+        .x_label_formatter(&name_of)
+        .y_label_formatter(&|count| {
+            if *count > f64::from(top) { String::new() } else { format!("{count:.0}") }
+        })
+        .draw()?;
+    plot.draw_series(counts.iter().enumerate().map(|(place, (_, count))| {
+        let middle = place as f64;
+        Rectangle::new([(middle - 0.4, 0.0), (middle + 0.4, f64::from(*count))], FILL.filled())
+    }))?;
+    let ends = [(-0.5, f64::from(level)), (end, f64::from(level))];
+    plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
+        .label(format!("{name}: {level}"))
+        .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
+    plot.configure_series_labels()
+        .position(SeriesLabelPosition::UpperRight)
+        .background_style(WHITE.filled())
+        .border_style(INK)
+        .label_font(FONT.into_font().color(&INK))
+        .draw()
+}
+
 fn named_bars(
     area: &Area<'_>,
     chart: &Chart,
@@ -152,7 +208,7 @@ fn named_bars(
         let ends = [(*height, SegmentValue::Exact(0)), (*height, SegmentValue::Last)];
         plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
             .label(*name)
-            .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
+            .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
     }
     plot.configure_series_labels()
         .position(SeriesLabelPosition::LowerRight)
