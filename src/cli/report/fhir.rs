@@ -252,10 +252,8 @@ mod test_of_bundle {
 
     #[test]
     fn two_people_are_two_patients_and_one_person_is_one() {
-        let period = |since: &str| Period {
-            since: since.parse().unwrap(),
-            until: "2026-11-30".parse().unwrap(),
-        };
+        let period =
+            |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
         let of = |material: &Material, since| bundle(material, period(since))["entry"][0]["fullUrl"].clone();
         let one = material();
         assert_eq!(of(&one, "2026-11-01"), of(&one, "2026-11-04"), "whatever the period");
