@@ -12,6 +12,9 @@ type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
 
 const SIZE: (u32, u32) = (760, 330);
 const FONT: (&str, i32) = ("sans-serif", 19);
+/// The width of a letter at most, and of all names beside bars.
+const LETTER: u32 = 12;
+const MOST_FOR_NAMES: u32 = 310;
 const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
 const FILL: RGBColor = RGBColor(0x8f, 0xb4, 0xd9);
 /// Lines are told apart by their dashes as well: color, dash and space in pixels.
@@ -176,11 +179,12 @@ fn named_bars(
     bars: &[(String, f64)],
     levels: &[(&'static str, f64)],
 ) -> Drawn {
+    let longest = bars.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
     let mut plot = ChartBuilder::on(area)
         .margin(12)
         .x_label_area_size(46)
-        .y_label_area_size(310)
-        .build_cartesian_2d(0.0..chart.greatest() * 1.35, (0..bars.len().max(1) - 1).into_segmented())?;
+        .y_label_area_size((LETTER * longest as u32 + 24).min(MOST_FOR_NAMES))
+        .build_cartesian_2d(0.0..chart.greatest() * 1.45, (0..bars.len().max(1) - 1).into_segmented())?;
     let name = |place: &SegmentValue<usize>| match place {
         // The first bar stands on top.
         SegmentValue::CenterOf(place) | SegmentValue::Exact(place) => {

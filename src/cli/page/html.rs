@@ -78,7 +78,7 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
 /// What a paragraph is about, as far as its colon, and the rest.
 fn lead(text: &str) -> (&str, &str) {
     match text.split_once(": ") {
-        Some((lead, _)) if lead.chars().count() <= LEAD && !lead.contains(['.', ',', '(']) => {
+        Some((lead, _)) if lead.chars().count() <= LEAD && !lead.contains(['.', '(']) => {
             text.split_at(lead.len() + 1)
         }
         _ => ("", text),
