@@ -24,7 +24,7 @@ pub struct Table {
     pub rows: Vec<Vec<String>>,
 }
 
-/// A picture, with what it shows in words. All heights are shares from 0 to 1.
+/// A picture, with what it shows in words. All heights are shares from 0 to 1, but those of `Plot::Counts`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chart {
     /// What it shows.
@@ -64,6 +64,17 @@ pub enum Plot {
         /// What each line is, and its height at each step.
         lines: Vec<(&'static str, Vec<f64>)>,
     },
+    /// Counts one after the other in time, and a level that was asked for.
+    Counts {
+        /// What is counted: "days".
+        counted: &'static str,
+        /// When, and how many.
+        counts: Vec<(String, u32)>,
+        /// The most that there can be.
+        top: u32,
+        /// What the level is, and how many.
+        level: (&'static str, u32),
+    },
     /// Named bars, and levels that they are held against.
     Bars {
         /// What each bar is, and its height.
@@ -101,6 +112,10 @@ impl Chart {
                 };
                 ([self.across.to_owned()].into_iter().chain(head).collect(), (0..longest).map(row).collect())
             }
+            Plot::Counts { counted, counts, .. } => (
+                vec![self.across.to_owned(), (*counted).to_owned()],
+                counts.iter().map(|(when, count)| vec![when.clone(), count.to_string()]).collect(),
+            ),
             Plot::Bars { bars, levels } => {
                 let bars = bars.iter().map(|(name, height)| vec![name.clone(), percent(*height)]);
                 let levels = levels.iter().map(|(name, height)| vec![(*name).to_owned(), percent(*height)]);
@@ -117,6 +132,7 @@ impl Chart {
             Plot::Lines { lines, top, .. } => {
                 lines.iter().flat_map(|(_, line)| line.iter().map(|height| height.min(*top))).collect()
             }
+            Plot::Counts { top, .. } => vec![f64::from(*top)],
             Plot::Bars { bars, levels } => {
                 bars.iter().map(|(_, bar)| *bar).chain(levels.iter().map(|(_, level)| *level)).collect()
             }

@@ -77,10 +77,14 @@ fn coming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
         Decision::Rest | Decision::NotDue => {
             said.extend(next.reasons.first().map(ToString::to_string));
             if let Some(day) = next.next_day {
-                said.push(format!("The next practice: {}.", day.strftime("%A, %-d %B")));
+                said.push(format!("The next practice: {}.", day.strftime("%A, %B %-d")));
             }
         }
-        Decision::Locked => said.extend(next.reasons.first().map(ToString::to_string)),
+        // Whatever locks may be what must be acted on now.
+        Decision::Locked => {
+            said.extend(next.reasons.iter().map(ToString::to_string));
+            return said;
+        }
     }
     said.push("You may always choose gentler: counterpoise practice --gentler".to_owned());
     said
@@ -196,13 +200,23 @@ mod test {
         assert!(next(&two, nov(6)).contains("One thing becomes a little harder"));
         assert!(next(&two, nov(25)).contains("a little easier than last time"));
         assert!(
-            next(&two, nov(4)).contains("The next practice: Friday, 6 November."),
+            next(&two, nov(4)).contains("The next practice: Friday, November 6."),
             "{}",
             next(&two, nov(4))
         );
         let fell = past([session(nov(2), &[1, 2, 2])
             .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1)))]);
         assert!(next(&fell, nov(9)).contains("clinician"), "{}", next(&fell, nov(9)));
+        assert!(!next(&fell, nov(9)).contains("gentler"), "nothing may be chosen under a lock");
+        // Two locks: neither hides what the other asks for at once.
+        let both = past([
+            session(nov(2), &[1, 2, 2])
+                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1))),
+            session(nov(4), &[1, 2, 2])
+                .but(|session| (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(1))),
+        ]);
+        let said = next(&both, nov(9));
+        assert!(said.contains("fall") && said.contains("emergency number"), "{said}");
     }
 
     #[test]

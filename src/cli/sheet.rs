@@ -12,9 +12,12 @@ use crate::caution;
 use crate::clock::Clock;
 use crate::display::svg::escaped;
 use crate::journal::{Folder, Journal};
-use crate::prescription::{DrillPlan, Explanation, Prescription};
+use crate::prescription::{Explanation, Prescription};
 use crate::schedule::count::CueCounts;
 use crate::settings::Settings;
+
+mod place;
+mod ticks;
 
 /// Where it goes.
 #[derive(Debug, Clone, clap::Args)]
@@ -47,16 +50,24 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
 }
 
 const STYLE: &str = "\
-body{font:20px/1.45 sans-serif;color:#000;background:#fff;max-width:48rem;margin:1.5rem auto;padding:0 1rem}\
-h1{font-size:1.7rem;margin:.2rem 0}h2{font-size:1.3rem;margin:1.2rem 0 .3rem}ul{margin:.2rem 0;padding-left:1.3rem}\
-svg{width:100%;max-width:26rem;height:auto}\
-table{border-collapse:collapse;width:100%;margin:.5rem 0}caption{text-align:left;font-weight:bold}\
-th,td{border:2px solid #000;padding:.2rem .4rem;text-align:left;font-size:.85rem}td{height:1.7rem}th:first-child{width:6rem}\
-.box{display:inline-block;width:1.1rem;height:1.1rem;border:2px solid #000;margin-right:.35rem;vertical-align:-.2rem}\
+body{font:20px/1.4 sans-serif;color:#000;background:#fff;max-width:48rem;margin:1.5rem auto;padding:0 1rem}\
+h1{font-size:1.7rem;margin:.2rem 0}h2{font-size:1.3rem;margin:1.1rem 0 .3rem}ul,ol{margin:.2rem 0;padding-left:1.6rem}\
+p{margin:.5rem 0}figure{margin:.8rem 0}svg{width:100%;height:auto}\
+.stop{border:3px solid;padding:.1rem .8rem .5rem}.stop h2{margin-top:.4rem}\
+table{border-collapse:collapse;width:100%;margin:.5rem 0}\
+th,td{border:2px solid #000;padding:.2rem .3rem;text-align:left;font-size:.8em;vertical-align:top}\
+tbody th{font-weight:normal}td{white-space:nowrap}thead th{width:9%}thead th:first-child{width:13%}thead th:nth-child(2){width:auto}\
+thead th:nth-child(3){width:16%}thead th:nth-child(4){width:12%}.ticks p,.ticks li{font-size:.9em}\
+.box{display:inline-block;min-width:1.1em;border:2px solid #000;padding:0 .15em;margin-right:.3em;text-align:center}\
+@media (max-width:40rem){table,thead,tbody,tr,th,td{display:block}thead{display:none}td{white-space:normal;min-height:1.5em}}\
 @page{margin:15mm}\
-@media print{body{font-size:14pt;max-width:none;margin:0;padding:0}h2{break-after:avoid}table,figure,li{break-inside:avoid}}";
+@media print{body{font-size:14pt;max-width:none;margin:0;padding:0}h1,h2{break-after:avoid}\
+li,figure,tbody,.stop{break-inside:avoid}.ticks{break-before:page}}";
 
-/// The whole page.
+/// The parts of the handout that are of no use on a sheet for one week.
+const LEFT_OUT: [&str; 3] = ["How it goes on", "Numbers to keep beside the counter", "Stop"];
+
+/// The whole page: first whom to call and when to stop, then the place, then what is done, then what is written on.
 fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
     let mut html = String::new();
     let title = escaped(today.title());
@@ -72,74 +83,36 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
         "<p>{who}{day}. {} days this week, one practice a day at most.</p>",
         today.days_a_week()
     );
-    let _ = writeln!(html, "<figure>{SET_UP}</figure>");
-    // The parts of the handout: what is done, in words for the person.
-    let counts = CueCounts::of(today);
-    for part in Explanation::of(today, &counts).handout().into_iter().skip(1) {
-        if part.heading.starts_with("Numbers") || part.heading == "How it goes on" {
-            continue;
-        }
-        let _ = writeln!(html, "<h2>{}</h2>\n<ul>", escaped(&part.heading));
-        for line in &part.lines {
-            let _ = writeln!(html, "<li>{}</li>", escaped(line));
-        }
-        html.push_str("</ul>\n");
-    }
-    let _ = writeln!(html, "<p>{} {}</p>", escaped(caution::FIRST), escaped(caution::WHAT_IT_IS));
     let line = "____________________";
     let number = settings.emergency_number.as_deref().map_or_else(|| line.to_owned(), escaped);
     let contact = settings.contact.as_deref().map_or_else(|| line.to_owned(), escaped);
-    let _ = writeln!(html, "<p><strong>Emergency: {number}</strong><br>Besides: {contact}</p>");
-    ticks(today, &mut html);
+    let counts = CueCounts::of(today);
+    let parts = Explanation::of(today, &counts).handout();
+    let _ = writeln!(html, "<section class=\"stop\">");
+    for part in parts.iter().filter(|part| part.heading == "Stop") {
+        list(&part.heading, &part.lines, &mut html);
+    }
+    let _ = writeln!(html, "<p><strong>Emergency: {number}</strong><br>Besides: {contact}</p>\n</section>");
+    let _ = writeln!(html, "<figure>{}</figure>", place::PICTURE);
+    // The parts of the handout: what is done, in words for the person.
+    for part in parts.iter().skip(1).filter(|part| !LEFT_OUT.contains(&part.heading.as_str())) {
+        list(&part.heading, &part.lines, &mut html);
+    }
+    ticks::write(today, &mut html);
+    let _ = writeln!(html, "<p>{} {}</p>", escaped(caution::FIRST), escaped(caution::WHAT_IT_IS));
     html.push_str("</main>\n</body>\n</html>\n");
     html
 }
 
-/// Boxes to tick and places for numbers, a row a practice.
-fn ticks(today: &Prescription, html: &mut String) {
-    let sets: u32 = today.drills().iter().map(DrillPlan::sets).map(u32::from).sum();
-    html.push_str(
-        "<table>\n<caption>What was done</caption>\n<thead><tr><th scope=\"col\">Date</th><th scope=\"col\">Set</th>\
-         <th scope=\"col\">Hardest, 0 to 10</th><th scope=\"col\">Unsteady, 1 to 5</th><th scope=\"col\">Held on, times</th>\
-         <th scope=\"col\">Grabbed or nearly fell</th></tr></thead>\n<tbody>\n",
-    );
-    let tick = "<span class=\"box\"></span>";
-    for _ in 0..today.days_a_week() {
-        for set in 1..=sets {
-            let day = if set == 1 { format!("<td rowspan=\"{sets}\"></td>") } else { String::new() };
-            let _ = writeln!(
-                html,
-                "<tr>{day}<td>{tick}{set}</td><td></td><td></td><td></td><td>{tick}</td></tr>"
-            );
-        }
+/// A part of the handout, without what comes in later weeks.
+fn list(heading: &str, lines: &[String], html: &mut String) {
+    let _ = writeln!(html, "<h2>{}</h2>\n<ul>", escaped(heading));
+    for line in lines.iter().filter(|line| !line.starts_with("Later, ")) {
+        let line = line.replacen("At first: ", "This week: ", 1);
+        let _ = writeln!(html, "<li>{}</li>", escaped(&line));
     }
-    html.push_str(
-        "</tbody>\n</table>\n<p>Hardest: 0 nothing, 5 to 6 moderate, 7 to 8 hard, 10 the most. Unsteady: 1 steady, 5 lost balance. \
-         If you fell, felt unwell or nearly fell: no more today, and tell your therapist.</p>\n",
-    );
+    html.push_str("</ul>\n");
 }
-
-/// The place from above: counter, person, phone, chair, clear floor. Plain lines, with words.
-const SET_UP: &str = "\
-<svg role=\"img\" aria-labelledby=\"place-title place-words\" viewBox=\"0 0 520 400\" xmlns=\"http://www.w3.org/2000/svg\" \
-fill=\"none\" stroke=\"#000\" stroke-width=\"3\" font-family=\"sans-serif\" font-size=\"20\">\
-<title id=\"place-title\">The place, seen from above</title>\
-<desc id=\"place-words\">You stand facing the kitchen counter, a hand on it. The phone lies on the counter within reach. A firm chair \
-stands beside you, against the wall. Behind you are 1.5 meters of clear floor, or a wall.</desc>\
-<rect x=\"20\" y=\"20\" width=\"480\" height=\"70\"/>\
-<text x=\"40\" y=\"62\" fill=\"#000\" stroke=\"none\">counter, fixed</text>\
-<rect x=\"390\" y=\"34\" width=\"26\" height=\"42\" rx=\"5\"/>\
-<text x=\"424\" y=\"62\" fill=\"#000\" stroke=\"none\">phone</text>\
-<ellipse cx=\"230\" cy=\"172\" rx=\"11\" ry=\"24\"/><ellipse cx=\"278\" cy=\"172\" rx=\"11\" ry=\"24\"/>\
-<circle cx=\"254\" cy=\"156\" r=\"24\" fill=\"#fff\"/>\
-<path d=\"M236 140 L222 92 M272 140 L286 92\"/>\
-<text x=\"300\" y=\"166\" fill=\"#000\" stroke=\"none\">you, firm shoes</text>\
-<rect x=\"60\" y=\"140\" width=\"70\" height=\"70\"/><path d=\"M60 140 L60 210\" stroke-width=\"8\"/>\
-<text x=\"52\" y=\"238\" fill=\"#000\" stroke=\"none\">firm chair</text>\
-<path d=\"M140 250 H370 V370 H140 Z\" stroke-dasharray=\"10 8\"/>\
-<text x=\"160\" y=\"305\" fill=\"#000\" stroke=\"none\">clear, dry floor: 1.5 m,</text>\
-<text x=\"160\" y=\"332\" fill=\"#000\" stroke=\"none\">or a wall behind you</text>\
-</svg>";
 
 #[cfg(test)]
 mod test {
@@ -148,25 +121,31 @@ mod test {
     use crate::settings::Settings;
 
     #[test]
-    fn the_sheet_has_the_practice_the_stops_and_a_row_for_each_day() {
+    fn the_sheet_has_the_practice_the_stops_and_a_row_for_each_set() {
         let gentle = Prescription::ready("gentle").unwrap();
         let settings = Settings { name: Some("<A>".to_owned()), ..Settings::default() };
         let html = page(gentle, &settings, "2026-11-02");
-        assert_eq!(html.matches("<td rowspan=\"3\"></td>").count(), 3, "three days");
-        assert_eq!(html.matches("<tr>").count(), 1 + 9, "a row a set");
-        for part in [
-            "Reaches at the counter",
-            "<h2>Stop</h2>",
-            "chest pain",
-            "&lt;A&gt;",
-            "Emergency: ____",
-            "seen from above",
-        ] {
-            assert!(html.contains(part), "{part}");
-        }
+        assert_eq!(html.matches("<tbody>").count(), 3, "three days");
+        assert_eq!(html.matches("<tr>").count(), 1 + 3 * (3 + 1), "a row a set, and one for all of it");
+        assert_eq!(html.matches(">Set 2, Reaches at the counter, step 1<").count(), 3);
+        let at = |part: &str| html.find(part).unwrap_or_else(|| panic!("{part} is missing"));
+        let order =
+            ["<h1>", "<h2>Stop</h2>", "chest pain", "Emergency: ____", "seen from the side", "You hear"];
+        assert!(order.windows(2).all(|two| at(two[0]) < at(two[1])), "{html}");
+        assert!(html.contains("&lt;A&gt;") && html.contains("This week: stand with the counter ahead"));
+        assert!(!html.contains("Later, one small change"), "a sheet is for one week");
         assert!(!html.contains("<A>") && !html.contains("<script") && html.contains("@page"));
         let known = Settings { emergency_number: Some("911".to_owned()), ..Settings::default() };
         assert!(page(gentle, &known, "2026-11-02").contains("Emergency: 911"));
+    }
+
+    #[test]
+    fn where_the_order_is_drawn_no_set_has_a_number() {
+        let drawn = Prescription::ready("steps-and-rises").unwrap();
+        let html = page(drawn, &Settings::default(), "2026-11-02");
+        let sets: u32 = drawn.drills().iter().map(|plan| u32::from(plan.sets())).sum();
+        assert!(!html.contains(">Set 1,"), "which comes first is heard on the day");
+        assert_eq!(html.matches(">D</span>").count() as u32, sets * u32::from(drawn.days_a_week()));
     }
 
     #[test]

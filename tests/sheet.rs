@@ -1,0 +1,107 @@
+//! The sheet and what is typed in from it afterwards: the same questions, in the same words and the same order.
+
+use std::fs;
+use std::io::Write as _;
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+
+fn run(folder: &Path, arguments: &[&str], typed: &[&str]) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+        .args(arguments)
+        .env("COUNTERPOISE_DATA", folder.join("data"))
+        .current_dir(folder)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let text: String = typed.iter().map(|line| format!("{line}\n")).collect();
+    let _ = child.stdin.take().unwrap().write_all(text.as_bytes());
+    child.wait_with_output().unwrap()
+}
+
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The words of a page without its marks.
+fn words(html: &str) -> String {
+    let body = &html[html.find("<main>").unwrap()..];
+    let mut words = String::new();
+    let mut inside = true;
+    for sign in body.chars() {
+        match sign {
+            '<' => inside = false,
+            '>' => {
+                inside = true;
+                words.push(' ');
+            }
+            sign if inside => words.push(sign),
+            _ => {}
+        }
+    }
+    one_line(&words.replace("&quot;", "\"").replace("&amp;", "&"))
+}
+
+/// Whoever answers "yes" wherever it is asked hears every question.
+const ANSWERS: [(&str, &str); 9] = [
+    ("On which day?", "2026-02-02"),
+    ("(D done whole", "d"),
+    ("hold on?", "0"),
+    ("at its hardest?", "4"),
+    ("How steady", "2"),
+    ("What felt wrong?", "5"),
+    ("Keep it", "y"),
+    ("(Y or N)", "y"),
+    ("Which step", "1"),
+];
+
+#[test]
+fn the_sheet_has_a_place_for_every_answer_in_the_order_of_the_questions() {
+    let place = tempfile::tempdir().unwrap();
+    assert!(run(place.path(), &["sheet", "--out", "sheet.html"], &[]).status.success());
+    let sheet = words(&fs::read_to_string(place.path().join("sheet.html")).unwrap());
+    // The last question that was asked before the end of input is the next to be answered; nothing is kept before the last.
+    let mut typed: Vec<&str> = Vec::new();
+    let mut asked: Vec<String> = Vec::new();
+    loop {
+        let output = run(place.path(), &["journal", "add"], &typed);
+        if output.status.success() {
+            break;
+        }
+        let said = String::from_utf8(output.stdout).unwrap();
+        let question = one_line(said.split("\n\n").last().unwrap());
+        let answer = ANSWERS.iter().find(|(part, _)| question.contains(part));
+        typed.push(answer.unwrap_or_else(|| panic!("the sheet has no place for: {question}")).1);
+        asked.push(question);
+        assert!(asked.len() < 60, "{asked:?}");
+    }
+    // A day, three sets of five answers, a fall and whether it hurt, unwell and what felt wrong, and whether to keep it.
+    assert!(asked.len() > 1 + 3 * 5 + 4, "{asked:#?}");
+    for question in &asked[1..asked.len() - 1] {
+        // A list of numbers is told apart by blanks in a terminal and by semicolons on paper.
+        let is_list = question.contains("What felt wrong");
+        let ends = |sign: char| "().?;".contains(sign) || (is_list && sign.is_ascii_digit());
+        for part in question.split(ends) {
+            let part = part.trim();
+            let found = sheet.to_lowercase().contains(&part.to_lowercase());
+            assert!(part.len() < 4 || found, "\"{part}\" of \"{question}\" is not on the sheet: {sheet}");
+        }
+    }
+    // In the order in which they are asked, what is asked of a set stands in the list, and what is asked at the end after it.
+    let place_of = |part: &str| sheet.find(part).unwrap_or_else(|| panic!("{part}: {sheet}"));
+    let of_a_set = [
+        "D done whole",
+        "grab hold",
+        "how often",
+        "How hard",
+        "How steady",
+        "Did you fall",
+        "Did you feel unwell",
+    ];
+    let asked_at = |part: &str| asked.iter().position(|question| question.contains(part)).unwrap();
+    for two in of_a_set.windows(2) {
+        assert!(place_of(two[0]) < place_of(two[1]), "{two:?} on the sheet");
+        assert!(asked_at(two[0]) < asked_at(two[1]), "{two:?} when typed in");
+    }
+}
