@@ -50,6 +50,11 @@ impl Known {
         Ok(Self { past, fitness: Fitness { suitability, tests_below }, tests, answered })
     }
 
+    /// When suitability was answered last, as it was written.
+    pub fn answered_at(&self) -> Option<&str> {
+        self.answered.as_ref().map(|row| row.at.text())
+    }
+
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.

@@ -42,11 +42,15 @@ struct Head {
     schema: String,
 }
 
-fn head_is_broken(error: &serde_json::Error) -> String {
-    match error.classify() {
-        serde_json::error::Category::Data => error.to_string(),
-        _ => format!("it is no JSON, or not all of it ({error})"),
-    }
+fn head(name: &str, bytes: &[u8]) -> Result<Head, JournalError> {
+    serde_json::from_slice(bytes).map_err(|error| match error.classify() {
+        serde_json::error::Category::Data => refused(name, error.to_string()),
+        _ => refused(name, format!("it is no JSON, or not all of it ({error})")),
+    })
+}
+
+fn refused(name: &str, reason: String) -> JournalError {
+    JournalError::NotImported { file: name.to_owned(), reason }
 }
 
 /// Takes in the file called `name`. What is here already stays as it is; what the file knows more of is added.
@@ -55,24 +59,37 @@ fn head_is_broken(error: &serde_json::Error) -> String {
 /// If the file is broken, of another kind, or says something else about a session than this journal does; or if the
 /// journal cannot be written. The journal is then as it was, except that a rescue file leaves what fits.
 pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Imported, JournalError> {
-    let refuse = |reason: String| JournalError::NotImported { file: name.to_owned(), reason };
     if journal.lock.is_none() {
         return Err(JournalError::ReadOnly { path: journal.path.clone() });
     }
-    let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(head_is_broken(&error)))?;
-    match head.schema.as_str() {
-        SCHEMA => {}
-        rescue::SCHEMA => {
-            return match rescue::apply(journal, bytes).map_err(|error| refuse(error.to_string()))? {
-                None => Ok(Imported { added: 0, known: 1 }),
-                Some(reason) => Err(JournalError::PartlyImported { file: name.to_owned(), reason }),
-            };
-        }
-        other => {
-            return Err(refuse(format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"")));
-        }
+    if head(name, bytes)?.schema == rescue::SCHEMA {
+        return match rescue::apply(journal, bytes).map_err(|error| refused(name, error.to_string()))? {
+            None => Ok(Imported { added: 0, known: 1 }),
+            Some(reason) => Err(JournalError::PartlyImported { file: name.to_owned(), reason }),
+        };
     }
-    let export: Export = serde_json::from_slice(bytes).map_err(|error| refuse(error.to_string()))?;
+    add(journal, name, &read_export(name, bytes)?)
+}
+
+/// What an export says. Nothing of it is checked yet against a journal.
+///
+/// # Errors
+/// If it is broken, or of another kind.
+pub(super) fn read_export(name: &str, bytes: &[u8]) -> Result<Export, JournalError> {
+    let Head { schema } = head(name, bytes)?;
+    if schema != SCHEMA {
+        return Err(refused(name, format!("its `schema` is \"{schema}\"; this version reads \"{SCHEMA}\"")));
+    }
+    serde_json::from_slice(bytes).map_err(|error| refused(name, error.to_string()))
+}
+
+/// Adds what the export called `name` knows more of.
+///
+/// # Errors
+/// If its entries do not fit together, or it says something else about a session than this journal does. The journal is
+/// then as it was.
+pub(super) fn add(journal: &mut Journal, name: &str, export: &Export) -> Result<Imported, JournalError> {
+    let refuse = |reason: String| refused(name, reason);
     let path = journal.path.clone();
     let at = |source| JournalError::from_sqlite(&path, source);
     let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;

@@ -15,7 +15,7 @@ use super::row::{Line, SessionId};
 use super::{Folder, Journal, Notice};
 
 /// The form of a rescue file.
-pub(super) const SCHEMA: &str = "counterpoise.rescue/1";
+pub const SCHEMA: &str = "counterpoise.rescue/1";
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -14,7 +14,9 @@ th:first-child,td:first-child,tbody th{text-align:left;font-weight:normal}thead 
 summary{cursor:pointer;padding:.3rem 0}\
 @page{margin:18mm}\
 @media print{body{font-size:11pt;max-width:none;margin:0;padding:0}h2{break-after:avoid}\
-figure,table{break-inside:avoid}details{display:none}}";
+figure,tr,table:not(.long){break-inside:avoid}details{display:none}}";
+/// A table of more rows than go on a page of paper is broken between them.
+const LONG: usize = 30;
 
 pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     let title = blocks.iter().find_map(|block| match block {
@@ -50,7 +52,8 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
 }
 
 fn write_table(table: &Table, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "<table>\n<caption>{}</caption>", escaped(&table.title))?;
+    let long = if table.rows.len() > LONG { " class=\"long\"" } else { "" };
+    writeln!(out, "<table{long}>\n<caption>{}</caption>", escaped(&table.title))?;
     let head: String =
         table.head.iter().map(|cell| format!("<th scope=\"col\">{}</th>", escaped(cell))).collect();
     writeln!(out, "<thead><tr>{head}</tr></thead>\n<tbody>")?;
