@@ -222,7 +222,7 @@ fn whatever_else_lies_there_is_named_harmlessly_and_holds_nothing_up() {
     symlink(place.path().join("elsewhere"), clinic.join("link 1")).unwrap();
     symlink(place.path().join("elsewhere"), clinic.join("link 2")).unwrap();
     fs::write(clinic.join("shut/journal.sqlite"), &file).unwrap();
-    fs::set_permissions(clinic.join("shut"), fs::Permissions::from_mode(0)).unwrap();
+    fs::set_permissions(clinic.join("shut"), fs::Permissions::from_mode(0o000)).unwrap();
     let output = as_anybody(place.path(), &["report", "--folder", "clinic", "--on", ON, "--format", "json"]);
     let text = as_anybody(place.path(), &["report", "--folder", "clinic", "--on", ON]);
     fs::set_permissions(clinic.join("shut"), fs::Permissions::from_mode(0o700)).unwrap();
@@ -253,7 +253,7 @@ fn whatever_else_lies_there_is_named_harmlessly_and_holds_nothing_up() {
         let said = std::str::from_utf8(bytes).unwrap();
         let obeyed = |sign: char| sign.is_control() && sign != '\n' || sign == '\u{202e}';
         assert!(!said.contains(obeyed), "{said}");
-        assert!(said.lines().all(|line| !line.starts_with("\u{1b}")));
+        assert!(said.lines().all(|line| !line.starts_with('\u{1b}')));
     }
     assert_eq!(output.status.code(), Some(1));
 }

@@ -1,11 +1,12 @@
 //! The journal as the rules of progression see it. Not the rules themselves.
 
-use jiff::{Timestamp, civil::Date};
+use jiff::{Timestamp, civil::Date, tz::TimeZone};
 
 use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
 use super::{Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
+use crate::prescription::Digest;
 use crate::progression::locks_of;
 use crate::record::{Given, Question};
 
@@ -35,9 +36,17 @@ pub(super) fn instant(ms: i64) -> Timestamp {
     Timestamp::from_millisecond(ms).unwrap_or_default()
 }
 
-/// The local date, as it was written where it happened.
+/// The local date, as it was written where it happened; where only UTC was written, the one there.
 pub(super) fn day(stamp: &Stamp) -> Option<Date> {
-    stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date)
+    let local = stamp.text().parse::<jiff::civil::DateTime>().ok().map(jiff::civil::DateTime::date);
+    let utc = || Some(TimeZone::UTC.to_datetime(Timestamp::from_millisecond(stamp.ms()).ok()?).date());
+    local.or_else(utc)
+}
+
+/// The digest of the prescription. One that is none as it is written tells it from others all the same: what happened
+/// in a session counts, whatever its prescription was.
+pub(super) fn digest(written: &str) -> Digest {
+    written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
 }
 
 /// The session as it is right. What it locked as it was kept stays locked.
@@ -73,7 +82,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         begun: instant(begun.ms()),
         ended: instant(latest?),
         seen_before: decided.and_then(|row| row.seen_before_ms).map(instant),
-        digest: record.start.digest.parse().ok()?,
+        digest: digest(&record.start.digest),
         end: record.end.as_ref().map(|end| end.why),
         sets_planned: record.start.sets_planned,
         sets_whole: decided.map(|row| row.sets_whole),

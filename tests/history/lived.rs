@@ -51,19 +51,15 @@ pub fn lived(export: &mut Value, number: u64) {
 /// The sentences of one day. On most days all are true.
 fn ready(rng: &mut ChaCha12Rng, partner: bool) -> Value {
     let today = Today { partner, harder: true, unwell_last_time: false };
-    let mut rows: Vec<(Item, bool)> = Page::ALL
-        .iter()
-        .filter(|page| partner || **page != Page::Partner)
-        .flat_map(|page| page.items(today))
-        .map(|item| (item, true))
-        .collect();
     let not = [Item::Sore, Item::Night, Item::Medicine, Item::House];
-    if rng.random_range(0..12) == 0 {
-        let item = not[rng.random_range(0..not.len())];
-        if let Some(at) = rows.iter().position(|(row, _)| *row == item) {
-            rows[at].1 = false;
-            let besides = item.besides().iter().map(|item| (*item, true));
-            rows.splice(at + 1..at + 1, besides.collect::<Vec<_>>());
+    let not = (rng.random_range(0..12) == 0).then(|| not[rng.random_range(0..not.len())]);
+    let mut rows: Vec<(Item, bool)> = Vec::new();
+    for page in Page::ALL.iter().filter(|page| partner || **page != Page::Partner) {
+        for item in page.items(today) {
+            rows.push((item, not != Some(item)));
+            if not == Some(item) {
+                rows.extend(item.besides().iter().map(|besides| (*besides, true)));
+            }
         }
     }
     rows.into_iter().map(|(item, is_true)| json!({ "item": item.name(), "is_true": is_true })).collect()
