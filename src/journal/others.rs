@@ -6,10 +6,14 @@ use std::path::Path;
 use std::time::Duration;
 
 use rusqlite::backup::Backup;
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use super::export::Export;
 use super::{BUSY, Journal, JournalError, import, in_memory, schema};
+
+/// More than there are different questions to a journal: each is prepared once.
+const STATEMENTS: usize = 64;
 
 impl Journal {
     /// Opens the file of somebody else's journal to read it, and touches nothing. One of an earlier version is copied into
@@ -39,6 +43,9 @@ impl Journal {
         let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let db = Connection::open_with_flags(path, flags).map_err(at)?;
         db.busy_timeout(BUSY).map_err(at)?;
+        db.set_prepared_statement_cache_capacity(STATEMENTS);
+        // Else `SQLite` plans a question anew for each value that it is asked with.
+        db.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true).map_err(at)?;
         schema::recognize(&db, path)?;
         let db = match schema::up_to_date(&db, path) {
             Err(JournalError::Older { .. }) => brought_up_to_date(&db).map_err(at)?,
