@@ -4,6 +4,7 @@
 //! ```text
 //! Folder::find -> lock -> Journal::open -> Writer::start -> keep(Entry) ... close
 //!         \-----> Journal::look -> list, show, export
+//! a file -> Journal::peek, an export -> Journal::of_export: read, and left as they are
 //! ```
 //!
 //! To practice takes the [`Lock`]; to look does not. Nothing is overwritten: a set, a cue and an end are rows that
@@ -30,6 +31,7 @@ mod keep;
 pub mod list;
 mod lock;
 mod material;
+mod others;
 mod past;
 pub mod read;
 mod recent;
@@ -153,9 +155,7 @@ impl Journal {
             Err(error) => return Err(JournalError::Unreadable { path, source: error }),
         };
         let db = if empty {
-            let mut db = Connection::open_in_memory().map_err(at)?;
-            schema::migrate(&mut db).map_err(at)?;
-            db
+            in_memory().map_err(at)?
         } else {
             // Opened for writing, because what a crash left half done is undone by the first to look.
             let db = Connection::open_with_flags(&path, flags()).map_err(at)?;
@@ -165,24 +165,6 @@ impl Journal {
             db
         };
         db.pragma_update(None, "query_only", true).map_err(at)?;
-        Ok(Self { db, path, lock: None })
-    }
-
-    /// Opens somebody else's journal to read it, and touches nothing: a file that a crash left half written, or that an
-    /// earlier version made, is refused. Where nothing has been practiced yet, it is empty.
-    ///
-    /// # Errors
-    /// If the file is not a Counterpoise journal, was made by another version, or cannot be read as it is.
-    pub fn peek(folder: &Folder) -> Result<Self, JournalError> {
-        let path = folder.journal_file();
-        if path.metadata().is_ok_and(|metadata| metadata.len() == 0) {
-            return Self::look(folder);
-        }
-        let at = |source| JournalError::from_sqlite(&path, source);
-        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let db = Connection::open_with_flags(&path, flags).map_err(at)?;
-        schema::recognize(&db, &path)?;
-        schema::up_to_date(&db, &path)?;
         Ok(Self { db, path, lock: None })
     }
 
@@ -203,6 +185,13 @@ impl Journal {
 
 fn flags() -> OpenFlags {
     OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX
+}
+
+/// A journal that is nowhere, with nothing in it.
+fn in_memory() -> rusqlite::Result<Connection> {
+    let mut db = Connection::open_in_memory()?;
+    schema::migrate(&mut db)?;
+    Ok(db)
 }
 
 /// The promises of a commit: on the disk, the folder's entry included, before it returns.

@@ -5,10 +5,14 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use crate::past::{Past, Sitting};
-use crate::prescription::Prescription;
+use crate::prescription::{Digest, Prescription};
 use crate::program::days_between;
 use crate::progression::{Decision, LAYOFF_DAYS, Next, Reason};
 use crate::words::words;
+
+mod page;
+
+pub use page::{blocks, heading};
 
 /// How somebody stands. Several may be true at once; the first says most.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -41,10 +45,13 @@ words! {
     }
 }
 
+/// What is said of the next practice where only the digest of the prescription is known.
+const NOT_HERE: &str = "Its prescription is not here, so nothing is said of reviews and steps.";
+
 /// One person's line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Person {
-    /// The name of the folder or file: never a person's own name, unless somebody named it so.
+    /// The name of the folder or file, with signs that would move a cursor written out: never a person's own name, unless somebody named it so.
     pub name: String,
     /// Everything that is true, what says most first.
     pub states: Vec<State>,
@@ -54,10 +61,30 @@ pub struct Person {
     pub days_in_four_weeks: usize,
     /// Practices under the prescription in use.
     pub practices: usize,
-    /// What the next practice would be.
-    pub next: Decision,
+    /// What the next practice would be; `None` where the prescription is not known and nothing stands in the way.
+    pub next: Option<Decision>,
     /// The first reason for it.
     pub because: String,
+    /// Where else the same person was found, by name.
+    pub also: Vec<String>,
+}
+
+/// The prescription in use.
+#[derive(Debug, Clone, Copy)]
+pub enum Under<'a> {
+    /// It is here.
+    Known(&'a Prescription),
+    /// Only its digest is: nothing is said of reviews and steps.
+    Elsewhere(Digest),
+}
+
+/// What could not be read, and why.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Skipped {
+    /// The name of the folder or file.
+    pub name: String,
+    /// Why.
+    pub why: String,
 }
 
 /// The order of the list.
@@ -74,34 +101,45 @@ pub enum Order {
 
 impl Person {
     /// How somebody stands on `today`.
-    pub fn of(name: &str, past: &Past, prescription: &Prescription, next: &Next, today: Date) -> Self {
+    pub fn of(name: &str, past: &Past, under: Under<'_>, next: &Next, today: Date) -> Self {
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         let last = days.iter().copied().max();
         let mut recent: Vec<Date> = days.into_iter().filter(|day| days_between(*day, today) < 28).collect();
         recent.sort_unstable();
         recent.dedup();
-        let under = |sitting: &&Sitting<'_>| sitting.first().digest == prescription.digest();
-        let practices = sittings.iter().filter(under).count();
+        let (digest, prescription) = match under {
+            Under::Known(prescription) => (prescription.digest(), Some(prescription)),
+            Under::Elsewhere(digest) => (digest, None),
+        };
+        let practices = sittings.iter().filter(|sitting| sitting.first().digest == digest).count();
+        let due = |of: &Prescription| practices >= usize::from(of.review_after_sessions());
         let is = |wanted: fn(&Reason) -> bool| next.reasons.iter().any(wanted);
         let off = last.map(|last| days_between(last, today));
         let facts = [
             (State::Locked, is(|reason| matches!(reason, Reason::Locked { .. } | Reason::Clinician { .. }))),
             (State::Held, is(|reason| matches!(reason, Reason::Holding { .. }))),
-            (State::Review, practices >= usize::from(prescription.review_after_sessions())),
+            (State::Review, prescription.is_some_and(due)),
             (State::Stopped, off.is_some_and(|off| off > LAYOFF_DAYS)),
-            (State::Ready, next.then == Decision::Up),
+            (State::Ready, prescription.is_some() && next.then == Decision::Up),
             (State::Practices, off.is_some_and(|off| off <= LAYOFF_DAYS)),
             (State::New, last.is_none()),
         ];
+        // What bars practice does so under every prescription.
+        let said = (prescription.is_some() || next.is_barred()).then_some(next.decision);
+        let because = match said {
+            Some(_) => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
+            None => NOT_HERE.to_owned(),
+        };
         Self {
             name: name.to_owned(),
             states: facts.into_iter().filter(|(_, is_so)| *is_so).map(|(state, _)| state).collect(),
             last,
             days_in_four_weeks: recent.len(),
             practices,
-            next: next.decision,
-            because: next.reasons.first().map(ToString::to_string).unwrap_or_default(),
+            next: said,
+            because,
+            also: Vec::new(),
         }
     }
 }
@@ -126,15 +164,15 @@ pub fn counts(people: &[Person]) -> Vec<(State, usize)> {
 mod test {
     use jiff::civil::{Date, date};
 
-    use super::{Order, Person, State, counts, sort};
+    use super::{Order, Person, State, Under, counts, sort};
     use crate::past::sample::{clean, on, past, prescription};
     use crate::past::{Past, PastSession};
-    use crate::progression::{Fitness, Next};
+    use crate::progression::{Decision, Fitness, Next};
     use crate::record::SessionEnd;
 
     fn person(name: &str, past: &Past, today: Date) -> Person {
         let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-        Person::of(name, past, &prescription(), &next, today)
+        Person::of(name, past, Under::Known(&prescription()), &next, today)
     }
 
     fn session(day: Date) -> PastSession {
@@ -166,6 +204,24 @@ mod test {
         assert_eq!(states(&fell(Some(1)), nov(30)), [State::Locked, State::Stopped], "time lifts no lock");
         assert_eq!(states(&fell(Some(0)), nov(3)), [State::Held, State::Practices]);
         assert_eq!(states(&fell(Some(0)), nov(5)), [State::Practices]);
+    }
+
+    #[test]
+    fn where_the_prescription_is_elsewhere_only_what_does_not_hang_on_it_is_said() {
+        let elsewhere = |past: &Past, today: Date| {
+            let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
+            Person::of("a", past, Under::Elsewhere(prescription().digest()), &next, today)
+        };
+        let twelve = past((0..12).map(|nth| session(nov(1 + 2 * nth))));
+        let person = elsewhere(&twelve, nov(25));
+        assert_eq!((person.states, person.practices, person.next), (vec![State::Practices], 12, None));
+        assert!(person.because.contains("not here"), "{}", person.because);
+        let fell =
+            past([session(nov(2))
+                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1)))]);
+        let person = elsewhere(&fell, nov(30));
+        assert_eq!(person.states, [State::Locked, State::Stopped]);
+        assert_eq!(person.next, Some(Decision::Locked), "a lock stands under every prescription");
     }
 
     #[test]

@@ -69,7 +69,7 @@ const CORE: [(&str, &[&str]); 28] = [
     ("past", &["drill", "lock", "prescription", "readiness", "record"]),
     ("program", &["past", "prescription"]),
     ("progress", &["drill", "past", "prescription", "program", "progression"]),
-    ("overview", &["past", "prescription", "program", "progression", "record", "words"]),
+    ("overview", &["page", "past", "prescription", "program", "progression", "record", "words"]),
     (
         "report",
         &[

@@ -1,200 +1,165 @@
-//! The overview of a folder of journals: finds them, reads them two at a time and for reading only, and prints a line each.
-//! Not how somebody stands (that is `overview`).
+//! The overview of a folder of journals: looks for them, has them read, and prints a line each. Not how somebody stands (that
+//! is `overview`).
 
-use std::fs;
 use std::io::{self, IsTerminal, Write};
-use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
+use std::path::Path;
 
 use indicatif::{ProgressBar, ProgressStyle};
 use jiff::ZonedDateTime;
 use serde::Serialize;
 
-use super::standing::Known;
+use super::Failure;
+use super::page::html;
 use super::wrap::wrapped;
-use super::{Failure, source};
 use crate::journal::export::text;
-use crate::journal::{Folder, Journal};
-use crate::overview::{Order, Person, State, counts, sort};
-use crate::prescription::Prescription;
+use crate::overview::{Order, Person, Skipped, State, blocks, heading, sort};
+use crate::progression::Decision;
 
-/// How deep folders are looked into: a clinic's folder, a person's, and the others of one computer.
-const DEPTH: usize = 3;
+mod find;
+mod read;
+
+use find::Found;
+
+/// The most characters of a name in a line for people.
+const NAME: usize = 28;
 
 /// How the overview is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// For people.
     Text,
+    /// A page to print.
+    Html,
     /// For other programs.
     Json,
     /// For a spreadsheet.
     Csv,
 }
 
-/// What could not be read, and why.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Skipped {
-    name: String,
-    why: String,
+/// Everybody in a folder.
+#[derive(Debug)]
+pub(super) struct Overview {
+    people: Vec<Person>,
+    skipped: Vec<Skipped>,
+    view: (Order, Option<State>),
+    on: jiff::civil::Date,
 }
 
 #[derive(Serialize)]
-struct Overview<'a> {
+struct Written<'a> {
     schema: &'static str,
     on: jiff::civil::Date,
     people: &'a [Person],
     skipped: &'a [Skipped],
 }
 
-/// Everybody in `place`, on this day.
-///
-/// # Errors
-/// If the folder cannot be read, has no journal, or one of them could not be read: then the others are printed first.
-pub(super) fn run(
-    place: &Path,
-    now: &ZonedDateTime,
-    (order, only): (Order, Option<State>),
-    form: Form,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
-    let mut folders = Vec::new();
-    find(place, DEPTH, &mut folders).map_err(|error| {
-        Failure::new(
-            format!("the folder {} cannot be read: {error}", place.display()),
-            "Name the folder that holds the folders of the people: counterpoise report --folder DIR",
-        )
-    })?;
-    if folders.is_empty() {
-        return Err(Failure::new(
-            format!("there is no journal in {}", place.display()),
-            "Each person has a folder of their own in it, with the file journal.sqlite.",
-        ));
-    }
-    folders.sort_unstable();
-    let (mut people, skipped) = read(place, &folders, now);
-    sort(&mut people, order);
-    if let Some(only) = only {
-        people.retain(|person| person.states.contains(&only));
-    }
-    match form {
-        Form::Text => print(&people, &skipped, out)?,
-        Form::Json => {
-            let overview = Overview {
-                schema: "counterpoise.overview/1",
-                on: now.date(),
-                people: &people,
-                skipped: &skipped,
-            };
-            serde_json::to_writer_pretty(&mut *out, &overview)?;
-            writeln!(out)?;
+impl Overview {
+    /// Everybody in `place`, on this day.
+    ///
+    /// # Errors
+    /// If the folder cannot be read, or has no journal. What lies in it and cannot be read is kept for the end.
+    pub fn of(
+        place: &Path,
+        now: &ZonedDateTime,
+        (order, only): (Order, Option<State>),
+    ) -> Result<Self, Failure> {
+        let bar = bar();
+        let found = Found::look(place, &mut || bar.inc(1)).map_err(|error| {
+            Failure::new(
+                format!("the folder {} cannot be read: {error}", place.display()),
+                "Name the folder that holds the journals of the people: counterpoise report --folder DIR",
+            )
+        })?;
+        if found.sources.is_empty() && found.skipped.is_empty() {
+            return Err(Failure::new(
+                format!("there is no journal in {}", place.display()),
+                "Each person has a folder of their own in it, with the file journal.sqlite, or a file: a journal (.sqlite, .db) \
+                 or what journal export wrote (.json).",
+            ));
         }
-        Form::Csv => rows(&people, out)?,
+        bar.set_position(0);
+        bar.set_length(found.sources.len() as u64);
+        bar.set_message("Reading journals");
+        let (mut people, more) = read::read(&found, now, &|| bar.inc(1));
+        bar.finish_and_clear();
+        let mut skipped = found.skipped;
+        skipped.extend(more);
+        skipped.sort_by(|a, b| a.name.cmp(&b.name));
+        sort(&mut people, order);
+        if let Some(only) = only {
+            people.retain(|person| person.states.contains(&only));
+        }
+        Ok(Self { people, skipped, view: (order, only), on: now.date() })
     }
-    out.flush()?;
-    match skipped.len() {
-        0 => Ok(()),
-        1 => Err(Failure::new(
-            format!("one journal could not be read: {} ({})", skipped[0].name, skipped[0].why),
-            "The others are above. It was left as it is.",
-        )),
-        more => Err(Failure::new(
-            format!("{more} journals could not be read; the first: {} ({})", skipped[0].name, skipped[0].why),
-            "The others are above, and --format json names each. They were left as they are.",
-        )),
+
+    /// Writes it.
+    pub fn write(&self, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+        let Self { people, skipped, view, on } = self;
+        match form {
+            Form::Text => print(people, skipped, out)?,
+            Form::Html => html::write(&blocks(people, skipped, *view, *on), out)?,
+            Form::Json => {
+                let written = Written { schema: "counterpoise.overview/1", on: *on, people, skipped };
+                serde_json::to_writer_pretty(&mut *out, &written)?;
+                writeln!(out)?;
+            }
+            Form::Csv => rows(people, out)?,
+        }
+        out.flush()?;
+        Ok(())
+    }
+
+    /// Says of what could not be read.
+    ///
+    /// # Errors
+    /// If there is any.
+    pub fn whole(&self) -> Result<(), Failure> {
+        let Some(Skipped { name, why }) = self.skipped.first() else { return Ok(()) };
+        Err(match self.skipped.len() {
+            1 => Failure::new(
+                format!("one could not be read: {name} ({why})"),
+                "The others are in the overview. It was left as it is.",
+            ),
+            more => Failure::new(
+                format!("{more} could not be read; the first: {name} ({why})"),
+                "The others are in the overview, which names each of these but in CSV. They were left as they are.",
+            ),
+        })
     }
 }
 
-/// Every folder with a journal, the place itself too.
-fn find(place: &Path, depth: usize, found: &mut Vec<PathBuf>) -> io::Result<()> {
-    if place.join("journal.sqlite").exists() {
-        found.push(place.to_owned());
-    }
-    if depth == 0 {
-        return Ok(());
-    }
-    for entry in fs::read_dir(place)? {
-        let entry = entry?;
-        // A link may lead around in a circle.
-        if entry.file_type()?.is_dir() {
-            // Whoever's folder may not be read has a journal that may not either: it is named when it is opened.
-            let _ = find(&entry.path(), depth - 1, found);
-        }
-    }
-    Ok(())
-}
-
-/// Reads them on every processor. The order of the threads changes nothing.
-fn read(place: &Path, folders: &[PathBuf], now: &ZonedDateTime) -> (Vec<Person>, Vec<Skipped>) {
-    let bar = if io::stderr().is_terminal() {
-        ProgressBar::new(folders.len() as u64)
-    } else {
-        ProgressBar::hidden()
-    };
+fn bar() -> ProgressBar {
+    let bar = if io::stderr().is_terminal() { ProgressBar::no_length() } else { ProgressBar::hidden() };
     bar.set_style(
         ProgressStyle::with_template("{msg} {wide_bar} {pos} of {len}").expect("the template is sound"),
     );
-    bar.set_message("Reading journals");
-    let next = AtomicUsize::new(0);
-    let work = || {
-        let (mut people, mut skipped) = (Vec::new(), Vec::new());
-        while let Some(path) = folders.get(next.fetch_add(1, Ordering::Relaxed)) {
-            let name = path.strip_prefix(place).ok().filter(|rest| !rest.as_os_str().is_empty());
-            let name = name.unwrap_or(path).display().to_string();
-            match one(&name, path, now) {
-                Ok(person) => people.push(person),
-                Err(failure) => skipped.push(Skipped { name, why: failure.fact().to_owned() }),
-            }
-            bar.inc(1);
-        }
-        (people, skipped)
-    };
-    let threads = thread::available_parallelism().map_or(1, usize::from);
-    let (mut people, mut skipped): (Vec<Person>, Vec<Skipped>) = (Vec::new(), Vec::new());
-    thread::scope(|scope| {
-        let workers: Vec<_> = (0..threads).map(|_| scope.spawn(work)).collect();
-        for worker in workers {
-            let (found, left) =
-                worker.join().expect("reading a journal panics nowhere: its errors are values");
-            people.extend(found);
-            skipped.extend(left);
-        }
-    });
-    bar.finish_and_clear();
-    skipped.sort_by(|a, b| a.name.cmp(&b.name));
-    (people, skipped)
-}
-
-fn one(name: &str, path: &Path, now: &ZonedDateTime) -> Result<Person, Failure> {
-    let folder = Folder::open_in(path)?;
-    let own = source::in_use(&folder)?.map(|source| source.prescription);
-    let prescription: &Prescription = own.as_ref().unwrap_or(&Prescription::all_ready()[0].1);
-    let known = Known::recent(&Journal::peek(&folder)?)?;
-    let next = known.next(prescription, now);
-    Ok(Person::of(name, &known.past, prescription, &next, now.date()))
+    bar.set_message("Looking for journals");
+    bar
 }
 
 fn print(people: &[Person], skipped: &[Skipped], out: &mut impl Write) -> io::Result<()> {
-    let found: Vec<String> = counts(people)
-        .into_iter()
-        .filter(|(_, count)| *count > 0)
-        .map(|(state, count)| format!("{state} {count}"))
-        .collect();
-    let head =
-        format!("{} people: {}. Who is in several states counts in each.", people.len(), found.join(", "));
-    writeln!(out, "{}\n", wrapped("", &head))?;
-    let width = people.iter().map(|person| person.name.chars().count()).max().unwrap_or(0).clamp(4, 28);
+    writeln!(out, "{}\n", wrapped("", &heading(people)))?;
+    let width = people.iter().map(|person| person.name.chars().count()).max().unwrap_or(0).clamp(4, NAME);
     writeln!(out, "{:<width$}  {:<10}  {:>7}  how it stands", "who", "last", "4 weeks")?;
     for person in people {
-        let name: String = person.name.chars().take(width).collect();
+        let name = fitted(&person.name, width);
         let last = person.last.map_or("-".to_owned(), |day| day.to_string());
         let states = person.states.iter().map(|state| state.name()).collect::<Vec<_>>().join(", ");
-        writeln!(
-            out,
-            "{name:<width$}  {last:<10}  {:>7}  {states}",
-            format!("{} days", person.days_in_four_weeks)
-        )?;
+        let days = format!("{} days", person.days_in_four_weeks);
+        writeln!(out, "{name:<width$}  {last:<10}  {days:>7}  {states}")?;
+    }
+    for person in people.iter().filter(|person| !person.also.is_empty()) {
+        let also = person.also.join("; ");
+        writeln!(out, "{}", wrapped("", &format!("Counted once: {} is also in {also}", person.name)))?;
+    }
+    let elsewhere: Vec<&str> =
+        people.iter().filter(|person| person.next.is_none()).map(|person| person.name.as_str()).collect();
+    if !elsewhere.is_empty() {
+        let said = format!(
+            "The prescription is not here, so nothing is said of reviews and steps: {}",
+            elsewhere.join("; ")
+        );
+        writeln!(out, "{}", wrapped("", &said))?;
     }
     for Skipped { name, why } in skipped {
         writeln!(out, "{}", wrapped("", &format!("Skipped: {name}: {why}")))?;
@@ -202,9 +167,19 @@ fn print(people: &[Person], skipped: &[Skipped], out: &mut impl Write) -> io::Re
     Ok(())
 }
 
+/// What names of many places have in common stands at their beginning: the end is kept.
+fn fitted(name: &str, width: usize) -> String {
+    let length = name.chars().count();
+    if length <= width {
+        return name.to_owned();
+    }
+    std::iter::once('…').chain(name.chars().skip(length - width + 1)).collect()
+}
+
 fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
     let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
-    csv.write_record(["who", "last", "days_in_four_weeks", "practices", "states", "next", "because"])?;
+    let head = ["who", "last", "days_in_four_weeks", "practices", "states", "next", "because", "also"];
+    csv.write_record(head)?;
     for person in people {
         let states = person.states.iter().map(|state| state.name()).collect::<Vec<_>>().join("; ");
         csv.write_record([
@@ -213,8 +188,9 @@ fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
             person.days_in_four_weeks.to_string(),
             person.practices.to_string(),
             states,
-            person.next.name().to_owned(),
+            person.next.map_or("", Decision::name).to_owned(),
             text(&person.because),
+            text(&person.also.join("; ")),
         ])?;
     }
     csv.flush()

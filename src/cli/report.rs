@@ -7,7 +7,7 @@ use clap::ValueEnum;
 use jiff::civil::Date;
 
 use super::handover;
-use super::overview;
+use super::overview::{self, Overview};
 use super::page::{html, text};
 use super::standing::{self, Known};
 use super::wrap::{first_lines, wrapped};
@@ -48,7 +48,7 @@ pub(super) struct Arguments {
     #[arg(long, value_enum, default_value_t = Form::Text)]
     format: Form,
     /// An overview of many people: the folder that holds theirs
-    #[arg(long, value_name = "DIR", conflicts_with_all = ["since", "whole", "out"])]
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["since", "whole"])]
     folder: Option<PathBuf>,
     /// The order of the overview
     #[arg(long, value_enum, default_value_t = By::Name, requires = "folder")]
@@ -100,10 +100,11 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
         Form::Text => overview::Form::Text,
         Form::Json => overview::Form::Json,
         Form::Csv => overview::Form::Csv,
-        Form::Html | Form::Fhir => {
+        Form::Html => overview::Form::Html,
+        Form::Fhir => {
             return Err(Failure::new(
-                "an overview is text, JSON or CSV",
-                "Choose --format text, json or csv. Each person's report has all forms: counterpoise report --format html",
+                "an overview is text, HTML, JSON or CSV",
+                "Choose --format text, html, json or csv. Each person's report has all forms: counterpoise report --format fhir",
             ));
         }
     };
@@ -113,7 +114,19 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
         By::State => Order::State,
     };
     let now = standing::moment(arguments.until, &Clock::real().wall());
-    overview::run(place, &now, (order, arguments.only), form, out)
+    let overview = Overview::of(place, &now, (order, arguments.only))?;
+    match &arguments.out {
+        None => overview.write(form, out)?,
+        Some(path) => {
+            let mut written = Vec::new();
+            overview.write(form, &mut written)?;
+            new_file(path, &written)?;
+            writeln!(out, "{}", path.display())?;
+            out.flush()?;
+        }
+    }
+    // The others come first.
+    overview.whole()
 }
 
 pub(super) fn run(

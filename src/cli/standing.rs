@@ -63,6 +63,11 @@ impl Known {
         Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
 
+    /// When suitability was answered last, as it was written.
+    pub fn answered_at(&self) -> Option<&str> {
+        self.answered.last().map(|row| row.at.text())
+    }
+
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.

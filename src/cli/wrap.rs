@@ -81,6 +81,21 @@ pub(super) fn fitted(text: &str) -> String {
     text.lines().map(|line| fit(line) + "\n").collect()
 }
 
+/// `text` with every sign written out that moves a cursor, breaks a line or turns the direction of reading: a name may hold any.
+pub(super) fn harmless(text: &str) -> String {
+    let obeyed = |sign: char| {
+        sign.is_control()
+            || matches!(sign, '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    };
+    text.chars()
+        .flat_map(|sign| {
+            let (written, itself) =
+                if obeyed(sign) { (Some(sign.escape_default()), None) } else { (None, Some(sign)) };
+            written.into_iter().flatten().chain(itself)
+        })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -133,5 +148,11 @@ mod tests {
         assert!(text.starts_with("Title\n\n   7.5 s   ← LEFT\n  right right"), "{text}");
         assert!(text.lines().skip(3).all(|line| line.starts_with("  r") && line.chars().count() <= WIDTH));
         assert!(text.ends_with("right\n"));
+    }
+
+    #[test]
+    fn no_sign_that_a_terminal_obeys_is_left() {
+        let text = harmless("ada\n\x1b[2J\u{9b}1m\u{202e}exe.b\u{7f}é 王");
+        assert_eq!(text, "ada\\n\\u{1b}[2J\\u{9b}1m\\u{202e}exe.b\\u{7f}é 王");
     }
 }

@@ -52,6 +52,18 @@ pub enum JournalError {
         /// The newest known here.
         known: i64,
     },
+    /// The file has no bytes.
+    #[error("{path} is empty: nothing was ever kept in it, or it was not copied whole")]
+    Empty {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A crash left the file half written, and this opening may not change it.
+    #[error("{path} was left half written when a program or a computer stopped")]
+    HalfWritten {
+        /// The file.
+        path: PathBuf,
+    },
     /// The disk, or the room that the file may take, is full.
     #[error("there is no room left to write {path}")]
     Full {
@@ -152,6 +164,10 @@ impl JournalError {
             }
             Self::Newer { .. } => "Update Counterpoise, or name another folder with --data-dir DIR.".into(),
             Self::Older { .. } => "Open practice once with this version: that brings the journal up to date.".into(),
+            Self::Empty { .. } => "Copy it once more from where it was made.".into(),
+            Self::HalfWritten { .. } => {
+                "Open practice once on the computer where it belongs: that puts it right. Then copy it once more.".into()
+            }
             Self::Full { .. } => "Free some room on the disk, then start again. What was kept is safe.".into(),
             Self::ReadOnly { .. } | Self::Unwritable { .. } => {
                 "Make the folder writable, or name another one with --data-dir DIR.".into()

@@ -17,7 +17,7 @@ use super::JournalError;
 /// assert!(folder.journal_file().ends_with("ada/journal.sqlite"));
 /// assert!(!folder.path().exists());
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Folder {
     path: PathBuf,
 }

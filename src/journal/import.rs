@@ -8,6 +8,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use super::adopt::insert_change;
 use super::balance::{balance_tests, insert_balance_test};
 use super::correction::{corrections, insert_correction};
+use super::export::Export;
 use super::fitness::{
     clearances, insert_clearance, insert_decision, insert_readiness, insert_suitability, suitability,
 };
@@ -49,30 +50,41 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
 /// Takes in what was read. Whose it is was asked before.
 ///
 /// # Errors
-/// If the file says something else about a session than this journal does, or if the journal cannot be written. The
-/// journal is then as it was, except that a rescue file leaves what fits.
+/// As [`add`]; or if the journal cannot be written. Of a rescue file what fits stays.
 pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, JournalError> {
     let name = &incoming.name;
-    let refuse = |reason: String| JournalError::NotImported { file: name.clone(), reason };
     if journal.lock.is_none() {
         return Err(JournalError::ReadOnly { path: journal.path.clone() });
     }
-    let export = match &incoming.what {
-        What::Export(export) => export,
+    match &incoming.what {
+        What::Export(export) => add(journal, name, export),
         What::Rescue(rescue) => {
-            return match rescue::apply(journal, rescue).map_err(|error| refuse(error.to_string()))? {
+            let refused = |error: rescue::Hindrance| JournalError::NotImported {
+                file: name.clone(),
+                reason: error.to_string(),
+            };
+            match rescue::apply(journal, rescue).map_err(refused)? {
                 None => Ok(Imported { added: 0, known: 1 }),
                 Some(reason) => Err(JournalError::PartlyImported { file: name.clone(), reason }),
-            };
+            }
         }
-    };
+    }
+}
+
+/// Adds what the export called `name` knows more of.
+///
+/// # Errors
+/// If its entries do not fit together, or it says something else about a session than this journal does. The journal is
+/// then as it was.
+pub(super) fn add(journal: &mut Journal, name: &str, export: &Export) -> Result<Imported, JournalError> {
+    let refuse = |reason: String| JournalError::NotImported { file: name.to_owned(), reason };
     let path = journal.path.clone();
     let at = |source| JournalError::from_sqlite(&path, source);
     let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;
     let mut imported = Imported::default();
     for session in &export.sessions {
         let place = |reason: &str| refuse(format!("session {}: {reason}", session.id));
-        let added = add(&change, session).map_err(|error| match error.sqlite_error_code() {
+        let added = add_session(&change, session).map_err(|error| match error.sqlite_error_code() {
             Some(rusqlite::ErrorCode::ConstraintViolation) => place("its entries do not fit together"),
             _ => at(error),
         })?;
@@ -136,7 +148,7 @@ fn says_the_same(here: &SuitabilityRow, file: &SuitabilityRow) -> bool {
 }
 
 /// Adds what is not there yet, and says whether the session itself was new.
-fn add(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
+fn add_session(db: &Connection, session: &SessionRecord) -> rusqlite::Result<bool> {
     let id = session.id.as_str();
     let added = insert_session(db, id, &session.start)?;
     for SetRecord { start, end, plans, delivered, responses, disturbed } in &session.sets {

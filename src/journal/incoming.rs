@@ -125,6 +125,20 @@ impl Incoming {
         Ok(Self { name: name.to_owned(), what })
     }
 
+    /// The export that it is.
+    ///
+    /// # Errors
+    /// If it is a rescue file, which is only the end of a practice.
+    pub(super) fn into_export(self) -> Result<Export, JournalError> {
+        match self.what {
+            What::Export(export) => Ok(*export),
+            What::Rescue(_) => {
+                let reason = "it is a rescue file, which belongs to the journal it was made for".to_owned();
+                Err(JournalError::NotImported { file: self.name, reason })
+            }
+        }
+    }
+
     /// What it holds.
     pub fn holds(&self) -> Holds {
         match &self.what {

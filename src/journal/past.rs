@@ -7,6 +7,7 @@ use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
 use super::{BY_HAND, Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
+use crate::prescription::Digest;
 use crate::progression::marks_of;
 use crate::record::{Given, Question};
 
@@ -36,9 +37,15 @@ pub(super) fn instant(ms: i64) -> Timestamp {
     Timestamp::from_millisecond(ms).unwrap_or_default()
 }
 
-/// The local date, as it was written where it happened.
+/// The local date, as it was written where it happened; where only UTC was written, the one there.
 pub(super) fn day(stamp: &Stamp) -> Option<Date> {
     stamp.day()
+}
+
+/// The digest of the prescription. One that is none as it is written tells it from others all the same: what happened
+/// in a session counts, whatever its prescription was.
+pub(super) fn digest(written: &str) -> Digest {
+    written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
 }
 
 /// The session as it is right. What it locked or held as it was kept, or after any correction of it, stays locked and held:
@@ -96,7 +103,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         begun: instant(begun.ms()),
         ended: instant(latest?),
         seen_before: decided.and_then(|row| row.seen_before_ms).map(instant),
-        digest: record.start.digest.parse().ok()?,
+        digest: digest(&record.start.digest),
         end: record.end.as_ref().map(|end| end.why),
         sets_planned: record.start.sets_planned,
         sets_whole: decided.map(|row| row.sets_whole),

@@ -121,14 +121,14 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
         let digest: String = row.get(2)?;
         let ended: Option<i64> = row.get(5)?;
         let seen: Option<i64> = row.get(6)?;
-        let (Some(day), Ok(digest)) = (super::past::day(&begun), digest.parse()) else { return Ok(None) };
+        let Some(day) = super::past::day(&begun) else { return Ok(None) };
         let session = PastSession {
             id: row.get(0)?,
             day,
             begun: super::past::instant(begun.ms()),
             ended: super::past::instant(begun.ms()),
             seen_before: seen.map(super::past::instant),
-            digest,
+            digest: super::past::digest(&digest),
             end: checked_or_null(row, 4)?,
             sets_planned: row.get(3)?,
             sets_whole: row.get(7)?,

@@ -15,7 +15,7 @@ use super::row::{Line, SessionId, SessionRow};
 use super::{Folder, Journal, Notice};
 
 /// The form of a rescue file.
-pub(super) const SCHEMA: &str = "counterpoise.rescue/1";
+pub const SCHEMA: &str = "counterpoise.rescue/1";
 
 /// What could not be written of one session.
 #[derive(Debug, Clone, Serialize, Deserialize)]

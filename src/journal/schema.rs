@@ -78,6 +78,18 @@ pub(super) fn make_room(db: &Connection) -> rusqlite::Result<()> {
     Ok(())
 }
 
+/// The tables as the version with this many migrations made them.
+#[cfg(test)]
+pub(super) fn made_by(db: &mut Connection, version: usize) -> rusqlite::Result<()> {
+    apply(db, &MIGRATIONS[..version])
+}
+
+/// How many versions there were.
+#[cfg(test)]
+pub(super) fn versions() -> usize {
+    MIGRATIONS.len()
+}
+
 fn newest() -> i64 {
     MIGRATIONS.len() as i64
 }

@@ -33,9 +33,12 @@ impl Stamp {
             .map_or_else(|_| self.text.clone(), |local| local.strftime("%Y-%m-%d %H:%M").to_string())
     }
 
-    /// The local date on which it was; `None` only for a moment that no calendar has.
+    /// The local date on which it was; where only UTC was written, the one there. `None` only for a moment that no calendar
+    /// has.
     pub fn day(&self) -> Option<civil::Date> {
-        self.text.parse::<civil::DateTime>().ok().map(civil::DateTime::date)
+        let local = self.text.parse::<civil::DateTime>().ok().map(civil::DateTime::date);
+        let utc = || Some(TimeZone::UTC.to_datetime(Timestamp::from_millisecond(self.ms).ok()?).date());
+        local.or_else(utc)
     }
 
     /// The moment `ms` milliseconds later, written in the same zone if this machine knows it, else in UTC.

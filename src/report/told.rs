@@ -116,7 +116,7 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
                 report.dose.days_prescribed
             ),
             across: "ISO week",
-            plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", u32::from(asked)) },
+            plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", asked) },
         }));
     }
     let head =

@@ -1,0 +1,198 @@
+//! Which journals a folder holds: a folder for each person, and files as they come back on a memory stick. Nothing of them is
+//! read here but how a file begins.
+
+use std::fs::{self, File};
+use std::io::{self, Read};
+use std::path::{Path, PathBuf};
+
+use crate::cli::wrap::harmless;
+use crate::journal::{Folder, export, rescue};
+use crate::overview::Skipped;
+
+/// How deep folders are looked into: a clinic's folder, a person's, and the others of one computer.
+const DEPTH: usize = 3;
+/// The form of an export stands in its first line.
+const HEAD: u64 = 4_096;
+
+/// Where somebody's practice may be read.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Place {
+    /// A person's own folder.
+    Folder(Folder),
+    /// A journal's file by itself.
+    File(PathBuf),
+    /// What `journal export` wrote.
+    Export(PathBuf),
+}
+
+/// A journal, by the name under which it is shown.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Source {
+    pub name: String,
+    pub place: Place,
+}
+
+/// What is in the folder.
+#[derive(Debug, Default)]
+pub(super) struct Found {
+    /// The journals, by name.
+    pub sources: Vec<Source>,
+    /// Files that may be prescriptions, besides those in the folders of people.
+    pub prescriptions: Vec<PathBuf>,
+    /// What cannot be looked into.
+    pub skipped: Vec<Skipped>,
+}
+
+/// What a name says of a file.
+enum Kind {
+    Journal,
+    Json,
+    Toml,
+}
+
+impl Place {
+    /// The file that is read.
+    pub fn file(&self) -> PathBuf {
+        match self {
+            Self::Folder(folder) => folder.journal_file(),
+            Self::File(path) | Self::Export(path) => path.clone(),
+        }
+    }
+}
+
+impl Found {
+    /// Looks into `place`. `seen` is called for each journal.
+    ///
+    /// # Errors
+    /// If the folder itself cannot be read; what lies in it and cannot be is named.
+    pub fn look(place: &Path, seen: &mut dyn FnMut()) -> io::Result<Self> {
+        let mut search = Search { place, linked: Vec::new(), seen, found: Self::default() };
+        search.folder(place, DEPTH)?;
+        let mut found = search.found;
+        found.sources.sort_by(|a, b| a.name.cmp(&b.name).then_with(|| a.place.cmp(&b.place)));
+        found.prescriptions.sort();
+        Ok(found)
+    }
+}
+
+struct Search<'a> {
+    place: &'a Path,
+    /// Where links led that were followed.
+    linked: Vec<PathBuf>,
+    seen: &'a mut dyn FnMut(),
+    found: Found,
+}
+
+impl Search<'_> {
+    fn folder(&mut self, folder: &Path, depth: usize) -> io::Result<()> {
+        let mut files = Vec::new();
+        for entry in fs::read_dir(folder)? {
+            let entry = entry?;
+            let (path, kind) = (entry.path(), entry.file_type()?);
+            if kind.is_dir() {
+                self.inner(&path, depth);
+            } else if kind.is_symlink() {
+                match fs::metadata(&path) {
+                    Ok(target) if target.is_dir() => {
+                        if self.is_new(&path) {
+                            self.inner(&path, depth);
+                        }
+                    }
+                    Ok(_) => files.push(path),
+                    Err(error) => self.skip(&path, &format!("it is a link that leads nowhere: {error}")),
+                }
+            } else {
+                files.push(path);
+            }
+        }
+        let own = folder.join("journal.sqlite");
+        let is_own = files.contains(&own);
+        for path in files {
+            match kind(&path) {
+                Some(Kind::Journal) if path == own => match Folder::open_in(folder) {
+                    Ok(folder) => self.add(folder.path().to_owned().as_path(), Place::Folder(folder)),
+                    Err(error) => self.skip(folder, &error.to_string()),
+                },
+                Some(Kind::Journal) => self.add(&path, Place::File(path.clone())),
+                Some(Kind::Json) => self.json(&path),
+                Some(Kind::Toml) if !is_own => self.found.prescriptions.push(path),
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+
+    /// A folder in a folder.
+    fn inner(&mut self, path: &Path, depth: usize) {
+        if depth > 0
+            && let Err(error) = self.folder(path, depth - 1)
+        {
+            self.skip(path, &format!("the folder cannot be read: {error}"));
+        }
+    }
+
+    /// Whether a link leads to where nobody looks otherwise. It may lead around in a circle.
+    fn is_new(&mut self, link: &Path) -> bool {
+        let (Ok(target), Ok(place)) = (link.canonicalize(), self.place.canonicalize()) else { return false };
+        let known = place.starts_with(&target) || target.starts_with(&place);
+        let followed = |other: &PathBuf| target.starts_with(other) || other.starts_with(&target);
+        if known || self.linked.iter().any(followed) {
+            return false;
+        }
+        self.linked.push(target);
+        true
+    }
+
+    fn json(&mut self, path: &Path) {
+        match begins(path) {
+            Err(error) => self.skip(path, &format!("it cannot be read: {error}")),
+            Ok(head) if head.is_empty() => self.skip(path, "it is empty: it was not copied whole"),
+            Ok(head) if head.contains(export::SCHEMA) => self.add(path, Place::Export(path.to_owned())),
+            // What it holds may lock.
+            Ok(head) if head.contains(rescue::SCHEMA) => self.skip(
+                path,
+                "it holds entries that no journal has yet: the next practice on its own computer takes them in",
+            ),
+            Ok(_) => {}
+        }
+    }
+
+    fn add(&mut self, path: &Path, place: Place) {
+        let name = self.name(path);
+        self.found.sources.push(Source { name, place });
+        (self.seen)();
+    }
+
+    fn skip(&mut self, path: &Path, why: &str) {
+        let name = self.name(path);
+        self.found.skipped.push(Skipped { name, why: harmless(why) });
+    }
+
+    fn name(&self, path: &Path) -> String {
+        let inside = path.strip_prefix(self.place).ok().filter(|rest| !rest.as_os_str().is_empty());
+        harmless(&inside.unwrap_or(path).display().to_string())
+    }
+}
+
+fn kind(path: &Path) -> Option<Kind> {
+    // macOS lays a file of this name beside each on a stick.
+    if path.file_name()?.to_string_lossy().starts_with("._") {
+        return None;
+    }
+    match path.extension()?.to_str()?.to_ascii_lowercase().as_str() {
+        "sqlite" | "sqlite3" | "db" => Some(Kind::Journal),
+        "json" => Some(Kind::Json),
+        "toml" => Some(Kind::Toml),
+        _ => None,
+    }
+}
+
+/// How a file begins. To open a pipe would wait for whoever writes into it.
+fn begins(path: &Path) -> io::Result<String> {
+    if !fs::metadata(path)?.is_file() {
+        return Err(io::Error::other("it is no file"));
+    }
+    let mut head = Vec::new();
+    File::open(path)?.take(HEAD).read_to_end(&mut head)?;
+    Ok(String::from_utf8_lossy(&head).into_owned())
+}
