@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use crate::assessment::{Dated, Unit, score};
 use crate::past::PastSession;
 use crate::record::{Question, SessionEnd};
-use crate::report::{Material, More, Period};
+use crate::report::{CountsAs, Material, More, Period};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
@@ -20,7 +20,8 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
     let mut entries = vec![json!({ "fullUrl": PATIENT, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
     let sessions = material.past.sessions.iter().zip(&material.more);
-    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && !session.sets.is_empty()) {
+    let belongs = |session: &PastSession| CountsAs::of(&material.past, session).is_of_the_person();
+    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && belongs(session)) {
         let parts = [Some(procedure(session, more)), Some(measured(session, more)), said(session)];
         for (nth, resource) in (1..).zip(parts.into_iter().flatten()) {
             entries.push(json!({ "fullUrl": uuid(&session.id, nth), "resource": resource }));
