@@ -23,7 +23,7 @@ mod judge;
 mod reason;
 
 pub use crate::record::Decision;
-pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
+pub use barrier::{Barriers, Holding, Locked, locks_of, marks_of, unwell_last_time};
 pub use judge::{Fault, Judged, Shortfall, judge};
 pub use reason::Reason;
 

@@ -6,7 +6,7 @@ use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
 use super::{Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
-use crate::progression::marks_of;
+use crate::progression::locks_of;
 use crate::record::{Given, Question};
 
 impl Journal {
@@ -49,9 +49,8 @@ pub(super) fn corrected(record: &SessionRecord, corrections: &[CorrectionRow]) -
     let (record, discounted) = super::correction::apply(record, corrections);
     let mut right = session(&record)?;
     right.discounted = discounted;
-    let (now, _) = marks_of(&right);
-    let (before, _) = marks_of(&kept);
-    right.locked_before = before.into_iter().filter(|lock| !now.contains(lock)).collect();
+    let now = locks_of(&right);
+    right.locked_before = locks_of(&kept).into_iter().filter(|lock| !now.contains(lock)).collect();
     Some(right)
 }
 

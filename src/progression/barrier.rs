@@ -128,6 +128,11 @@ fn fell(session: &PastSession) -> bool {
         })
 }
 
+/// What this session locks by itself.
+pub fn locks_of(session: &PastSession) -> Vec<Lock> {
+    Marks::of(session).locks
+}
+
 /// What this session locks and holds by itself.
 pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
     let Marks { locks, holds } = Marks::of(session);
