@@ -1,15 +1,16 @@
 #!/usr/bin/env python3
-"""report_check.py EXPORT.json REPORT.json PRESCRIPTION.toml - count a report again from the journal's export.
+"""report_check.py EXPORT.json REPORT.json REPORT.csv PRESCRIPTION.toml - count a report again from the journal's export.
 
 Written apart from the program: only what the documents say of both files (docs/journal.md, docs/report.md,
 docs/progression.md, docs/prescription.md), Python's own library, and its own calendar, binomial sums and slopes. The whole
-report is counted anew and held against the one that was written, field by field; what cannot be counted from an export (the
+report, and the rows of its spreadsheet, are counted anew and held against those that were written, field by field; what cannot be counted from an export (the
 audit's sentence, the words of findings) is named and counted. Then the check is checked: each figure of the report is
 altered in memory, one at a time, and each must be noticed.
 """
 
 import collections
 import copy
+import csv
 import datetime
 import hashlib
 import json
@@ -699,6 +700,63 @@ def counted(export, prescription, since, until, digest):
     }
 
 
+def rows_of(export, since, until):
+    """The rows of the spreadsheet: a session each, also those that do not count. All cells are texts."""
+    lifted = {(row["locked_by"], row["what"]) for clearance in export.get("clearances", []) for row in clearance["lifted"]}
+    rows = []
+    for session in corrected(export):
+        start, sets = session["start"], session["sets"]
+        day = day_of(start["begun"])
+        if not since <= day <= until:
+            continue
+        if (session["id"], "a date that lies ahead") in lifted:
+            counts_as = "date set aside"
+        elif session["aside"]:
+            counts_as = "set aside"
+        elif not sets:
+            counts_as = "no set begun"
+        else:
+            counts_as = "supervised try-out" if session["tryout"] else "practice"
+
+        def worst(question, together=max):
+            answers = [answer_of(session, one, question) for one in sets]
+            answers = [answer for answer in answers if answer is not None]
+            return together(answers) if answers else ""
+
+        steps = []
+        for one in sets:
+            step = f"{one['start']['drill']} {one['start']['form']} {one['start']['step']}"
+            steps += [step] if step not in steps else []
+        symptom = said(session, "what felt wrong")
+        length = length_of(session)
+        rows.append(
+            {
+                "day": day,
+                "week": week_of(day),
+                "session": session["id"],
+                "prescription": start["title"],
+                "digest": start["digest"],
+                "counts_as": counts_as,
+                "typed_in": int(by_hand(session)),
+                "ended": why(session) or "",
+                "sets_planned": start["sets_planned"],
+                "sets_done": sum(set_why(one) == "completed" for one in sets),
+                "active_ms": sum(one["end"]["worked_ms"] for one in sets if one["end"]),
+                "session_ms": "" if length is None else length,
+                "calls": "" if by_hand(session) else sum(calls_of(one) for one in sets),
+                "steps": "; ".join(steps),
+                "effort": worst("effort"),
+                "steadiness": worst("steadiness"),
+                "held_on": worst("held on", sum),
+                "grabbed": worst("grabbed hold or nearly fell"),
+                "unwell": worst("unwell"),
+                "what_felt_wrong": "" if symptom is None else SYMPTOMS[symptom],
+                "sound_disturbed": sum(len(one["disturbed"]) for one in sets),
+            }
+        )
+    return [{column: str(cell) for column, cell in row.items()} for row in rows]
+
+
 # Comparing
 
 
@@ -792,20 +850,25 @@ def notices_everything(expected, report):
 
 
 def main():
-    if len(sys.argv) != 4:
-        sys.exit("Error: report_check.py EXPORT.json REPORT.json PRESCRIPTION.toml")
+    if len(sys.argv) != 5:
+        sys.exit("Error: report_check.py EXPORT.json REPORT.json REPORT.csv PRESCRIPTION.toml")
     with open(sys.argv[1], encoding="utf-8") as file:
         export = json.load(file)
     with open(sys.argv[2], encoding="utf-8") as file:
         report = json.load(file)
-    since, until = (datetime.date.fromisoformat(report[field]) for field in ("since", "until"))
-    expected = counted(export, Prescription(sys.argv[3]), since, until, digest_of(sys.argv[3]))
+    with open(sys.argv[3], encoding="utf-8", newline="") as file:
+        report = {"report": report, "rows": list(csv.DictReader(file, strict=True))}
+    since, until = (datetime.date.fromisoformat(report["report"][field]) for field in ("since", "until"))
+    expected = {
+        "report": counted(export, Prescription(sys.argv[4]), since, until, digest_of(sys.argv[4])),
+        "rows": rows_of(export, since, until),
+    }
     found = difference(expected, report)
     if found:
         sys.exit(f"Error: {found}.")
     tried, words = notices_everything(expected, copy.deepcopy(report))
     print(
-        f"All figures of the report are those counted from the export; {tried} alterations of it were noticed one by one; "
+        f"All figures of the report and its rows are those counted from the export; {tried} alterations were noticed one by one; "
         f"{words} values are words that no export holds, and only their kind was looked at."
     )
 

@@ -262,23 +262,22 @@ fn pushes_of_a_set_that_was_cut_off_are_not_noted_and_never_lost() {
     cut["sets"][2]["end"]["why"] = "interrupted".into();
     cut["end"]["why"] = "interrupted".into();
     cut["answers"].as_array_mut().unwrap().retain(|row| row["set"] != 3);
+    cut["answers"][0]["answer"] = Value::Null;
     fs::write(place.path().join("history.json"), export.to_string()).unwrap();
     printed(place.path(), &["journal", "import", "history.json"]);
     let report = report_of(place.path(), &UNTIL);
     let count = |field: &str| report["responses"][field].as_u64().unwrap() as usize;
     assert_eq!(count("noted") + count("not_noted"), all);
     assert!(count("not_noted") >= lost && lost > 0);
-    // What was never asked after that set is nothing that was passed over.
-    assert_eq!(report["ratings"]["not_said"], 0);
+    // What was never asked after that set is nothing that was passed over; the one that was is.
+    assert_eq!(report["ratings"]["not_said"], 1);
 }
 
 #[test]
 fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
     let (place, export) = eventful();
-    let text = printed(
-        place.path(),
-        &["report", "--format", "csv", "--since", "2025-11-01", "--until", "2026-05-31"],
-    );
+    let period = ["--since", "2025-11-01", "--until", "2026-05-31"];
+    let text = printed(place.path(), &[&["report", "--format", "csv"], &period[..]].concat());
     let mut rows = csv::Reader::from_reader(text.as_bytes());
     let head = rows.headers().unwrap().clone();
     let column = |name: &str| head.iter().position(|column| column == name).unwrap();
@@ -306,7 +305,7 @@ fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
         }
     }
     assert!(rows.iter().any(|row| &row[column("session_ms")] == "1200000"));
-    let report = report_of(place.path(), &["--since", "2025-11-01", "--until", "2026-05-31"]);
+    let report = report_of(place.path(), &period);
     let sum = |name: &str| {
         let practices = rows.iter().filter(|row| &row[column("counts_as")] == "practice");
         practices.filter_map(|row| row[column(name)].parse::<u64>().ok()).sum::<u64>()
@@ -314,6 +313,13 @@ fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
     assert_eq!(report["dose"]["session_ms"].as_u64(), Some(sum("session_ms")));
     assert_eq!(report["dose"]["active_ms"].as_u64(), Some(sum("active_ms")));
     assert_eq!(report["dose"]["by_hand"].as_u64(), Some(sum("typed_in")));
+    // A record system gets what this person did, and nothing that was set aside.
+    let bundle = printed(place.path(), &[&["report", "--format", "fhir"], &period[..]].concat());
+    let bundle: Value = serde_json::from_str(&bundle).unwrap();
+    let entries = bundle["entry"].as_array().unwrap().iter();
+    let procedures = entries.filter(|entry| entry["resource"]["resourceType"] == "Procedure").count();
+    let own = ["practice", "supervised try-out"];
+    assert_eq!(procedures, rows.iter().filter(|row| own.contains(&&row[column("counts_as")])).count());
 }
 
 #[test]

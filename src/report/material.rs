@@ -120,10 +120,15 @@ impl CountsAs {
         match session {
             _ if past.is_set_aside(session) => Self::DateSetAside,
             _ if session.discounted => Self::SetAside,
+            _ if session.sets.is_empty() => Self::NoSet,
             _ if session.tried_out => Self::TryOut,
-            _ if session.is_practice() => Self::Practice,
-            _ => Self::NoSet,
+            _ => Self::Practice,
         }
+    }
+
+    /// Whether sets of this person, on a known date, were done in it: a record system takes nothing else.
+    pub const fn is_of_the_person(self) -> bool {
+        matches!(self, Self::Practice | Self::TryOut)
     }
 }
 

@@ -8,7 +8,7 @@ use crate::assessment::{Dated, Unit, score};
 use crate::past::PastSession;
 use crate::prescription::Digest;
 use crate::record::{Question, SessionEnd};
-use crate::report::{Material, More, Period};
+use crate::report::{CountsAs, Material, More, Period};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
@@ -24,7 +24,8 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
         entries.push(json!({ "fullUrl": url, "resource": resource }));
     };
     let sessions = material.past.sessions.iter().zip(&material.more);
-    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && !session.sets.is_empty()) {
+    let belongs = |session: &PastSession| CountsAs::of(&material.past, session).is_of_the_person();
+    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && belongs(session)) {
         let parts = [
             ("practice", Some(procedure(session, more))),
             ("time", Some(measured(session, more))),
