@@ -289,8 +289,8 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
         let output = ask(&answers[..end]);
         let err = String::from_utf8(output.stderr).unwrap();
         assert!(output.status.code() == Some(1) && err.contains("nothing was corrected"), "{end}: {err}");
-        assert_eq!(printed(folder, &["journal", "export"]), before, "{end}");
     }
+    assert_eq!(printed(folder, &["journal", "export"]), before, "nothing is corrected by halves");
     let done = ask(&answers);
     let said = String::from_utf8(done.stdout).unwrap();
     assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
@@ -377,7 +377,8 @@ fn a_correction_lifts_no_lock() {
     };
     assert_eq!(decision(), "locked");
     let correct = ["journal", "correct", "last", "--set-aside", "--reason", "somebody else's"];
-    assert!(run(folder, &correct).status.success());
+    let said = String::from_utf8(run(folder, &correct).stdout).unwrap();
+    assert!(said.contains("Practice is locked after fainting"), "said at once: {said}");
     assert_eq!(decision(), "locked", "only a clinician's clearance lifts it");
     let overview = printed(folder, &["report", "--folder", "data", "--on", "2026-02-01"]);
     assert!(overview.contains("locked"), "{overview}");

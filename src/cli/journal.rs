@@ -3,11 +3,14 @@
 use std::io::{self, Write};
 
 use clap::{Subcommand, ValueEnum};
+use jiff::ZonedDateTime;
 
+use super::standing::{self, Known};
 use super::wrap::wrapped;
-use super::{Failure, handover};
+use super::{Failure, handover, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, export, list, show};
+use crate::settings::Settings;
 
 mod add;
 mod correct;
@@ -73,6 +76,27 @@ enum ExportFormat {
     Json,
     /// One line for each cue
     Csv,
+}
+
+/// What follows from what was typed in or corrected: at once where practice is locked or held now. It is kept by then, so
+/// what cannot be found out here is left to `counterpoise next`.
+fn follows(
+    journal: &Journal,
+    folder: &Folder,
+    now: &ZonedDateTime,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    if let (Ok(known), Ok(found)) = (Known::of(journal), source::find(None, || Ok(folder.clone()))) {
+        let next = known.next(&found.prescription, now);
+        if next.is_barred() {
+            let number = Settings::load(folder).ok().and_then(|settings| settings.emergency_number);
+            let refusal = standing::refusal(&next, number.as_deref());
+            writeln!(out, "{}", wrapped("", &format!("{}.", refusal.fact())))?;
+            writeln!(out, "{}", wrapped("", refusal.hint()))?;
+        }
+    }
+    writeln!(out, "What follows from it: counterpoise next")?;
+    Ok(())
 }
 
 fn written(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {

@@ -6,17 +6,16 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::scale::scale;
+use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::standing::{self, Known};
 use crate::cli::wrap::wrapped;
-use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::entropy;
 use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
 use crate::prescription::{DrillPlan, Prescription};
 use crate::record::{Given, Question};
 use crate::schedule::{Scheduler, SetPlan};
-use crate::settings::Settings;
 
 mod day;
 mod sheet;
@@ -35,14 +34,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     let id = SessionId::random().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
     form.kept(&mut journal, &id, &ticked)?;
     form.say(&format!("\nKept, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
-    let next = Known::of(&journal)?.next(&source::find(None, || Ok(folder.clone()))?.prescription, &now);
-    if next.is_barred() {
-        let number = Settings::load(folder)?.emergency_number;
-        let refusal = standing::refusal(&next, number.as_deref());
-        form.say(&format!("{}.", refusal.fact()))?;
-        form.say(refusal.hint())?;
-    }
-    form.say("What follows from it: counterpoise next")
+    super::follows(&journal, folder, &now, &mut form.out)
 }
 
 /// "Monday, 2026-11-02".

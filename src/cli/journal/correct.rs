@@ -93,8 +93,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     ] {
         writeln!(out, "{}", wrapped("", &text))?;
     }
-    writeln!(out, "What follows from it: counterpoise next")?;
-    Ok(())
+    super::follows(&journal, folder, &now, out)
 }
 
 /// One line that says why, or what is wrong with it.

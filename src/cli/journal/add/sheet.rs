@@ -26,23 +26,28 @@ impl<R: BufRead, W: Write> Form<R, W> {
         folder: &Folder,
         day: Date,
     ) -> Result<Prescription, Failure> {
-        let mut could_be = in_use_then(journal, folder, day)?;
-        if could_be.len() < 2 {
-            return could_be.pop().ok_or_else(|| {
-                Failure::new(
-                    "the prescription that was in use on that day is not on this computer, so its sets are not known",
-                    "Ask your therapist for the file, and put it into the folder as it was called there.",
-                )
-            });
-        }
+        let could_be = in_use_then(journal, folder, day)?;
+        let nth = if could_be.len() == 1 { 0 } else { self.title(&could_be)? };
+        could_be.into_iter().nth(nth).flatten().ok_or_else(|| {
+            Failure::new(
+                "the prescription of that sheet is not on this computer any more, so its sets are not known",
+                "Ask your therapist for its file, and put it into the folder under a name such as prescription-earlier.toml",
+            )
+        })
+    }
+
+    /// Which of these titles stands on the sheet. Those that are not here any more have none.
+    fn title(&mut self, could_be: &[Option<Prescription>]) -> Result<usize, Failure> {
         writeln!(self.out)?;
-        for (number, prescription) in (1..).zip(&could_be) {
-            let title = format!("{}, of {}", prescription.title(), prescription.issued_on());
+        for (number, prescription) in (1..).zip(could_be) {
+            let title = prescription.as_ref().map_or_else(
+                || "another title".to_owned(),
+                |prescription| format!("{}, of {}", prescription.title(), prescription.issued_on()),
+            );
             writeln!(self.out, "{}", hanging(&format!("  {number}  "), &title))?;
         }
         let most = u8::try_from(could_be.len()).unwrap_or(u8::MAX);
-        let number = self.number("Which title stands on the sheet? A number.", 1, most)?;
-        Ok(could_be.swap_remove(usize::from(number) - 1))
+        Ok(usize::from(self.number("Which title stands on the sheet? A number.", 1, most)?) - 1)
     }
 
     /// The steps of the sheet. `then`: those of that day. A sheet may have been printed some days before, at others.
@@ -122,14 +127,16 @@ fn how(plan: &DrillPlan, step: u8) -> String {
     format!("{}: {posture} {}", drill.title(), conditions.stand(drill.facings()[0], None))
 }
 
-/// The prescriptions that were in use in the week up to that day, the latest first, as far as they are here.
-fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Prescription>, Failure> {
+/// The prescriptions that were in use in the week up to that day, the latest first, and at the end one `None` if some are
+/// not here any more.
+fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Option<Prescription>>, Failure> {
     let first = day.saturating_sub((WEEK - 1).days());
     let handed_over = journal.all_handed_over()?;
     let now = source::find(None, || Ok(folder.clone()))?.prescription;
-    let mut could_be: Vec<Prescription> = Vec::new();
-    let mut add = |one: Prescription| {
-        if !could_be.iter().any(|other| other.digest() == one.digest()) {
+    let mut could_be: Vec<Option<Prescription>> = Vec::new();
+    let mut add = |one: Option<Prescription>| {
+        let digest = one.as_ref().map(Prescription::digest);
+        if !could_be.iter().any(|other| other.as_ref().map(Prescription::digest) == digest) {
             could_be.push(one);
         }
     };
@@ -139,18 +146,19 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Pres
         if *since <= day && !over {
             match until {
                 // Whatever the file in use says now is what the person goes by.
-                None => add(now.clone()),
-                Some(_) => of_digest(folder, digest)?.into_iter().for_each(&mut add),
+                None => add(Some(now.clone())),
+                Some(_) => add(of_digest(folder, digest)?),
             }
         }
         until = Some(*since);
     }
     match until {
-        None => add(now),
+        None => add(Some(now)),
         // Before anything was handed over there was the ready one that practice opens by itself.
-        Some(first_of_all) if first_of_all >= first => add(Prescription::all_ready()[0].1.clone()),
+        Some(first_of_all) if first_of_all >= first => add(Some(Prescription::all_ready()[0].1.clone())),
         Some(_) => {}
     }
+    could_be.sort_by_key(Option::is_none);
     Ok(could_be)
 }
 

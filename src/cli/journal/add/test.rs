@@ -221,8 +221,23 @@ fn the_prescription_is_that_of_the_sheet() {
             std::fs::remove_file(entry.path()).unwrap();
         }
     }
-    let (shown, fact) = place.refused("2026-11-25\n");
-    assert!(shown.contains("Set 1,") || fact.contains("is not on this computer"), "{fact}: {shown}");
+    let (shown, _) = place.refused("2026-11-25\n");
+    assert!(
+        shown.contains("1 Usual practice at the counter, of") && shown.contains("2 another title"),
+        "{shown}"
+    );
+    let (shown, fact) = place.refused("2026-11-25\n2\n");
+    assert!(
+        !shown.contains("Set 1,") && fact.contains("is not on this computer any more"),
+        "{fact}: {shown}"
+    );
+    // It is put back under any name of that kind.
+    std::fs::write(place.folder.path().join("prescription-earlier.toml"), &own).unwrap();
+    let (shown, _) = place.refused("2026-11-25\n1\n");
+    assert!(
+        shown.contains("1 For Ada") && !shown.contains("another title") && shown.contains("Set 1,"),
+        "{shown}"
+    );
 }
 
 #[test]
