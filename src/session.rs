@@ -41,6 +41,7 @@ mod test;
 
 pub use event::{Channel, Effect, Event, Key, Now};
 pub use partner::LOOK_UP;
+pub use questions::asked;
 pub use ready::Fit;
 pub use screen::Screen;
 

@@ -1,5 +1,4 @@
-//! Can a person of twelve read what decides whether to practice? Each sentence about readiness and suitability is measured
-//! by the Flesch-Kincaid grade level: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid, Fishburne, Rogers
+//! Can a person of twelve read what is asked: whether to practice, at set-up, after sets, once a week? Each is measured by the Flesch-Kincaid grade level: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid, Fishburne, Rogers
 //! and Chissom, "Derivation of New Readability Formulas", Research Branch Report 8-75, 1975). A grade of 6 to 7 is read at
 //! 11 to 13 in the United States.
 //!
@@ -8,8 +7,13 @@
 //! to judge.
 
 use std::collections::BTreeMap;
+use std::io::Write;
+use std::process::{Command, Stdio};
 
+use counterpoise::caution;
 use counterpoise::readiness::{Item, Page, Reason, Today, Verdict, Whom};
+use counterpoise::record::Question;
+use counterpoise::session::asked;
 use counterpoise::suitability::Topic;
 
 /// Twelve years old.
@@ -104,4 +108,74 @@ fn what_follows_from_an_answer_is_read_at_twelve_too() {
     let facts: Vec<&str> = Topic::ALL.iter().map(|topic| topic.fact()).collect();
     let facts = grade(&facts.join(" "), &table);
     assert!(facts <= TARGET, "{facts:.1}");
+}
+
+/// After sets, after a stop, what felt wrong, once a week: the question by itself, and with its answers, each of which is a
+/// sentence by itself.
+#[test]
+fn what_is_asked_after_sets_and_once_a_week_is_read_at_twelve() {
+    let table = syllables();
+    let mut count = 0;
+    for question in Question::ALL {
+        let page = asked(*question);
+        let Some(sentence) = page.first() else { continue };
+        count += 1;
+        for text in [sentence.clone(), page.join(". ").replace("?.", "?")] {
+            let grade = grade(&text, &table);
+            assert!(grade <= TARGET, "{grade:.1} is the grade of {text:?}");
+        }
+    }
+    assert_eq!(
+        count, 11,
+        "five after a set, why it was stopped, what felt wrong, whether it hurt, three a week"
+    );
+    assert!(Question::WEEKLY.iter().all(|question| !asked(*question).is_empty()));
+}
+
+/// The pages of `setup` as the program prints them, a question with its answers each.
+fn setup() -> Vec<String> {
+    let home = tempfile::tempdir().unwrap();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
+        .args(["--data-dir", "data", "setup", "--silent"])
+        .current_dir(home.path())
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // Name, emergency number unknown, contact, left, right, behind, distance, hearing aids, glasses, the room: the answers
+    // that are answered in turn.
+    child.stdin.take().unwrap().write_all(b"Ada\nu\n\n1\n2\n0\n2\ny\n4\ny\n").unwrap();
+    let output = child.wait_with_output().unwrap();
+    assert!(output.status.success());
+    let printed = String::from_utf8(output.stdout).unwrap();
+    printed.split("\n\n").map(page).collect()
+}
+
+/// One page in one line: an answer begins with its number or letter, and is a sentence by itself.
+fn page(lines: &str) -> String {
+    let mut text = String::new();
+    for word in lines.split_whitespace() {
+        let key = word.len() == 1 && !["A", "I", "a"].contains(&word);
+        let begins = key || word == "Enter" || word.starts_with('-');
+        if begins && !text.is_empty() && !text.ends_with(['.', '?', ':']) {
+            text.push('.');
+        }
+        text.push(' ');
+        text.push_str(word);
+    }
+    text.trim().to_owned()
+}
+
+#[test]
+fn the_pages_of_set_up_are_read_at_twelve() {
+    let table = syllables();
+    let pages = setup();
+    assert!(pages.len() > 11, "{pages:#?}");
+    for page in &pages {
+        // The one sentence that stands on every surface as it is: it names codes and licensed practice, whose names are long.
+        let text = page.replace(caution::FIRST, "");
+        let grade = grade(&text, &table);
+        assert!(grade <= TARGET, "{grade:.1} is the grade of {text:?}");
+    }
+    assert!(pages[0].contains(caution::FIRST), "it is there, and nothing else is left out: {}", pages[0]);
 }

@@ -82,7 +82,7 @@ pub(super) fn run(
     ask(&mut form, &mut settings, &taken, arguments)?;
     settings.save(&folder)?;
     form.say("Kept. Change it whenever you like: counterpoise setup")?;
-    form.say("Next: whether and how to begin: counterpoise suitability. Then: counterpoise")
+    form.say("Next, see how to start. Type: counterpoise suitability. Then type: counterpoise")
 }
 
 /// Every question, in order.
@@ -261,7 +261,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn room(&mut self) -> Result<(), Failure> {
         loop {
             writeln!(self.out)?;
-            self.say("The room, before every practice:")?;
+            self.say("The room, each time before you practice:")?;
             for line in ROOM {
                 self.say(&format!("  - {line}"))?;
             }

@@ -74,6 +74,22 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
     }
 }
 
+/// What a person reads when this is asked: the question, then the words of each answer. Empty for what has pages of its own.
+///
+/// ```
+/// use counterpoise::record::Question;
+/// use counterpoise::session::asked;
+/// assert_eq!(asked(Question::Unwell), ["Do you feel unwell?", "yes", "no", "I would rather not say"]);
+/// assert!(asked(Question::Ready).is_empty());
+/// ```
+pub fn asked(question: Question) -> Vec<String> {
+    let (sentence, answers) = words(question);
+    if answers.is_empty() {
+        return Vec::new();
+    }
+    std::iter::once(sentence.to_owned()).chain(hints(question).into_iter().map(|hint| hint.does)).collect()
+}
+
 /// The answers with their keys, the last of them "rather not say".
 pub(super) fn hints(question: Question) -> Vec<KeyHint> {
     let answers = words(question).1.iter();
