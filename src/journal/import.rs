@@ -60,8 +60,9 @@ pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, J
     let export = match &incoming.what {
         What::Export(export) => export,
         What::Rescue(rescue) => {
+            let was_here = journal.ids()?.contains(rescue.session());
             return match rescue::apply(journal, rescue).map_err(|error| refuse(error.to_string()))? {
-                None => Ok(Imported { added: 0, known: 1 }),
+                None => Ok(Imported { added: usize::from(!was_here), known: usize::from(was_here) }),
                 Some(reason) => Err(JournalError::PartlyImported { file: name.clone(), reason }),
             };
         }
