@@ -254,7 +254,7 @@ fn what_a_partner_does_is_on_no_track() {
         .drills()
         .iter()
         .filter(|plan| plan.form() == crate::drill::Form::Alone)
-        .map(|plan| plan.sets())
+        .map(crate::prescription::DrillPlan::sets)
         .sum();
     let ticks = "d\nn\n0\n4\n2\n".repeat(usize::from(alone));
     let (shown, kept) = place.keep(&format!("1\n{ticks}n\nn\ny\n"));
@@ -277,7 +277,7 @@ fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
         .expect("one of the ready ones has a drawn order");
     let text = Prescription::ready_text(name).unwrap();
     place.journal.adopt(text.as_bytes(), "file", &"2026-11-02T08:00:00Z[UTC]".parse().unwrap()).unwrap();
-    let sets: u8 = drawn.drills().iter().map(|plan| plan.sets()).sum();
+    let sets: u8 = drawn.drills().iter().map(crate::prescription::DrillPlan::sets).sum();
     let steps = if drawn.drills()[1..].iter().any(|plan| plan.step() > 1) { "y\n" } else { "" };
     let efforts: Vec<String> = (0..sets).map(|effort| format!("d\nn\n0\n{effort}\n2\n")).collect();
     let (shown, kept) = place.keep(&format!("1\n{steps}{}n\nn\ny\n", efforts.concat()));
