@@ -59,12 +59,13 @@ pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, J
     match &incoming.what {
         What::Export(export) => add(journal, name, export),
         What::Rescue(rescue) => {
+            let was_here = journal.ids()?.contains(rescue.session());
             let refused = |error: rescue::Hindrance| JournalError::NotImported {
                 file: name.clone(),
                 reason: error.to_string(),
             };
             match rescue::apply(journal, rescue).map_err(refused)? {
-                None => Ok(Imported { added: 0, known: 1 }),
+                None => Ok(Imported { added: usize::from(!was_here), known: usize::from(was_here) }),
                 Some(reason) => Err(JournalError::PartlyImported { file: name.clone(), reason }),
             }
         }

@@ -11,9 +11,10 @@ use crate::cli::form::Form;
 use crate::cli::standing::{self, Known};
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
+use crate::drill::Form as DrillForm;
 use crate::entropy;
 use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
-use crate::prescription::{DrillPlan, Prescription};
+use crate::prescription::{DrillOrder, DrillPlan, Prescription};
 use crate::record::{Given, Question};
 use crate::schedule::{Scheduler, SetPlan};
 
@@ -85,9 +86,35 @@ impl<R: BufRead, W: Write> Form<R, W> {
             fell: None,
             unwell: None,
         };
-        for plan in schedule.sets() {
-            let done = self.set(plan)?;
-            ticked.sets.push((plan.clone(), done));
+        let (mut alone, partner): (Vec<&SetPlan>, Vec<&SetPlan>) =
+            schedule.sets().iter().partition(|plan| plan.form() == DrillForm::Alone);
+        if !partner.is_empty() {
+            self.say(
+                "\nSets with a partner are not asked for: no track has them, and nobody noted what followed.",
+            )?;
+        }
+        let is_drawn = prescription.order() == DrillOrder::Drawn;
+        if is_drawn {
+            // Which of them came when on a track nobody knows here.
+            let plans = prescription.drills();
+            alone.sort_by_key(|set| plans.iter().position(|plan| plan.drill() == set.drill()));
+            self.say(
+                "\nOn a track the order changes from day to day. Answer by the exercise, whatever the number of its set was.",
+            )?;
+        }
+        for (nth, plan) in alone.iter().enumerate() {
+            let of_drill = |other: &&&SetPlan| other.drill() == plan.drill();
+            let title = plan.drill().title();
+            let name = match (
+                alone[..nth].iter().filter(of_drill).count() + 1,
+                alone.iter().filter(of_drill).count(),
+            ) {
+                _ if !is_drawn => format!("Set {}, {title}.", plan.number()),
+                (_, 1) => format!("{title}."),
+                (nth, of) => format!("{title}, {nth} of {of}."),
+            };
+            let done = self.set(&name)?;
+            ticked.sets.push(((*plan).clone(), done));
         }
         if ticked.sets.iter().all(|(_, done)| done.is_none()) {
             return Err(Failure::new(
@@ -108,10 +135,9 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Err(Failure::new("nothing was kept", "Start again: counterpoise journal add"))
     }
 
-    fn set(&mut self, plan: &SetPlan) -> Result<Option<SetTicked>, Failure> {
-        let title = plan.drill().title();
+    fn set(&mut self, name: &str) -> Result<Option<SetTicked>, Failure> {
         let whole = loop {
-            let ask = format!("Set {}, {title}. (D done whole, B broken off, N not begun)", plan.number());
+            let ask = format!("{name} (D done whole, B broken off, N not begun)");
             match self.line(&ask)?.to_lowercase().as_str() {
                 "d" => break true,
                 "b" => break false,

@@ -230,9 +230,12 @@ fn a_rescue_file_from_elsewhere_is_imported_too() {
     let file = rescue::write(&folder, &id(1), &session()[5..]).unwrap();
     let text = std::fs::read(file).unwrap();
     for _ in 0..2 {
-        import(&mut journal, "rescue.json", &text).unwrap();
+        let done = import(&mut journal, "rescue.json", &text).unwrap();
+        assert_eq!(done, Imported { added: 0, known: 1 });
         assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
     }
+    let whole = std::fs::read(rescue::write(&folder, &id(2), &session()).unwrap()).unwrap();
+    assert_eq!(import(&mut journal, "rescue.json", &whole).unwrap(), Imported { added: 1, known: 0 });
 }
 
 #[test]

@@ -68,24 +68,11 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         let plans = prescription.drills();
         let mut steps = then.to_vec();
-        let partner = plans.iter().any(|plan| plan.form() == DrillForm::Partner);
-        if partner {
-            for (step, plan) in steps.iter_mut().chain(&mut most).zip(plans.iter().cycle()) {
-                *step = step.filter(|_| plan.form() == DrillForm::Alone);
-            }
-            self.say(
-                "\nSets with a partner are not asked for: no track has them, and nobody noted what followed.",
-            )?;
-        }
-        if steps.iter().chain(&most).all(Option::is_none) {
-            return Err(Failure::new(
-                "nothing of that prescription can be on a track, so nothing was kept",
-                "Practice it with: counterpoise practice",
-            ));
-        }
         // The first drill of all is the warm-up, which stays at its first step.
-        let open: Vec<usize> =
-            (1..plans.len()).filter(|place| most[*place].is_some_and(|most| most > 1)).collect();
+        let is_open = |place: &usize| {
+            plans[*place].form() == DrillForm::Alone && most[*place].is_some_and(|most| most > 1)
+        };
+        let open: Vec<usize> = (1..plans.len()).filter(is_open).collect();
         if open.is_empty() {
             return Ok(steps);
         }

@@ -250,10 +250,51 @@ fn what_a_partner_does_is_on_no_track() {
     };
     assert!(partner(prescription) > 0);
     place.journal.adopt(text.as_bytes(), "file", &"2026-11-02T08:00:00Z[UTC]".parse().unwrap()).unwrap();
-    let (shown, result) = place.ask(&format!("1\n{}", "n\n".repeat(20)));
-    let fact = result.unwrap_err();
-    let told = shown.contains("Sets with a partner are not asked for") || fact.contains("can be on a track");
-    assert!(told && (fact.contains("no set was done") || fact.contains("on a track")), "{fact}: {shown}");
+    let alone: u8 = prescription
+        .drills()
+        .iter()
+        .filter(|plan| plan.form() == crate::drill::Form::Alone)
+        .map(crate::prescription::DrillPlan::sets)
+        .sum();
+    let ticks = "d\nn\n0\n4\n2\n".repeat(usize::from(alone));
+    let (shown, kept) = place.keep(&format!("1\n{ticks}n\nn\ny\n"));
+    assert!(shown.contains("Sets with a partner are not asked for"), "{shown}");
+    assert_eq!(kept.sets.len(), usize::from(alone));
+    // A practice without its sets with a partner is no whole one, and leads to no step up.
+    let past = place.past();
+    assert!(!crate::progression::judge(&past.sittings()[0], prescription).is_clean());
+}
+
+#[test]
+fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
+    let mut place = Place::new();
+    let (name, drawn) = Prescription::all_ready()
+        .iter()
+        .find(|(_, one)| {
+            let alone = one.drills().iter().all(|plan| plan.form() == crate::drill::Form::Alone);
+            alone && one.order() == crate::prescription::DrillOrder::Drawn && one.drills().len() > 2
+        })
+        .expect("one of the ready ones has a drawn order");
+    let text = Prescription::ready_text(name).unwrap();
+    place.journal.adopt(text.as_bytes(), "file", &"2026-11-02T08:00:00Z[UTC]".parse().unwrap()).unwrap();
+    let sets: u8 = drawn.drills().iter().map(crate::prescription::DrillPlan::sets).sum();
+    let steps = if drawn.drills()[1..].iter().any(|plan| plan.step() > 1) { "y\n" } else { "" };
+    let efforts: Vec<String> = (0..sets).map(|effort| format!("d\nn\n0\n{effort}\n2\n")).collect();
+    let (shown, kept) = place.keep(&format!("1\n{steps}{}n\nn\ny\n", efforts.concat()));
+    assert!(shown.contains("Answer by the exercise") && !shown.contains("Set 1,"), "{shown}");
+    // As they are written: the answers of each drill stand together, in order.
+    let mut expected = 0;
+    for plan in drawn.drills() {
+        let of_drill = kept.sets.iter().filter(|set| set.start.drill == plan.drill().name());
+        for set in of_drill {
+            let effort = kept.answers.iter().find(|row| {
+                row.set == Some(set.start.number) && row.question == crate::record::Question::Effort
+            });
+            assert_eq!(effort.unwrap().answer, Some(expected), "{}", set.start.drill);
+            expected += 1;
+        }
+    }
+    assert_eq!(expected, sets);
 }
 
 #[test]
