@@ -432,7 +432,7 @@ def events_of(session):
         events.append(("stop", f"{end} ({where_it_ended(session)})"))
     elif end == "not today":
         reasons = [item for item in untrue if item not in BESIDES]
-        events.append(("not today", f"not today ({len(reasons)} reasons)"))
+        events.append(("not today", f"not today ({len(reasons)} reason{'s' * (len(reasons) != 1)})"))
     elif end == "fell" and not any(kind == "fall" for kind, _ in events):
         events.append(("fall", f"fell ({where_it_ended(session)})"))
     elif end == "grabbed hold or nearly fell" and not any(kind == "grab" for kind, _ in events):

@@ -323,7 +323,7 @@ fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
 }
 
 #[test]
-fn days_in_the_journal_are_those_of_the_place_where_it_happened() {
+fn days_are_those_of_the_place_where_it_happened_and_all_of_it_fits_its_width() {
     let (place, _) = eventful();
     let text = printed(
         place.path(),
@@ -342,4 +342,9 @@ fn days_in_the_journal_are_those_of_the_place_where_it_happened() {
     let brief = printed(place.path(), &["report", "--until", "2026-05-31"]);
     assert!(brief.lines().count() <= 23, "{brief}");
     assert!(brief.contains("Review: DUE"), "{brief}");
+    let whole = printed(place.path(), &["report", "--whole", "--until", "2026-05-31"]);
+    assert!(whole.contains("not today (1 reason)"), "{whole}");
+    for line in brief.lines().chain(whole.lines()) {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
 }

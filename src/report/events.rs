@@ -205,7 +205,8 @@ fn of_end(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)
         }
         SessionEnd::NotToday => {
             let reasons = Readiness::of(&session.ready).reasons.len();
-            add(Kind::NotToday, format!("not today ({reasons} reasons)"));
+            let of = if reasons == 1 { "reason" } else { "reasons" };
+            add(Kind::NotToday, format!("not today ({reasons} {of})"));
         }
         SessionEnd::StoppedOther
         | SessionEnd::StoppedUnsteady

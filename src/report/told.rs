@@ -28,12 +28,13 @@ pub fn blocks(report: &Report) -> Vec<Block> {
     list("Stops, symptoms, locks and changes", &["day", "what"], events, none, &mut blocks);
     let ladder = report.ladder.iter().map(|change| {
         let from = change.from.map_or("-".to_owned(), |step| step.to_string());
-        vec![change.day.to_string(), change.drill.clone(), from, change.to.to_string(), change.why.join(" ")]
+        let words = format!("{}: {}", change.drill, change.why.join(" "));
+        vec![change.day.to_string(), from, change.to.to_string(), words.trim_end_matches(": ").to_owned()]
     });
     let none = "No step was kept in this period.";
     list(
         "Steps, and why each changed",
-        &["day", "drill", "from", "to", "why"],
+        &["day", "from", "to", "drill, and why"],
         ladder.collect(),
         none,
         &mut blocks,
@@ -41,24 +42,25 @@ pub fn blocks(report: &Report) -> Vec<Block> {
     let tests = report.tests.iter().map(|line| {
         let results: Vec<String> =
             line.results.iter().map(|(day, result)| format!("{result} ({day})")).collect();
-        vec![line.test.to_owned(), results.join(", "), format!("{} {}", line.finding, line.change.join(" "))]
+        let words = format!("{}. {} {}", results.join(", "), line.finding, line.change.join(" "));
+        vec![line.test.to_owned(), words.trim_end().to_owned()]
     });
     let none = "No balance test was kept.";
     list(
         "Balance tests",
-        &["test", "results", "against published values, and its own noise"],
+        &["test", "results, against published values, and its own noise"],
         tests.collect(),
         none,
         &mut blocks,
     );
     let used = report.prescriptions.iter();
     let used = used.map(|used| {
-        vec![used.from.to_string(), used.title.clone(), used.sessions.to_string(), short(&used.digest)]
+        vec![used.from.to_string(), used.sessions.to_string(), short(&used.digest), used.title.clone()]
     });
     let none = "None was practiced.";
     list(
         "Prescriptions practiced",
-        &["from", "title", "sessions", "digest"],
+        &["from", "sessions", "digest", "title"],
         used.collect(),
         none,
         &mut blocks,
@@ -125,6 +127,11 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
     blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
 }
 
+/// There are no pushes alone.
+fn name(group: &Group) -> String {
+    group.name.trim_end_matches(", with a partner").to_owned()
+}
+
 fn responses(report: &Report, blocks: &mut Vec<Block>) {
     blocks.push(Block::Heading("What followed pushes".to_owned()));
     if report.responses.groups.is_empty() {
@@ -133,7 +140,7 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
     }
     let row = |group: &Group| {
         vec![
-            group.name.clone(),
+            name(group),
             group.in_place.to_string(),
             group.one_step.to_string(),
             group.more_steps.to_string(),
@@ -150,7 +157,7 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
     }));
     let row = |group: &Group| {
         vec![
-            group.name.clone(),
+            name(group),
             share(group.one_step_or_better, group.in_place + group.one_step),
             share(group.two_or_more, group.more_steps),
             share(group.support, group.touched + group.grabbed + group.fell),
@@ -175,7 +182,8 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
     };
     let row = |name: &str, line: &Line| {
         let slope = line.trend.map_or_else(|| "too few".to_owned(), slope_words);
-        vec![name.to_owned(), median(line), slope, values(line)]
+        let middle = line.median.map_or_else(|| "-".to_owned(), |_| median(line));
+        vec![name.to_owned(), middle, slope, values(line)]
     };
     let ratings = &report.ratings;
     blocks.push(Block::Table(Table {
@@ -188,11 +196,11 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
         ],
     }));
     blocks.push(Block::Table(Table {
-        title: "Once a week, of daily life".to_owned(),
+        title: "Once a week, of daily life: nearly fell, how sure of the own balance, how sore".to_owned(),
         head: ["what", "median", "slope a week", "each week, in order"].map(str::to_owned).to_vec(),
         rows: vec![
             row("nearly fell, times", &ratings.near_falls),
-            row("sure of balance, 1 to 5", &ratings.confidence),
+            row("sure, 1 to 5", &ratings.confidence),
             row("sore, 0 to 3", &ratings.soreness),
         ],
     }));

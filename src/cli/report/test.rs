@@ -133,6 +133,23 @@ fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
 }
 
 #[test]
+fn the_fullest_whole_report_fits_its_width() {
+    let mut report = fullest();
+    report.ladder[0].why =
+        vec!["As it was said, in a sentence that is longer than a line of the screen.".to_owned(); 2];
+    report.prescriptions[0].title = report.prescription.title.clone();
+    let group = &mut report.responses.groups[0];
+    group.name = "interrupted-walking, with a partner".to_owned();
+    let share = Some(Share { count: 999, of: 2_345, share: 0.426, low: 0.406, high: 0.447 });
+    (group.one_step_or_better, group.two_or_more, group.support) = (share, share, share);
+    let mut out = Vec::new();
+    super::text::write(&super::blocks(&report), &mut out).unwrap();
+    for line in String::from_utf8(out).unwrap().lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
+}
+
+#[test]
 fn what_has_room_is_shown_whole() {
     let mut report = report();
     report.foreseen = "as the audit says, at length, ".repeat(18) + "to the end.";
