@@ -78,14 +78,30 @@ fn the_sheet_has_a_place_for_every_answer_in_the_order_of_the_questions() {
     }
     // A day, three sets of five answers, a fall and whether it hurt, unwell and what felt wrong, and whether to keep it.
     assert!(asked.len() > 1 + 3 * 5 + 4, "{asked:#?}");
+    let has = |part: &str| sheet.to_lowercase().contains(&part.to_lowercase());
     for question in &asked[1..asked.len() - 1] {
-        // A list of numbers is told apart by blanks in a terminal and by semicolons on paper.
-        let is_list = question.contains("What felt wrong");
-        let ends = |sign: char| "().?;".contains(sign) || (is_list && sign.is_ascii_digit());
-        for part in question.split(ends) {
-            let part = part.trim();
-            let found = sheet.to_lowercase().contains(&part.to_lowercase());
-            assert!(part.len() < 4 || found, "\"{part}\" of \"{question}\" is not on the sheet: {sheet}");
+        let (words, scale) = question.split_once(['(', '1']).unwrap_or((question, ""));
+        let (words, scale) =
+            if question.starts_with("Set ") { question.split_once('(').unwrap() } else { (words, scale) };
+        for part in words.split(['.', '?', ';']).map(str::trim) {
+            assert!(has(part), "\"{part}\" of \"{question}\" is not on the sheet: {sheet}");
+        }
+        if scale.starts_with('D') {
+            assert!(has(scale.trim_end_matches(')')), "{scale}");
+        }
+    }
+    // Each scale from its least number to its most, with the same words at its end.
+    for (question, ends) in [
+        ("how often did you hold on", ["0", "3"]),
+        ("at its hardest", ["0 nothing", "10 the most"]),
+        ("How steady", ["1 steady", "5 lost balance"]),
+        ("What felt wrong", ["1 chest", "6 something else"]),
+    ] {
+        let asked = asked.iter().find(|asked| asked.contains(question)).unwrap();
+        let on_sheet = &sheet[sheet.find(question).unwrap()..];
+        for end in ends {
+            assert!(asked.contains(end), "{asked}");
+            assert!(on_sheet[..200].contains(end), "{question}: {on_sheet}");
         }
     }
     // In the order in which they are asked, what is asked of a set stands in the list, and what is asked at the end after it.

@@ -80,8 +80,9 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
     let who = settings.name.as_ref().map(|name| format!("{}, ", escaped(name))).unwrap_or_default();
     let _ = writeln!(
         html,
-        "<p>{who}{day}. {} days this week, one practice a day at most.</p>",
-        today.days_a_week()
+        "<p>{who}{day}. {} days this week, one practice a day at most. The plan is of {}.</p>",
+        today.days_a_week(),
+        today.issued_on()
     );
     let line = "____________________";
     let number = settings.emergency_number.as_deref().map_or_else(|| line.to_owned(), escaped);
@@ -140,12 +141,19 @@ mod test {
     }
 
     #[test]
-    fn where_the_order_is_drawn_no_set_has_a_number() {
-        let drawn = Prescription::ready("steps-and-rises").unwrap();
-        let html = page(drawn, &Settings::default(), "2026-11-02");
+    fn where_the_order_is_drawn_a_set_goes_by_its_exercise_and_what_needs_a_partner_is_on_no_track() {
+        let rows = |name: &str| {
+            let ready = Prescription::ready(name).unwrap();
+            let html = page(ready, &Settings::default(), "2026-11-02");
+            assert!(!html.contains(">Set 1,"), "which comes first is heard on the day");
+            (ready, html)
+        };
+        let (drawn, html) = rows("steps-and-rises");
         let sets: u32 = drawn.drills().iter().map(|plan| u32::from(plan.sets())).sum();
-        assert!(!html.contains(">Set 1,"), "which comes first is heard on the day");
         assert_eq!(html.matches(">D</span>").count() as u32, sets * u32::from(drawn.days_a_week()));
+        assert!(html.contains(", 1 of 2, step ") && html.contains(", 2 of 2, step "), "{html}");
+        let (partner, html) = rows("with-a-partner");
+        assert_eq!(html.matches(">D</span>").count(), usize::from(partner.days_a_week()), "the warm-up");
     }
 
     #[test]

@@ -4,6 +4,7 @@
 use std::fmt::Write as _;
 
 use crate::display::svg::escaped;
+use crate::drill::Form;
 use crate::prescription::{DrillOrder, DrillPlan, Prescription};
 
 /// What is asked of each set, and what its column is called. As `journal add` asks it: `tests/sheet.rs` holds them together.
@@ -11,7 +12,7 @@ const OF_A_SET: [(&str, &str); 5] = [
     ("(D done whole, B broken off, N not begun)", "Done?"),
     ("Did you have to grab hold, or nearly fall? (Y or N)", "Grabbed or nearly fell?"),
     (
-        "Apart from the hand that rests there, how often did you hold on? (0 to 3; 3: three or more)",
+        "Apart from the hand that rests there, how often did you hold on? (0 not at all, 1 once, 2 twice, 3 three times or more)",
         "Held on, 0-3",
     ),
     ("How hard was it, at its hardest? (0 nothing, 5-6 moderate, 7-8 hard, 10 the most)", "Hard, 0-10"),
@@ -19,9 +20,9 @@ const OF_A_SET: [(&str, &str); 5] = [
 ];
 /// What felt wrong, by its number.
 const WRONG: [&str; 6] = [
-    "1 chest",
+    "1 chest pain or pressure",
     "2 badly short of breath",
-    "3 weak, numb, trouble to speak or see",
+    "3 weak, numb, or trouble speaking or seeing",
     "4 fainted, or nearly",
     "5 dizzy",
     "6 something else",
@@ -80,14 +81,18 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
     );
 }
 
-/// "Set 2, Reaches at the counter, step 1": in the order of the practice. Where that is drawn anew each time, the drills in
-/// theirs, without a number.
+/// "Set 2, Reaches at the counter, step 1": in the order of the practice. Where that is drawn anew each time, by the exercise:
+/// "Reaches at the counter, 1 of 2, step 1". Sets with a partner are on no track.
 fn sets(today: &Prescription) -> Vec<String> {
     let drawn = today.order() == DrillOrder::Drawn;
-    let plans = today.drills().iter().flat_map(|plan| std::iter::repeat_n(plan, plan.sets().into()));
-    let name = |(nth, plan): (usize, &DrillPlan)| {
-        let number = if drawn { String::new() } else { format!("Set {nth}, ") };
-        format!("{number}{}, step {}", plan.drill().title(), plan.step())
+    let plans = today.drills().iter().flat_map(|plan| (1..=plan.sets()).map(move |of| (plan, of)));
+    let name = |(number, (plan, of)): (u32, (&DrillPlan, u8))| {
+        let (title, step, sets) = (plan.drill().title(), plan.step(), plan.sets());
+        match sets {
+            _ if !drawn => format!("Set {number}, {title}, step {step}"),
+            1 => format!("{title}, step {step}"),
+            sets => format!("{title}, {of} of {sets}, step {step}"),
+        }
     };
-    (1..).zip(plans).map(name).collect()
+    (1..).zip(plans).filter(|(_, (plan, _))| plan.form() == Form::Alone).map(name).collect()
 }
