@@ -52,40 +52,8 @@ pub fn chance_of_at_least(hits: usize, of: usize, p: f64) -> f64 {
     if p <= 0.0 || hits > of {
         return 0.0;
     }
-    // The terms from the greatest one of the tail outward, until they no longer matter.
-    let n = of as f64;
-    let peak = (((n + 1.0) * p).floor() as usize).clamp(hits, of);
-    let log_peak = log_factorial(of) - log_factorial(peak) - log_factorial(of - peak)
-        + peak as f64 * p.ln()
-        + (n - peak as f64) * (1.0 - p).ln();
-    let odds = p / (1.0 - p);
-    let (mut sum, mut term) = (1.0, 1.0);
-    for k in peak..of {
-        term *= (of - k) as f64 / (k + 1) as f64 * odds;
-        sum += term;
-        if term < sum * 1e-17 {
-            break;
-        }
-    }
-    term = 1.0;
-    for k in (hits..peak).rev() {
-        term *= (k + 1) as f64 / (of - k) as f64 / odds;
-        sum += term;
-        if term < sum * 1e-17 {
-            break;
-        }
-    }
-    (log_peak.exp() * sum).min(1.0)
-}
-
-/// ln n!, by the sum up to 30 and by Stirling's series above (error below 1e-12).
-fn log_factorial(n: usize) -> f64 {
-    if n <= 30 {
-        return (2..=n).map(|k| (k as f64).ln()).sum();
-    }
-    let x = n as f64;
-    x * x.ln() - x + 0.5 * (std::f64::consts::TAU * x).ln() + 1.0 / (12.0 * x) - 1.0 / (360.0 * x.powi(3))
-        + 1.0 / (1260.0 * x.powi(5))
+    // The tail of a binomial distribution is the regularized incomplete beta function.
+    statrs::function::beta::beta_reg(hits as f64, (of - hits + 1) as f64, p)
 }
 
 /// The chance from which on `is_past` holds.
@@ -113,13 +81,16 @@ mod test {
         }
     }
 
-    const SCIPY: [(usize, usize, f64, f64); 6] = [
+    const SCIPY: [(usize, usize, f64, f64); 9] = [
         (0, 12, 0.000_000_000_000, 0.264_648_469_397),
         (3, 10, 0.066_739_511_178, 0.652_452_850_060),
         (11, 39, 0.150_014_130_471, 0.448_736_323_395),
         (25, 100, 0.168_779_738_099, 0.346_552_495_759),
         (99, 99, 0.963_424_255_017, 1.000_000_000_000),
         (26_668, 99_999, 0.263_943_561_580, 0.269_435_310_518),
+        (266_680, 999_990, 0.265_816_093_965, 0.267_550_591_317),
+        (500, 1_000_000, 0.000_457_138_149, 0.000_545_796_766),
+        (499_999, 1_000_000, 0.499_018_519_198, 0.500_979_480_808),
     ];
 
     #[test]
