@@ -177,7 +177,7 @@ fn who_has_practiced_nothing_has_a_report_too() {
 fn eventful() -> (tempfile::TempDir, Value) {
     let place = tempfile::tempdir().unwrap();
     let first = jiff::civil::date(2025, 11, 3);
-    let history = history::History { number: 9, first, sessions: 60, pushes: true };
+    let history = history::History { number: 9, first, sessions: 40, pushes: true };
     let (export, prescription) = history::eventful::eventful(history);
     fs::write(place.path().join("history.json"), export.to_string()).unwrap();
     printed(place.path(), &["journal", "import", "history.json"]);
@@ -334,7 +334,7 @@ fn days_are_those_of_the_place_where_it_happened_and_all_of_it_fits_its_width() 
     // The session of number 17 was at ten in New York and at midnight of the next day in Tokyo, where it happened.
     let at = |id: &str| rows.iter().find(|row| row[2].ends_with(id)).unwrap()[0].to_owned();
     let plain =
-        history::History { number: 9, first: jiff::civil::date(2025, 11, 3), sessions: 60, pushes: true };
+        history::History { number: 9, first: jiff::civil::date(2025, 11, 3), sessions: 40, pushes: true };
     let plain = plain.export();
     let begun = plain["sessions"][17]["start"]["begun"].as_str().unwrap().to_owned();
     let day: jiff::civil::Date = begun[..10].parse().unwrap();
