@@ -7,16 +7,19 @@ use crate::display::svg::escaped;
 use crate::drill::Form;
 use crate::prescription::{DrillOrder, DrillPlan, Prescription};
 
-/// What is asked of each set, and what its column is called. As `journal add` asks it: `tests/sheet.rs` holds them together.
+/// What is asked of each set, and what its column is called (with hyphens that stay on the line). As `journal add` asks it: `tests/sheet.rs` holds them together.
 const OF_A_SET: [(&str, &str); 5] = [
-    ("(D done whole, B broken off, N not begun)", "Done?"),
+    ("Was it done? (D done whole, B broken off, N not begun)", "Done?"),
     ("Did you have to grab hold, or nearly fall? (Y or N)", "Grabbed or nearly fell?"),
     (
         "Apart from the hand that rests there, how often did you hold on? (0 not at all, 1 once, 2 twice, 3 three times or more)",
-        "Held on, 0-3",
+        "Held on, 0\u{2011}3",
     ),
-    ("How hard was it, at its hardest? (0 nothing, 5-6 moderate, 7-8 hard, 10 the most)", "Hard, 0-10"),
-    ("How steady were you? (1 steady ... 5 lost balance)", "Steady, 1-5"),
+    (
+        "How hard was it, at its hardest? (0 nothing, 5-6 moderate, 7-8 hard, 10 the most)",
+        "Hard, 0\u{2011}10",
+    ),
+    ("How steady were you? (1 steady ... 5 lost balance)", "Steady, 1\u{2011}5"),
 ];
 /// What felt wrong, by its number.
 const WRONG: [&str; 6] = [
