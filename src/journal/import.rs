@@ -50,7 +50,8 @@ pub fn import(journal: &mut Journal, name: &str, bytes: &[u8]) -> Result<Importe
 /// Takes in what was read. Whose it is was asked before.
 ///
 /// # Errors
-/// As [`add`]; or if the journal cannot be written. Of a rescue file what fits stays.
+/// If the file says something else about a session than this journal does, or if the journal cannot be written. The
+/// journal is then as it was, except that a rescue file leaves what fits.
 pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, JournalError> {
     let name = &incoming.name;
     if journal.lock.is_none() {

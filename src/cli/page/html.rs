@@ -15,7 +15,7 @@ th:first-child,td:first-child,.words{text-align:left}tbody th{font-weight:normal
 .short{white-space:nowrap}.now{border:2px solid;padding:.4rem .8rem}summary{cursor:pointer;padding:.3rem 0}\
 @page{margin:18mm}\
 @media print{body{font-size:12pt;max-width:none;margin:0;padding:0}table{font-size:11pt}h1,h2,caption{break-after:avoid}\
-.wide{overflow:visible}figure,tr,table:not(.long){break-inside:avoid}details{display:none}}";
+.wide{overflow:visible}figure,tr{break-inside:avoid}details{display:none}}";
 
 /// A word of more characters than this may be broken anywhere: a paper does not scroll.
 const LONG_WORD: usize = 24;
@@ -27,8 +27,6 @@ const LEAD: usize = 36;
 const FIGURES: usize = 24;
 /// What names a row in so few characters, such as a day, stands on one line.
 const SHORT: usize = 12;
-/// A table of more rows than go on a page of paper is broken between them.
-const LONG: usize = 30;
 
 pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
     let title = blocks.iter().find_map(|block| match block {
@@ -111,8 +109,7 @@ fn broken(text: &str) -> String {
 /// On a narrow screen a wide table scrolls by itself, with the keyboard too, and the page does not.
 fn write_table(table: &Table, has_caption: bool, out: &mut impl Write) -> io::Result<()> {
     let name = escaped(&table.title);
-    let long = if table.rows.len() > LONG { " class=\"long\"" } else { "" };
-    writeln!(out, "<div class=\"wide\" role=\"group\" aria-label=\"{name}\" tabindex=\"0\">\n<table{long}>")?;
+    writeln!(out, "<div class=\"wide\" role=\"group\" aria-label=\"{name}\" tabindex=\"0\">\n<table>")?;
     if has_caption {
         writeln!(out, "<caption>{}</caption>", broken(&table.title))?;
     }

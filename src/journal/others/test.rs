@@ -110,7 +110,7 @@ fn an_export_is_read_as_the_journal_that_it_is_of() {
     assert_eq!(read.recent_past().unwrap(), journal.recent_past().unwrap());
     let refused =
         |bytes: &[u8]| Journal::of_export(Path::new("a.json"), bytes).map(|_| ()).unwrap_err().to_string();
-    assert!(refused(&bytes[..bytes.len() / 2]).contains("not all of it"), "cut off on the way");
+    assert!(refused(&bytes[..bytes.len() / 2]).contains("not copied whole"), "cut off on the way");
     let text = String::from_utf8(bytes.clone()).unwrap();
     let other = text.replace("counterpoise.journal/1", "counterpoise.journal/2");
     assert!(refused(other.as_bytes()).contains("this version reads \"counterpoise.journal/1\""));
