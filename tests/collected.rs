@@ -294,16 +294,19 @@ fn a_page_to_print_escapes_everything_and_has_no_script() {
     assert_eq!(fs::metadata(&path).unwrap().mode() & 0o777, 0o600, "for its owner only");
     let page = fs::read_to_string(&path).unwrap();
     assert!(!page.contains("<script") && !page.contains("src=") && !page.contains("http"), "{page}");
+    // Long words may be broken on paper, and days stand on one line.
+    let whole = page;
+    let page = whole.replace("<wbr>", "").replace("<span class=\"short\">", "").replace("</span>", "");
     assert_eq!(page.matches("&lt;script&gt;alert(").count(), 3, "as a person, as skipped, and why");
-    assert!(page.contains("<th scope=\"col\">Last practice</th>"));
+    assert!(page.contains(">Last practice</th>"));
     assert!(page.contains("In the order of the last practice"));
-    let cells: Vec<&str> = page.split("<tr><th scope=\"row\">").skip(1).collect();
+    let cells: Vec<&str> = page.split("<tr><th scope=\"row\"").skip(1).collect();
     assert_eq!(cells.len(), 42);
-    let days: Vec<&str> = cells[..41].iter().map(|row| row.split("<td>").nth(2).unwrap()).collect();
+    let days: Vec<&str> = cells[..41].iter().map(|row| row.split("<td").nth(2).unwrap()).collect();
     assert!(days.is_sorted() && days[0] != days[40], "{days:?}");
     let again = run(place.path(), &["--format", "html", "--out", "page.html"]);
     assert!(String::from_utf8(again.stderr).unwrap().contains("page.html is there already"));
-    assert_eq!(fs::read_to_string(&path).unwrap(), page);
+    assert_eq!(fs::read_to_string(&path).unwrap(), whole);
 }
 
 /// Each journal is held by a writer, so that reading takes its whole patience for each: there is time to press Ctrl-C.
