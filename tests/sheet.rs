@@ -79,7 +79,9 @@ fn the_sheet_has_a_place_for_every_answer_in_the_order_of_the_questions() {
     // A day, three sets of five answers, a fall and whether it hurt, unwell and what felt wrong, and whether to keep it.
     assert!(asked.len() > 1 + 3 * 5 + 4, "{asked:#?}");
     let has = |part: &str| sheet.to_lowercase().contains(&part.to_lowercase());
-    for question in &asked[1..asked.len() - 1] {
+    // A day long ago is asked about once more, by whoever types it in late: that is not on the sheet.
+    let late = |question: &&String| question.contains("days ago");
+    for question in asked[1..asked.len() - 1].iter().filter(|question| !late(question)) {
         let (words, scale) = question.split_once(['(', '1']).unwrap_or((question, ""));
         let (words, scale) =
             if question.starts_with("Set ") { question.split_once('(').unwrap() } else { (words, scale) };
