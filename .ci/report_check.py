@@ -700,6 +700,21 @@ def counted(export, prescription, since, until, digest):
     }
 
 
+def in_a_cell(text):
+    """A text as a cell of it: with an apostrophe where a spreadsheet would run it, or take it for a number."""
+
+    def is_number():
+        try:
+            float(text)
+        except ValueError:
+            return not any(sign.isalpha() for sign in text)
+        return True
+
+    runs = text[:1] in ("=", "+", "-", "@", "\t", "\r", "\n")
+    counts = (text[:1].isdigit() or text[:1] == ".") and is_number()
+    return "'" + text if text and (runs or counts) else text
+
+
 def rows_of(export, since, until):
     """The rows of the spreadsheet: a session each, also those that do not count. All cells are texts."""
     lifted = {(row["locked_by"], row["what"]) for clearance in export.get("clearances", []) for row in clearance["lifted"]}
@@ -733,8 +748,8 @@ def rows_of(export, since, until):
             {
                 "day": day,
                 "week": week_of(day),
-                "session": session["id"],
-                "prescription": start["title"],
+                "session": in_a_cell(session["id"]),
+                "prescription": in_a_cell(start["title"]),
                 "digest": start["digest"],
                 "counts_as": counts_as,
                 "typed_in": int(by_hand(session)),
@@ -744,7 +759,7 @@ def rows_of(export, since, until):
                 "active_ms": sum(one["end"]["worked_ms"] for one in sets if one["end"]),
                 "session_ms": "" if length is None else length,
                 "calls": "" if by_hand(session) else sum(calls_of(one) for one in sets),
-                "steps": "; ".join(steps),
+                "steps": in_a_cell("; ".join(steps)),
                 "effort": worst("effort"),
                 "steadiness": worst("steadiness"),
                 "held_on": worst("held on", sum),

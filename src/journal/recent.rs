@@ -2,10 +2,11 @@
 //! earlier ones what can still lock, count or date. The rules decide the same from both (a test holds them together). Not
 //! for reports, which need everything.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 
-use rusqlite::Connection;
+use rusqlite::{Connection, Row};
 
+use super::past::instant;
 use super::read::{all, checked, checked_or_null};
 use super::row::SessionId;
 use super::{BY_HAND, Journal, JournalError, Stamp};
@@ -109,80 +110,71 @@ fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> 
     Ok(())
 }
 
-/// Every session, with its sets and without what was said after them.
+/// Every session, with its sets and without what was said after them. A table is read from its beginning to its end: to look
+/// each row of another one up in it takes longer.
 fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
-    let sql = "SELECT id, begun, digest, s.sets_planned, why, ended_ms, seen_before_ms, sets_whole, t.session IS NOT NULL, voice \
-               FROM sessions s LEFT JOIN session_ends e ON e.session = id LEFT JOIN decisions d ON d.session = id \
-               LEFT JOIN tryouts t ON t.session = id ORDER BY begun_ms, id";
-    let mut latest: Vec<i64> = Vec::new();
-    let mut sessions: Vec<PastSession> = Vec::new();
-    let rows = all(db, sql, [], |row| {
-        let begun: Stamp = checked(row, 1)?;
-        let digest: String = row.get(2)?;
-        let ended: Option<i64> = row.get(5)?;
-        let seen: Option<i64> = row.get(6)?;
-        let Some(day) = super::past::day(&begun) else { return Ok(None) };
-        let session = PastSession {
-            id: row.get(0)?,
-            day,
-            begun: super::past::instant(begun.ms()),
-            ended: super::past::instant(begun.ms()),
-            seen_before: seen.map(super::past::instant),
-            digest: super::past::digest(&digest),
-            end: checked_or_null(row, 4)?,
-            sets_planned: row.get(3)?,
-            sets_whole: row.get(7)?,
-            tried_out: row.get(8)?,
-            sets: Vec::new(),
-            ready: Vec::new(),
-            given: Vec::new(),
-            hurt: None,
-            why_stopped: None,
-            symptom: None,
-            by_hand: row.get::<_, String>(9)? == BY_HAND,
-            discounted: false,
-            locked_before: Vec::new(),
-            held_before: Vec::new(),
-        };
-        Ok(Some((session, begun.ms().max(ended.unwrap_or(i64::MIN)))))
-    })?;
-    for (session, ms) in rows.into_iter().flatten() {
-        sessions.push(session);
-        latest.push(ms);
-    }
-    let place: BTreeMap<String, usize> =
+    let mut sessions = begun(db)?;
+    let place: HashMap<String, usize> =
         sessions.iter().enumerate().map(|(nth, session)| (session.id.clone(), nth)).collect();
-    let sql = "SELECT s.session, number, drill, form, step, why, max(begun_ms, ifnull(ended_ms, begun_ms)) FROM sets s \
-               LEFT JOIN set_ends e ON e.session = s.session AND set_number = number ORDER BY s.session, number";
-    for (id, set, ms) in all(db, sql, [], |row| {
-        let set = set(row.get(1)?, row.get(2)?, checked(row, 3)?, row.get(4)?, checked_or_null(row, 5)?);
-        Ok((row.get::<_, String>(0)?, set, row.get::<_, i64>(6)?))
-    })? {
-        if let Some(nth) = place.get(&id) {
-            sessions[*nth].sets.push(set);
-            latest[*nth] = latest[*nth].max(ms);
+    // Rows of a session that is on no day belong to none.
+    let of = |row: &Row<'_>| Ok::<_, rusqlite::Error>(place.get(row.get_ref(0)?.as_str()?).copied());
+    for (nth, set, ms) in all(
+        db,
+        "SELECT session, number, drill, form, step, begun_ms FROM sets ORDER BY session, number",
+        [],
+        |row| Ok((of(row)?, set(row.get(1)?, row.get(2)?, checked(row, 3)?, row.get(4)?), row.get(5)?)),
+    )? {
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
+        session.ended = session.ended.max(instant(ms));
+        session.sets.push(set);
+    }
+    for (nth, number, end, ms) in
+        all(db, "SELECT session, set_number, why, ended_ms FROM set_ends", [], |row| {
+            Ok((of(row)?, row.get::<_, u8>(1)?, checked::<SetEnd>(row, 2)?, row.get(3)?))
+        })?
+    {
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
+        session.ended = session.ended.max(instant(ms));
+        if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
+            set.end = Some(end);
         }
     }
-    for (session, ms) in sessions.iter_mut().zip(&latest) {
-        session.ended = super::past::instant(*ms);
+    for (nth, end, ms) in all(db, "SELECT session, why, ended_ms FROM session_ends", [], |row| {
+        Ok((of(row)?, checked(row, 1)?, row.get(2)?))
+    })? {
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
+        session.ended = session.ended.max(instant(ms));
+        session.end = Some(end);
+    }
+    for (nth, whole, seen) in
+        all(db, "SELECT session, sets_whole, seen_before_ms FROM decisions", [], |row| {
+            Ok((of(row)?, row.get(1)?, row.get::<_, Option<i64>>(2)?))
+        })?
+    {
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
+        session.sets_whole = whole;
+        session.seen_before = seen.map(instant);
+    }
+    for nth in all(db, "SELECT session FROM tryouts", [], of)?.into_iter().flatten() {
+        sessions[nth].tried_out = true;
     }
     // A page that was all true leads nowhere. What was due besides stands beside what was not true.
     let sql = "SELECT session, item, is_true FROM readiness WHERE session IN \
                (SELECT session FROM readiness WHERE is_true = 0 OR item = ?) ORDER BY session, nth";
-    for (id, item, is_true) in all(db, sql, [Item::UnwellPassed.name()], |row| {
-        Ok((row.get::<_, String>(0)?, checked::<Item>(row, 1)?, row.get(2)?))
+    for (nth, item, is_true) in all(db, sql, [Item::UnwellPassed.name()], |row| {
+        Ok((of(row)?, checked::<Item>(row, 1)?, row.get(2)?))
     })? {
-        if let Some(nth) = place.get(&id) {
-            sessions[*nth].ready.push((item, is_true));
+        if let Some(nth) = nth {
+            sessions[nth].ready.push((item, is_true));
         }
     }
     let sql = "SELECT session, question, answer FROM answers WHERE question IN (?, ?, ?) AND answer IS NOT NULL \
                ORDER BY session, place DESC";
     let asked = [Question::Hurt, Question::WhyStopped, Question::Symptom];
-    for (id, question, answer) in all(db, sql, asked.map(Question::name), |row| {
-        Ok((row.get::<_, String>(0)?, checked::<Question>(row, 1)?, row.get::<_, u8>(2)?))
+    for (nth, question, answer) in all(db, sql, asked.map(Question::name), |row| {
+        Ok((of(row)?, checked::<Question>(row, 1)?, row.get::<_, u8>(2)?))
     })? {
-        let Some(session) = place.get(&id).map(|nth| &mut sessions[*nth]) else { continue };
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
         match question {
             Question::Hurt => session.hurt = Some(answer),
             Question::WhyStopped => session.why_stopped = Some(answer),
@@ -191,10 +183,10 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     }
     let sql = "SELECT session, set_number FROM mishaps WHERE what = ?1 UNION \
                SELECT session, set_number FROM responses WHERE response = ?2";
-    for (id, number) in all(db, sql, [Mishap::Fall.name(), Response::Fell.name()], |row| {
-        Ok((row.get::<_, String>(0)?, row.get::<_, u8>(1)?))
+    for (nth, number) in all(db, sql, [Mishap::Fall.name(), Response::Fell.name()], |row| {
+        Ok((of(row)?, row.get::<_, u8>(1)?))
     })? {
-        let Some(session) = place.get(&id).map(|nth| &mut sessions[*nth]) else { continue };
+        let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
         if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
             set.mishaps.push(Mishap::Fall);
         }
@@ -202,13 +194,53 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     Ok(sessions)
 }
 
-fn set(number: u8, drill: String, form: Form, step: u8, end: Option<SetEnd>) -> PastSet {
+/// What is known of every session from its beginning on, in order.
+fn begun(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
+    let sql = "SELECT id, begun, digest, sets_planned, voice FROM sessions ORDER BY begun_ms, id";
+    let mut latest: Option<(String, Digest)> = None;
+    let sessions = all(db, sql, [], |row| {
+        let begun: Stamp = checked(row, 1)?;
+        let Some(day) = super::past::day(&begun) else { return Ok(None) };
+        let written = row.get_ref(2)?.as_str()?;
+        // Most sessions have the prescription of the one before.
+        let digest = match &latest {
+            Some((text, digest)) if text == written => *digest,
+            _ => super::past::digest(written),
+        };
+        latest = Some((written.to_owned(), digest));
+        Ok(Some(PastSession {
+            id: row.get(0)?,
+            day,
+            begun: instant(begun.ms()),
+            ended: instant(begun.ms()),
+            seen_before: None,
+            digest,
+            end: None,
+            sets_planned: row.get(3)?,
+            sets_whole: None,
+            tried_out: false,
+            sets: Vec::new(),
+            ready: Vec::new(),
+            given: Vec::new(),
+            hurt: None,
+            why_stopped: None,
+            symptom: None,
+            by_hand: row.get_ref(4)?.as_str()? == BY_HAND,
+            discounted: false,
+            locked_before: Vec::new(),
+            held_before: Vec::new(),
+        }))
+    })?;
+    Ok(sessions.into_iter().flatten().collect())
+}
+
+fn set(number: u8, drill: String, form: Form, step: u8) -> PastSet {
     PastSet {
         number,
         drill,
         form,
         step,
-        end,
+        end: None,
         cues: 0,
         grabbed: None,
         held_on: None,

@@ -38,7 +38,8 @@ pub fn lived(export: &mut Value, number: u64) {
             );
         }
     }
-    let first = export["sessions"][0]["start"].clone();
+    // Who has never practiced was asked nothing yet.
+    let Some(first) = export["sessions"].get(0).map(|session| session["start"].clone()) else { return };
     let answers: Vec<Value> =
         Topic::ALL.iter().map(|topic| json!({ "topic": topic.name(), "answer": "true" })).collect();
     export["suitability"] = json!([{ "at": first["begun"], "partner": true, "answers": answers }]);
