@@ -66,10 +66,10 @@ fn practice(report: &Report) -> String {
     let dose = &report.dose;
     let hours = match dose.session_ms {
         0 if dose.length_unknown > 0 => "not known".to_owned(),
-        length => format!("{:.1}", length as f64 / 3_600_000.0),
+        length => format!("{:.1} of 6 hours", length as f64 / 3_600_000.0),
     };
     let mut said = format!(
-        "Practice: {}, {}, {}; {} min of work, with rests {hours}, to hold against 6 hours; {} calls.",
+        "Practice: {}, {}, {}; {} min of work; with rests {hours}; {} calls.",
         of("days", dose.days, dose.days_prescribed),
         of("sessions whole", dose.sessions_whole, dose.days_prescribed),
         of("sets", dose.sets, dose.sets_prescribed),

@@ -252,7 +252,7 @@ fn what_applies_is_said_and_nothing_is_scored() {
         "Small numbers say little",
         "six hours",
         "no promise",
-        "to hold against 6 hours",
+        "of 6 hours",
         "lower than therapists'",
     ] {
         assert!(text.contains(part), "{part}");
