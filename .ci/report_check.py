@@ -643,6 +643,23 @@ def ladder_of(practices):
     return changes
 
 
+def kept_counts(export, prescription, since, until, digest):
+    """What would be counted if nothing had been corrected."""
+    kept = counted(export | {"corrections": []}, prescription, since, until, digest)
+    groups = kept["responses"]["groups"]
+    everything = groups[0] if groups else dict.fromkeys(("in_place", "one_step", "more_steps", "touched", "grabbed", "fell"), 0)
+    fields = ("days", "sessions", "sessions_whole", "sets", "cues")
+    return {field: kept["dose"][field] for field in fields} | {
+        "noted": kept["responses"]["noted"],
+        "one_step_or_better": everything["in_place"] + everything["one_step"],
+        "two_or_more": everything["more_steps"],
+        "support": everything["touched"] + everything["grabbed"] + everything["fell"],
+        "effort": kept["ratings"]["effort"]["median"],
+        "steadiness": kept["ratings"]["steadiness"]["median"],
+        "held_on": kept["ratings"]["held_on"]["median"],
+    }
+
+
 def counted(export, prescription, since, until, digest):
     """The whole report, from the export."""
 
@@ -684,6 +701,7 @@ def counted(export, prescription, since, until, digest):
         "dose": dose_of(inside, practices, prescription, began, since, until),
         "responses": responses_of(practices),
         "ratings": ratings_of(inside, practices),
+        "as_kept": kept_counts(export, prescription, since, until, digest) if export.get("corrections") else None,
         "events": all_events(export, sessions, set_aside, has),
         "barred": LIST_OF_WORDS,
         "review": {

@@ -9,6 +9,7 @@ use crate::drill::Form;
 use crate::prescription::{Digest, Prescription};
 use crate::program::Program;
 
+mod as_kept;
 mod dose;
 mod events;
 mod figures;
@@ -20,6 +21,7 @@ mod summary;
 mod told;
 mod trend;
 
+pub use as_kept::Counts;
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
@@ -59,6 +61,8 @@ pub struct Report {
     pub responses: Responses,
     /// Effort, steadiness, holding on.
     pub ratings: Ratings,
+    /// The counts before any correction; `None` where nothing was corrected.
+    pub as_kept: Option<Counts>,
     /// What went wrong, or was done about it, in order.
     pub events: Vec<Event>,
     /// What stands in the way of practice now.
@@ -171,6 +175,7 @@ impl Report {
             dose: Dose::of(&inside, &material.past, prescription, period),
             responses: Responses::of(&inside),
             ratings: Ratings::of(&inside),
+            as_kept: Counts::as_kept(material, prescription, period),
             events: events::of(material, &inside, period),
             barred,
             review: review(material, prescription, period),

@@ -228,6 +228,14 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
     let aside = report();
     assert_eq!((&aside["dose"]["set_aside"], &aside["dose"]["days"]), (&1.into(), &2.into()));
     assert!(aside["events"].to_string().contains("a test run"));
+    // Both counts stand in the report: what was kept, and what is right.
+    assert_eq!(before["as_kept"], serde_json::Value::Null);
+    for count in ["days", "sessions", "sets", "cues"] {
+        assert_eq!(aside["as_kept"][count], before["dose"][count], "{count}");
+    }
+    assert!(aside["dose"]["sets"].as_u64() < aside["as_kept"]["sets"].as_u64());
+    let whole = printed(folder, &["report", "--on", "2026-02-01", "--whole"]);
+    assert!(whole.contains("As it was kept, and after corrections"), "{whole}");
     // It goes along to another computer, once.
     let exported = printed(folder, &["journal", "export"]);
     fs::write(folder.join("all.json"), &exported).unwrap();

@@ -3,7 +3,7 @@
 use super::read::{SessionRecord, SetRecord};
 use super::{BY_HAND, BalanceRow, CorrectionRow, Journal, JournalError};
 use crate::drill::Action;
-use crate::past::Past;
+use crate::past::Lifted;
 use crate::record::Question;
 use crate::report::{Material, More, MoreOfSet};
 
@@ -15,22 +15,11 @@ impl Journal {
     pub fn material(&self) -> Result<Material, JournalError> {
         self.consistent(|db| {
             let records = super::read::sessions(db)?;
-            let mut past = Past::default();
-            let mut more = Vec::new();
             let corrections = super::correction::corrections(db)?;
-            for record in &records {
-                if let Some(session) = super::past::corrected(record, &corrections) {
-                    past.sessions.push(session);
-                    let (right, _) = super::correction::apply(record, &corrections);
-                    let of = corrections.iter().filter(|row| row.session == record.id);
-                    more.push(More {
-                        corrected: of.map(CorrectionRow::sentence).collect(),
-                        ..more_of(&right)
-                    });
-                }
-            }
             let clearances = super::fitness::clearances(db)?;
-            past.lifted = super::past::lifted(&clearances);
+            let lifted = super::past::lifted(&clearances);
+            let Material { past, more, .. } = sessions(&records, &corrections, &lifted);
+            let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(&records, &[], &lifted)));
             let day = super::past::day;
             let changes = super::read::changes(db)?;
             let tests = super::balance::balance_tests(db)?;
@@ -43,9 +32,27 @@ impl Journal {
                     .collect(),
                 changes: changes.into_iter().filter_map(|row| Some((day(&row.at)?, row.what))).collect(),
                 tests: tests.iter().filter_map(BalanceRow::dated).collect(),
+                as_kept,
             })
         })
     }
+}
+
+/// The sessions with these corrections, and nothing besides.
+fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[Lifted]) -> Material {
+    let mut material = Material::default();
+    for record in records {
+        if let Some(session) = super::past::corrected(record, corrections) {
+            material.past.sessions.push(session);
+            let (right, _) = super::correction::apply(record, corrections);
+            let of = corrections.iter().filter(|row| row.session == record.id);
+            material
+                .more
+                .push(More { corrected: of.map(CorrectionRow::sentence).collect(), ..more_of(&right) });
+        }
+    }
+    material.past.lifted = lifted.to_vec();
+    material
 }
 
 fn more_of(record: &SessionRecord) -> More {

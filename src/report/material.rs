@@ -30,6 +30,8 @@ pub struct Material {
     pub changes: Vec<(Date, String)>,
     /// Results of balance tests.
     pub tests: Vec<Dated>,
+    /// The same sessions as they were kept; `None` where nothing was corrected.
+    pub as_kept: Option<Box<Material>>,
 }
 
 /// What a report needs of a session besides what the rules do.

@@ -4,7 +4,7 @@
 use super::figures::{median, share, slope_words};
 use super::ratings::Line;
 use super::summary::summary;
-use super::{Group, Report};
+use super::{Counts, Group, Report};
 use crate::page::{Block, Chart, Plot, Table};
 
 /// Everything, in reading order.
@@ -65,6 +65,12 @@ pub fn blocks(report: &Report) -> Vec<Block> {
         none,
         &mut blocks,
     );
+    if let Some(kept) = &report.as_kept {
+        let right = Counts::new(&report.dose, &report.responses, &report.ratings);
+        let table = kept.table(&right);
+        blocks.push(Block::Heading(table.title.clone()));
+        blocks.push(Block::Table(table));
+    }
     blocks.push(Block::Heading("How to read this".to_owned()));
     blocks.extend(report.remarks.iter().map(|remark| Block::Text((*remark).to_owned())));
     blocks.push(Block::Text(
