@@ -92,6 +92,9 @@ def main():
     keep(data, "journal.csv", rich, "journal", "export", "--format", "csv")
     keep(data, "overview.csv", rich, "report", "--folder", people, "--until", PERIOD[-1], "--format", "csv")
 
+    overview = ("--folder", people, "--until", PERIOD[-1], "--format", "html")
+    run(rich, "report", *overview, "--out", os.path.join(pages, "overview-clinic.html"))
+
     for name in ["gentle", "typical", "steps-and-rises", "with-a-partner"]:
         folder = os.path.join(place, "for", name)
         os.makedirs(folder)
