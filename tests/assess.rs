@@ -1,23 +1,11 @@
 //! Balance tests from outside: results as the contract says, kept and shown, led on a pipe, and what follows from them.
 
-use std::path::Path;
-use std::process::{Command, Output, Stdio};
-
 use serde_json::{Value, json};
+use std::path::Path;
 
-fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
-    use std::io::Write;
-    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(arguments)
-        .env("COUNTERPOISE_DATA", folder.join("data"))
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
-    child.wait_with_output().unwrap()
-}
+mod program;
+
+use program::run_with;
 
 fn printed(folder: &Path, arguments: &[&str]) -> String {
     let output = run_with(folder, arguments, "");

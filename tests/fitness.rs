@@ -3,30 +3,18 @@
 
 use std::fs;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::Output;
 
 use jiff::civil::Date;
 use jiff::{ToSpan, ZonedDateTime};
 use serde_json::{Value, json};
 
+mod program;
+
+use program::run_with;
+
 /// The built-in gentle prescription: one set of shifts, two of reaches, of at most step 3.
 const GENTLE: &str = include_str!("../presets/prescriptions/gentle.toml");
-
-fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
-    use std::io::Write;
-    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(arguments)
-        .env("COUNTERPOISE_DATA", folder.join("data"))
-        .current_dir(folder)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    // Whoever refuses at once does not read.
-    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
-    child.wait_with_output().unwrap()
-}
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
     run_with(folder, arguments, "")

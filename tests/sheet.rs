@@ -1,23 +1,15 @@
 //! The sheet and what is typed in from it afterwards: the same questions, in the same words and the same order.
 
 use std::fs;
-use std::io::Write as _;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::Output;
+
+mod program;
+
+use program::{lines, run_with};
 
 fn run(folder: &Path, arguments: &[&str], typed: &[&str]) -> Output {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(arguments)
-        .env("COUNTERPOISE_DATA", folder.join("data"))
-        .current_dir(folder)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    let text: String = typed.iter().map(|line| format!("{line}\n")).collect();
-    let _ = child.stdin.take().unwrap().write_all(text.as_bytes());
-    child.wait_with_output().unwrap()
+    run_with(folder, arguments, &lines(typed))
 }
 
 fn one_line(text: &str) -> String {

@@ -2,19 +2,16 @@
 
 use std::fs;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::Output;
 
 #[path = "history/mod.rs"]
 mod history;
+mod program;
+
+use program::{lines, run_with};
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(arguments)
-        .env("COUNTERPOISE_DATA", folder.join("data"))
-        .current_dir(folder)
-        .stdin(Stdio::null())
-        .output()
-        .unwrap()
+    run_with(folder, arguments, "")
 }
 
 fn printed(folder: &Path, arguments: &[&str]) -> String {
@@ -83,18 +80,7 @@ fn add(folder: &Path, answers: &[&str]) -> Output {
 
 /// Runs a command that asks, and types these answers.
 fn typed(folder: &Path, arguments: &[&str], answers: &[&str]) -> Output {
-    use std::io::Write as _;
-    let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
-        .args(arguments)
-        .env("COUNTERPOISE_DATA", folder.join("data"))
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    let text: String = answers.iter().map(|answer| format!("{answer}\n")).collect();
-    let _ = child.stdin.take().unwrap().write_all(text.as_bytes());
-    child.wait_with_output().unwrap()
+    run_with(folder, arguments, &lines(answers))
 }
 
 /// Days that do not turn into tomorrow while a test runs.
