@@ -13,6 +13,7 @@ use crate::journal::{Folder, Journal, export, list, show};
 use crate::settings::Settings;
 
 mod add;
+pub(super) mod asked;
 mod correct;
 mod erase;
 mod import;

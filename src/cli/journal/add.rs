@@ -5,6 +5,7 @@ use std::io::{BufRead, Write};
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
+use super::asked;
 use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
@@ -122,12 +123,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 "A day without practice needs no entry.",
             ));
         }
-        if self.yes("Did you fall?")? {
-            let ask = "Did it hurt, or was there a knock to the head? If you do not know: Y";
-            ticked.fell = Some(self.yes(ask)?);
+        if self.yes(asked::FELL)? {
+            ticked.fell = Some(self.yes(asked::HURT)?);
         }
-        if self.yes("Did you feel unwell?")? {
-            ticked.unwell = Some(self.scaled("What felt wrong?", Question::Symptom)?);
+        if self.yes(asked::UNWELL)? {
+            ticked.unwell =
+                Some(self.scaled(&asked::with_scale(asked::WRONG, Question::Symptom), Question::Symptom)?);
         }
         if self.yes(&format!("Keep it as the practice of {}?", spelled(day)))? {
             return Ok((day, ticked));
@@ -137,7 +138,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     fn set(&mut self, name: &str) -> Result<Option<SetTicked>, Failure> {
         let whole = loop {
-            let ask = format!("{name} (D done whole, B broken off, N not begun)");
+            let ask = format!("{name} {}", asked::DONE);
             match self.line(&ask)?.to_lowercase().as_str() {
                 "d" => break true,
                 "b" => break false,
@@ -145,20 +146,19 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 other => self.refuse(&format!("\"{other}\" is none of D, B and N"))?,
             }
         };
-        let held_on = "Apart from the hand that rests there, how often did you hold on?";
         Ok(Some(SetTicked {
             whole,
-            grabbed: self.yes("Did you have to grab hold, or nearly fall?")?,
-            held_on: self.scaled(held_on, Question::HeldOn)?,
-            effort: self.scaled("How hard was it, at its hardest?", Question::Effort)?,
-            steadiness: self.scaled("How steady were you?", Question::Steadiness)?,
+            grabbed: self.yes(asked::GRABBED)?,
+            held_on: self.scaled(&asked::held_on(), Question::HeldOn)?,
+            effort: self.scaled(&asked::effort(), Question::Effort)?,
+            steadiness: self.scaled(&asked::steadiness(), Question::Steadiness)?,
         }))
     }
 
-    /// A number on the scale of a question.
+    /// A number on the scale of a question, which stands behind it.
     fn scaled(&mut self, ask: &str, question: Question) -> Result<u8, Failure> {
         let scale = scale(question).expect("every question of the sheet has a scale");
-        self.number(&format!("{ask} ({})", scale.words), scale.least, scale.most)
+        self.number(ask, scale.least, scale.most)
     }
 
     /// Keeps it. While the disk does not take it, nothing that was typed is lost at a terminal: it is tried again.

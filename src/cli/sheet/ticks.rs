@@ -3,24 +3,21 @@
 
 use std::fmt::Write as _;
 
+use crate::cli::journal::asked;
 use crate::display::svg::escaped;
 use crate::drill::Form;
 use crate::prescription::{DrillOrder, DrillPlan, Prescription};
 
-/// What is asked of each set, and what its column is called (with hyphens that stay on the line). As `journal add` asks it: `tests/sheet.rs` holds them together.
-const OF_A_SET: [(&str, &str); 5] = [
-    ("Was it done? (D done whole, B broken off, N not begun)", "Done?"),
-    ("Did you have to grab hold, or nearly fall? (Y or N)", "Grabbed or nearly fell?"),
-    (
-        "Apart from the hand that rests there, how often did you hold on? (0 not at all, 1 once, 2 twice, 3 three times or more)",
-        "Held on, 0\u{2011}3",
-    ),
-    (
-        "How hard was it, at its hardest? (0 nothing, 5-6 moderate, 7-8 hard, 10 the most)",
-        "Hard, 0\u{2011}10",
-    ),
-    ("How steady were you? (1 steady ... 5 lost balance)", "Steady, 1\u{2011}5"),
-];
+/// What is asked of each set, and what its column is called (with hyphens that stay on the line).
+fn of_a_set() -> [(String, &'static str); 5] {
+    [
+        (format!("Was it done? {}", asked::DONE), "Done?"),
+        (format!("{} (Y or N)", asked::GRABBED), "Grabbed or nearly fell?"),
+        (asked::held_on(), "Held on, 0\u{2011}3"),
+        (asked::effort(), "Hard, 0\u{2011}10"),
+        (asked::steadiness(), "Steady, 1\u{2011}5"),
+    ]
+}
 /// What felt wrong, by its number.
 const WRONG: [&str; 6] = [
     "1 chest pain or pressure",
@@ -41,20 +38,24 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
     html.push_str(
         "<section class=\"ticks\">\n<h2>What was done</h2>\n<p>After each set mark a letter, or write a number:</p>\n<ol>\n",
     );
-    for (question, _) in OF_A_SET {
+    let of_a_set = of_a_set();
+    for (question, _) in &of_a_set {
         let _ = writeln!(html, "<li>{}</li>", escaped(question));
     }
     let _ = writeln!(
         html,
-        "</ol>\n<p>After the practice: Did you fall? If so: Did it hurt, or was there a knock to the head? If you do not know: Y. \
-         Did you feel unwell? If so: What felt wrong? {}.</p>",
+        "</ol>\n<p>After the practice: {} If so: {}. {} If so: {} {}.</p>",
+        asked::FELL,
+        asked::HURT,
+        asked::UNWELL,
+        asked::WRONG,
         escaped(&WRONG.join("; "))
     );
     html.push_str(
         "<p><strong>If you fell, felt unwell or nearly fell: no more today, and tell your therapist.</strong></p>\n\
          <table aria-label=\"What was done\">\n<thead><tr><th scope=\"col\">On which day?</th><th scope=\"col\">Set</th>",
     );
-    for (_, name) in OF_A_SET {
+    for (_, name) in of_a_set {
         let _ = write!(html, "<th scope=\"col\">{}</th>", escaped(name));
     }
     html.push_str("</tr></thead>\n");
@@ -75,8 +76,9 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
         }
         let _ = writeln!(
             html,
-            "<tr><th scope=\"row\">The practice</th><td colspan=\"5\">Did you fall? {yes} Hurt? {yes}<br>Unwell? {yes} \
-             What felt wrong? ____</td></tr>\n</tbody>"
+            "<tr><th scope=\"row\">The practice</th><td colspan=\"5\">{} {yes} Hurt? {yes}<br>Unwell? {yes} {} ____</td></tr>\n</tbody>",
+            asked::FELL,
+            asked::WRONG
         );
     }
     html.push_str(
