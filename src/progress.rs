@@ -7,7 +7,7 @@ use crate::drill::Drill;
 use crate::past::{Past, PastSession, Sitting};
 use crate::prescription::{DrillPlan, Prescription};
 use crate::program::{Program, days_between};
-use crate::progression::{Decision, Next};
+use crate::progression::{Decision, Next, Reason};
 
 /// So many practices at the beginning and at the end are held against each other \[judgment\].
 const FEW: usize = 3;
@@ -76,11 +76,10 @@ fn coming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
         }),
         Decision::Rest | Decision::NotDue => {
             said.extend(next.reasons.first().map(ToString::to_string));
-            if let Some(day) = next.next_day.map(|day| day.strftime("%A, %B %-d").to_string())
-                // The reason mostly names the day.
-                && !said.iter().any(|reason| reason.contains(&day))
-            {
-                said.push(format!("The next practice: {day}."));
+            // The reason names its own day; what else stands in the way may last longer.
+            let named = next.reasons.first().and_then(Reason::day);
+            if let Some(day) = next.next_day.filter(|day| named != Some(*day)) {
+                said.push(format!("The next practice: {}.", day.strftime("%A, %B %-d")));
             }
         }
         // Whatever locks may be what must be acted on now.

@@ -154,6 +154,21 @@ fn moment(at: &ZonedDateTime) -> String {
     at.strftime("%A, %B %-d, %H:%M").to_string()
 }
 
+impl Reason {
+    /// The day that it names as the next one, where it stands in the way of practice only until then.
+    pub fn day(&self) -> Option<Date> {
+        match self {
+            Self::NotTodayAnswered { next }
+            | Self::DoneToday { next }
+            | Self::FreeDay { next }
+            | Self::WeekFull { next } => Some(*next),
+            Self::Holding { until, .. } => Some(until.date()),
+            Self::ClockBack { last, .. } => Some(*last),
+            _ => None,
+        }
+    }
+}
+
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
