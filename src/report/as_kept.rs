@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
+use super::figures::middle;
 use super::material::{Inside, Material, Period};
-use super::{Dose, Ratings, Responses};
+use super::{Dose, Group, Ratings, Responses};
 use crate::page::Table;
 use crate::prescription::Prescription;
 
@@ -39,7 +40,7 @@ pub struct Counts {
 impl Counts {
     pub(super) fn new(dose: &Dose, responses: &Responses, ratings: &Ratings) -> Self {
         let all = responses.groups.first();
-        let count = |of: fn(&super::Group) -> usize| all.map_or(0, of);
+        let count = |of: fn(&Group) -> usize| all.map_or(0, of);
         Self {
             days: dose.days,
             sessions: dose.sessions,
@@ -47,9 +48,9 @@ impl Counts {
             sets: dose.sets,
             cues: dose.cues,
             noted: responses.noted,
-            one_step_or_better: count(|all| all.in_place + all.one_step),
+            one_step_or_better: count(Group::good),
             two_or_more: count(|all| all.more_steps),
-            support: count(|all| all.touched + all.grabbed + all.fell),
+            support: count(Group::supported),
             effort: ratings.effort.median,
             steadiness: ratings.steadiness.median,
             held_on: ratings.held_on.median,
@@ -66,7 +67,6 @@ impl Counts {
 
     /// Both, a row each.
     pub(super) fn table(&self, right: &Self) -> Table {
-        let middle = |value: Option<f64>| value.map_or("not said".to_owned(), |value| value.to_string());
         let row = |what: &str, of: &dyn Fn(&Self) -> String| vec![what.to_owned(), of(self), of(right)];
         Table {
             title: "As it was kept, and after corrections".to_owned(),

@@ -16,7 +16,12 @@ pub(super) fn share(share: Option<Share>, count: usize) -> String {
 
 /// The middle, or that nothing was said.
 pub(super) fn median(line: &Line) -> String {
-    line.median.map_or_else(|| "not said".to_owned(), |median| format!("{median}"))
+    middle(line.median)
+}
+
+/// The same of a median that stands by itself.
+pub(super) fn middle(median: Option<f64>) -> String {
+    median.map_or_else(|| "not said".to_owned(), |median| median.to_string())
 }
 
 /// The slope of a share as points of 100.

@@ -79,6 +79,16 @@ impl Share {
 }
 
 impl Group {
+    /// In place or one step.
+    pub fn good(&self) -> usize {
+        self.in_place + self.one_step
+    }
+
+    /// Touched, grabbed, steadied or fell.
+    pub fn supported(&self) -> usize {
+        self.touched + self.grabbed + self.fell
+    }
+
     fn new(by: &'static str, name: &str, responses: &[Response]) -> Self {
         let count = |wanted: Response| responses.iter().filter(|response| **response == wanted).count();
         let of = responses.len();

@@ -121,10 +121,10 @@ fn pushes(report: &Report) -> String {
             "Pushes: {} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
             responses.noted,
             responses.not_noted,
-            share(all.one_step_or_better, all.in_place + all.one_step),
+            share(all.one_step_or_better, all.good()),
             trend(responses.trend.map(hundredfold), " points of 100 a session"),
             share(all.two_or_more, all.more_steps),
-            share(all.support, all.touched + all.grabbed + all.fell),
+            share(all.support, all.supported()),
         ),
     }
 }

@@ -164,9 +164,9 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
     let row = |group: &Group| {
         vec![
             name(group),
-            share(group.one_step_or_better, group.in_place + group.one_step),
+            share(group.one_step_or_better, group.good()),
             share(group.two_or_more, group.more_steps),
-            share(group.support, group.touched + group.grabbed + group.fell),
+            share(group.support, group.supported()),
         ]
     };
     blocks.push(Block::Table(Table {
