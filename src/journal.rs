@@ -25,7 +25,7 @@ pub mod export;
 mod fitness;
 pub mod folder;
 pub mod import;
-mod incoming;
+pub mod incoming;
 mod interrupted;
 mod keep;
 pub mod list;

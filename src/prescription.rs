@@ -199,6 +199,11 @@ impl Prescription {
         Self::all_ready().iter().find(|(ready, _)| *ready == name).map(|(_, prescription)| prescription)
     }
 
+    /// The ready prescription with this digest.
+    pub fn ready_with(digest: &Digest) -> Option<&'static Self> {
+        Self::all_ready().iter().map(|(_, ready)| ready).find(|ready| ready.digest() == *digest)
+    }
+
     /// Every ready prescription with its name, the default first.
     pub fn all_ready() -> &'static [(&'static str, Self)] {
         static ALL: LazyLock<Vec<(&str, Prescription)>> = LazyLock::new(|| {

@@ -48,7 +48,7 @@ impl BalanceRow {
     /// The result as the rules see it; `None` if it is nothing that the test can give, which the gates let in nowhere.
     pub fn dated(&self) -> Option<Dated> {
         Some(Dated {
-            day: super::past::day(&self.at)?,
+            day: self.at.day()?,
             reading: Reading::new(self.test, self.value).ok()?,
             age: self.age.and_then(|years| Age::try_from(years).ok()),
             sex: self.sex,

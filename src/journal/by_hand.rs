@@ -121,6 +121,13 @@ impl Ticked {
     }
 }
 
+impl SessionRow {
+    /// Whether it was typed in by hand: its hour and its calls are not known.
+    pub fn is_by_hand(&self) -> bool {
+        self.voice == BY_HAND
+    }
+}
+
 impl Journal {
     /// Keeps a practice from the sheet, all of it or nothing.
     ///

@@ -37,26 +37,6 @@ pub struct Export {
     pub corrections: Vec<CorrectionRow>,
 }
 
-impl Export {
-    /// Everything that this journal holds.
-    ///
-    /// # Errors
-    /// If the journal cannot be read.
-    pub fn of(journal: &Journal) -> Result<Self, JournalError> {
-        journal.consistent(|db| {
-            Ok(Self {
-                schema: SCHEMA.to_owned(),
-                sessions: super::read::sessions(db)?,
-                changes: super::read::changes(db)?,
-                suitability: super::fitness::suitability(db)?,
-                clearances: super::fitness::clearances(db)?,
-                tests: super::balance::balance_tests(db)?,
-                corrections: super::correction::corrections(db)?,
-            })
-        })
-    }
-}
-
 /// Writes everything as JSON.
 ///
 /// # Errors

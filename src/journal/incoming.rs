@@ -1,8 +1,11 @@
-//! A file that may be taken in: what kind it is, what it holds, and whether it seems to be the journal of the same person.
+//! A file that may be taken in: its bytes, what kind it is, what it holds, and whether it seems to be the journal of the same person.
 //! Not the taking in (that is `import`).
 
 use std::borrow::Cow;
 use std::fmt;
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
 
 use jiff::civil::Date;
 use serde::Deserialize;
@@ -15,6 +18,24 @@ use crate::prescription::Prescription;
 
 /// So many titles of prescriptions are named \[judgment\].
 const TITLES: usize = 4;
+
+/// The most bytes that are read of a file that may be an export: those of a lifetime have less \[judgment\].
+pub const LONGEST: u64 = 1 << 28;
+
+/// The bytes of a file that may be an export, or `None` if it has more than [`LONGEST`]: also what has no end (`/dev/zero`) is
+/// left again.
+///
+/// # Errors
+/// If the file cannot be read.
+pub fn bytes_of(path: &Path) -> io::Result<Option<Vec<u8>>> {
+    let file = File::open(path)?;
+    if file.metadata()?.len() > LONGEST {
+        return Ok(None);
+    }
+    let mut bytes = Vec::new();
+    file.take(LONGEST + 1).read_to_end(&mut bytes)?;
+    Ok(Some(bytes).filter(|bytes| bytes.len() as u64 <= LONGEST))
+}
 
 /// A file that was read, and nothing of it taken in yet.
 #[derive(Debug, Clone)]
@@ -166,7 +187,7 @@ impl Incoming {
             return Ok(false);
         }
         let own = |digest: &str| {
-            !Prescription::all_ready().iter().any(|(_, one)| one.digest().to_string() == digest)
+            digest.parse().ok().is_none_or(|digest| Prescription::ready_with(&digest).is_none())
         };
         let here = sessions.iter().map(|session| &session.start.digest);
         let here: Vec<&String> =

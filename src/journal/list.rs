@@ -3,7 +3,7 @@
 use std::io::Write;
 
 use super::read::SessionRecord;
-use super::{BY_HAND, Journal, JournalError};
+use super::{Journal, JournalError};
 
 /// Writes one line a session, oldest first.
 ///
@@ -29,7 +29,7 @@ pub fn list(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError>
 fn line(session: &SessionRecord) -> String {
     let (id, start) = (session.id.short(), &session.start);
     // What was typed in has a day and no hour.
-    let day = start.begun.day().filter(|_| start.voice == BY_HAND);
+    let day = start.begun.day().filter(|_| start.is_by_hand());
     let begun = day.map_or_else(|| start.begun.minute(), |day| day.to_string());
     match &session.end {
         Some(end) => {

@@ -1,7 +1,7 @@
 //! The journal as a report needs it. Not the report.
 
 use super::read::{SessionRecord, SetRecord};
-use super::{BY_HAND, BalanceRow, CorrectionRow, Journal, JournalError};
+use super::{BalanceRow, CorrectionRow, Journal, JournalError};
 use crate::drill::Action;
 use crate::past::Lifted;
 use crate::record::Question;
@@ -20,7 +20,6 @@ impl Journal {
             let lifted = super::past::lifted(&clearances);
             let Material { past, more, .. } = sessions(&records, &corrections, &lifted);
             let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(&records, &[], &lifted)));
-            let day = super::past::day;
             let changes = super::read::changes(db)?;
             let tests = super::balance::balance_tests(db)?;
             Ok(Material {
@@ -28,9 +27,9 @@ impl Journal {
                 more,
                 clearances: clearances
                     .into_iter()
-                    .filter_map(|row| Some((day(&row.at)?, row.who, row.reason)))
+                    .filter_map(|row| Some((row.at.day()?, row.who, row.reason)))
                     .collect(),
-                changes: changes.into_iter().filter_map(|row| Some((day(&row.at)?, row.what))).collect(),
+                changes: changes.into_iter().filter_map(|row| Some((row.at.day()?, row.what))).collect(),
                 tests: tests.iter().filter_map(BalanceRow::dated).collect(),
                 as_kept,
             })
@@ -42,9 +41,8 @@ impl Journal {
 fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[Lifted]) -> Material {
     let mut material = Material::default();
     for record in records {
-        if let Some(session) = super::past::corrected(record, corrections) {
+        if let Some((session, right)) = super::past::corrected(record, corrections) {
             material.past.sessions.push(session);
-            let (right, _) = super::correction::apply(record, corrections);
             let of = corrections.iter().filter(|row| row.session == record.id);
             material
                 .more
@@ -59,12 +57,11 @@ fn more_of(record: &SessionRecord) -> More {
     More {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
-        silent: record.start.device.is_none() && record.start.voice != BY_HAND,
+        silent: record.start.device.is_none() && !record.start.is_by_hand(),
         weekly: Question::WEEKLY.map(|question| {
             record.answers.iter().find(|row| row.question == question).and_then(|row| row.answer)
         }),
         corrected: Vec::new(),
-        by_hand: record.start.voice == BY_HAND,
         not_said: record.answers.iter().filter(|row| row.answer.is_none()).count(),
         left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
         before_set: record

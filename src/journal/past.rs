@@ -1,11 +1,13 @@
 //! The journal as the rules of progression see it. Not the rules themselves.
 
-use jiff::{Timestamp, civil::Date};
+use std::borrow::Cow;
+
+use jiff::Timestamp;
 
 use super::correction::Right;
 use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
-use super::{BY_HAND, Journal, JournalError, Stamp};
+use super::{Journal, JournalError, Stamp};
 use crate::past::{Lifted, Past, PastSession, PastSet};
 use crate::prescription::Digest;
 use crate::progression::marks_of;
@@ -20,7 +22,8 @@ impl Journal {
         self.consistent(|db| {
             let corrections = super::correction::corrections(db)?;
             let records = super::read::sessions(db)?;
-            let sessions = records.iter().filter_map(|record| corrected(record, &corrections)).collect();
+            let sessions =
+                records.iter().filter_map(|record| Some(corrected(record, &corrections)?.0)).collect();
             let clearances = super::fitness::clearances(db)?;
             Ok(Past { sessions, lifted: lifted(&clearances) })
         })
@@ -37,23 +40,21 @@ pub(super) fn instant(ms: i64) -> Timestamp {
     Timestamp::from_millisecond(ms).unwrap_or_default()
 }
 
-/// The local date, as it was written where it happened; where only UTC was written, the one there.
-pub(super) fn day(stamp: &Stamp) -> Option<Date> {
-    stamp.day()
-}
-
 /// The digest of the prescription. One that is none as it is written tells it from others all the same: what happened
 /// in a session counts, whatever its prescription was.
 pub(super) fn digest(written: &str) -> Digest {
     written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
 }
 
-/// The session as it is right. What it locked or held as it was kept, or after any correction of it, stays locked and held:
+/// The session as it is right, for the rules and as a record. What it locked or held as it was kept, or after any correction of it, stays locked and held:
 /// only a clearance lifts a lock, and only time a hold.
-pub(super) fn corrected(record: &SessionRecord, corrections: &[CorrectionRow]) -> Option<PastSession> {
+pub(super) fn corrected<'a>(
+    record: &'a SessionRecord,
+    corrections: &[CorrectionRow],
+) -> Option<(PastSession, Cow<'a, SessionRecord>)> {
     let kept = session(record)?;
     if !corrections.iter().any(|row| row.session == record.id) {
-        return Some(kept);
+        return Some((kept, Cow::Borrowed(record)));
     }
     let (mut locks, mut holds) = marks_of(&kept);
     let mut right = kept;
@@ -70,7 +71,7 @@ pub(super) fn corrected(record: &SessionRecord, corrections: &[CorrectionRow]) -
     let (now_locks, now_holds) = marks_of(&right);
     right.locked_before = once_each(&locks, &now_locks);
     right.held_before = once_each(&holds, &now_holds);
-    Some(right)
+    Some((right, Cow::Owned(so_far.record)))
 }
 
 /// Each mark once, those of `but` left out.
@@ -99,7 +100,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
     let decided = record.decided.as_ref();
     Some(PastSession {
         id: record.id.to_string(),
-        day: day(begun)?,
+        day: begun.day()?,
         begun: instant(begun.ms()),
         ended: instant(latest?),
         seen_before: decided.and_then(|row| row.seen_before_ms).map(instant),
@@ -118,7 +119,7 @@ pub(super) fn session(record: &SessionRecord) -> Option<PastSession> {
         hurt: answer(Question::Hurt),
         why_stopped: answer(Question::WhyStopped),
         symptom: answer(Question::Symptom),
-        by_hand: record.start.voice == BY_HAND,
+        by_hand: record.start.is_by_hand(),
         discounted: false,
         locked_before: Vec::new(),
         held_before: Vec::new(),

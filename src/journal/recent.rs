@@ -42,7 +42,7 @@ impl Journal {
                 if corrections.iter().any(|row| row.session.as_str() == session.id) {
                     let Ok(id) = SessionId::try_from(session.id.clone()) else { continue };
                     let record = super::read::session(db, &id)?;
-                    if let Some(right) = super::past::corrected(&record, &corrections) {
+                    if let Some((right, _)) = super::past::corrected(&record, &corrections) {
                         *session = right;
                     }
                 }
@@ -200,7 +200,7 @@ fn begun(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     let mut latest: Option<(String, Digest)> = None;
     let sessions = all(db, sql, [], |row| {
         let begun: Stamp = checked(row, 1)?;
-        let Some(day) = super::past::day(&begun) else { return Ok(None) };
+        let Some(day) = begun.day() else { return Ok(None) };
         let written = row.get_ref(2)?.as_str()?;
         // Most sessions have the prescription of the one before.
         let digest = match &latest {

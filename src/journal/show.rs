@@ -28,7 +28,7 @@ pub fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Result<(), 
 fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Write) -> io::Result<()> {
     let start = &session.start;
     writeln!(out, "Session {}", session.id)?;
-    let by_hand = start.voice == BY_HAND;
+    let by_hand = start.is_by_hand();
     match start.begun.day().filter(|_| by_hand) {
         Some(day) => writeln!(out, "  Day           {day}; the hour is not known")?,
         None => writeln!(out, "  Begun         {}", start.begun.minute())?,

@@ -172,7 +172,7 @@ impl Dose {
             corrected: inside.sessions.iter().filter(|(_, more)| !more.corrected.is_empty()).count(),
             set_aside: inside.sessions.iter().filter(|(session, _)| session.discounted).count(),
             tried_out: inside.told().filter(|(session, _)| session.tried_out).count(),
-            by_hand: practiced().filter(|(_, more)| more.by_hand).count(),
+            by_hand: practiced().filter(|(session, _)| session.by_hand).count(),
             silent: practiced().filter(|(_, more)| more.silent).count(),
             sound_disturbed: practiced().flat_map(|(_, more)| &more.sets).map(|set| set.disturbed).sum(),
             weeks,

@@ -43,8 +43,6 @@ pub struct More {
     pub seed_given: bool,
     /// Without sound.
     pub silent: bool,
-    /// Typed in by hand, from the sheet: its hour, its length and its calls are not known.
-    pub by_hand: bool,
     /// What was said of the week: nearly fell, confidence, soreness.
     pub weekly: [Option<u8>; 3],
     /// Questions that were asked and passed over.
@@ -141,7 +139,7 @@ impl More {
         let length = session.ended.duration_since(session.begun).as_millis();
         let length = i64::try_from(length).ok().filter(|length| (0..=LONGEST_MS).contains(length))?;
         let slept = session.sets.iter().any(|set| set.end == Some(SetEnd::Slept));
-        (!self.by_hand && !slept && session.end.is_some()).then_some(length as u64)
+        (!session.by_hand && !slept && session.end.is_some()).then_some(length as u64)
     }
 }
 

@@ -1,7 +1,6 @@
 //! Takes in an export or a rescue file, after it was asked whose it is where that is not plain.
 
-use std::fs::File;
-use std::io::{self, IsTerminal, Read, Write};
+use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
@@ -9,6 +8,7 @@ use jiff::civil::Date;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
+use crate::journal::incoming::{LONGEST, bytes_of};
 use crate::journal::{Folder, Incoming, Journal, JournalError, import};
 use crate::past::Sitting;
 use crate::settings::Settings;
@@ -29,26 +29,13 @@ pub(super) struct Arguments {
     same_person: bool,
 }
 
-/// The most bytes of a file: the exports of a lifetime \[judgment\].
-const LONGEST: u64 = 1 << 28;
-
-/// Reads no more than [`LONGEST`], also of what has no end (`/dev/zero`).
 fn read(path: &Path) -> Result<Vec<u8>, JournalError> {
-    let unreadable = |source| JournalError::Unreadable { path: path.to_owned(), source };
-    let file = File::open(path).map_err(unreadable)?;
-    let size = file.metadata().map_err(unreadable)?.len();
-    let mut bytes = Vec::new();
-    if size <= LONGEST {
-        file.take(LONGEST + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    }
-    if size.max(bytes.len() as u64) > LONGEST {
-        let mega = LONGEST >> 20;
-        return Err(JournalError::NotImported {
-            file: path.display().to_string(),
-            reason: format!("it has more than {mega} MiB, and the export of a lifetime has less"),
-        });
-    }
-    Ok(bytes)
+    let bytes =
+        bytes_of(path).map_err(|source| JournalError::Unreadable { path: path.to_owned(), source })?;
+    bytes.ok_or_else(|| JournalError::NotImported {
+        file: path.display().to_string(),
+        reason: format!("it has more than {} MiB, and the export of a lifetime has less", LONGEST >> 20),
+    })
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {

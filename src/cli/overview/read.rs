@@ -17,13 +17,11 @@ use crate::cli::standing::Known;
 use crate::cli::wrap::harmless;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
+use crate::journal::incoming::{LONGEST, bytes_of};
 use crate::overview::{Person, Skipped, Under};
 use crate::prescription::{Digest, Prescription, limits};
 
-/// The largest export that is read \[judgment: that of a lifetime\].
-const LONGEST: u64 = 1 << 28;
-
-/// Everybody, and what could not be read. `done` is called for each journal, from any thread.
+/// Everybody, and what could not be read, in no order. `done` is called for each journal, from any thread.
 pub(super) fn read(
     found: &Found,
     now: &ZonedDateTime,
@@ -63,7 +61,6 @@ pub(super) fn read(
     for same in twice(marks) {
         reader.one_of(&same, &mut people, &mut skipped);
     }
-    skipped.sort_by(|a, b| a.name.cmp(&b.name));
     (people.into_values().collect(), skipped)
 }
 
@@ -106,14 +103,12 @@ impl Reader<'_> {
 
     /// The ready prescription with this digest, or the one among the files of the folder.
     fn prescription(&self, digest: &Digest) -> Option<&Prescription> {
-        let ready = Prescription::all_ready().iter().map(|(_, ready)| ready);
-        let mut ready = ready.filter(|ready| ready.digest() == *digest);
         let files = || {
             let files = self.found.prescriptions.iter();
             let read = files.filter_map(|path| prescription(path));
             read.map(|read| (read.digest(), read)).collect::<HashMap<_, _>>()
         };
-        ready.next().or_else(|| self.prescriptions.get_or_init(files).get(digest))
+        Prescription::ready_with(digest).or_else(|| self.prescriptions.get_or_init(files).get(digest))
     }
 
     /// Several sources with the same practices in them are one person. What is the same to the byte is only named; others are
@@ -174,15 +169,9 @@ impl Reader<'_> {
 
 fn open(place: &Place) -> Result<Journal, Failure> {
     let Place::Export(path) = place else { return Ok(Journal::peek(&place.file())?) };
-    let mut bytes = Vec::new();
-    let read = File::open(path).and_then(|file| file.take(LONGEST + 1).read_to_end(&mut bytes));
-    read.map_err(|error| not_read(&error))?;
-    if bytes.len() as u64 > LONGEST {
-        return Err(Failure::new(
-            format!("it has more than {} MB", LONGEST >> 20),
-            "Is this the right file?",
-        ));
-    }
+    let bytes = bytes_of(path).map_err(|error| not_read(&error))?.ok_or_else(|| {
+        Failure::new(format!("it has more than {} MB", LONGEST >> 20), "Is this the right file?")
+    })?;
     Ok(Journal::of_export(path, &bytes)?)
 }
 

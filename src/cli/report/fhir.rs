@@ -72,7 +72,7 @@ fn procedure(session: &PastSession, more: &More) -> Value {
     let whole = session.end == Some(SessionEnd::Finished);
     let outcome = session.end.map_or("not ended", SessionEnd::name);
     let mut notes = vec![json!({ "text": format!("Prescription: {} ({})", more.title, session.digest) })];
-    if more.by_hand {
+    if session.by_hand {
         notes.push(json!({ "text": "Typed in by hand: practice with a track." }));
     }
     if session.tried_out {
@@ -174,7 +174,7 @@ mod test_of_bundle {
         let sets =
             session.sets.iter().map(|_| MoreOfSet { worked_ms: 60_000, ..MoreOfSet::default() }).collect();
         let mut stopped = clean(&prescription(), &at(4), &[1, 2, 2]);
-        (stopped.end, stopped.symptom) = (Some(SessionEnd::Unwell), Some(5));
+        (stopped.end, stopped.symptom, stopped.by_hand) = (Some(SessionEnd::Unwell), Some(5), true);
         let dated = |test, written| Dated {
             day: "2026-11-03".parse().unwrap(),
             reading: Reading::read(test, written).unwrap(),
@@ -184,7 +184,7 @@ mod test_of_bundle {
         };
         Material {
             past: Past { sessions: vec![session, stopped], lifted: Vec::new() },
-            more: vec![More { sets, ..More::default() }, More { by_hand: true, ..More::default() }],
+            more: vec![More { sets, ..More::default() }, More::default()],
             tests: vec![
                 dated(Test::OneLeg, "4.5"),
                 dated(Test::ChairStand, "9"),

@@ -53,7 +53,7 @@ fn barriers(session: PastSession, since_known: SignedDuration) -> Barriers {
 
 /// What is barred at the last moment of a hold, and at the first after it.
 fn at_the_boundary(lines: &[Line], corrections: &[CorrectionRow]) -> (Vec<Lock>, Vec<Hold>) {
-    let session = corrected(&expected(&id(1), lines), corrections).unwrap();
+    let session = corrected(&expected(&id(1), lines), corrections).unwrap().0;
     let last = barriers(session.clone(), HOLD - SignedDuration::from_millis(1));
     let after = barriers(session, HOLD);
     let locks = |barriers: &Barriers| barriers.locks.iter().map(|lock| lock.what).collect::<Vec<_>>();
@@ -98,7 +98,7 @@ fn a_lock_stays_whatever_is_corrected_and_one_that_comes_out_later_stands() {
 fn what_was_set_aside_counts_again_by_a_new_entry_and_nothing_is_changed() {
     let kept = expected(&id(1), &alone(&[(Question::Effort, 4)], SessionEnd::Finished));
     let counts = |corrections: &[CorrectionRow]| {
-        corrected(&kept, corrections).is_some_and(|session| session.is_practice())
+        corrected(&kept, corrections).is_some_and(|(session, _)| session.is_practice())
     };
     let rows = [
         correction(0, Corrected::SetAside),
@@ -182,7 +182,7 @@ proptest! {
     ) {
         let record = expected(&id(1), &lines);
         let barred = |count: usize| {
-            let session = corrected(&record, &corrections[..count]).unwrap();
+            let (session, _) = corrected(&record, &corrections[..count]).unwrap();
             barriers(session, HOLD - SignedDuration::from_millis(1))
         };
         for (count, correction) in corrections.iter().enumerate() {

@@ -112,8 +112,8 @@ fn a_length_that_nobody_knows_is_in_no_hour() {
     let longest = session(nov(11))
         .but(|session| session.ended = session.begun + jiff::SignedDuration::from_millis(6 * 3_600_000));
     let open = session(nov(13)).but(|session| session.end = None);
-    let mut material = material(vec![session(nov(2)), set_back, slept, standing, longest, open]);
-    material.more[0].by_hand = true;
+    let typed_in = session(nov(2)).but(|session| session.by_hand = true);
+    let material = material(vec![typed_in, set_back, slept, standing, longest, open]);
     let dose = report(&material, nov(1), nov(30)).dose;
     assert_eq!((dose.session_ms, dose.length_unknown), (6 * 3_600_000, 5));
     assert_eq!((dose.interrupted, dose.by_hand), (0, 1), "what goes on is not interrupted");

@@ -151,10 +151,12 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Opti
 
 /// The prescription with this digest: a ready one, or one that is kept in the folder.
 fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Failure> {
-    let is_it = |one: &Prescription| one.digest().to_string() == digest;
-    if let Some((_, ready)) = Prescription::all_ready().iter().find(|(_, ready)| is_it(ready)) {
+    // What is no digest is that of nothing.
+    let Ok(digest) = digest.parse() else { return Ok(None) };
+    if let Some(ready) = Prescription::ready_with(&digest) {
         return Ok(Some(ready.clone()));
     }
+    let is_it = |one: &Prescription| one.digest() == digest;
     let entries = fs::read_dir(folder.path()).map_err(Failure::from)?;
     for path in entries.filter_map(|entry| Some(entry.ok()?.path())) {
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();

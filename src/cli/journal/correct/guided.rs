@@ -11,7 +11,7 @@ use crate::cli::journal::scale::{Scale, scale};
 use crate::cli::wrap::hanging;
 use crate::drill::Drill;
 use crate::journal::read::{SessionRecord, SetRecord};
-use crate::journal::{AnswerRow, BY_HAND, Corrected, CorrectionRow, Journal};
+use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
 use crate::record::Response;
 
 /// So many practices are listed at once: they fit a small terminal with what is asked.
@@ -60,12 +60,8 @@ enum What {
 fn day(session: &SessionRecord) -> String {
     let begun = &session.start.begun;
     let Some(day) = begun.day() else { return begun.minute() };
-    let hour = if is_by_hand(session) { String::new() } else { begun.minute().split_off(10) };
+    let hour = if session.start.is_by_hand() { String::new() } else { begun.minute().split_off(10) };
     format!("{}{hour}", day.strftime("%a %Y-%m-%d"))
-}
-
-fn is_by_hand(session: &SessionRecord) -> bool {
-    session.start.voice == BY_HAND
 }
 
 /// The answers that can be corrected.
@@ -115,7 +111,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             let to = sessions.len().min(from + A_PAGE);
             for (number, session) in (1..).zip(&sessions).take(to).skip(from) {
                 let set_aside = journal.as_corrected(session)?.1;
-                let marks = [(is_by_hand(session), "typed in by hand"), (set_aside, "set aside")];
+                let marks = [(session.start.is_by_hand(), "typed in by hand"), (set_aside, "set aside")];
                 let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
                 let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };
                 let sets = match session.sets.len() {
