@@ -4,10 +4,10 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use counterpoise::predictability::{Drawn, Estimator, Foresight, Kind};
-use counterpoise::prescription::Prescription;
-use counterpoise::schedule::count::CueCounts;
-use counterpoise::schedule::{Scheduler, Seed};
+use counterpoise_core::draw::predictability::{Drawn, Estimator, Foresight, Kind};
+use counterpoise_core::draw::schedule::{Scheduler, Seed};
+use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::prescription::Prescription;
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// The calls of the second drill of `typical`, which has five directions.

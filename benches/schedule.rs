@@ -2,10 +2,10 @@
 
 use std::hint::black_box;
 
-use counterpoise::prescription::Prescription;
-use counterpoise::schedule::covered::Covered;
-use counterpoise::schedule::gaps::GapTable;
-use counterpoise::schedule::{Scheduler, Seed};
+use counterpoise_core::draw::schedule::covered::Covered;
+use counterpoise_core::draw::schedule::{Scheduler, Seed};
+use counterpoise_core::plan::gaps::GapTable;
+use counterpoise_core::plan::prescription::Prescription;
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn scheduler(text: &str) -> Scheduler {

@@ -6,7 +6,7 @@
 use std::time::{Duration, Instant};
 
 use counterpoise::audio::{Clip, Frame, OutputEvent, device};
-use counterpoise::millis::Millis;
+use counterpoise_core::units::Millis;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let number = |n| std::env::args().nth(n).map(|text| text.parse::<u32>()).transpose();

@@ -8,18 +8,20 @@
 //! ```
 //!
 //! For whoever changes how a screen looks: run it at 80 by 24, in a full-screen window, and stand 3 m away.
+// A test takes this file as a module of its own.
+#![allow(unreachable_pub)]
 
 use std::time::Duration;
 
 use counterpoise::display::plain::{Lines, Plain};
 use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
-use counterpoise::millis::Millis;
-use counterpoise::prescription::Prescription;
-use counterpoise::record::{Entry, SessionBegun};
-use counterpoise::schedule::{METHOD, Scheduler, Seed, SetPlan};
-use counterpoise::session::screen::{Body, Item, Moment, Screen};
-use counterpoise::session::{Channel, Effect, Event, Key, Now, Session};
+use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::session::screen::{Body, Item, Moment, Screen};
+use counterpoise_core::practice::session::{Channel, Effect, Event, Key, Now, Session};
+use counterpoise_core::record::{Entry, SessionBegun};
+use counterpoise_core::units::Millis;
 
 fn main() -> std::io::Result<()> {
     watch_signals()?;

@@ -15,7 +15,7 @@
 //! # fn main() -> Result<(), Box<dyn std::error::Error>> {
 //! let mut output = device::open(None)?;
 //! let bank = Bank::load(output.rate(), Voice::Lower, ["reach.left"])?;
-//! let at = output.now() + output.rate().frames(counterpoise::millis::Millis(500));
+//! let at = output.now() + output.rate().frames(counterpoise_core::units::Millis(500));
 //! output.play(1, bank.get("reach.left").ok_or("just loaded")?, at);
 //! while !matches!(output.poll(), Some(OutputEvent::Finished { id: 1 })) {}
 //! # Ok(())
@@ -27,7 +27,6 @@ mod clip;
 pub mod decode;
 pub mod desk;
 pub mod device;
-mod frame;
 mod output;
 pub mod paced;
 pub mod renderer;
@@ -38,8 +37,8 @@ pub mod voice;
 pub mod wav;
 
 pub use clip::Clip;
+pub use counterpoise_core::units::{Frame, Frames, SampleRate};
 pub use desk::{Desk, Told};
-pub use frame::{Frame, Frames, SampleRate};
 pub use output::{Facts, Output, OutputEvent};
 pub use renderer::Renderer;
 pub use speaker::{LEAD_IN, Speaker};

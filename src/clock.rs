@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 
 use jiff::{SignedDuration, Timestamp, ZonedDateTime};
 
-use crate::millis::Millis;
+use counterpoise_core::units::Millis;
 
 /// A difference between the two clocks above this means that the computer slept or its clock was set.
 const JUMP: Duration = Duration::from_secs(2);

@@ -1,5 +1,5 @@
 //! How is a [`Screen`] shown, and how do keys come back? Large on a terminal, or as plain lines.
-//! Not what is shown, nor what a key means (that is [`session`](crate::session)).
+//! Not what is shown, nor what a key means (that is [`session`](counterpoise_core::practice::session)).
 //!
 //! ```text
 //! Screen --> view  (cells; pure)  --> terminal --> eyes 3 m away
@@ -9,8 +9,8 @@
 use std::io;
 use std::time::Duration;
 
-use crate::session::Key;
-use crate::session::screen::Screen;
+use counterpoise_core::practice::session::Key;
+use counterpoise_core::practice::session::screen::Screen;
 
 pub mod big;
 mod capitals;

@@ -3,7 +3,7 @@
 use rand::TryRng;
 use rand::rngs::{SysError, SysRng};
 
-use crate::schedule::Seed;
+use counterpoise_core::draw::schedule::Seed;
 
 /// The operating system gave no random bytes.
 #[derive(Debug, thiserror::Error)]

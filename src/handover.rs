@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use sysinfo::Disks;
 
 use crate::journal::folder::write_beside;
-use crate::prescription::{Prescription, Refusal, SCHEMA, Seal, limits};
+use counterpoise_core::plan::prescription::{Prescription, Refusal, SCHEMA, Seal, limits};
 
 /// The folder on a memory stick in which everything of ours is put.
 pub const FOLDER: &str = "counterpoise";

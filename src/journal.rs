@@ -15,7 +15,7 @@ use std::time::Duration;
 
 use rusqlite::{Connection, OpenFlags};
 
-mod adopt;
+pub(crate) mod adopt;
 mod balance;
 mod by_hand;
 mod correction;
@@ -36,11 +36,11 @@ mod past;
 pub mod read;
 mod recent;
 pub mod rescue;
-mod row;
+pub(crate) mod row;
 #[cfg(test)]
-mod sample;
+pub(crate) mod sample;
 mod schema;
-pub mod show;
+mod table;
 mod timestamp;
 mod tryout;
 pub mod writer;

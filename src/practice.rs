@@ -2,22 +2,22 @@
 //! nothing about the practice (that is `session`).
 
 use std::collections::HashMap;
-use std::io;
 use std::time::{Duration, Instant};
+use std::{fmt, io};
 
 use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
 use crate::display::plain::Plain;
 use crate::display::{Face, Input};
-use crate::drill::Facing;
 use crate::journal::{Closed, Status, Writer};
-use crate::millis::Millis;
-use crate::phrase::Phrase;
-use crate::place::Room;
-use crate::placing::{self, Ear, Part};
-use crate::record::{Disturbance, Entry};
-use crate::schedule::Cue;
-use crate::session::{Channel, Effect, Event, Now, Session};
+use counterpoise_core::draw::schedule::Cue;
+use counterpoise_core::plan::drill::Facing;
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::place::Room;
+use counterpoise_core::practice::placing::{self, Ear, Part};
+use counterpoise_core::practice::session::{Channel, Effect, Event, Now, Session};
+use counterpoise_core::record::{Disturbance, Entry};
+use counterpoise_core::units::Millis;
 
 /// How long the loop waits for a key before it looks at sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
@@ -29,6 +29,7 @@ const COUNT: Millis = Millis(1_000);
 const HEARD_OUT: Duration = Duration::from_secs(3);
 
 /// The sound of a practice: where it goes, and the clips that it needs.
+#[derive(Debug)]
 pub struct Sound {
     output: Output,
     speaker: Speaker,
@@ -48,6 +49,7 @@ pub fn is_placed(id: &str) -> bool {
 }
 
 /// A cue whose sounds are placed.
+#[derive(Debug)]
 struct OnItsWay {
     work_starts: Frame,
     /// Where its moment was wanted, and where it began.
@@ -70,6 +72,15 @@ pub struct World {
     pub keep_room: Box<dyn FnMut(Room)>,
     /// Whether the program is asked to close.
     pub close_asked: fn() -> bool,
+}
+
+impl fmt::Debug for World {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("World")
+            .field("sound", &self.sound)
+            .field("clock", &self.clock)
+            .finish_non_exhaustive()
+    }
 }
 
 impl Sound {
@@ -215,6 +226,7 @@ impl Sound {
 }
 
 /// What a practice says when it is over: what became of its entries, and a screen that failed.
+#[derive(Debug)]
 pub struct Done {
     /// The journal's report.
     pub kept: Closed,

@@ -9,9 +9,9 @@ use toml::Spanned;
 
 use crate::audio::Voice;
 use crate::journal::{Folder, JournalError};
-use crate::place::{Place, Room};
-use crate::schedule::course;
-use crate::words::words;
+use counterpoise_core::draw::schedule::floor_order;
+use counterpoise_core::plan::place::{Place, Room};
+use counterpoise_core::words;
 
 mod refusal;
 
@@ -206,7 +206,7 @@ impl Settings {
                 settings.patches.push(patch.into_inner());
             }
             let count = settings.patches.len();
-            if count != 0 && !(course::FEWEST..=course::MOST).contains(&count) {
+            if count != 0 && !(floor_order::FEWEST..=floor_order::MOST).contains(&count) {
                 return Err(refuse(line, Reason::Patches { count }));
             }
         }

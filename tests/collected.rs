@@ -76,7 +76,7 @@ fn files_and_exports_are_read_as_folders_are() {
         }
         export
     };
-    let digest = counterpoise::prescription::Digest::of(theirs.as_bytes()).to_string();
+    let digest = counterpoise_core::plan::prescription::Digest::of(theirs.as_bytes()).to_string();
     let unknown = "sha256:".to_owned() + &"ab".repeat(32);
     write("ab.db", &kept(&invented(1, 4)).0);
     write("stick/counterpoise/journal-2026-01-19.json", &kept(&invented(2, 4)).1);

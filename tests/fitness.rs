@@ -93,7 +93,7 @@ fn session(day: Date, step: u8) -> Value {
 }
 
 fn digest() -> String {
-    counterpoise::prescription::Digest::of(GENTLE.as_bytes()).to_string()
+    counterpoise_core::plan::prescription::Digest::of(GENTLE.as_bytes()).to_string()
 }
 
 /// The session with this answer after its last set.

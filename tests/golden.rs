@@ -1,11 +1,11 @@
 //! What method 1 draws, byte by byte. If this fails, either the change is a mistake, or `METHOD` needs a new number
 //! and these files a new name. Words of cues may change, so they are left out.
 
-use counterpoise::drill::{Ball, Side, Strength};
-use counterpoise::millis::Millis;
-use counterpoise::prescription::Prescription;
-use counterpoise::schedule::path::Path;
-use counterpoise::schedule::{Call, METHOD, Scheduler, Seed, course};
+use counterpoise_core::draw::schedule::path::Path;
+use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed, floor_order};
+use counterpoise_core::plan::drill::{Ball, Side, Strength};
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::units::Millis;
 
 const SEED: &str = "3b1f0c5a9e7d2846513c0f7e6a9b8d4217253649586a7b8c9dadbecfe0f10213";
 
@@ -63,7 +63,7 @@ fn drawn_besides(scheduler: &Scheduler, seed: Seed) -> String {
         let spot = path.at(Millis(time));
         lines.push(format!(r#"  ["dot", {time}, {}, {}]"#, spot.x, spot.y));
     }
-    lines.push(format!(r#"  ["course", {:?}]"#, course::order(6, &[], &mut seed.course())));
+    lines.push(format!(r#"  ["course", {:?}]"#, floor_order::order(6, &[], &mut seed.course())));
     format!("[\n{}\n]\n", lines.join(",\n"))
 }
 

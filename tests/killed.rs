@@ -18,10 +18,10 @@ use counterpoise::display::plain::Plain;
 use counterpoise::display::terminal;
 use counterpoise::journal::{Folder, Journal, SessionId, Writer};
 use counterpoise::practice::{self, Sound, World};
-use counterpoise::prescription::Prescription;
-use counterpoise::record::{SessionBegun, SetEnd};
-use counterpoise::schedule::{METHOD, Scheduler, Seed};
-use counterpoise::session::Session;
+use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::session::Session;
+use counterpoise_core::record::{SessionBegun, SetEnd};
 use portable_pty::{CommandBuilder, PtySize, native_pty_system};
 use rand::{Rng, SeedableRng, rngs::ChaCha12Rng};
 

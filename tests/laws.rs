@@ -2,123 +2,39 @@
 //! each outside thing has its one place. Every path in every file is looked at, not only `use` lines; what stands under
 //! `#[cfg(test)]` is free.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use syn::visit::{self, Visit};
 
-/// The core, and for each module those that it may name. Whoever is named here is below.
-const CORE: [(&str, &[&str]); 28] = [
-    ("caution", &[]),
-    ("words", &[]),
-    ("page", &[]),
-    ("millis", &[]),
-    ("direction", &["words"]),
-    ("phrase", &[]),
-    ("routine", &["millis", "phrase"]),
-    ("drill", &["direction", "millis", "phrase", "words"]),
-    ("place", &["direction", "drill", "phrase", "words"]),
-    // `schedule::count` is exact arithmetic on a plan's numbers: the gate refuses a set that would be drawn anew too
-    // often, and the explanation tells how many calls to expect. It draws nothing. Nothing else of the schedule.
-    ("prescription", &["caution", "direction", "drill", "millis", "phrase", "schedule::count"]),
-    ("schedule", &["direction", "drill", "millis", "phrase", "place", "prescription"]),
-    (
-        "record",
-        &[
-            "direction",
-            "drill",
-            "millis",
-            "phrase",
-            "place",
-            "prescription",
-            "readiness",
-            "schedule",
-            "words",
-        ],
-    ),
-    (
-        "predictability",
-        &["direction", "drill", "millis", "page", "phrase", "prescription", "schedule", "words"],
-    ),
-    ("prescribing", &["drill", "predictability", "prescription", "schedule"]),
-    (
-        "session",
-        &[
-            "caution",
-            "direction",
-            "drill",
-            "millis",
-            "phrase",
-            "place",
-            "prescription",
-            "lock",
-            "readiness",
-            "record",
-            "routine",
-            "schedule",
-            "standing",
-        ],
-    ),
-    ("standing", &["drill", "phrase", "schedule"]),
-    ("lock", &["words"]),
-    ("readiness", &["lock", "words"]),
-    ("assessment", &["words"]),
-    ("bounds", &["drill"]),
-    ("guide", &["assessment", "millis", "phrase", "readiness", "session"]),
-    ("suitability", &["bounds", "words"]),
-    ("past", &["drill", "lock", "prescription", "readiness", "record"]),
-    ("program", &["past", "prescription"]),
-    ("progress", &["drill", "past", "prescription", "program", "progression"]),
-    ("overview", &["page", "past", "prescription", "program", "progression", "record", "words"]),
-    (
-        "report",
-        &[
-            "assessment",
-            "direction",
-            "drill",
-            "page",
-            "past",
-            "predictability::Interval",
-            "prescription",
-            "program",
-            "progression",
-            "readiness",
-            "record",
-            "words",
-        ],
-    ),
-    (
-        "progression",
-        &["bounds", "drill", "lock", "past", "prescription", "program", "readiness", "record", "suitability"],
-    ),
+/// The rooms of the core, from the bottom up. A room may name itself and those before it, nothing else.
+const ROOMS: [&str; 11] = [
+    "words",
+    "units",
+    "blocks",
+    "plan",
+    "draw",
+    "health",
+    "record",
+    "practice",
+    "course",
+    "prescribing",
+    "report",
 ];
 
-/// A track is a plan: values in, values out, counted in frames.
-const TRACK: (&str, &[&str]) = (
-    "track",
-    &[
-        "caution",
-        "drill",
-        "millis",
-        "phrase",
-        "placing",
-        "prescription",
-        "schedule",
-        "standing",
-        "audio::Frame",
-        "audio::Frames",
-        "audio::SampleRate",
-    ],
-);
+/// Parts of the shell, and what of the shell each may name beside itself.
+const SHELL: [(&str, &[&str]); 5] = [
+    ("audio", &[]),
+    ("clock", &[]),
+    ("entropy", &[]),
+    ("display", &[]),
+    // What the journal keeps of a device or a folder comes in as values.
+    ("journal", &[]),
+];
 
-/// Which sound of a cue belongs on which frame: values in, values out, counted in frames.
-const PLACING: (&str, &[&str]) = (
-    "placing",
-    &["drill", "millis", "phrase", "place", "schedule", "audio::Frame", "audio::Frames", "audio::SampleRate"],
-);
-
-/// Sound knows lengths, not meanings.
-const SOUND: (&str, &[&str]) = ("audio", &["millis"]);
+/// Of the core, sound knows lengths only: no meanings.
+const SOUND: &str = "units";
 
 /// What the core never names: terminals, clocks, files, environment, entropy, threads, devices.
 const OUTSIDE: [&str; 24] = [
@@ -148,7 +64,7 @@ const OUTSIDE: [&str; 24] = [
     "sysinfo",
 ];
 
-/// Each outside thing, and the only places that name it.
+/// Each outside thing, and the only places of the shell that name it.
 const PLACES: [(&str, &[&str]); 8] = [
     ("cpal", &["audio/device.rs", "audio/supervisor.rs"]),
     ("hound", &["audio/wav.rs"]),
@@ -289,22 +205,28 @@ fn outside(source: &str, module: &[String]) -> Vec<String> {
     Names::of(source, module).into_iter().filter(forbidden).collect()
 }
 
-/// What in a file of `own` points at a module that it may not name.
+/// What in a file of `own` points at a part of its crate that it may not name.
 fn upward(source: &str, module: &[String], own: &str, below: &[&str]) -> Vec<String> {
     let allowed = |name: &String| {
-        let Some(inner) = name.strip_prefix("crate::").or_else(|| name.strip_prefix("counterpoise::")) else {
-            return true;
-        };
-        [&[own], below].concat().iter().any(|free| {
-            inner.strip_prefix(free).is_some_and(|rest| rest.is_empty() || rest.starts_with("::"))
+        name.strip_prefix("crate::").is_none_or(|inner| {
+            [&[own], below].concat().iter().any(|free| {
+                inner.strip_prefix(free).is_some_and(|rest| rest.is_empty() || rest.starts_with("::"))
+            })
         })
     };
     Names::of(source, module).into_iter().filter(|name| !allowed(name)).collect()
 }
 
-/// Every source file but tests: its path from `src`, its module, its text.
-fn sources() -> Vec<(String, Vec<String>, String)> {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+/// One source file: its path from its crate's `src`, its module, its text.
+struct Source {
+    path: String,
+    module: Vec<String>,
+    text: String,
+}
+
+/// Every source file below `src`, a folder of the workspace, but tests.
+fn sources(src: &str) -> Vec<Source> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join(src);
     let (mut folders, mut files) = (vec![root.clone()], Vec::<PathBuf>::new());
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
@@ -319,55 +241,157 @@ fn sources() -> Vec<(String, Vec<String>, String)> {
             let module: Vec<String> =
                 path.components().map(|part| part.as_os_str().to_string_lossy().into_owned()).collect();
             let text = fs::read_to_string(&file).unwrap();
-            (format!("{}.rs", module.join("/")), module, text)
+            Source { path: format!("{}.rs", module.join("/")), module, text }
         })
-        .filter(|(_, module, _)| !module.iter().any(|part| part == "test" || part == "sample"))
+        .filter(|source| !source.module.iter().any(|part| part == "test" || part == "sample"))
         .collect();
-    sources.sort();
+    sources.sort_by(|a, b| a.path.cmp(&b.path));
+    assert!(sources.len() > 20, "{src} is nearly empty: the laws are about nothing");
     sources
 }
 
-fn of_module<'a>(
-    sources: &'a [(String, Vec<String>, String)],
-    own: &'a str,
-) -> impl Iterator<Item = &'a (String, Vec<String>, String)> {
-    let mut files = sources.iter().filter(move |(_, module, _)| module[0] == own).peekable();
-    assert!(files.peek().is_some(), "there is no module {own}: the law is about nothing");
-    files
+fn core() -> Vec<Source> {
+    sources("core/src")
+}
+
+fn shell() -> Vec<Source> {
+    sources("src")
 }
 
 #[test]
 fn the_core_touches_no_terminal_clock_file_environment_entropy_or_thread() {
-    let sources = sources();
-    for (own, _) in CORE.iter().chain([&TRACK, &PLACING]) {
-        for (path, module, text) in of_module(&sources, own) {
-            let found = outside(text, module);
-            assert!(found.is_empty(), "{path} names {found:?}");
-        }
+    for Source { path, module, text } in core() {
+        let found = outside(&text, &module);
+        assert!(found.is_empty(), "{path} names {found:?}");
     }
+    let manifest: toml::Table = include_str!("../core/Cargo.toml").parse().unwrap();
+    let rand = manifest["dependencies"]["rand"]["features"].as_array().unwrap();
+    assert!(!rand.iter().any(|feature| feature.as_str() == Some("sys_rng")), "{rand:?}");
 }
 
 #[test]
-fn nothing_in_the_core_points_up_and_sound_knows_no_meanings() {
-    let sources = sources();
-    for (own, below) in CORE.iter().chain([&TRACK, &PLACING, &SOUND]) {
-        for (path, module, text) in of_module(&sources, own) {
+fn a_room_names_only_rooms_below_it() {
+    let mut seen = Vec::new();
+    for Source { path, module, text } in core() {
+        let own = module[0].as_str();
+        if own == "lib" {
+            continue;
+        }
+        let place = ROOMS.iter().position(|room| *room == own);
+        let place = place.unwrap_or_else(|| panic!("{path} is in no room of this list"));
+        let found = upward(&text, &module, own, &ROOMS[..place]);
+        assert!(found.is_empty(), "{path} points at {found:?}");
+        seen.push(own.to_owned());
+    }
+    assert!(ROOMS.iter().all(|room| seen.iter().any(|own| own == room)), "a room is empty");
+}
+
+#[test]
+fn in_the_shell_nothing_points_up_and_sound_knows_no_meanings() {
+    let sources = shell();
+    for (own, below) in SHELL {
+        assert!(sources.iter().any(|source| source.module[0] == own), "there is no {own}");
+        for Source { path, module, text } in sources.iter().filter(|source| source.module[0] == own) {
             let found = upward(text, module, own, below);
             assert!(found.is_empty(), "{path} points at {found:?}");
         }
+    }
+    for Source { path, module, text } in sources.iter().filter(|source| source.module[0] == "audio") {
+        let meaning = |name: &String| {
+            name.strip_prefix("counterpoise_core::").is_some_and(|inner| !inner.starts_with(SOUND))
+        };
+        let found: Vec<_> = Names::of(text, module).into_iter().filter(meaning).collect();
+        assert!(found.is_empty(), "{path} points at {found:?}");
+    }
+}
+
+/// The files of a crate that name each other in a loop. A file and those in its own folder count as one side: the
+/// first hands on what the others hold.
+fn circles(sources: &[Source]) -> Vec<Vec<String>> {
+    let place: BTreeMap<String, usize> =
+        sources.iter().enumerate().map(|(place, source)| (source.module.join("::"), place)).collect();
+    let target = |name: &str| {
+        let mut path = name.strip_prefix("crate::")?;
+        loop {
+            if let Some(place) = place.get(path) {
+                return Some(*place);
+            }
+            path = path.rsplit_once("::")?.0;
+        }
+    };
+    let kin = |a: usize, b: usize| {
+        let (a, b) = (&sources[a].module, &sources[b].module);
+        a.starts_with(b) || b.starts_with(a)
+    };
+    let arrows: Vec<BTreeSet<usize>> = sources
+        .iter()
+        .enumerate()
+        .map(|(from, source)| {
+            let names = Names::of(&source.text, &source.module);
+            names.iter().filter_map(|name| target(name)).filter(|to| !kin(from, *to)).collect()
+        })
+        .collect();
+    let reached = |from: usize| {
+        let (mut seen, mut waiting) = (BTreeSet::new(), vec![from]);
+        while let Some(place) = waiting.pop() {
+            waiting.extend(arrows[place].iter().filter(|to| seen.insert(**to)));
+        }
+        seen
+    };
+    let reached: Vec<_> = (0..sources.len()).map(reached).collect();
+    let mut circles: Vec<Vec<String>> = Vec::new();
+    for from in 0..sources.len() {
+        let with = reached[from].iter().filter(|to| reached[**to].contains(&from));
+        let circle: Vec<String> = with.map(|to| sources[*to].path.clone()).collect();
+        if !circle.is_empty() && !circles.contains(&circle) {
+            circles.push(circle);
+        }
+    }
+    circles
+}
+
+#[test]
+fn no_files_name_each_other_in_a_circle() {
+    let of = |path: &str, text: &str| Source {
+        path: path.to_owned(),
+        module: path.split('/').map(str::to_owned).collect(),
+        text: text.to_owned(),
+    };
+    let planted =
+        [of("a", "use crate::b::X;"), of("b", "fn f() { super::c::g() }"), of("c", "use crate::a::Y;")];
+    assert_eq!(circles(&planted), [["a", "b", "c"]], "a planted circle is found");
+    let found = circles(&core());
+    assert!(found.is_empty(), "{found:#?}");
+    let found = circles(&shell());
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+/// A file of the shell's commands bears the name of its command; else a name stands for one thing in its crate.
+#[test]
+fn no_two_modules_of_a_crate_have_one_name() {
+    for (sources, commands) in [(core(), false), (shell(), true)] {
+        let mut seen: BTreeMap<String, String> = BTreeMap::new();
+        let mut twice = Vec::new();
+        for Source { path, module, .. } in
+            sources.iter().filter(|source| !commands || source.module[0] != "cli")
+        {
+            if let Some(other) = seen.insert(module.last().unwrap().clone(), path.clone()) {
+                twice.push((other, path.clone()));
+            }
+        }
+        assert!(twice.is_empty(), "{twice:#?}");
     }
 }
 
 #[test]
 fn each_outside_thing_has_its_one_place() {
-    let sources = sources();
     for (thing, places) in PLACES {
-        for (path, module, text) in &sources {
+        for Source { path, module, text } in shell() {
             if !places.iter().any(|place| path.starts_with(place)) {
                 let named = |name: &String| {
                     name.strip_prefix(thing).is_some_and(|rest| rest.is_empty() || rest.starts_with("::"))
                 };
-                let found: Vec<_> = Names::of(text, module).into_iter().filter(named).collect();
+                let found: Vec<_> = Names::of(&text, &module).into_iter().filter(named).collect();
                 assert!(found.is_empty(), "{path} names {found:?}, which belongs to {places:?}");
             }
         }
@@ -378,24 +402,27 @@ fn each_outside_thing_has_its_one_place() {
 #[test]
 fn nothing_leaves_the_machine() {
     let is_network = |name: &String| name.starts_with("std::net") || name.starts_with("std::os::unix::net");
-    for (path, module, text) in &sources() {
+    for Source { path, module, text } in core().iter().chain(&shell()) {
         let found: Vec<_> = Names::of(text, module).into_iter().filter(is_network).collect();
         assert!(found.is_empty(), "{path} names {found:?}");
     }
     let caught = Names::of("fn f() { std::net::TcpStream::connect(a); }", &["cli".to_owned()]);
     assert!(caught.iter().any(is_network), "{caught:?}");
-    let manifest: toml::Table = include_str!("../Cargo.toml").parse().unwrap();
-    let asked_for: Vec<&String> = manifest["dependencies"].as_table().unwrap().keys().collect();
+    let mut asked_for = Vec::new();
+    for manifest in [include_str!("../Cargo.toml"), include_str!("../core/Cargo.toml")] {
+        let manifest: toml::Table = manifest.parse().unwrap();
+        asked_for.extend(manifest["dependencies"].as_table().unwrap().keys().cloned());
+    }
     assert!(asked_for.len() > 20);
     for network in ["reqwest", "ureq", "hyper", "curl", "tokio", "isahc", "attohttpc", "socket2", "mio"] {
-        assert!(!asked_for.iter().any(|name| *name == network), "{network}");
+        assert!(!asked_for.iter().any(|name| name == network), "{network}");
     }
 }
 
 /// A law that cannot be broken proves nothing: each way around it that is known is planted here.
 #[test]
 fn a_planted_violation_is_caught() {
-    let module = ["schedule".to_owned(), "gaps".to_owned()];
+    let module = ["draw", "schedule", "gaps"].map(str::to_owned);
     for planted in [
         "use std::fs;",
         "use std::{fmt, io::{self, Write}};",
@@ -414,27 +441,25 @@ fn a_planted_violation_is_caught() {
         assert!(!outside(planted, &module).is_empty(), "not caught: {planted}");
     }
     for planted in [
-        "use crate::session::Event;",
-        "use crate::{drill, session};",
-        "fn f() { crate::journal::Folder::find(None); }",
-        "fn f() { super::super::audio::tone::alert(rate); }",
-        "use super::super::session;",
+        "use crate::practice::session::Event;",
+        "use crate::{plan, practice};",
+        "fn f() { crate::record::Entry::new(); }",
+        "fn f() { super::super::super::course::past::none(); }",
+        "use super::super::super::practice;",
         "fn f() { vec![crate::record::Entry] }",
     ] {
-        let below = CORE.iter().find(|(own, _)| *own == "schedule").unwrap().1;
-        assert!(!upward(planted, &module, "schedule", below).is_empty(), "not caught: {planted}");
+        assert!(!upward(planted, &module, "draw", below("draw")).is_empty(), "not caught: {planted}");
     }
-    let gate = ["prescription".to_owned(), "gate".to_owned()];
-    let below = CORE.iter().find(|(own, _)| *own == "prescription").unwrap().1;
-    assert!(
-        upward("use crate::schedule::count::redraw_and_counts;", &gate, "prescription", below).is_empty()
-    );
-    assert!(!upward("use crate::schedule::Schedule;", &gate, "prescription", below).is_empty());
+}
+
+/// The rooms below this one.
+fn below(own: &str) -> &'static [&'static str] {
+    &ROOMS[..ROOMS.iter().position(|room| *room == own).expect("it is a room")]
 }
 
 #[test]
 fn what_is_allowed_is_not_caught() {
-    let module = ["schedule".to_owned()];
+    let module = ["draw".to_owned(), "schedule".to_owned()];
     for free in [
         "use std::fmt; use std::collections::BTreeMap; use std::sync::LazyLock;",
         "use std::time::Duration;",
@@ -443,10 +468,11 @@ fn what_is_allowed_is_not_caught() {
     ] {
         assert_eq!(outside(free, &module), Vec::<String>::new(), "{free}");
     }
-    let below = CORE.iter().find(|(own, _)| *own == "schedule").unwrap().1;
-    for free in
-        ["use crate::drill::Drill;", "use self::gaps::Table;", "fn f() { super::prescription::read(); }"]
-    {
-        assert_eq!(upward(free, &module, "schedule", below), Vec::<String>::new(), "{free}");
+    for free in [
+        "use crate::plan::drill::Drill;",
+        "use self::gaps::Table;",
+        "fn f() { super::super::plan::drill::all(); }",
+    ] {
+        assert_eq!(upward(free, &module, "draw", below("draw")), Vec::<String>::new(), "{free}");
     }
 }

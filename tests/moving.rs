@@ -52,7 +52,7 @@ mod terminal {
     use portable_pty::{CommandBuilder, PtySize, native_pty_system};
 
     /// Runs a command on a terminal of 80 by 24, where `typed` is typed; what was shown, and whether it went well.
-    pub fn run(folder: &Path, arguments: &[&str], typed: &str) -> (String, bool) {
+    pub(crate) fn run(folder: &Path, arguments: &[&str], typed: &str) -> (String, bool) {
         let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
         let pair = native_pty_system().openpty(size).unwrap();
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_counterpoise"));

@@ -7,8 +7,8 @@ use std::process::{Command, Output};
 
 use counterpoise::journal::import::import;
 use counterpoise::journal::{Folder, Journal};
-use counterpoise::prescription::Prescription;
-use counterpoise::progression::{Fitness, Next};
+use counterpoise_core::course::progression::{Fitness, Next};
+use counterpoise_core::plan::prescription::Prescription;
 use jiff::ToSpan;
 use jiff::civil::date;
 use rand::rngs::ChaCha12Rng;

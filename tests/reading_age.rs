@@ -10,11 +10,11 @@ use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-use counterpoise::caution;
-use counterpoise::readiness::{Item, Page, Reason, Today, Verdict, Whom};
-use counterpoise::record::Question;
-use counterpoise::session::asked;
-use counterpoise::suitability::Topic;
+use counterpoise_core::health::readiness::{Item, Page, Reason, Today, Verdict, Whom};
+use counterpoise_core::health::suitability::Topic;
+use counterpoise_core::plan::caution;
+use counterpoise_core::practice::session::asked;
+use counterpoise_core::record::Question;
 
 /// Twelve years old.
 const TARGET: f64 = 7.0;

@@ -131,17 +131,18 @@ fn no_hazard_that_must_be_looked_at_is_missing() {
 fn a_page_that_is_out_of_step_is_found_out() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let row = |place: &str, test: &str| format!("| a hazard | a control | {place} | {test} |\n");
-    let good = row("`src/lock.rs`", "`src/bounds.rs`: every_row_of_the_rule_for_tests");
+    let good =
+        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests");
     assert!(faults(&good, root).is_empty());
     for bad in [
-        row("`src/lok.rs`", "`src/bounds.rs`: every_row_of_the_rule_for_tests"),
-        row("", "`src/bounds.rs`: every_row_of_the_rule_for_tests"),
-        row("`src/lock.rs`", "`src/bounds.rs`: every_row_of_the_rule_for_test"),
-        row("`src/lock.rs`", "`src/bound.rs`: every_row_of_the_rule_for_tests"),
+        row("`src/lok.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests"),
+        row("", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests"),
+        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_test"),
+        row("`core/src/health/lock.rs`", "`src/bound.rs`: every_row_of_the_rule_for_tests"),
         // It is there, but it is not run by itself.
-        row("`src/lock.rs`", "`src/journal/test.rs`: child_that_is_killed"),
+        row("`core/src/health/lock.rs`", "`src/journal/test.rs`: child_that_is_killed"),
         // A function, but no test.
-        row("`src/lock.rs`", "`src/bounds.rs`: most"),
+        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: most"),
     ] {
         assert_eq!(faults(&bad, root).len(), 1, "{bad}");
     }

@@ -2,7 +2,7 @@
 //! example `screens` walks through: every page, question, rest and end.
 
 use counterpoise::display::view;
-use counterpoise::session::screen::{Body, Screen};
+use counterpoise_core::practice::session::screen::{Body, Screen};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 

@@ -11,12 +11,12 @@ use std::sync::mpsc::{self, Receiver};
 use std::time::{Duration, Instant};
 use std::{env, fs, thread};
 
-use counterpoise::direction::Direction;
 use counterpoise::display::Input;
 use counterpoise::display::terminal::{Terminal, watch_signals};
-use counterpoise::millis::Millis;
-use counterpoise::session::Key;
-use counterpoise::session::screen::{Body, Screen, Shown};
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::practice::session::Key;
+use counterpoise_core::practice::session::screen::{Body, Screen, Shown};
+use counterpoise_core::units::Millis;
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 
 /// Names the folder in which the process that holds the terminal tells what it got.

@@ -5,13 +5,13 @@ use std::collections::HashMap;
 use std::fs;
 use std::path::Path;
 
-use counterpoise::drill::{Ball, Drill, Form, Need, Strength, UnlockName};
-use counterpoise::millis::Millis;
-use counterpoise::phrase::Phrase;
-use counterpoise::place::{Place, Room};
-use counterpoise::placing::CHAIN;
-use counterpoise::prescription::Prescription;
-use counterpoise::schedule::{Call, Cue, Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Call, Cue, Scheduler, Seed};
+use counterpoise_core::plan::drill::{Ball, Drill, Form, Need, Strength, UnlockName};
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::place::{Place, Room};
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::placing::CHAIN;
+use counterpoise_core::units::Millis;
 
 const LEFT: Millis = Millis(500);
 

@@ -5,11 +5,12 @@
 use std::sync::atomic::{AtomicU64, Ordering, fence};
 use std::time::{Duration, Instant};
 
-use super::frame::{Frame, SampleRate};
+use counterpoise_core::units::{Frame, SampleRate};
 
 const UNKNOWN: u64 = u64::MAX;
 
 /// A pair of clocks, tied together again at every callback: one writer, any number of readers, nobody waits.
+#[derive(Debug)]
 pub(super) struct Anchor {
     zero: Instant,
     /// Odd while the writer is at it.

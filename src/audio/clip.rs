@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::frame::{Frame, Frames, SampleRate};
+use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// A sample is heard from this size on: -60 dB below full scale (32,768), the definition of the cue sheet.
 const AUDIBLE: u16 = 33;

@@ -8,7 +8,7 @@ use rubato::audioadapter_buffers::owned::InterleavedOwned;
 use rubato::{Fft, FixedSync, Resampler};
 
 use super::clip::Clip;
-use super::frame::{Frames, SampleRate};
+use counterpoise_core::units::{Frames, SampleRate};
 
 /// Why a sound could not be read.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]

@@ -7,8 +7,8 @@ use std::sync::atomic::Ordering;
 use rtrb::{Consumer, Producer, RingBuffer};
 
 use super::clip::Clip;
-use super::frame::{Frame, Frames, SampleRate};
 use super::renderer::{Cue, IN_FLIGHT, Renderer, Report, Shared};
+use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Cues further ahead than this stay at the desk, in seconds.
 const AHEAD_S: u64 = 60;
@@ -45,6 +45,7 @@ pub enum Told {
 /// assert_eq!(desk.poll(), Some(Told::Finished { id: 7 }));
 /// assert_eq!(desk.now(), Frame(480));
 /// ```
+#[derive(Debug)]
 pub struct Desk {
     shared: Arc<Shared>,
     cues: Producer<Cue>,

@@ -17,9 +17,9 @@ use cpal::{
 use super::AudioError;
 use super::anchor::{Anchor, real_time};
 use super::desk;
-use super::frame::SampleRate;
 use super::output::{self, Facts, Output};
 use super::supervisor::{self, Backend, Cradle, Health};
+use counterpoise_core::units::SampleRate;
 
 /// Frames a callback: 43 ms. Through a Linux sound server, 48 kHz with a power of two of 1,024 or more keeps
 /// clear of the endless underruns of smaller ones; a cue is placed by its frame, so a long block costs no exactness.

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 use super::anchor::Anchor;
 use super::clip::Clip;
 use super::desk::{Desk, Told};
-use super::frame::{Frame, SampleRate};
+use counterpoise_core::units::{Frame, SampleRate};
 
 /// Something that happened to the sound.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -63,6 +63,7 @@ pub struct Facts {
 }
 
 /// A running output. Dropping it stops the sound.
+#[derive(Debug)]
 pub struct Output {
     desk: Desk,
     anchor: Arc<Anchor>,

@@ -8,9 +8,9 @@ use std::time::{Duration, Instant};
 
 use super::anchor::{Anchor, real_time};
 use super::desk;
-use super::frame::{Frame, Frames, SampleRate};
 use super::output::{self, Behind, Facts, Output, OutputEvent};
 use super::renderer::Renderer;
+use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Whether the closure goes on taking samples.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

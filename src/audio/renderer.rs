@@ -8,7 +8,7 @@ use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
 use rtrb::{Consumer, Producer};
 
 use super::clip::Clip;
-use super::frame::{Frame, Frames, SampleRate};
+use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Cues on the audio side at any time, sounding ones included. The desk hands over no more, so that neither
 /// queue nor the waiting list can overflow.
@@ -18,6 +18,7 @@ pub(super) const IN_FLIGHT: usize = 64;
 const VOICES: usize = 4;
 
 /// A sound to be heard at a frame.
+#[derive(Debug)]
 pub(super) struct Cue {
     pub(super) id: u32,
     pub(super) clip: Clip,
@@ -37,6 +38,7 @@ pub(super) struct Asked {
 }
 
 /// What the audio side tells.
+#[derive(Debug)]
 pub(super) enum Report {
     /// The onset of a cue has been rendered.
     Started { id: u32, wanted: Frame, at: Frame },
@@ -45,6 +47,7 @@ pub(super) enum Report {
 }
 
 /// What both sides see without a queue.
+#[derive(Debug)]
 pub(super) struct Shared {
     /// Frames rendered so far.
     pub(super) rendered: AtomicU64,
@@ -94,6 +97,7 @@ impl Shared {
 }
 
 /// A cue that sounds.
+#[derive(Debug)]
 struct Voice {
     cue: Cue,
     /// The next sample to render.
@@ -105,6 +109,7 @@ struct Voice {
 }
 
 /// The audio side. Made in a pair with its [`Desk`](super::Desk) by [`desk::pair`](super::desk::pair).
+#[derive(Debug)]
 pub struct Renderer {
     now: Frame,
     shared: Arc<Shared>,

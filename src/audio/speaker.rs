@@ -4,9 +4,9 @@
 //! What is said through is heard to its end, whatever is hushed meanwhile: the words that close a span.
 
 use super::clip::Clip;
-use super::frame::Frame;
 use super::output::Output;
-use crate::millis::Millis;
+use counterpoise_core::units::Frame;
+use counterpoise_core::units::Millis;
 
 /// Between the end of one clip and the onset of the next.
 const BREATH: Millis = Millis(250);

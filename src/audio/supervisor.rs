@@ -11,9 +11,9 @@ use rtrb::{Consumer, Producer, RingBuffer};
 
 use super::AudioError;
 use super::anchor::{Anchor, real_time};
-use super::frame::SampleRate;
 use super::output::{Behind, Facts, OutputEvent};
 use super::renderer::{Renderer, Shared};
+use counterpoise_core::units::SampleRate;
 
 /// How often the supervisor looks.
 const LOOK: Duration = Duration::from_millis(20);

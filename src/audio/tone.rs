@@ -9,7 +9,7 @@
 use std::f64::consts::TAU;
 
 use super::clip::Clip;
-use super::frame::SampleRate;
+use counterpoise_core::units::SampleRate;
 
 /// One pulse of sound.
 struct Pulse {
@@ -150,6 +150,6 @@ mod tests {
         };
         assert_eq!(silences(&notice(rate)), [80, 400], "two pulses, and what tells them from the next two");
         assert_eq!(silences(&alert(rate)), [0; 0], "one pulse");
-        assert!(notice(rate).length() < rate.frames(crate::millis::Millis(1000)));
+        assert!(notice(rate).length() < rate.frames(counterpoise_core::units::Millis(1000)));
     }
 }

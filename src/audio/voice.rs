@@ -6,8 +6,8 @@ use std::fmt;
 
 use super::clip::Clip;
 use super::decode::{self, DecodeError};
-use super::frame::SampleRate;
 use super::tone;
+use counterpoise_core::units::SampleRate;
 
 /// One phrase, spoken.
 struct Spoken {
@@ -210,7 +210,7 @@ impl Bank {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::phrase::Phrase;
+    use counterpoise_core::plan::phrase::Phrase;
 
     #[test]
     fn every_phrase_has_a_clip_in_each_voice_that_decodes_whole() {

@@ -9,7 +9,7 @@ use hound::{SampleFormat, WavSpec, WavWriter};
 
 use super::clip::Clip;
 use super::desk::{self, Told};
-use super::frame::{Frame, Frames, SampleRate};
+use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Frames rendered at a time: a tenth of a second at 48 kHz.
 const BLOCK: usize = 4_800;

@@ -7,8 +7,8 @@ use clap::Subcommand;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
-use crate::assessment::{NO_SINGLE_TEST, NotAReading, Test};
 use crate::journal::Folder;
+use counterpoise_core::health::assessment::{NO_SINGLE_TEST, NotAReading, Test};
 
 mod guided;
 mod results;

@@ -15,11 +15,13 @@ use serde::Serialize;
 use super::page::{html, text};
 use super::{Failure, source};
 use crate::journal::Folder;
-use crate::page::Block;
-use crate::predictability::{Audit, Drawn, Foresight, Learned, List, Own, Task, report};
-use crate::prescription::Prescription;
-use crate::schedule::count::CueCounts;
-use crate::schedule::{Scheduler, Seed};
+use counterpoise_core::blocks::Block;
+use counterpoise_core::draw::predictability::{
+    Audit, Drawn, Foresight, Learned, List, Own, Task, audit_page,
+};
+use counterpoise_core::draw::schedule::{Scheduler, Seed};
+use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::prescription::Prescription;
 
 /// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
 const MOST_SESSIONS: u64 = 100_000;
@@ -79,7 +81,7 @@ pub(super) fn run(
     }
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     let audit = audit(&prescription, seed, arguments.cues as usize)?;
-    show(arguments.format, &audit.to_json(), || report::blocks(&audit), out)
+    show(arguments.format, &audit.to_json(), || audit_page::blocks(&audit), out)
 }
 
 /// Judges a list that somebody made up.

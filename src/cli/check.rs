@@ -8,11 +8,11 @@ use super::source::{self, Source};
 use super::wrap::wrapped;
 use super::{Failure, Format};
 use crate::journal::Folder;
-use crate::millis::Millis;
-use crate::predictability::{Foresight, verdict};
-use crate::prescription::{Explanation, explain};
-use crate::schedule::Scheduler;
-use crate::schedule::count::CueCounts;
+use counterpoise_core::draw::predictability::{Foresight, findings};
+use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::explanation::{self, Explanation};
+use counterpoise_core::units::Millis;
 
 /// Which prescription.
 #[derive(Debug, Clone, clap::Args)]
@@ -83,12 +83,12 @@ pub(super) fn run(
         return print(&explanation.handout(), out);
     }
     let foresight = Foresight::of(&prescription, &scheduler, &counts);
-    let summary = verdict::summary(&foresight);
-    let cautions: Vec<String> = verdict::cautions(&foresight).iter().map(ToString::to_string).collect();
+    let summary = findings::summary(&foresight);
+    let cautions: Vec<String> = findings::cautions(&foresight).iter().map(ToString::to_string).collect();
     let named = arguments.prescription.as_deref().map_or(String::new(), |name| format!(" {name}"));
     let more = format!("More: counterpoise audit{named}");
     let foreseen =
-        explain::Part { heading: "Can anybody foresee it?".into(), lines: vec![summary.clone(), more] };
+        explanation::Part { heading: "Can anybody foresee it?".into(), lines: vec![summary.clone(), more] };
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {
@@ -122,7 +122,7 @@ pub(super) fn run(
     Ok(())
 }
 
-fn print(parts: &[explain::Part], out: &mut impl Write) -> Result<(), Failure> {
+fn print(parts: &[explanation::Part], out: &mut impl Write) -> Result<(), Failure> {
     for (index, part) in parts.iter().enumerate() {
         if index > 0 {
             writeln!(out)?;

@@ -7,9 +7,9 @@ use super::standing::Known;
 use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, Stamp};
-use crate::past::{Barrier, Lifted};
-use crate::progression::Barriers;
-use crate::suitability::Outcome;
+use counterpoise_core::course::past::{Barrier, Lifted};
+use counterpoise_core::course::progression::Barriers;
+use counterpoise_core::health::suitability::Outcome;
 
 /// The most characters of a name or a reason \[judgment\].
 const LONGEST: usize = 200;

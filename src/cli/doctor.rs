@@ -12,8 +12,8 @@ use crate::audio::{Bank, Frame, Output, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
-use crate::millis::Millis;
 use crate::settings::Settings;
+use counterpoise_core::units::Millis;
 
 /// How long the sound output is watched at a time.
 const WATCH: Millis = Millis(2_000);

@@ -6,8 +6,8 @@ use serde::Serialize;
 
 use super::wrap::wrapped;
 use super::{Failure, Format};
-use crate::caution;
-use crate::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
+use counterpoise_core::plan::caution;
+use counterpoise_core::plan::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
 
 /// What can be asked.
 #[derive(Debug, Clone, clap::Args)]

@@ -7,10 +7,10 @@ use super::wrap::hanging;
 use crate::audio::{AudioError, BankError, WavError};
 use crate::entropy::EntropyError;
 use crate::journal::JournalError;
-use crate::prescription::Refusal;
-use crate::schedule::{ScheduleError, SeedError};
 use crate::settings::SettingsError;
-use crate::track::TrackError;
+use counterpoise_core::draw::schedule::{ScheduleError, SeedError};
+use counterpoise_core::plan::prescription::Refusal;
+use counterpoise_core::practice::track::TrackError;
 
 /// A fact and a hint, for a person to read.
 ///

@@ -19,19 +19,19 @@ pub(super) struct Form<R, W> {
 
 impl<W: Write> Form<io::StdinLock<'static>, W> {
     /// A form on standard input.
-    pub fn new(out: W, unkept: &'static str, command: &'static str) -> Self {
+    pub(crate) fn new(out: W, unkept: &'static str, command: &'static str) -> Self {
         Self::over(io::stdin().lock(), out, !io::stdin().is_terminal(), unkept, command)
     }
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
     /// A form on other lines. `is_pipe`: nobody sits there who could answer once more.
-    pub fn over(from: R, out: W, is_pipe: bool, unkept: &'static str, command: &'static str) -> Self {
+    pub(crate) fn over(from: R, out: W, is_pipe: bool, unkept: &'static str, command: &'static str) -> Self {
         Self { from, out, is_pipe, unkept, command }
     }
 
     /// A paragraph, wrapped at its own indent. Lines that it begins with stay empty.
-    pub fn say(&mut self, text: &str) -> Result<(), Failure> {
+    pub(crate) fn say(&mut self, text: &str) -> Result<(), Failure> {
         let words = text.trim_start_matches('\n');
         write!(self.out, "{}", &text[..text.len() - words.len()])?;
         let (text, indent) = (words, &words[..words.len() - words.trim_start().len()]);
@@ -40,14 +40,14 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// One line, after a question; without the blanks around it.
-    pub fn line(&mut self, ask: &str) -> Result<String, Failure> {
+    pub(crate) fn line(&mut self, ask: &str) -> Result<String, Failure> {
         writeln!(self.out)?;
         self.say(ask)?;
         self.read()
     }
 
     /// One line, without the blanks around it. The end of input is none.
-    pub fn read(&mut self) -> Result<String, Failure> {
+    pub(crate) fn read(&mut self) -> Result<String, Failure> {
         self.out.flush()?;
         let mut line = String::new();
         if self.from.read_line(&mut line).is_ok_and(|read| read > 0) {
@@ -61,7 +61,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     /// What is no answer is asked again at a terminal. A file that does not know the questions would go on at a wrong
     /// place.
-    pub fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
+    pub(crate) fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
         if self.is_pipe {
             let mut unkept = self.unkept.to_owned();
             unkept[..1].make_ascii_uppercase();
@@ -71,7 +71,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// Whether to try once more what did not work, with everything that was answered still there. A file is not waited for.
-    pub fn again(&mut self, fact: &str, hint: &str) -> Result<bool, Failure> {
+    pub(crate) fn again(&mut self, fact: &str, hint: &str) -> Result<bool, Failure> {
         if self.is_pipe {
             return Ok(false);
         }
@@ -80,7 +80,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// Y or N.
-    pub fn yes(&mut self, ask: &str) -> Result<bool, Failure> {
+    pub(crate) fn yes(&mut self, ask: &str) -> Result<bool, Failure> {
         loop {
             match self.line(&format!("{ask} (Y or N)"))?.to_lowercase().as_str() {
                 "y" => return Ok(true),
@@ -91,7 +91,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// A whole number from `least` to `most`.
-    pub fn number(&mut self, ask: &str, least: u8, most: u8) -> Result<u8, Failure> {
+    pub(crate) fn number(&mut self, ask: &str, least: u8, most: u8) -> Result<u8, Failure> {
         loop {
             let typed = self.line(ask)?;
             match typed.parse::<u8>() {

@@ -8,8 +8,8 @@ use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::handover::{self, Found, Place};
 use crate::journal::{Folder, Journal};
-use crate::prescription::Prescription;
-use crate::schedule::Scheduler;
+use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::prescription::Prescription;
 
 /// A prescription on a stick that is in order.
 struct Offer {

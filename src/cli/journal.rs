@@ -9,7 +9,7 @@ use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, handover, source};
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal, export, list, show};
+use crate::journal::{Folder, Journal, export, list};
 use crate::settings::Settings;
 
 mod add;
@@ -18,6 +18,7 @@ mod correct;
 mod erase;
 mod import;
 mod scale;
+mod show;
 
 /// What to do with the journal.
 #[derive(Debug, Clone, clap::Args)]

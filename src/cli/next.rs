@@ -8,12 +8,12 @@ use serde::Serialize;
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
-use crate::caution;
 use crate::clock::Clock;
-use crate::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
 use crate::journal::{Folder, Journal};
-use crate::prescription::{DrillPlan, Prescription};
-use crate::progression::{Decision, Next};
+use counterpoise_core::course::progression::{Decision, Next};
+use counterpoise_core::plan::caution;
+use counterpoise_core::plan::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
+use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
 
 /// Which prescription, and on which day.
 #[derive(Debug, Clone, clap::Args)]

@@ -12,8 +12,8 @@ use super::Failure;
 use super::page::html;
 use super::wrap::wrapped;
 use crate::journal::export::text;
-use crate::overview::{Order, Person, Skipped, State, blocks, heading, sort};
-use crate::progression::Decision;
+use counterpoise_core::course::progression::Decision;
+use counterpoise_core::report::overview::{Order, Person, Skipped, State, blocks, heading, sort};
 
 mod find;
 mod read;
@@ -58,7 +58,7 @@ impl Overview {
     ///
     /// # Errors
     /// If the folder cannot be read, or has no journal. What lies in it and cannot be read is kept for the end.
-    pub fn of(
+    pub(crate) fn of(
         place: &Path,
         now: &ZonedDateTime,
         (order, only): (Order, Option<State>),
@@ -93,7 +93,7 @@ impl Overview {
     }
 
     /// Writes it.
-    pub fn write(&self, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+    pub(crate) fn write(&self, form: Form, out: &mut impl Write) -> Result<(), Failure> {
         let Self { people, skipped, view, on } = self;
         match form {
             Form::Text => print(people, skipped, out)?,
@@ -113,7 +113,7 @@ impl Overview {
     ///
     /// # Errors
     /// If there is any.
-    pub fn whole(&self) -> Result<(), Failure> {
+    pub(crate) fn whole(&self) -> Result<(), Failure> {
         let Some(Skipped { name, why }) = self.skipped.first() else { return Ok(()) };
         Err(match self.skipped.len() {
             1 => Failure::new(

@@ -10,18 +10,18 @@ use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
-use crate::drill::{Action, Form};
 use crate::journal::{Folder, Journal, SessionId, Writer};
-use crate::phrase::Phrase;
-use crate::place::Room;
 use crate::practice::{self, Done, Sound, World};
-use crate::prescription::Prescription;
-use crate::progression::{Decision, unwell_last_time};
-use crate::record::SessionBegun;
-use crate::schedule::course::{FEWEST, MOST};
-use crate::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
-use crate::session::{Channel, Fit, Session};
 use crate::settings::Settings;
+use counterpoise_core::course::progression::{Decision, unwell_last_time};
+use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
+use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
+use counterpoise_core::plan::drill::{Action, Form};
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::place::Room;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::session::{Channel, Fit, Session};
+use counterpoise_core::record::SessionBegun;
 
 /// What can be said about a practice on the command line.
 #[derive(Debug, Clone, Default, clap::Args)]

@@ -17,8 +17,8 @@ use crate::display::terminal;
 use crate::handover;
 use crate::journal::Folder;
 use crate::journal::folder::write_beside;
-use crate::prescribing::{Figures, Form, Item, Outcome, View, changes};
-use crate::prescription::{Digest, Draft, Prescription, Seal};
+use counterpoise_core::plan::prescription::{Digest, Draft, Prescription, Seal};
+use counterpoise_core::prescribing::{Figures, Form, Item, Outcome, View, changes};
 
 mod tryout;
 

@@ -5,7 +5,7 @@ use std::io::Write;
 use serde::Serialize;
 
 use super::{Failure, Format};
-use crate::prescription::Prescription;
+use counterpoise_core::plan::prescription::Prescription;
 
 /// What can be asked of the list.
 #[derive(Debug, Clone, Copy, clap::Args)]

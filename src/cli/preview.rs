@@ -7,8 +7,8 @@ use serde::Serializer as _;
 use super::wrap::fitted;
 use super::{Failure, Format, source};
 use crate::journal::Folder;
-use crate::schedule::Scheduler;
-use crate::schedule::preview::Preview;
+use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::draw::schedule::preview::Preview;
 
 /// Which sessions.
 #[derive(Debug, Clone, clap::Args)]

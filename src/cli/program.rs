@@ -9,11 +9,11 @@ use serde::Serialize;
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
-use crate::caution;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use crate::program::{Due, Mark, Program};
-use crate::progression::Decision;
+use counterpoise_core::course::program::{Due, Mark, Program};
+use counterpoise_core::course::progression::Decision;
+use counterpoise_core::plan::caution;
 
 /// Which prescription, and which day.
 #[derive(Debug, Clone, clap::Args)]

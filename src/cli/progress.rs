@@ -9,12 +9,12 @@ use super::practice::{face, no_terminal};
 use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
-use crate::caution;
 use crate::clock::Clock;
 use crate::display::{Input, terminal};
 use crate::journal::{Folder, Journal};
-use crate::progress::Progress;
-use crate::session::screen::{Body, KeyHint, Screen};
+use counterpoise_core::course::progress::Progress;
+use counterpoise_core::plan::caution;
+use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
 
 /// On which day, and how.
 #[derive(Debug, Clone, Copy, clap::Args)]

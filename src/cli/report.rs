@@ -14,12 +14,12 @@ use super::wrap::{first_lines, wrapped};
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use crate::overview::{Order, State};
-use crate::predictability::{Foresight, verdict};
-use crate::progression::Reason;
-use crate::report::{FEW, Material, Period, Report, blocks, summary, title};
-use crate::schedule::Scheduler;
-use crate::schedule::count::CueCounts;
+use counterpoise_core::course::progression::Reason;
+use counterpoise_core::draw::predictability::{Foresight, findings};
+use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::report::overview::{Order, State};
+use counterpoise_core::report::{FEW, Material, Period, Report, blocks, summary, title};
 
 mod csv;
 mod fhir;
@@ -235,7 +235,7 @@ fn report(
     let scheduler = Scheduler::new(&prescription)?;
     let foresight = Foresight::of(&prescription, &scheduler, &CueCounts::of(&prescription));
     let period = Period { since, until };
-    Ok((Report::of(material, &prescription, period, verdict::summary(&foresight), barred), period))
+    Ok((Report::of(material, &prescription, period, findings::summary(&foresight), barred), period))
 }
 
 /// Writes a file that was not there before, for its owner only.

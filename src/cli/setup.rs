@@ -9,13 +9,13 @@ use super::people;
 use super::wrap::columns;
 use super::{Failure, practice};
 use crate::audio::Voice;
-use crate::caution;
 use crate::entropy;
 use crate::journal::Folder;
-use crate::phrase::Phrase;
-use crate::place::{Place, Room};
 use crate::practice::Sound;
 use crate::settings::{Glasses, SCHEMA, SCREEN_DISTANCE_M, Settings};
+use counterpoise_core::plan::caution;
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::place::{Place, Room};
 
 /// The words of the sound check.
 const WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];

@@ -8,13 +8,14 @@ use std::path::PathBuf;
 use super::report::new_file;
 use super::standing::{self, Known};
 use super::{Failure, source};
-use crate::caution;
 use crate::clock::Clock;
 use crate::display::svg::escaped;
 use crate::journal::{Folder, Journal};
-use crate::prescription::{Explanation, Prescription};
-use crate::schedule::count::CueCounts;
 use crate::settings::Settings;
+use counterpoise_core::plan::caution;
+use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::explanation::Explanation;
+use counterpoise_core::plan::prescription::Prescription;
 
 mod place;
 mod ticks;
@@ -118,8 +119,8 @@ fn list(heading: &str, lines: &[String], html: &mut String) {
 #[cfg(test)]
 mod test {
     use super::page;
-    use crate::prescription::Prescription;
     use crate::settings::Settings;
+    use counterpoise_core::plan::prescription::Prescription;
 
     #[test]
     fn the_sheet_has_the_practice_the_stops_and_a_row_for_each_set() {

@@ -9,8 +9,8 @@ use std::path::Path;
 use super::Failure;
 use crate::entropy;
 use crate::journal::Folder;
-use crate::prescription::{Prescription, limits};
-use crate::schedule::Seed;
+use counterpoise_core::draw::schedule::Seed;
+use counterpoise_core::plan::prescription::{Prescription, limits};
 
 /// A prescription, the bytes it was read from, and how it is called.
 #[derive(Debug, Clone)]

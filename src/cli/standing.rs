@@ -6,14 +6,14 @@ use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
 use super::Failure;
 use super::source::{self, Source};
-use crate::assessment::{Dated, below_now, retest_from};
 use crate::journal::{BalanceRow, Folder, Journal, SuitabilityRow};
-use crate::lock::Lock;
-use crate::past::{Barrier, Lifted, Past};
-use crate::prescription::Prescription;
-use crate::progression::{Decision, Fitness, Next, Reason};
-use crate::record::{Decided, Given};
-use crate::suitability::Suitability;
+use counterpoise_core::course::past::{Barrier, Lifted, Past};
+use counterpoise_core::course::progression::{Decision, Fitness, Next, Reason};
+use counterpoise_core::health::assessment::{Dated, below_now, retest_from};
+use counterpoise_core::health::lock::Lock;
+use counterpoise_core::health::suitability::Suitability;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::{Decided, Given};
 
 /// What is known of the person.
 pub(super) struct Known {
@@ -29,12 +29,12 @@ pub(super) struct Known {
 
 impl Known {
     /// Reads the journal.
-    pub fn of(journal: &Journal) -> Result<Self, Failure> {
+    pub(crate) fn of(journal: &Journal) -> Result<Self, Failure> {
         Self::with(journal, journal.past()?)
     }
 
     /// The same, read fast: the rules decide the same from it, and nothing else does.
-    pub fn recent(journal: &Journal) -> Result<Self, Failure> {
+    pub(crate) fn recent(journal: &Journal) -> Result<Self, Failure> {
         Self::with(journal, journal.recent_past()?)
     }
 
@@ -44,7 +44,7 @@ impl Known {
     }
 
     /// What was known before this day's practice: for one that is typed in later.
-    pub fn before(&self, day: Date) -> Self {
+    pub(crate) fn before(&self, day: Date) -> Self {
         let mut past = self.past.clone();
         past.sessions.retain(|session| session.day < day);
         let tests = self.tests.iter().filter(|test| test.day <= day).cloned().collect();
@@ -64,12 +64,12 @@ impl Known {
     }
 
     /// When suitability was answered last, as it was written.
-    pub fn answered_at(&self) -> Option<&str> {
+    pub(crate) fn answered_at(&self) -> Option<&str> {
         self.answered.last().map(|row| row.at.text())
     }
 
     /// What comes next under this prescription.
-    pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
+    pub(crate) fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.
         let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
         let suitability = match (self.answered.last(), prescription.accepted_because()) {
@@ -225,7 +225,7 @@ mod test {
     #[test]
     fn a_week_is_new_until_its_first_practice_and_the_first_of_all_is_none() {
         use super::is_new_week;
-        use crate::past::sample::{clean, on, past, prescription};
+        use counterpoise_core::course::past::sample::{clean, on, past, prescription};
         let of = |days: &[&str]| {
             past(days.iter().map(|day| clean(&prescription(), &on(day.parse().unwrap(), 10), &[1, 2, 2])))
         };

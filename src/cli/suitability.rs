@@ -5,10 +5,10 @@ use std::io::{self, BufRead, IsTerminal, Write};
 use super::Failure;
 use super::standing::Known;
 use super::wrap::wrapped;
-use crate::caution;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use crate::suitability::{Answer, Suitability, Topic};
+use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
+use counterpoise_core::plan::caution;
 
 /// What is asked.
 #[derive(Debug, Clone, Copy, clap::Args)]

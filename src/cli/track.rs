@@ -14,16 +14,16 @@ use super::standing::{self, Known};
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
-use crate::caution;
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
-use crate::phrase::Phrase;
-use crate::prescription::Prescription;
-use crate::schedule::{Schedule, Scheduler, SetPlan};
 use crate::settings::Settings;
-use crate::track::sheet::{self, Sheet};
-use crate::track::{self, RATE, Track};
+use counterpoise_core::draw::schedule::{Schedule, Scheduler, SetPlan};
+use counterpoise_core::plan::caution;
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::track::sheet::{self, Sheet};
+use counterpoise_core::practice::track::{self, RATE, Track};
 
 /// Which sessions, and where to.
 #[derive(Debug, Clone, clap::Args)]

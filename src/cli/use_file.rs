@@ -6,8 +6,8 @@ use super::wrap::wrapped;
 use super::{Failure, handover, source, standing};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use crate::prescription::Seal;
-use crate::schedule::Scheduler;
+use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::prescription::Seal;
 
 /// Which prescription.
 #[derive(Debug, Clone, clap::Args)]

@@ -8,7 +8,7 @@ use ratatui::widgets::Widget;
 use tui_big_text::{BigText, PixelSize};
 
 use super::capitals::capital;
-use crate::direction::Direction;
+use counterpoise_core::plan::direction::Direction;
 
 /// The four quarters of a cell as one sign: upper left 1, upper right 2, lower left 4, lower right 8.
 const QUARTERS: [char; 16] = [' ', '▘', '▝', '▀', '▖', '▌', '▞', '▛', '▗', '▚', '▐', '▜', '▄', '▙', '▟', '█'];

@@ -4,7 +4,7 @@
 //! A sans serif is what reading guidance for low sight asks for; the shapes are our own.
 
 /// Rows of a capital, from the top; `#` is ink. Six wide, seven for `M`, `N` and `W`.
-pub fn capital(letter: char) -> Option<&'static [&'static str; 7]> {
+pub(crate) fn capital(letter: char) -> Option<&'static [&'static str; 7]> {
     let place = usize::try_from(u32::from(letter).checked_sub(u32::from('A'))?).ok()?;
     CAPITALS.get(place)
 }

@@ -7,7 +7,7 @@ use ratatui::symbols::Marker;
 use ratatui::text::Line;
 use ratatui::widgets::{Axis, Bar, BarChart, Chart as Plotted, Dataset, GraphType, Widget};
 
-use crate::page::{Chart, Plot};
+use counterpoise_core::blocks::{Chart, Plot};
 
 /// The rows of a chart with axes.
 const ROWS: u16 = 11;

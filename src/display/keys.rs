@@ -1,10 +1,10 @@
 //! Which key was pressed? From the bytes that a terminal sends, and with what is no key press left out. Pure.
-//! Not what a key means (that is [`crate::session`]), nor how the bytes are read (that is
+//! Not what a key means (that is [`counterpoise_core::practice::session`]), nor how the bytes are read (that is
 //! [`super::terminal`]).
 
 use std::time::{Duration, Instant};
 
-use crate::session::Key;
+use counterpoise_core::practice::session::Key;
 
 /// Two of the same key nearer than this are one held key (keyboards repeat every 30 to 100 ms; judgment).
 const HELD: Duration = Duration::from_millis(150);

@@ -7,15 +7,15 @@ use ratatui::style::{Modifier, Style};
 
 use super::big::{self, Paragraphs, Words};
 use super::words;
-use crate::direction::Direction;
-use crate::session::screen::{Item, Moment, Shown};
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::practice::session::screen::{Item, Moment, Shown};
 
 /// Until so many seconds before the moment the partner reads what and where; from then on, where the hand goes and how
 /// firmly. One thing at a time is larger, and is read at a glance \[judgment\].
 const WHAT_UNTIL: u8 = 5;
 
 /// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
-pub fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
     let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
     // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
     let arrow = |fit: &Words| {
@@ -49,7 +49,7 @@ pub fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
 
 /// What the partner is to do. While it is counted down: what and where to, then where the hand goes and how firmly, with the
 /// arrow and the seconds beside it. In the last two seconds nothing but LOOK UP, whatever comes.
-pub fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
     let when = match item.moment {
         Moment::LookUp => return loud(words::LOOK_UP, area, buffer),
         Moment::In(seconds) => seconds.to_string(),
@@ -96,13 +96,13 @@ fn aside(direction: Direction, columns: u16, area: Rect) -> (Rect, Rect) {
 }
 
 /// Words that need no answer: in the middle, and clearly smaller than a call.
-pub fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
     let height = (area.height / 3).max(area.height.min(4));
     loud(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
 }
 
 /// Words in the middle of the area, in the largest letters that fit; in bold text where none do.
-pub fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
     if let Some(fit) = Words::fit(words, area.as_size()) {
         return fit.draw(area, buffer);
     }

@@ -9,9 +9,9 @@ use std::time::{Duration, Instant};
 use super::keys::{Gate, Press};
 use super::terminal::close_asked;
 use super::{Input, words};
-use crate::millis::Millis;
-use crate::session::Key;
-use crate::session::screen::{Body, Item, KeyHint, Moment, Screen};
+use counterpoise_core::practice::session::Key;
+use counterpoise_core::practice::session::screen::{Body, Item, KeyHint, Moment, Screen};
+use counterpoise_core::units::Millis;
 
 /// Time left is said at steps of this many seconds: more would talk over the cues.
 const STEP: u32 = 30;

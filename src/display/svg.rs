@@ -5,7 +5,7 @@ use std::io;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 
-use crate::page::{Chart, Plot};
+use counterpoise_core::blocks::{Chart, Plot};
 
 type Drawn = Result<(), DrawingAreaErrorKind<io::Error>>;
 type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
@@ -28,7 +28,7 @@ const LINES: [(RGBColor, i32, i32); 3] =
 ///
 /// ```
 /// use counterpoise::display::svg;
-/// use counterpoise::page::{Chart, Plot};
+/// use counterpoise_core::blocks::{Chart, Plot};
 /// let chart = Chart {
 ///     title: "Right of 100".into(),
 ///     words: "Chance gets 25.".into(),

@@ -25,8 +25,8 @@ use ratatui::style::Modifier;
 
 use super::keys::{Bytes, Gate, Press};
 use super::{Input, view};
-use crate::millis::Millis;
-use crate::session::screen::{Body, Screen};
+use counterpoise_core::practice::session::screen::{Body, Screen};
+use counterpoise_core::units::Millis;
 
 /// How long a signal may wait to be seen.
 const SLICE: Duration = Duration::from_millis(100);
@@ -252,10 +252,10 @@ mod source {
     use super::{Bytes, Press};
 
     /// What one read gave.
-    pub type Typed = Vec<u8>;
+    pub(crate) type Typed = Vec<u8>;
 
     /// Reads until the terminal hangs up (nothing or an error is read), which closes the channel.
-    pub fn open() -> Receiver<Typed> {
+    pub(crate) fn open() -> Receiver<Typed> {
         let (tell, typed) = mpsc::sync_channel(64);
         // Never joined: a read ends only with a key or with the terminal.
         thread::spawn(move || {
@@ -272,7 +272,7 @@ mod source {
         typed
     }
 
-    pub fn presses(typed: &Typed, bytes: &mut Bytes) -> Vec<Press> {
+    pub(crate) fn presses(typed: &Typed, bytes: &mut Bytes) -> Vec<Press> {
         bytes.take(typed)
     }
 }
@@ -286,7 +286,7 @@ mod source {
     use crossterm::event::{self, Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
     use super::{Bytes, Press};
-    use crate::session::Key;
+    use counterpoise_core::practice::session::Key;
 
     pub type Typed = Event;
 
@@ -341,23 +341,23 @@ mod signals {
     static RESIZED: LazyLock<Flag> = LazyLock::new(|| Flag::of(&[SIGWINCH]));
     static CONTINUED: LazyLock<Flag> = LazyLock::new(|| Flag::of(&[SIGCONT]));
 
-    pub fn watch() -> io::Result<()> {
+    pub(crate) fn watch() -> io::Result<()> {
         CLOSE.watched.map_err(io::Error::from)
     }
 
-    pub fn asked() -> bool {
+    pub(crate) fn asked() -> bool {
         CLOSE.raised.load(Ordering::Relaxed)
     }
 
-    pub fn watch_size() -> io::Result<()> {
+    pub(crate) fn watch_size() -> io::Result<()> {
         RESIZED.watched.and(CONTINUED.watched).map_err(io::Error::from)
     }
 
-    pub fn resized() -> bool {
+    pub(crate) fn resized() -> bool {
         RESIZED.raised.swap(false, Ordering::Relaxed)
     }
 
-    pub fn continued() -> bool {
+    pub(crate) fn continued() -> bool {
         CONTINUED.raised.swap(false, Ordering::Relaxed)
     }
 }

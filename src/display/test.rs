@@ -5,13 +5,13 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::{big, plain::Lines, view};
-use crate::millis::Millis;
-use crate::phrase::Phrase;
-use crate::prescription::Prescription;
-use crate::record::{Disturbance, Entry, SessionBegun};
-use crate::schedule::{METHOD, Scheduler, Seed};
-use crate::session::screen::{Body, Screen};
-use crate::session::{Effect, Event, Key, Now, Session};
+use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::session::screen::{Body, Screen};
+use counterpoise_core::practice::session::{Effect, Event, Key, Now, Session};
+use counterpoise_core::record::{Disturbance, Entry, SessionBegun};
+use counterpoise_core::units::Millis;
 
 const EVENING: &str = include_str!("../../tests/data/evening.events");
 

@@ -11,8 +11,8 @@ use ratatui::style::{Modifier, Style};
 use super::big::{Paragraphs, Words};
 use super::loud::{calm, loud, shout, tell};
 use super::{dot, words};
-use crate::millis::Millis;
-use crate::session::screen::{Body, KeyHint, Screen};
+use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
+use counterpoise_core::units::Millis;
 
 /// The widest a paragraph gets: longer lines lose the eye on the way back (45 to 75 is the common advice;
 /// common practice, no source).

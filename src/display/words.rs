@@ -1,41 +1,41 @@
 //! Which words do both ways of showing a screen share? Times, keys and fixed words; not their place or size.
 
-use crate::millis::Millis;
-use crate::session::screen::{Item, KeyHint, Moment};
+use counterpoise_core::practice::session::screen::{Item, KeyHint, Moment};
+use counterpoise_core::units::Millis;
 
 /// Between calls. The same whether a cue is near, far or blank: nothing on the screen may tell.
-pub const LISTEN: &str = "LISTEN";
+pub(crate) const LISTEN: &str = "LISTEN";
 /// To the partner, between items: the same whether a cue is near, far or blank.
-pub const HOLD: &str = "HOLD";
+pub(crate) const HOLD: &str = "HOLD";
 /// To the partner, in the last two seconds.
-pub const LOOK_UP: &str = "LOOK UP";
+pub(crate) const LOOK_UP: &str = "LOOK UP";
 /// To the partner, at the moment.
-pub const NOW: &str = "NOW";
+pub(crate) const NOW: &str = "NOW";
 /// To the partner, before one of the two pushes that open a session's.
-pub const FOR_PRACTICE: &str = "FOR PRACTICE";
+pub(crate) const FOR_PRACTICE: &str = "FOR PRACTICE";
 /// Today's floor course.
-pub const COURSE: &str = "Today's course";
+pub(crate) const COURSE: &str = "Today's course";
 /// In plain lines, instead of a slow target.
-pub const NEEDS_SCREEN: &str =
+pub(crate) const NEEDS_SCREEN: &str =
     "The dot needs the full screen: practice without --plain. Look ahead until the call that ends it.";
 /// Before the first number of the count.
-pub const GET_READY: &str = "GET READY";
+pub(crate) const GET_READY: &str = "GET READY";
 /// The work stands still.
-pub const PAUSED: &str = "PAUSED";
+pub(crate) const PAUSED: &str = "PAUSED";
 /// A rest is on.
-pub const REST: &str = "REST";
+pub(crate) const REST: &str = "REST";
 /// The rest has run out.
-pub const REST_OVER: &str = "REST OVER";
+pub(crate) const REST_OVER: &str = "REST OVER";
 /// Nobody answered for a while.
-pub const ALL_RIGHT: &str = "Are you all right? Press any key.";
+pub(crate) const ALL_RIGHT: &str = "Are you all right? Press any key.";
 
 /// Whole seconds, rounded up: "0" only when there is nothing left.
-pub fn seconds(left: Millis) -> u32 {
+pub(crate) fn seconds(left: Millis) -> u32 {
     left.0.div_ceil(1000)
 }
 
 /// A time as it is said: `34 s`, `2 min 5 s`.
-pub fn time(left: Millis) -> String {
+pub(crate) fn time(left: Millis) -> String {
     match (seconds(left) / 60, seconds(left) % 60) {
         (0, s) => format!("{s} s"),
         (m, 0) => format!("{m} min"),
@@ -44,19 +44,19 @@ pub fn time(left: Millis) -> String {
 }
 
 /// What the partner is to do and where to, part by part.
-pub fn what(item: &Item) -> Vec<String> {
+pub(crate) fn what(item: &Item) -> Vec<String> {
     let ball = item.ball.map(|ball| ball.phrase().words().to_owned());
     [Some(item.words.clone()), item.toward.clone(), ball].into_iter().flatten().collect()
 }
 
 /// Where the partner's hand goes, how firmly, and whether it is for practice; empty where no hand does anything.
-pub fn how(item: &Item) -> Vec<String> {
+pub(crate) fn how(item: &Item) -> Vec<String> {
     let practice = item.practice.then(|| FOR_PRACTICE.to_owned());
     [item.hand.clone(), item.strength.clone(), practice].into_iter().flatten().collect()
 }
 
 /// When it comes.
-pub fn when(moment: Moment) -> String {
+pub(crate) fn when(moment: Moment) -> String {
     match moment {
         Moment::In(seconds) => format!("in {seconds} s"),
         Moment::LookUp => LOOK_UP.to_owned(),
@@ -65,43 +65,43 @@ pub fn when(moment: Moment) -> String {
 }
 
 /// The patches of a course, each with its place: `1. blue mat`.
-pub fn course(patches: &[String]) -> Vec<String> {
+pub(crate) fn course(patches: &[String]) -> Vec<String> {
     (1..).zip(patches).map(|(place, patch)| format!("{place}. {patch}")).collect()
 }
 
 /// `34 s left`.
-pub fn left(left: Millis) -> String {
+pub(crate) fn left(left: Millis) -> String {
     format!("{} left", time(left))
 }
 
 /// `34 s of rest left`.
-pub fn rest_left(left: Millis) -> String {
+pub(crate) fn rest_left(left: Millis) -> String {
     format!("{} of rest left", time(left))
 }
 
 /// `Without a key, the set ends in 1 min 50 s.`
-pub fn ends_in(left: Millis) -> String {
+pub(crate) fn ends_in(left: Millis) -> String {
     format!("Without a key, the set ends in {}.", time(left))
 }
 
 /// `S or Esc: stop`.
-pub fn key(hint: &KeyHint) -> String {
+pub(crate) fn key(hint: &KeyHint) -> String {
     format!("{}: {}", hint.key, hint.does)
 }
 
 /// The question that comes when nobody answered, and what to do: the first part stands large.
-pub fn all_right() -> (&'static str, &'static str) {
+pub(crate) fn all_right() -> (&'static str, &'static str) {
     ALL_RIGHT.split_once("? ").map_or((ALL_RIGHT, ""), |(ask, to_do)| (&ALL_RIGHT[..=ask.len()], to_do))
 }
 
 /// `1   very easy`, the keys in a column as wide as the widest.
-pub fn answers(answers: &[KeyHint]) -> Vec<String> {
+pub(crate) fn answers(answers: &[KeyHint]) -> Vec<String> {
     let wide = answers.iter().map(|answer| answer.key.chars().count()).max().unwrap_or(0);
     answers.iter().map(|answer| format!("{:wide$}   {}", answer.key, answer.does)).collect()
 }
 
 /// Breaks a text into lines of at most `width` characters; a word longer than that is cut, never lost.
-pub fn wrap(text: &str, width: usize) -> Vec<String> {
+pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     let width = width.max(1);
     let mut lines = Vec::new();
     let mut line = String::new();

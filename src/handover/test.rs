@@ -3,7 +3,7 @@
 use tempfile::tempdir;
 
 use super::*;
-use crate::prescription::Draft;
+use counterpoise_core::plan::prescription::Draft;
 
 fn sealed() -> String {
     Seal::put(&Draft::of(Prescription::ready("typical").unwrap()).to_toml())

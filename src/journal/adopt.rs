@@ -12,7 +12,7 @@ use rusqlite::{Connection, TransactionBehavior, params};
 use super::read::ChangeRow;
 use super::timestamp::Stamp;
 use super::{Folder, Journal, JournalError};
-use crate::prescription::Digest;
+use counterpoise_core::plan::prescription::Digest;
 
 const IN_USE: &str = "prescription in use: ";
 const NOT_TAKEN: &str = "prescription not taken: ";
@@ -45,7 +45,7 @@ impl fmt::Display for Altered {
 }
 
 /// The first digits of a digest as it is kept.
-pub(super) fn short(digest: &str) -> &str {
+pub(crate) fn short(digest: &str) -> &str {
     let digits = digest.strip_prefix("sha256:").unwrap_or(digest);
     digits.get(..8).unwrap_or(digits)
 }

@@ -3,13 +3,11 @@
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, params};
 
-use super::fitness::Added;
-use super::keep::insert;
-use super::read::{all, checked, checked_or_null};
 use super::row::BalanceRow;
+use super::table::{Added, all, checked, checked_or_null, insert};
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
-use crate::assessment::{Age, Company, Dated, Reading, Sex};
+use counterpoise_core::health::assessment::{Age, Company, Dated, Reading, Sex};
 
 impl Journal {
     /// Keeps a result.
@@ -88,11 +86,11 @@ pub(super) fn balance_tests(db: &Connection) -> rusqlite::Result<Vec<BalanceRow>
 
 #[cfg(test)]
 mod test {
-    use crate::assessment::{Company, Reading, Sex, Test};
     use crate::journal::export::json;
     use crate::journal::import::import;
     use crate::journal::sample::open;
     use crate::journal::{Folder, Journal};
+    use counterpoise_core::health::assessment::{Company, Reading, Sex, Test};
 
     fn filled(place: &std::path::Path) -> Journal {
         let mut journal = open(&Folder::open_in(place).unwrap());

@@ -7,9 +7,9 @@ use rusqlite::TransactionBehavior;
 use super::keep::{NotKept, Try, keep};
 use super::row::{AnswerRow, Line, SessionId, SessionRow, SetEndRow, SetRow};
 use super::{Journal, JournalError, Stamp};
-use crate::prescription::Digest;
-use crate::record::{Channel, Decided, Question, SessionEnd, SetEnd};
-use crate::schedule::{METHOD, SetPlan};
+use counterpoise_core::draw::schedule::{METHOD, SetPlan};
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{Channel, Decided, Question, SessionEnd, SetEnd};
 
 /// What stands in place of a voice.
 pub const BY_HAND: &str = "typed in by hand";

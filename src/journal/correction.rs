@@ -4,10 +4,9 @@
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, params};
 
-use super::fitness::Added;
-use super::keep::insert;
-use super::read::{SessionRecord, all, checked, checked_or_null};
+use super::read::SessionRecord;
 use super::row::{Corrected, CorrectionRow, SessionId};
+use super::table::{Added, all, checked, checked_or_null, insert};
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
 
@@ -68,7 +67,7 @@ impl Journal {
 pub(super) fn insert_correction(db: &Connection, row: &CorrectionRow) -> Added {
     let columns = "corrections (at, at_ms, session, what, set_number, question, cue, right_is, reason)";
     let CorrectionRow { at, session, what, set, question, cue, right, reason } = row;
-    let question = question.map(crate::record::Question::name);
+    let question = question.map(counterpoise_core::record::Question::name);
     let values =
         params![at.text(), at.ms(), session.as_str(), what.name(), set, question, cue, right, reason];
     insert(db, columns, values)
@@ -102,12 +101,12 @@ pub(super) struct Right {
 
 impl Right {
     /// The session as it was kept.
-    pub fn new(record: &SessionRecord) -> Self {
+    pub(crate) fn new(record: &SessionRecord) -> Self {
         Self { record: record.clone(), set_aside: false }
     }
 
     /// Takes a correction, if it is of this session, and says whether it was.
-    pub fn correct(&mut self, row: &CorrectionRow) -> bool {
+    pub(crate) fn correct(&mut self, row: &CorrectionRow) -> bool {
         if row.session != self.record.id {
             return false;
         }

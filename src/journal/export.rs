@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::read::{ChangeRow, SessionRecord, SetRecord};
 use super::row::{BalanceRow, ClearanceRow, CorrectionRow, SuitabilityRow};
 use super::{Journal, JournalError};
-use crate::record::Response;
+use counterpoise_core::record::Response;
 
 /// The form of the JSON.
 pub const SCHEMA: &str = "counterpoise.journal/1";

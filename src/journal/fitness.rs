@@ -4,15 +4,12 @@
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
-use super::keep::{insert, word};
-use super::read::{all, checked};
 use super::row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+use super::table::{Added, all, checked, insert, word};
 use super::timestamp::Stamp;
 use super::{Journal, JournalError};
-use crate::past::Lifted;
-use crate::suitability::{Answer, Topic};
-
-pub(super) type Added = rusqlite::Result<bool>;
+use counterpoise_core::course::past::Lifted;
+use counterpoise_core::health::suitability::{Answer, Topic};
 
 impl Journal {
     /// Keeps the answers about suitability. They hold from now on; earlier ones stay as they are.

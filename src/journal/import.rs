@@ -22,7 +22,7 @@ use super::read::{self, SessionRecord, SetRecord};
 use super::row::{SuitabilityRow, TryoutRow};
 use super::tryout::insert_tryout;
 use super::{Journal, JournalError, rescue};
-use crate::record::{SessionEnd, SetEnd};
+use counterpoise_core::record::{SessionEnd, SetEnd};
 
 /// What an import did.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

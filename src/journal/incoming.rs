@@ -14,7 +14,7 @@ use super::export::{Export, SCHEMA};
 use super::read::SessionRecord;
 use super::rescue::{self, Rescue};
 use super::{Journal, JournalError, SessionId};
-use crate::prescription::Prescription;
+use counterpoise_core::plan::prescription::Prescription;
 
 /// So many titles of prescriptions are named \[judgment\].
 const TITLES: usize = 4;

@@ -7,7 +7,7 @@ use super::keep::{insert_session_end, insert_set_end};
 use super::read;
 use super::row::SetEndRow;
 use super::timestamp::Stamp;
-use crate::record::{SessionEnd, SetEnd};
+use counterpoise_core::record::{SessionEnd, SetEnd};
 
 /// Closes every set and session without an end, and says how many sessions that were.
 pub(super) fn close(db: &mut Connection) -> rusqlite::Result<usize> {

@@ -2,7 +2,6 @@
 //! (that is `writer`).
 
 use rusqlite::{Connection, params};
-use serde::Serialize;
 
 use super::Journal;
 use super::fitness::{insert_decision, insert_readiness};
@@ -10,9 +9,10 @@ use super::row::{
     AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
     RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
 };
+use super::table::{Added, insert, word};
 use super::timestamp::Stamp;
 use super::tryout::insert_tryout;
-use crate::record::{Mishap, Question, Response, SessionEnd, SetEnd};
+use counterpoise_core::record::{Mishap, Question, Response, SessionEnd, SetEnd};
 
 /// Whether a row may be there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,15 +81,6 @@ pub(super) fn keep(db: &Connection, id: &SessionId, line: &Line, which: Try) -> 
         Line::SessionEnded { at, why } => insert_session_end(db, id, at, *why)?,
     };
     if added || which == Try::Again { Ok(()) } else { Err(NotKept::Twice) }
-}
-
-type Added = rusqlite::Result<bool>;
-
-pub(super) fn insert(db: &Connection, table_and_columns: &str, values: impl rusqlite::Params) -> Added {
-    let columns = table_and_columns.matches(',').count() + 1;
-    let marks = vec!["?"; columns].join(", ");
-    let sql = format!("INSERT INTO {table_and_columns} VALUES ({marks}) ON CONFLICT DO NOTHING");
-    Ok(db.prepare_cached(&sql)?.execute(values)? == 1)
 }
 
 pub(super) fn insert_session(db: &Connection, id: &str, row: &SessionRow) -> Added {
@@ -308,12 +299,4 @@ fn summarize(db: &Connection, sql: &str, id: &str, at: &Stamp, why: SessionEnd) 
         fall
     ];
     Ok(db.prepare_cached(sql)?.execute(values)? == 1)
-}
-
-/// The plain word that stands for one of the domain's values.
-pub(super) fn word<T: Serialize>(value: &T) -> String {
-    serde_json::to_value(value)
-        .ok()
-        .and_then(|value| value.as_str().map(str::to_owned))
-        .expect("every value kept as a word is a unit variant, which serde writes as a string")
 }

@@ -42,6 +42,6 @@ fn line(session: &SessionRecord) -> String {
 }
 
 /// Minutes and seconds, rounded down: `3:07`.
-pub(super) fn minutes(ms: u64) -> String {
+pub(crate) fn minutes(ms: u64) -> String {
     format!("{}:{:02}", ms / 60_000, ms / 1000 % 60)
 }

@@ -2,10 +2,10 @@
 
 use super::read::{SessionRecord, SetRecord};
 use super::{BalanceRow, CorrectionRow, Journal, JournalError};
-use crate::drill::Action;
-use crate::past::Lifted;
-use crate::record::Question;
-use crate::report::{Material, More, MoreOfSet};
+use counterpoise_core::course::past::Lifted;
+use counterpoise_core::plan::drill::Action;
+use counterpoise_core::record::Question;
+use counterpoise_core::report::{Material, More, MoreOfSet};
 
 impl Journal {
     /// Everything that a report is made of, as of one moment.

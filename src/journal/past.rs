@@ -8,10 +8,10 @@ use super::correction::Right;
 use super::read::{SessionRecord, SetRecord};
 use super::row::{ClearanceRow, CorrectionRow};
 use super::{Journal, JournalError, Stamp};
-use crate::past::{Lifted, Past, PastSession, PastSet};
-use crate::prescription::Digest;
-use crate::progression::marks_of;
-use crate::record::{Given, Question};
+use counterpoise_core::course::past::{Lifted, Past, PastSession, PastSet};
+use counterpoise_core::course::progression::marks_of;
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{Given, Question};
 
 impl Journal {
     /// Everything that was practiced, and what was cleared.

@@ -1,9 +1,7 @@
 //! What the journal holds, read back as values: sessions with their sets, cues, answers and summaries. Not how they
 //! are printed (`list`, `show`, `export`). These values are also the form of the export.
 
-use rusqlite::types::Type;
 use rusqlite::{Connection, OptionalExtension, Row};
-use serde::de::{DeserializeOwned, IntoDeserializer};
 use serde::{Deserialize, Serialize};
 
 use super::fitness::{decision, readiness};
@@ -11,11 +9,12 @@ use super::row::{
     AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ReadyRow,
     ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow, TryoutRow,
 };
+use super::table::{all, checked};
 use super::timestamp::Stamp;
 use super::tryout::tryout;
 use super::{Journal, JournalError};
-use crate::drill::Form;
-use crate::record::{Response, SessionEnd};
+use counterpoise_core::plan::drill::Form;
+use counterpoise_core::record::{Response, SessionEnd};
 
 mod sets;
 
@@ -373,30 +372,4 @@ pub(super) fn last_course(db: &Connection) -> rusqlite::Result<Vec<String>> {
     let sql = "SELECT id FROM sessions JOIN courses ON session = id ORDER BY begun_ms DESC, id LIMIT 1";
     let last: Option<String> = db.prepare_cached(sql)?.query_row([], |row| row.get(0)).optional()?;
     last.map_or(Ok(Vec::new()), |id| course(db, &id))
-}
-
-pub(super) fn all<T>(
-    db: &Connection,
-    sql: &str,
-    values: impl rusqlite::Params,
-    read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
-) -> rusqlite::Result<Vec<T>> {
-    db.prepare_cached(sql)?.query_map(values, read)?.collect()
-}
-
-/// A text of the file that must be one of the domain's words, an id or a moment.
-pub(super) fn checked<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusqlite::Result<T> {
-    let text: String = row.get(column)?;
-    let read: Result<T, serde::de::value::Error> = T::deserialize(text.into_deserializer());
-    read.map_err(|error| rusqlite::Error::FromSqlConversionFailure(column, Type::Text, Box::new(error)))
-}
-
-pub(super) fn checked_or_null<T: DeserializeOwned>(
-    row: &Row<'_>,
-    column: usize,
-) -> rusqlite::Result<Option<T>> {
-    match row.get_ref(column)? {
-        rusqlite::types::ValueRef::Null => Ok(None),
-        _ => checked(row, column).map(Some),
-    }
 }

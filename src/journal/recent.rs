@@ -7,14 +7,14 @@ use std::collections::HashMap;
 use rusqlite::{Connection, Row};
 
 use super::past::instant;
-use super::read::{all, checked, checked_or_null};
 use super::row::SessionId;
+use super::table::{all, checked, checked_or_null};
 use super::{BY_HAND, Journal, JournalError, Stamp};
-use crate::drill::Form;
-use crate::past::{Past, PastSession, PastSet};
-use crate::prescription::Digest;
-use crate::readiness::Item;
-use crate::record::{Given, Mishap, Question, Response, SetEnd};
+use counterpoise_core::course::past::{Past, PastSession, PastSet};
+use counterpoise_core::health::readiness::Item;
+use counterpoise_core::plan::drill::Form;
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{Given, Mishap, Question, Response, SetEnd};
 
 /// Of each prescription so many sessions in which a set was begun are read whole \[judgment: generous\]: two clean practices in
 /// a row decide, each of two sessions at most.

@@ -28,12 +28,12 @@ pub(super) struct Rescue {
 
 impl Rescue {
     /// Of which session.
-    pub fn session(&self) -> &SessionId {
+    pub(crate) fn session(&self) -> &SessionId {
         &self.session
     }
 
     /// Its beginning, where that could not be written either.
-    pub fn begun(&self) -> Option<&SessionRow> {
+    pub(crate) fn begun(&self) -> Option<&SessionRow> {
         self.lines.iter().find_map(|line| match line {
             Line::SessionBegun(row) => Some(row),
             _ => None,

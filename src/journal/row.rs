@@ -8,26 +8,27 @@ use rand::rngs::SysRng;
 use serde::{Deserialize, Deserializer, Serialize};
 
 use super::timestamp::Stamp;
-use crate::direction::Direction;
-use crate::drill::{
+use counterpoise_core::draw::schedule::{Call, Cue, Seed, SetPlan};
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::plan::drill::{
     Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
 };
-use crate::place::Room;
-use crate::prescription::Digest;
-use crate::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
-use crate::schedule::{Call, Cue, Seed, SetPlan};
+use counterpoise_core::plan::place::Room;
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
 
-mod balance;
-mod correction;
-mod fitness;
+mod balance_row;
+mod correction_row;
+mod fitness_row;
 mod partner;
-mod tryout;
+mod tryout_row;
 
-pub use balance::BalanceRow;
-pub use correction::{Corrected, CorrectionRow};
-pub use fitness::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+pub use balance_row::BalanceRow;
+pub use correction_row::{Corrected, CorrectionRow};
+pub use fitness_row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
-pub use tryout::{SeenRow, TryoutRow};
+pub use tryout_row::SeenRow;
+pub(crate) use tryout_row::TryoutRow;
 
 /// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -200,7 +201,7 @@ pub struct AnswerRow {
 /// One entry as rows: what the writer keeps in one commit, and a rescue file lists.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub(super) enum Line {
+pub(crate) enum Line {
     SessionBegun(SessionRow),
     TriedOut(TryoutRow),
     Decided(DecisionRow),

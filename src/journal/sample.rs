@@ -9,31 +9,33 @@ use super::row::{
 };
 use super::timestamp::Stamp;
 use super::{Folder, Journal};
-use crate::direction::Direction;
-use crate::drill::{Action, Ball, Facing, Form, SecondTask, Side, Stance, Support, Surface, Vision};
-use crate::millis::Millis;
-use crate::prescription::Digest;
-use crate::readiness::Item;
-use crate::record::{
+use counterpoise_core::draw::schedule::Seed;
+use counterpoise_core::health::readiness::Item;
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::plan::drill::{
+    Action, Ball, Facing, Form, SecondTask, Side, Stance, Support, Surface, Vision,
+};
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{
     Advice, Channel, Decision, Delivery, Disturbance, LeftOut, Mishap, Question, Response, RoutineEnd,
     RoutinePart, SessionEnd, SetEnd,
 };
-use crate::schedule::Seed;
+use counterpoise_core::units::Millis;
 
-pub(super) fn id(byte: u8) -> SessionId {
+pub(crate) fn id(byte: u8) -> SessionId {
     SessionId::from_bytes([byte; 16])
 }
 
-pub(super) fn open(folder: &Folder) -> Journal {
+pub(crate) fn open(folder: &Folder) -> Journal {
     Journal::open(folder.lock().unwrap()).unwrap().0
 }
 
 /// `ms` after half past nine in New York on the second of November, 2026.
-pub(super) fn moment(ms: i64) -> Stamp {
+pub(crate) fn moment(ms: i64) -> Stamp {
     Stamp::try_from("2026-11-02T09:30:00-05:00[America/New_York]".to_owned()).unwrap().plus(ms)
 }
 
-pub(super) fn begun(at: Stamp) -> Line {
+pub(crate) fn begun(at: Stamp) -> Line {
     Line::SessionBegun(SessionRow {
         begun: at,
         title: "=Month, \"one\"".into(),
@@ -47,7 +49,7 @@ pub(super) fn begun(at: Stamp) -> Line {
     })
 }
 
-pub(super) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
+pub(crate) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
     CueRow {
         cue: place,
         at_ms,
@@ -64,7 +66,7 @@ pub(super) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
     }
 }
 
-pub(super) fn set(number: u8, at: Stamp) -> Line {
+pub(crate) fn set(number: u8, at: Stamp) -> Line {
     let set = SetRow {
         number,
         begun: at,
@@ -87,19 +89,19 @@ pub(super) fn set(number: u8, at: Stamp) -> Line {
     Line::SetBegun { set, cues }
 }
 
-pub(super) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
+pub(crate) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
     Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Heard { wanted, began, rate: 48_000 }) }
 }
 
-pub(super) fn asked(set: u8, cue: u16, at: u32) -> Line {
+pub(crate) fn asked(set: u8, cue: u16, at: u32) -> Line {
     Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Asked { at: Millis(at) }) }
 }
 
-pub(super) fn responded(set: u8, cue: u16, response: Option<Response>) -> Line {
+pub(crate) fn responded(set: u8, cue: u16, response: Option<Response>) -> Line {
     Line::Responded { set, response: ResponseRow { cue, response } }
 }
 
-pub(super) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow {
+pub(crate) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow {
     CueRow {
         action: Some(Action::Push),
         direction: Some(Direction::Left),
@@ -112,7 +114,7 @@ pub(super) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow 
 }
 
 /// A session with a partner: one set of three pushes that ended with a grab, one refused.
-pub(super) fn with_partner() -> Vec<Line> {
+pub(crate) fn with_partner() -> Vec<Line> {
     let Line::SetBegun { mut set, .. } = set(1, moment(400_000)) else { unreachable!("as it is made") };
     (set.form, set.channel, set.drill) = (Form::Partner, Some(Channel::PartnerScreen), "pushes".into());
     set.facing = Some(Facing::CounterLeft);
@@ -141,19 +143,19 @@ pub(super) fn with_partner() -> Vec<Line> {
     ]
 }
 
-pub(super) fn disturbed(place: u32, set: u8, at_ms: u32) -> Line {
+pub(crate) fn disturbed(place: u32, set: u8, at_ms: u32) -> Line {
     Line::SoundDisturbed { set, what: DisturbanceRow { place, at_ms, how: Disturbance::Stuttered } }
 }
 
-pub(super) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line {
+pub(crate) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line {
     Line::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
 }
 
-pub(super) fn answer(place: u32, set: Option<u8>, question: Question, answer: Option<u8>) -> Line {
+pub(crate) fn answer(place: u32, set: Option<u8>, question: Question, answer: Option<u8>) -> Line {
     Line::Answered(AnswerRow { place, set, question, answer })
 }
 
-pub(super) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
+pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
     let given = GivenRow { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
     Line::Decided(DecisionRow {
         decision,
@@ -166,13 +168,13 @@ pub(super) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
     })
 }
 
-pub(super) fn readied(answers: &[(Item, bool)]) -> Line {
+pub(crate) fn readied(answers: &[(Item, bool)]) -> Line {
     let row = |(item, is_true): &(Item, bool)| ReadyRow { item: *item, is_true: *is_true };
     Line::Readied { rows: answers.iter().map(row).collect() }
 }
 
 /// A session of two sets: one whole and heard, one with a pause, partly heard, stopped.
-pub(super) fn session() -> Vec<Line> {
+pub(crate) fn session() -> Vec<Line> {
     vec![
         begun(moment(0)),
         answer(1, None, Question::Ready, Some(1)),
@@ -204,21 +206,21 @@ pub(super) fn session() -> Vec<Line> {
     ]
 }
 
-pub(super) fn keep(journal: &mut Journal, id: &SessionId, lines: &[Line]) {
+pub(crate) fn keep(journal: &mut Journal, id: &SessionId, lines: &[Line]) {
     for line in lines {
         journal.commit(id, line, super::keep::Try::First).unwrap();
     }
 }
 
 /// A journal that is nowhere on the disk, with the lock of nobody.
-pub(super) fn in_memory() -> Journal {
+pub(crate) fn in_memory() -> Journal {
     let mut db = rusqlite::Connection::open_in_memory().unwrap();
     super::schema::migrate(&mut db).unwrap();
     Journal { db, path: "memory".into(), lock: None }
 }
 
 /// What these lines make of an empty journal.
-pub(super) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
+pub(crate) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
     let mut journal = in_memory();
     keep(&mut journal, id, lines);
     super::interrupted::close(&mut journal.db).unwrap();
@@ -226,7 +228,7 @@ pub(super) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
 }
 
 /// Any session: texts, times, numbers and ends of every kind; cut off anywhere.
-pub(super) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
+pub(crate) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
     let sets = prop::collection::vec(any_set(), 0..4);
     let answers = prop::collection::vec(
         (prop::option::of(1_u8..4), prop::sample::select(Question::ALL), prop::option::of(0_u8..11)),

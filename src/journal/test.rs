@@ -10,12 +10,12 @@ use tempfile::tempdir;
 
 use super::row::Line;
 use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
-use super::{Folder, Journal, JournalError, Notice, Writer, show};
-use crate::millis::Millis;
-use crate::place::Room;
-use crate::prescription::Prescription;
-use crate::record::{Channel, Entry, Question, SessionBegun, SessionEnd, SetEnd};
-use crate::schedule::{Call, METHOD, Scheduler, Seed};
+use super::{Folder, Journal, JournalError, Notice, Writer};
+use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed};
+use counterpoise_core::plan::place::Room;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::{Channel, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use counterpoise_core::units::Millis;
 
 fn folder(path: &Path) -> Folder {
     Folder::open_in(path).unwrap()
@@ -319,38 +319,6 @@ fn where_nothing_names_a_folder_the_way_to_name_one_is_told() {
     let error = Folder::of(None).unwrap_err();
     assert_eq!(error.to_string(), "there is no home folder to keep the journal in");
     assert!(error.hint().starts_with("Name a folder with --data-dir"), "{}", error.hint());
-}
-
-#[test]
-fn a_session_is_told_in_plain_words() {
-    let place = tempdir().unwrap();
-    let folder = folder(place.path());
-    let mut writer = Writer::start(open(&folder), id(0x5e));
-    for line in session() {
-        writer.hand_over(line, None);
-    }
-    let journal = writer.close().journal.unwrap();
-    let mut out = Vec::new();
-    show::show(&journal, "last", &mut out).unwrap();
-    let text = String::from_utf8(out).unwrap();
-    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
-    let heard = crate::phrase::Phrase::named("reach.forward-left").unwrap().words();
-    for expected in [
-        "  Ended         2026-11-02 09:34: stopped for another reason",
-        "  Sets          1 of 2 done whole",
-        "Before the first set\n  ready: yes",
-        "Set 1: counter-reach, step 3, alone\n  semi-tandem, left foot ahead; firm surface; one hand; eyes open",
-        &format!("     1     6.123       6.123   +0.0 ms  {heard}"),
-        "     2    13.000                        (nothing, on purpose)",
-        &format!("     3    21.500      21.501   +1.0 ms  {heard}"),
-        "  held on: twice",
-        "  steadiness: not said",
-        "  Pause 1 at 9 s; the rest was drawn anew",
-        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than stated here.",
-        &format!("     3    20.002  not called            {heard}"),
-    ] {
-        assert!(text.contains(expected), "{expected}\nin\n{text}");
-    }
 }
 
 #[test]

@@ -3,12 +3,9 @@
 
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
-use super::keep::insert;
-use super::read::{all, checked};
 use super::row::{SeenRow, SessionId, TryoutRow};
+use super::table::{Added, all, checked, insert};
 use super::{Journal, JournalError};
-
-type Added = rusqlite::Result<bool>;
 
 impl Journal {
     /// Keeps what was seen in a try-out, after what was kept of it before.

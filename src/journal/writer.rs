@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 use super::keep::{NotKept, Try};
 use super::row::{Line, SessionId};
 use super::{Folder, Journal, rescue};
-use crate::record::Entry;
+use counterpoise_core::record::Entry;
 
 /// How many entries may wait. A whole session has about three hundred; what does not fit waits with the caller.
 const QUEUE: usize = 1024;
@@ -30,7 +30,7 @@ const LONGEST_RESCUE: Duration = Duration::from_secs(3);
 ///
 /// ```
 /// # use counterpoise::journal::{Folder, Journal, SessionId, Writer};
-/// # use counterpoise::record::{Entry, Question};
+/// # use counterpoise_core::record::{Entry, Question};
 /// # let place = tempfile::tempdir().unwrap();
 /// let folder = Folder::open_in(place.path()).unwrap();
 /// let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();

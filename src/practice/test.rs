@@ -3,9 +3,9 @@ use std::sync::mpsc::{self, Receiver};
 use super::*;
 use crate::audio::paced::{self, Link};
 use crate::audio::{Frames, SampleRate, Voice};
-use crate::direction::Direction;
-use crate::place::Place;
-use crate::schedule::sample;
+use counterpoise_core::draw::schedule::sample;
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::plan::place::Place;
 
 const RATE: SampleRate = SampleRate::HZ_48000;
 const ROOM: Room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: None };
@@ -99,7 +99,7 @@ fn whatever_can_be_placed_is_at_hand() {
         sample::call(&["reach.left", "part.low"]),
         sample::hold(10, 3, 3_000),
         sample::push(Direction::Left, "hand.right-hip", 1),
-        sample::toss(crate::drill::Ball::Big),
+        sample::toss(counterpoise_core::plan::drill::Ball::Big),
     ] {
         for channel in [Channel::Trainee, Channel::PartnerScreen, Channel::PartnerEarbud] {
             for room in [ROOM, Room::default()] {
@@ -108,8 +108,8 @@ fn whatever_can_be_placed_is_at_hand() {
             }
         }
     }
-    for drill in crate::drill::Drill::all() {
-        let words = |target: &crate::drill::Target| {
+    for drill in counterpoise_core::plan::drill::Drill::all() {
+        let words = |target: &counterpoise_core::plan::drill::Target| {
             [target.say, target.tell, target.hand, target.span.map(|s| s.close)]
         };
         let parts = drill.parts().iter().map(|part| part.phrase);

@@ -5,8 +5,8 @@ use std::fmt;
 use thiserror::Error;
 
 use super::{FILE_BYTES, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
-use crate::place::Place;
-use crate::schedule::course::{FEWEST, MOST};
+use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
+use counterpoise_core::plan::place::Place;
 
 /// A settings file that was not accepted. `Display` is the fact with its place; [`SettingsError::hint`] the advice.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -5,7 +5,7 @@ use tempfile::tempdir;
 
 use super::{Glasses, Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
 use crate::journal::Folder;
-use crate::place::{Place, Room};
+use counterpoise_core::plan::place::{Place, Room};
 
 fn read(rest: &str) -> Result<Settings, super::SettingsError> {
     Settings::read("s.toml", format!("schema = \"{SCHEMA}\"\n{rest}").as_bytes())

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::{GENTLE, History};
 
 /// The prescription that comes into use after some practices: it is issued by somebody, and its six weeks pass.
-pub fn issued(on: Date) -> String {
+pub(crate) fn issued(on: Date) -> String {
     GENTLE
         .replace("issued_by = \"\"", "issued_by = \"K. L.\"")
         .replace("issued_on = 2026-11-25", &format!("issued_on = {on}"))
@@ -18,15 +18,15 @@ pub fn issued(on: Date) -> String {
 }
 
 /// The day on which it is issued: that of the tenth practice.
-pub fn issued_on(export: &Value) -> Date {
+pub(crate) fn issued_on(export: &Value) -> Date {
     moment(&export["sessions"][9]["start"]["begun"]).date()
 }
 
 /// The export of such a history, and the prescription that is in use at its end.
-pub fn eventful(history: History) -> (Value, String) {
+pub(crate) fn eventful(history: History) -> (Value, String) {
     let mut export = History { pushes: true, ..history }.export();
     let prescription = issued(issued_on(&export));
-    let digest = counterpoise::prescription::Digest::of(prescription.as_bytes()).to_string();
+    let digest = counterpoise_core::plan::prescription::Digest::of(prescription.as_bytes()).to_string();
     let mut week = String::new();
     let mut sessions = Vec::new();
     let mut besides = Besides::default();

@@ -1,15 +1,15 @@
 //! What an invented history has besides, once somebody has practiced with all that is asked: the pages of readiness, the
 //! questions of the week, suitability, balance tests and corrections. Nobody real.
 
-use counterpoise::readiness::{Item, Page, Today};
-use counterpoise::suitability::Topic;
+use counterpoise_core::health::readiness::{Item, Page, Today};
+use counterpoise_core::health::suitability::Topic;
 use jiff::civil::DateTime;
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 
 /// Adds it to the export of history `number`. Everything is drawn from the number.
-pub fn lived(export: &mut Value, number: u64) {
+pub(crate) fn lived(export: &mut Value, number: u64) {
     let mut rng = ChaCha12Rng::seed_from_u64(number ^ 0x11fe);
     let mut corrections = Vec::new();
     let mut tests = Vec::new();

@@ -8,14 +8,14 @@ use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 
 #[allow(dead_code, reason = "not every test has such a history")]
-pub mod eventful;
+pub(crate) mod eventful;
 
 /// The prescription that they practice under, and its file.
-pub const GENTLE: &str = include_str!("../../presets/prescriptions/gentle.toml");
+pub(crate) const GENTLE: &str = include_str!("../../presets/prescriptions/gentle.toml");
 
 /// One invented history.
 #[derive(Debug, Clone, Copy)]
-pub struct History {
+pub(crate) struct History {
     /// Everything is drawn from it.
     pub number: u64,
     /// The day of the first practice.
@@ -28,7 +28,7 @@ pub struct History {
 
 impl History {
     /// The whole export.
-    pub fn export(&self) -> Value {
+    pub(crate) fn export(&self) -> Value {
         let mut rng = ChaCha12Rng::seed_from_u64(self.number);
         let mut day = self.first;
         let mut sessions = Vec::new();
@@ -148,7 +148,7 @@ impl History {
             "id": id, "form": if self.pushes && count == 3 { "partner" } else { "alone" },
             "start": {
                 "begun": moment(0), "title": "Gentle start at the counter",
-                "digest": counterpoise::prescription::Digest::of(GENTLE.as_bytes()).to_string(),
+                "digest": counterpoise_core::plan::prescription::Digest::of(GENTLE.as_bytes()).to_string(),
                 "seed": "07".repeat(32), "seed_given": false, "method": 1, "voice": "lower", "device": null,
                 "sets_planned": 3
             },

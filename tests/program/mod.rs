@@ -5,7 +5,7 @@ use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 /// Runs it in this folder, where its data is in `data`, and types these lines.
-pub fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
+pub(crate) fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
     let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
         .args(arguments)
         .env("COUNTERPOISE_DATA", folder.join("data"))
@@ -22,6 +22,6 @@ pub fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output {
 
 /// Answers as lines.
 #[allow(dead_code, reason = "not every test types line by line")]
-pub fn lines(answers: &[&str]) -> String {
+pub(crate) fn lines(answers: &[&str]) -> String {
     answers.iter().map(|answer| format!("{answer}\n")).collect()
 }

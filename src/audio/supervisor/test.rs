@@ -4,9 +4,9 @@ use std::sync::mpsc;
 use std::thread;
 
 use super::*;
-use crate::audio::frame::{Frame, Frames};
 use crate::audio::output::{self, Output};
 use crate::audio::{Clip, desk};
+use counterpoise_core::units::{Frame, Frames};
 
 const RATE: SampleRate = SampleRate::HZ_48000;
 const MS: u64 = 1_000_000;

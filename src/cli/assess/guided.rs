@@ -3,7 +3,6 @@
 
 use std::time::Duration;
 
-use crate::assessment::Test;
 use crate::audio::{Bank, Voice, device};
 use crate::cli::practice::{face, no_terminal};
 use crate::cli::standing::{self, Known};
@@ -12,12 +11,13 @@ use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::display::{Face, Input};
-use crate::guide::{Effect, Event, Guide, Kept};
 use crate::journal::{Folder, Journal, JournalError};
-use crate::millis::Millis;
 use crate::practice::Sound;
-use crate::session::{Event as SoundEvent, Key};
 use crate::settings::Settings;
+use counterpoise_core::health::assessment::Test;
+use counterpoise_core::practice::guide::{Effect, Event, Guide, Kept};
+use counterpoise_core::practice::session::{Event as SoundEvent, Key};
+use counterpoise_core::units::Millis;
 
 /// How long the loop waits for a key before it looks at sound and time again.
 const LOOK: Duration = Duration::from_millis(20);

@@ -5,10 +5,12 @@ use std::io::Write;
 use serde::Serialize;
 
 use super::{Format, no_prediction, score::capital};
-use crate::assessment::{Company, Dated, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score};
 use crate::cli::Failure;
 use crate::cli::wrap::wrapped;
 use crate::journal::{BalanceRow, Folder, Journal};
+use counterpoise_core::health::assessment::{
+    Company, Dated, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
+};
 
 /// How it is printed.
 #[derive(Debug, Clone, clap::Args)]

@@ -6,11 +6,13 @@ use jiff::civil::{Date, Time};
 use serde::Serialize;
 
 use super::{Format, no_prediction};
-use crate::assessment::{Age, Company, Finding, Reading, Sex, Test, Unit, Verdict, score};
 use crate::cli::Failure;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::health::assessment::{
+    Age, Company, Finding, Reading, Sex, Test, Unit, Verdict, score,
+};
 
 /// The most characters of a name \[judgment\].
 const LONGEST: usize = 200;

@@ -12,12 +12,12 @@ use crate::cli::form::Form;
 use crate::cli::standing::{self, Known};
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
-use crate::drill::Form as DrillForm;
 use crate::entropy;
 use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
-use crate::prescription::{DrillOrder, DrillPlan, Prescription};
-use crate::record::{Given, Question};
-use crate::schedule::{Scheduler, SetPlan};
+use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
+use counterpoise_core::plan::drill::Form as DrillForm;
+use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
+use counterpoise_core::record::{Given, Question};
 
 mod day;
 mod sheet;

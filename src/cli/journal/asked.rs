@@ -2,7 +2,7 @@
 //! (that is `scale`).
 
 use super::scale::scale;
-use crate::record::Question;
+use counterpoise_core::record::Question;
 
 /// What follows the name of a set.
 pub(in crate::cli) const DONE: &str = "(D done whole, B broken off, N not begun)";

@@ -11,7 +11,7 @@ use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::read::SessionRecord;
 use crate::journal::{Corrected, CorrectionRow, Folder, Journal};
-use crate::record::{Question, Response};
+use counterpoise_core::record::{Question, Response};
 
 mod guided;
 

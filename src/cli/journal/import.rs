@@ -10,8 +10,8 @@ use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
 use crate::journal::incoming::{LONGEST, bytes_of};
 use crate::journal::{Folder, Incoming, Journal, JournalError, import};
-use crate::past::Sitting;
 use crate::settings::Settings;
+use counterpoise_core::course::past::Sitting;
 
 /// What is taken in.
 #[derive(Debug, Clone, clap::Args)]

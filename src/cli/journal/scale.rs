@@ -1,6 +1,6 @@
 //! What can be answered to each question that is typed in or corrected by hand: from where to where, and in which words.
 
-use crate::record::Question;
+use counterpoise_core::record::Question;
 
 /// What an answer can be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,7 +43,7 @@ pub(super) fn scale(question: Question) -> Option<Scale> {
 
 impl Scale {
     /// Whether the answer is yes or no.
-    pub fn is_yes_or_no(self) -> bool {
+    pub(crate) fn is_yes_or_no(self) -> bool {
         self.words.is_empty()
     }
 }
@@ -51,7 +51,7 @@ impl Scale {
 #[cfg(test)]
 mod test {
     use super::scale;
-    use crate::record::Question;
+    use counterpoise_core::record::Question;
 
     #[test]
     fn every_number_of_a_scale_has_words_of_its_own() {

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use crate::cli::wrap::harmless;
 use crate::journal::{Folder, export, rescue};
-use crate::overview::Skipped;
+use counterpoise_core::report::overview::Skipped;
 
 /// How deep folders are looked into: a clinic's folder, a person's, and the others of one computer.
 const DEPTH: usize = 3;
@@ -52,7 +52,7 @@ enum Kind {
 
 impl Place {
     /// The file that is read.
-    pub fn file(&self) -> PathBuf {
+    pub(crate) fn file(&self) -> PathBuf {
         match self {
             Self::Folder(folder) => folder.journal_file(),
             Self::File(path) | Self::Export(path) => path.clone(),
@@ -65,7 +65,7 @@ impl Found {
     ///
     /// # Errors
     /// If the folder itself cannot be read; what lies in it and cannot be is named.
-    pub fn look(place: &Path, seen: &mut dyn FnMut()) -> io::Result<Self> {
+    pub(crate) fn look(place: &Path, seen: &mut dyn FnMut()) -> io::Result<Self> {
         let mut search = Search { place, linked: Vec::new(), seen, found: Self::default() };
         search.folder(place, DEPTH)?;
         let mut found = search.found;

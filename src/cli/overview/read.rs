@@ -18,8 +18,8 @@ use crate::cli::wrap::harmless;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
-use crate::overview::{Person, Skipped, Under};
-use crate::prescription::{Digest, Prescription, limits};
+use counterpoise_core::plan::prescription::{Digest, Prescription, limits};
+use counterpoise_core::report::overview::{Person, Skipped, Under};
 
 /// Everybody, and what could not be read, in no order. `done` is called for each journal, from any thread.
 pub(super) fn read(

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use crate::display::svg::{self, escaped};
-use crate::page::{Block, Table};
+use counterpoise_core::blocks::{Block, Table};
 
 const STYLE: &str = "\
 body{font:18px/1.5 sans-serif;color:#222;background:#fff;max-width:50rem;margin:2rem auto;padding:0 1rem}\
@@ -144,7 +144,7 @@ fn is_of_words(table: &Table, column: usize) -> bool {
 #[cfg(test)]
 mod test {
     use super::{broken, write};
-    use crate::page::{Block, Table};
+    use counterpoise_core::blocks::{Block, Table};
 
     fn page(block: Block) -> String {
         let mut written = Vec::new();

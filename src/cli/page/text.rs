@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use crate::cli::wrap::{WIDTH, wrapped};
 use crate::display::chart;
-use crate::page::{Block, Table};
+use counterpoise_core::blocks::{Block, Table};
 
 const INDENT: &str = "  ";
 /// The fewest characters that a column of text is wrapped to.

@@ -1,9 +1,9 @@
 //! The pages as they are printed: none is longer or wider than a small terminal.
 
 use super::*;
-use crate::drill::Drill;
-use crate::prescribing::Page;
-use crate::prescription::DraftDrill;
+use counterpoise_core::plan::drill::Drill;
+use counterpoise_core::plan::prescription::DraftDrill;
+use counterpoise_core::prescribing::Page;
 
 /// Rows of a small terminal, the row for typing apart.
 const ROWS: usize = 23;

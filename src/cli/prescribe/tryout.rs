@@ -15,16 +15,16 @@ use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
-use crate::drill::{Drill, Form, UnlockName};
 use crate::journal::folder::write_beside;
 use crate::journal::read::SessionRecord;
 use crate::journal::{Folder, Journal, SeenRow, SessionId};
-use crate::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
-use crate::progression::unwell_last_time;
-use crate::record::{Response, Seen, SessionBegun, SetEnd, TriedOut};
-use crate::schedule::{METHOD, Scheduler};
-use crate::session::{Channel, Fit, Session};
 use crate::settings::Settings;
+use counterpoise_core::course::progression::unwell_last_time;
+use counterpoise_core::draw::schedule::{METHOD, Scheduler};
+use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
+use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
+use counterpoise_core::practice::session::{Channel, Fit, Session};
+use counterpoise_core::record::{Response, Seen, SessionBegun, SetEnd, TriedOut};
 
 /// What was asked for on the command line.
 pub(super) struct Wishes<'a> {
@@ -426,7 +426,7 @@ fn sum_up<W: Write>(record: &SessionRecord, trial: &Trial, desk: &mut Desk<'_, W
     Ok(whole as i64 == trial.plan.sets && wrong == 0)
 }
 
-fn is_bad(question: crate::record::Question, answer: Option<u8>) -> bool {
-    use crate::record::Question;
+fn is_bad(question: counterpoise_core::record::Question, answer: Option<u8>) -> bool {
+    use counterpoise_core::record::Question;
     matches!(question, Question::Grabbed | Question::Unwell) && answer != Some(0)
 }

@@ -4,8 +4,8 @@
 use std::io::{self, Write};
 
 use crate::journal::export::text;
-use crate::record::{Question, SetEnd};
-use crate::report::{CountsAs, Material, Period, Week};
+use counterpoise_core::record::{Question, SetEnd};
+use counterpoise_core::report::{CountsAs, Material, Period, Week};
 
 const COLUMNS: [&str; 21] = [
     "day",
@@ -36,7 +36,7 @@ pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -
     csv.write_record(COLUMNS)?;
     let inside = material.past.sessions.iter().zip(&material.more);
     for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
-        let worst = |of: fn(&crate::past::PastSet) -> Option<u8>| {
+        let worst = |of: fn(&counterpoise_core::course::past::PastSet) -> Option<u8>| {
             session.sets.iter().filter_map(of).max().map(|value| value.to_string()).unwrap_or_default()
         };
         let done = session.sets.iter().filter(|set| set.end == Some(SetEnd::Completed)).count();

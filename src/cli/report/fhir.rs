@@ -4,11 +4,11 @@
 
 use serde_json::{Value, json};
 
-use crate::assessment::{Dated, Unit, score};
-use crate::past::PastSession;
-use crate::prescription::Digest;
-use crate::record::{Question, SessionEnd};
-use crate::report::{CountsAs, Material, More, Period};
+use counterpoise_core::course::past::PastSession;
+use counterpoise_core::health::assessment::{Dated, Unit, score};
+use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{Question, SessionEnd};
+use counterpoise_core::report::{CountsAs, Material, More, Period};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
@@ -163,11 +163,11 @@ fn test(dated: &Dated) -> Value {
 #[cfg(test)]
 mod test_of_bundle {
     use super::{bundle, uuid};
-    use crate::assessment::{Company, Dated, Reading, Test};
-    use crate::past::Past;
-    use crate::past::sample::{at, clean, prescription};
-    use crate::record::SessionEnd;
-    use crate::report::{Material, More, MoreOfSet, Period};
+    use counterpoise_core::course::past::Past;
+    use counterpoise_core::course::past::sample::{at, clean, prescription};
+    use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
+    use counterpoise_core::record::SessionEnd;
+    use counterpoise_core::report::{Material, More, MoreOfSet, Period};
 
     fn material() -> Material {
         let session = clean(&prescription(), &at(2), &[1, 2, 2]);

@@ -3,9 +3,9 @@
 use jiff::civil::date;
 
 use super::{SCREEN, brief};
-use crate::assessment::Verdict;
-use crate::past::sample::{clean, on, past, prescription};
-use crate::report::{
+use counterpoise_core::course::past::sample::{clean, on, past, prescription};
+use counterpoise_core::health::assessment::Verdict;
+use counterpoise_core::report::{
     Event, Group, Kind, LadderChange, Material, More, Period, Report, Share, Slope, TestLine,
 };
 
@@ -29,7 +29,7 @@ fn fullest() -> Report {
     let name = "W".repeat(40) + " " + &"w".repeat(39);
     report.prescription.title.clone_from(&name);
     report.prescription.issued_by.clone_from(&name);
-    report.barred = crate::lock::Lock::ALL
+    report.barred = counterpoise_core::health::lock::Lock::ALL
         .iter()
         .map(|lock| format!("Practice is locked after {lock}. {}", lock.advice()))
         .collect();

@@ -5,8 +5,8 @@ use std::fmt::Write as _;
 
 use crate::cli::journal::asked;
 use crate::display::svg::escaped;
-use crate::drill::Form;
-use crate::prescription::{DrillOrder, DrillPlan, Prescription};
+use counterpoise_core::plan::drill::Form;
+use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
 
 /// What is asked of each set, and what its column is called (with hyphens that stay on the line).
 fn of_a_set() -> [(String, &'static str); 5] {

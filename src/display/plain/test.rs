@@ -1,6 +1,6 @@
 use super::*;
-use crate::direction::Direction;
-use crate::session::screen::Shown;
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::practice::session::screen::Shown;
 
 fn screen(body: Body) -> Screen {
     let keys = vec![KeyHint { key: "S or Esc".into(), does: "stop".into() }];

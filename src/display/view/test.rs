@@ -1,13 +1,13 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::direction::Direction;
 use crate::display::big;
 use crate::display::plain::Lines;
-use crate::drill::{Ball, Drill, Form, Strength};
-use crate::phrase::Phrase;
-use crate::place::Place;
-use crate::session::screen::{Item, Moment, Shown};
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::plan::drill::{Ball, Drill, Form, Strength};
+use counterpoise_core::plan::phrase::Phrase;
+use counterpoise_core::plan::place::Place;
+use counterpoise_core::practice::session::screen::{Item, Moment, Shown};
 
 fn hint(key: &str, does: &str) -> KeyHint {
     KeyHint { key: key.into(), does: does.into() }
@@ -365,7 +365,7 @@ fn every_item(places: &[String]) -> Vec<Item> {
                 if target.action.is_push() { strengths.map(Some).collect() } else { vec![None] };
             let mut toward: Vec<Option<String>> = vec![None];
             if target.tell.is_some() && target.direction != Direction::InPlace {
-                let there = crate::drill::toward(target.direction).words().to_owned();
+                let there = counterpoise_core::plan::drill::toward(target.direction).words().to_owned();
                 toward = places.iter().cloned().chain([there]).map(Some).collect();
             }
             for (toward, strength) in

@@ -8,10 +8,10 @@ use super::super::past::corrected;
 use super::super::row::Line;
 use super::super::sample::{answer, any_session, begun, expected, id, keep, moment, open, set, set_ended};
 use super::super::{Corrected, CorrectionRow, Folder, Journal};
-use crate::lock::{HOLD, Hold, Lock};
-use crate::past::{Past, PastSession};
-use crate::progression::Barriers;
-use crate::record::{Question, Response, SessionEnd, SetEnd};
+use counterpoise_core::course::past::{Past, PastSession};
+use counterpoise_core::course::progression::Barriers;
+use counterpoise_core::health::lock::{HOLD, Hold, Lock};
+use counterpoise_core::record::{Question, Response, SessionEnd, SetEnd};
 
 /// Alone, one set, with these answers after it.
 fn alone(answers: &[(Question, u8)], why: SessionEnd) -> Vec<Line> {
@@ -191,7 +191,7 @@ proptest! {
                 prop_assert!(after.locks.contains(lock), "{:?}", correction);
             }
             for hold in &before.holds {
-                let same = |other: &&crate::progression::Holding| other.what == hold.what;
+                let same = |other: &&counterpoise_core::course::progression::Holding| other.what == hold.what;
                 let until = after.holds.iter().find(same).map(|other| other.until);
                 prop_assert!(until >= Some(hold.until), "{:?}", correction);
             }

@@ -1,17 +1,17 @@
 use jiff::{Timestamp, ZonedDateTime};
 
-use crate::drill::Form;
 use crate::journal::export::json;
 use crate::journal::import::import;
 use crate::journal::sample::{
     answer, decided, id, in_memory, keep, moment, open, readied, session, with_partner,
 };
 use crate::journal::{Folder, Journal, JournalError};
-use crate::lock::Lock;
-use crate::past::{Barrier, Lifted};
-use crate::readiness::Item;
-use crate::record::{Decision, Given, Mishap, Question, Response, SessionEnd, SetEnd};
-use crate::suitability::{Answer, Topic};
+use counterpoise_core::course::past::{Barrier, Lifted};
+use counterpoise_core::health::lock::Lock;
+use counterpoise_core::health::readiness::Item;
+use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::plan::drill::Form;
+use counterpoise_core::record::{Decision, Given, Mishap, Question, Response, SessionEnd, SetEnd};
 
 fn at(text: &str) -> ZonedDateTime {
     text.parse().unwrap()

@@ -11,10 +11,10 @@ use super::super::sample::{
 };
 use super::super::{Corrected, CorrectionRow, Folder, Journal, JournalError, export, rescue};
 use super::{Imported, import};
-use crate::lock::Lock;
-use crate::past::{Barrier, Lifted};
-use crate::record::SessionEnd;
-use crate::suitability::{Answer, Topic};
+use counterpoise_core::course::past::{Barrier, Lifted};
+use counterpoise_core::health::lock::Lock;
+use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::record::SessionEnd;
 
 fn exported(journal: &Journal) -> String {
     let mut out = Vec::new();
@@ -359,7 +359,7 @@ fn of_two_ends_that_were_found_missing_the_later_stays_in_either_order() {
 }
 
 /// A new journal that took in these, one after the other.
-fn merged(files: &[&str]) -> (String, crate::past::Past) {
+fn merged(files: &[&str]) -> (String, counterpoise_core::course::past::Past) {
     let (_place, mut journal) = here();
     for file in files {
         import(&mut journal, "a.json", file.as_bytes()).unwrap();

@@ -7,8 +7,8 @@ use super::super::row::Line;
 use super::super::sample::{id, in_memory, keep, moment, open, session};
 use super::super::{Folder, Journal, JournalError, export, rescue};
 use super::Incoming;
-use crate::prescription::{Digest, Prescription};
-use crate::suitability::{Answer, Topic};
+use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::plan::prescription::{Digest, Prescription};
 
 /// The sample session, under this prescription.
 fn under(digest: Digest) -> Vec<Line> {

@@ -8,7 +8,7 @@ use tempfile::tempdir;
 
 use super::super::sample::{id, in_memory, keep, session};
 use super::super::{Journal, JournalError, export, schema};
-use crate::progression::marks_of;
+use counterpoise_core::course::progression::marks_of;
 
 fn file(path: &Path, version: usize) -> Connection {
     let mut db = Connection::open(path).unwrap();

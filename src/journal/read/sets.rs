@@ -2,7 +2,8 @@
 
 use rusqlite::{Connection, OptionalExtension, Row, params};
 
-use super::{PlanRecord, SetRecord, all, checked, checked_or_null};
+use super::super::table::{all, checked, checked_or_null};
+use super::{PlanRecord, SetRecord};
 use crate::journal::row::{CueRow, DeliveryRow, DisturbanceRow, ResponseRow, SetEndRow, SetRow};
 
 pub(super) fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::journal::timestamp::Stamp;
-use crate::record::{Advice, LeftOut, Mishap, Response, RoutineEnd, RoutinePart};
+use counterpoise_core::record::{Advice, LeftOut, Mishap, Response, RoutineEnd, RoutinePart};
 
 /// What happened after a push.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

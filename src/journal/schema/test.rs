@@ -85,7 +85,9 @@ fn the_released_tables_are_not_edited() {
         "sha256:e20a8b98a611d01d207f9a5f2b51e28d9e45e94b0490ff94840cfec616d463f9",
         "sha256:1d43bb803f152e940be621777e46c0f36090357f5e0fc507b087187f4af47a37",
     ];
-    let now: Vec<String> =
-        MIGRATIONS.iter().map(|sql| crate::prescription::Digest::of(sql.as_bytes()).to_string()).collect();
+    let now: Vec<String> = MIGRATIONS
+        .iter()
+        .map(|sql| counterpoise_core::plan::prescription::Digest::of(sql.as_bytes()).to_string())
+        .collect();
     assert_eq!(now, released);
 }

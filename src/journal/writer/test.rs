@@ -12,8 +12,8 @@ use super::super::row::Line;
 use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session, set};
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
-use crate::direction::Direction;
-use crate::record::{Entry, Question, SessionEnd};
+use counterpoise_core::plan::direction::Direction;
+use counterpoise_core::record::{Entry, Question, SessionEnd};
 
 const LONG: Duration = Duration::from_secs(60);
 

@@ -8,8 +8,8 @@ use jiff::civil::Date;
 use super::spelled;
 use crate::cli::Failure;
 use crate::cli::form::Form;
-use crate::past::{Past, Sitting};
-use crate::program::days_between;
+use counterpoise_core::course::past::{Past, Sitting};
+use counterpoise_core::course::program::days_between;
 
 /// Up to so many days ago nothing is asked about a date \[judgment: a sheet is for a week, and lies for a few\].
 const SURE: i32 = 31;

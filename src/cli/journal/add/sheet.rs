@@ -11,9 +11,9 @@ use crate::cli::form::Form;
 use crate::cli::standing::Known;
 use crate::cli::wrap::hanging;
 use crate::cli::{Failure, source};
-use crate::drill::Form as DrillForm;
 use crate::journal::{Folder, Journal};
-use crate::prescription::{DrillPlan, Prescription};
+use counterpoise_core::plan::drill::Form as DrillForm;
+use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
 
 /// So many days a sheet is used, the one on which it is printed among them: it says "this week".
 const WEEK: i64 = 7;

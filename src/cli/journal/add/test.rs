@@ -7,9 +7,9 @@ use tempfile::tempdir;
 use super::{Form, Known, standing};
 use crate::journal::read::SessionRecord;
 use crate::journal::{Folder, Journal, SessionId, Ticked};
-use crate::lock::{HOLD, Hold};
-use crate::prescription::Prescription;
-use crate::progression::{Barriers, Decision};
+use counterpoise_core::course::progression::{Barriers, Decision};
+use counterpoise_core::health::lock::{HOLD, Hold};
+use counterpoise_core::plan::prescription::Prescription;
 
 /// Friday, in New York.
 fn now() -> ZonedDateTime {
@@ -57,7 +57,7 @@ impl Place {
         (shown, ticked.unwrap_err())
     }
 
-    fn past(&self) -> crate::past::Past {
+    fn past(&self) -> counterpoise_core::course::past::Past {
         self.journal.past().unwrap()
     }
 }
@@ -246,15 +246,18 @@ fn what_a_partner_does_is_on_no_track() {
     let text = Prescription::ready_text("with-a-partner").unwrap();
     let prescription = Prescription::ready("with-a-partner").unwrap();
     let partner = |one: &Prescription| {
-        one.drills().iter().filter(|plan| plan.form() == crate::drill::Form::Partner).count()
+        one.drills()
+            .iter()
+            .filter(|plan| plan.form() == counterpoise_core::plan::drill::Form::Partner)
+            .count()
     };
     assert!(partner(prescription) > 0);
     place.journal.adopt(text.as_bytes(), "file", &"2026-11-02T08:00:00Z[UTC]".parse().unwrap()).unwrap();
     let alone: u8 = prescription
         .drills()
         .iter()
-        .filter(|plan| plan.form() == crate::drill::Form::Alone)
-        .map(crate::prescription::DrillPlan::sets)
+        .filter(|plan| plan.form() == counterpoise_core::plan::drill::Form::Alone)
+        .map(counterpoise_core::plan::prescription::DrillPlan::sets)
         .sum();
     let ticks = "d\nn\n0\n4\n2\n".repeat(usize::from(alone));
     let (shown, kept) = place.keep(&format!("1\n{ticks}n\nn\ny\n"));
@@ -262,7 +265,7 @@ fn what_a_partner_does_is_on_no_track() {
     assert_eq!(kept.sets.len(), usize::from(alone));
     // A practice without its sets with a partner is no whole one, and leads to no step up.
     let past = place.past();
-    assert!(!crate::progression::judge(&past.sittings()[0], prescription).is_clean());
+    assert!(!counterpoise_core::course::progression::judge(&past.sittings()[0], prescription).is_clean());
 }
 
 #[test]
@@ -271,13 +274,16 @@ fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
     let (name, drawn) = Prescription::all_ready()
         .iter()
         .find(|(_, one)| {
-            let alone = one.drills().iter().all(|plan| plan.form() == crate::drill::Form::Alone);
-            alone && one.order() == crate::prescription::DrillOrder::Drawn && one.drills().len() > 2
+            let alone =
+                one.drills().iter().all(|plan| plan.form() == counterpoise_core::plan::drill::Form::Alone);
+            alone
+                && one.order() == counterpoise_core::plan::prescription::DrillOrder::Drawn
+                && one.drills().len() > 2
         })
         .expect("one of the ready ones has a drawn order");
     let text = Prescription::ready_text(name).unwrap();
     place.journal.adopt(text.as_bytes(), "file", &"2026-11-02T08:00:00Z[UTC]".parse().unwrap()).unwrap();
-    let sets: u8 = drawn.drills().iter().map(crate::prescription::DrillPlan::sets).sum();
+    let sets: u8 = drawn.drills().iter().map(counterpoise_core::plan::prescription::DrillPlan::sets).sum();
     let steps = if drawn.drills()[1..].iter().any(|plan| plan.step() > 1) { "y\n" } else { "" };
     let efforts: Vec<String> = (0..sets).map(|effort| format!("d\nn\n0\n{effort}\n2\n")).collect();
     let (shown, kept) = place.keep(&format!("1\n{steps}{}n\nn\ny\n", efforts.concat()));
@@ -288,7 +294,8 @@ fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
         let of_drill = kept.sets.iter().filter(|set| set.start.drill == plan.drill().name());
         for set in of_drill {
             let effort = kept.answers.iter().find(|row| {
-                row.set == Some(set.start.number) && row.question == crate::record::Question::Effort
+                row.set == Some(set.start.number)
+                    && row.question == counterpoise_core::record::Question::Effort
             });
             assert_eq!(effort.unwrap().answer, Some(expected), "{}", set.start.drill);
             expected += 1;

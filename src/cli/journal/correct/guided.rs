@@ -9,10 +9,10 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
 use crate::cli::wrap::hanging;
-use crate::drill::Drill;
 use crate::journal::read::{SessionRecord, SetRecord};
 use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
-use crate::record::Response;
+use counterpoise_core::plan::drill::Drill;
+use counterpoise_core::record::Response;
 
 /// So many practices are listed at once: they fit a small terminal with what is asked.
 const A_PAGE: usize = 10;

@@ -1,0 +1,279 @@
+//! What was practiced, as far as rules ask: plain values made from the journal. Not how they are kept (that is
+//! `journal`), and not what follows from them (that is `progression` and `program`).
+
+use jiff::civil::Date;
+use jiff::{SignedDuration, Timestamp};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::health::lock::{Hold, Lock};
+use crate::health::readiness::Item;
+use crate::plan::drill::Form;
+use crate::plan::prescription::Digest;
+use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
+
+/// How long an interrupted session may be finished after it was broken off \[judgment\].
+pub const FINISH_WITHIN: SignedDuration = SignedDuration::from_hours(2);
+
+/// Everything that was practiced, oldest first, and what was cleared.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Past {
+    /// The sessions that were opened, also those that ended before their first set.
+    pub sessions: Vec<PastSession>,
+    /// What a clearance lifted.
+    pub lifted: Vec<Lifted>,
+}
+
+/// One session.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PastSession {
+    /// Tells it from others.
+    pub id: String,
+    /// The local date on which it began.
+    pub day: Date,
+    /// When it began.
+    pub begun: Timestamp,
+    /// The last moment that is known of it.
+    pub ended: Timestamp,
+    /// The latest moment that the journal knew when it began: later than `begun` if the clock was set back.
+    pub seen_before: Option<Timestamp>,
+    /// The prescription's digest.
+    pub digest: Digest,
+    /// Why it ended; `None` while it goes on.
+    pub end: Option<SessionEnd>,
+    /// How many sets were planned. A session that finishes an interrupted one counts those of both.
+    pub sets_planned: u8,
+    /// How many sets the whole session has, before some were left away; `None` where it was not kept.
+    pub sets_whole: Option<u8>,
+    /// The sets that were begun.
+    pub sets: Vec<PastSet>,
+    /// Whether it was a supervised try-out: it counts as no practice, and what happened in it locks and holds all the
+    /// same.
+    pub tried_out: bool,
+    /// What was answered on the pages of readiness.
+    pub ready: Vec<(Item, bool)>,
+    /// The steps that progression gave, before a gentler choice; empty where none was kept.
+    pub given: Vec<Given>,
+    /// After a fall: 1 hurt, 0 not hurt; `None` not said.
+    pub hurt: Option<u8>,
+    /// Why the trainee stopped: 1 unwell, 2 unsteady, 3 something else.
+    pub why_stopped: Option<u8>,
+    /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
+    pub by_hand: bool,
+    /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
+    pub discounted: bool,
+    /// What it locked before it was corrected: a correction lifts no lock.
+    pub locked_before: Vec<Lock>,
+    /// What it held before it was corrected: a correction shortens no hold.
+    pub held_before: Vec<Hold>,
+    /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
+    pub symptom: Option<u8>,
+}
+
+/// One set that was begun.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PastSet {
+    /// Its number in the session.
+    pub number: u8,
+    /// The drill's name.
+    pub drill: String,
+    /// Alone or with a partner.
+    pub form: Form,
+    /// The ladder step.
+    pub step: u8,
+    /// Why it ended; `None` while it goes on.
+    pub end: Option<SetEnd>,
+    /// Calls that were heard, shown or asked for.
+    pub cues: u16,
+    /// Grabbed hold or nearly fell: 1 yes; `None` not asked or not said.
+    pub grabbed: Option<u8>,
+    /// Times held on beyond what the step allows.
+    pub held_on: Option<u8>,
+    /// Hardest effort, 0 to 10.
+    pub effort: Option<u8>,
+    /// Steadiness, 1 to 5.
+    pub steadiness: Option<u8>,
+    /// Unwell: 1 yes.
+    pub unwell: Option<u8>,
+    /// What followed each push; `None` was not noted.
+    pub responses: Vec<Option<Response>>,
+    /// Grabs and falls that a key told of.
+    pub mishaps: Vec<Mishap>,
+    /// The rules advised one step lower.
+    pub advised_lower: bool,
+}
+
+/// Something that a clearance lifted, by name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lifted {
+    /// The session that locked it; for [`Barrier::Clinician`] the moment of the answers.
+    pub session: String,
+    /// What.
+    pub what: Barrier,
+}
+
+/// What a clearance can lift.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Barrier {
+    /// A lock.
+    Lock(Lock),
+    /// A date that lies ahead of the clock: the session was made while the clock was wrong.
+    Date,
+    /// The answers about suitability said: a clinician first.
+    Clinician,
+}
+
+impl Barrier {
+    /// The plain words.
+    ///
+    /// ```
+    /// use counterpoise::{lock::Lock, past::Barrier};
+    /// for barrier in [Barrier::Date, Barrier::Clinician, Barrier::Lock(Lock::Faint)] {
+    ///     assert_eq!(Barrier::from_name(barrier.name()), Some(barrier));
+    /// }
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Lock(lock) => lock.name(),
+            Self::Date => "a date that lies ahead",
+            Self::Clinician => "a clinician first",
+        }
+    }
+
+    /// The one with these words, if there is one.
+    pub fn from_name(name: &str) -> Option<Self> {
+        let locks = Lock::ALL.iter().map(|lock| Self::Lock(*lock));
+        locks.chain([Self::Date, Self::Clinician]).find(|barrier| barrier.name() == name)
+    }
+}
+
+impl Serialize for Barrier {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.name())
+    }
+}
+
+impl<'de> Deserialize<'de> for Barrier {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let name = String::deserialize(from)?;
+        Self::from_name(&name)
+            .ok_or_else(|| serde::de::Error::custom(format_args!("\"{name}\" is nothing that can be lifted")))
+    }
+}
+
+impl Past {
+    /// The latest moment that is known, later dates that were set aside not counted.
+    pub fn latest(&self) -> Option<Timestamp> {
+        self.sessions.iter().filter(|session| !self.is_set_aside(session)).map(PastSession::known).max()
+    }
+
+    /// Whether the date of this session was set aside.
+    pub fn is_set_aside(&self, session: &PastSession) -> bool {
+        self.is_lifted(session, Barrier::Date)
+    }
+
+    /// Whether a clearance lifted this.
+    pub fn is_lifted(&self, session: &PastSession, what: Barrier) -> bool {
+        self.lifted.iter().any(|lifted| lifted.session == session.id && lifted.what == what)
+    }
+
+    /// The sessions in which a set was begun, one value a day's practice: an interrupted session and the one that
+    /// finished it are one.
+    pub fn sittings(&self) -> Vec<Sitting<'_>> {
+        let mut sittings: Vec<Sitting<'_>> = Vec::new();
+        for session in self.sessions.iter().filter(|session| session.is_practice()) {
+            match sittings.last_mut() {
+                Some(last) if last.is_finished_by(session) => last.sessions.push(session),
+                _ => sittings.push(Sitting { sessions: vec![session] }),
+            }
+        }
+        sittings
+    }
+}
+
+impl PastSession {
+    /// The latest moment that was known when it ended. A clock set back makes it no earlier.
+    pub fn known(&self) -> Timestamp {
+        self.seen_before.unwrap_or(self.ended).max(self.ended)
+    }
+
+    /// Whether a set was begun in it, and it counts: no try-out, and not set aside.
+    pub fn is_practice(&self) -> bool {
+        !(self.sets.is_empty() || self.tried_out || self.discounted)
+    }
+
+    /// Whether it was broken off by something that counts against nobody, so that it may be finished. When one that was typed
+    /// in was broken off nobody knows.
+    pub fn may_be_finished(&self) -> bool {
+        !self.by_hand
+            && matches!(
+                self.end,
+                Some(SessionEnd::Closed | SessionEnd::Interrupted | SessionEnd::StoppedOther)
+            )
+    }
+
+    /// Whether all its sets were alone.
+    pub fn is_alone(&self) -> bool {
+        self.sets.iter().all(|set| set.form == Form::Alone)
+    }
+}
+
+/// One day's practice: one session, or an interrupted one with what finished it. Never empty.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sitting<'a> {
+    sessions: Vec<&'a PastSession>,
+}
+
+impl<'a> Sitting<'a> {
+    /// The session that began it.
+    pub fn first(&self) -> &'a PastSession {
+        self.sessions[0]
+    }
+    /// The session that ended it.
+    pub fn last(&self) -> &'a PastSession {
+        self.sessions[self.sessions.len() - 1]
+    }
+    /// Its sessions.
+    pub fn sessions(&self) -> impl Iterator<Item = &'a PastSession> {
+        self.sessions.iter().copied()
+    }
+    /// The local date on which it began.
+    pub fn day(&self) -> Date {
+        self.first().day
+    }
+    /// All sets that were begun.
+    pub fn sets(&self) -> impl Iterator<Item = &'a PastSet> {
+        self.sessions.iter().flat_map(|session| session.sets.iter())
+    }
+    /// The numbers of the sets that were done whole.
+    pub fn done(&self) -> Vec<u8> {
+        let whole = self.sets().filter(|set| set.end == Some(SetEnd::Completed));
+        whole.map(|set| set.number).collect()
+    }
+    /// The sets that were to be done. A session that finishes another plans only what was left.
+    pub fn planned(&self) -> u8 {
+        self.first().sets_planned
+    }
+    /// Whether it may still be finished at `now`: broken off for a reason that counts against nobody, with sets left,
+    /// no more than two hours ago, and the clock not set back.
+    pub fn may_be_finished(&self, now: Timestamp) -> bool {
+        let since = now.duration_since(self.last().known());
+        let in_time = (SignedDuration::ZERO..=FINISH_WITHIN).contains(&since);
+        in_time && self.last().may_be_finished() && self.sets_left()
+    }
+
+    fn sets_left(&self) -> bool {
+        // A set that was begun is not done again: its work would be doubled.
+        let begun = self.sets().map(|set| set.number).max().unwrap_or(0);
+        begun < self.planned()
+    }
+
+    fn is_finished_by(&self, session: &PastSession) -> bool {
+        let begun = self.sets().map(|set| set.number).max().unwrap_or(0);
+        session.digest == self.first().digest
+            && self.may_be_finished(session.begun)
+            && session.sets.iter().all(|set| set.number > begun)
+    }
+}
+
+#[cfg(any(test, feature = "sample"))]
+pub mod sample;

@@ -1,0 +1,254 @@
+//! What a person may see of the own practice: this week, what is next, what got easier. Plain and kind; no scores, no
+//! comparison with others, and nothing is counted up that could be lost. Not the therapist's report (that is `report`).
+
+use jiff::civil::Date;
+
+use crate::course::past::{Past, PastSession, Sitting};
+use crate::course::program::{Program, days_between};
+use crate::course::progression::{Decision, Next, Reason};
+use crate::plan::drill::Drill;
+use crate::plan::prescription::{DrillPlan, Prescription};
+
+/// So many practices at the beginning and at the end are held against each other \[judgment\].
+const FEW: usize = 3;
+
+/// What is told, each a few sentences.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Progress {
+    /// This week.
+    pub week: Vec<String>,
+    /// What is next.
+    pub next: Vec<String>,
+    /// What got easier.
+    pub easier: Vec<String>,
+}
+
+impl Progress {
+    /// How it stands on `today`.
+    pub fn of(past: &Past, prescription: &Prescription, next: &Next, today: Date) -> Self {
+        let program = Program::new(past, prescription);
+        let sittings = past.sittings();
+        let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
+        Self {
+            week: week(&program, &days, prescription, today),
+            next: coming(next, days.last().copied(), today),
+            easier: easier(&sittings, prescription),
+        }
+    }
+
+    /// Everything with its headings.
+    pub fn parts(&self) -> [(&'static str, &[String]); 3] {
+        [("This week", &self.week), ("What is next", &self.next), ("What got easier", &self.easier)]
+    }
+}
+
+fn week(program: &Program<'_>, days: &[Date], prescription: &Prescription, today: Date) -> Vec<String> {
+    let asked = usize::from(prescription.days_a_week());
+    let done = program.done_this_week(today) + usize::from(days.contains(&today));
+    let times = |count: usize| match count {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        count => format!("{count} times"),
+    };
+    let mut said = vec![match done {
+        0 if days.is_empty() => "Your first practice is before you. It begins gently.".to_owned(),
+        0 => "Nothing yet this week. Whenever you begin is a good moment.".to_owned(),
+        done if done >= asked => format!("You practiced {}. That is your week: rest well.", times(done)),
+        done => format!("You practiced {}. Your plan has {asked} days.", times(done)),
+    }];
+    if let Some(last) = days.last().filter(|last| days_between(**last, today) > 7) {
+        let off = days_between(*last, today);
+        said.push(format!(
+            "It has been {off} days since the last time. That happens. Nothing has to be made up."
+        ));
+    }
+    said
+}
+
+fn coming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
+    let mut said = Vec::new();
+    match next.decision {
+        Decision::Up | Decision::Hold | Decision::Down => said.push(match next.decision {
+            _ if last == Some(today) => "You may finish what was broken off today.".to_owned(),
+            Decision::Up => "Practice today, if you like. One thing becomes a little harder.".to_owned(),
+            Decision::Down => "Practice today, if you like. It is a little easier than last time.".to_owned(),
+            _ => "Practice today, if you like. It is as it was.".to_owned(),
+        }),
+        Decision::Rest | Decision::NotDue => {
+            said.extend(next.reasons.first().map(ToString::to_string));
+            // The reason names its own day; what else stands in the way may last longer.
+            let named = next.reasons.first().and_then(Reason::day);
+            if let Some(day) = next.next_day.filter(|day| named != Some(*day)) {
+                said.push(format!("The next practice: {}.", day.strftime("%A, %B %-d")));
+            }
+        }
+        // Whatever locks may be what must be acted on now.
+        Decision::Locked => {
+            said.extend(next.reasons.iter().map(ToString::to_string));
+            return said;
+        }
+    }
+    said.push("You may always choose gentler: counterpoise practice --gentler".to_owned());
+    said
+}
+
+/// What the last practices show against the first ones under this prescription. What got harder is the therapist's to see.
+fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> {
+    let ours: Vec<&PastSession> = sittings
+        .iter()
+        .filter(|sitting| sitting.first().digest == prescription.digest())
+        .flat_map(Sitting::sessions)
+        .collect();
+    let mut said: Vec<String> =
+        prescription.drills().iter().skip(1).filter_map(|plan| higher(plan, &ours)).collect();
+    if ours.len() >= 2 * FEW {
+        let (first, last) = (&ours[..FEW], &ours[ours.len() - FEW..]);
+        let sum = |of: &[&PastSession],
+                   value: fn(&crate::course::past::PastSet) -> Option<u8>|
+         -> Option<(u32, u32)> {
+            let values: Vec<u32> =
+                of.iter().flat_map(|session| &session.sets).filter_map(value).map(u32::from).collect();
+            (!values.is_empty()).then(|| (values.iter().sum(), values.len() as u32))
+        };
+        let less = |value: fn(&crate::course::past::PastSet) -> Option<u8>| {
+            let before = sum(first, value);
+            let now = sum(last, value);
+            // Means, held against each other without a fraction.
+            before.zip(now).is_some_and(|((a, of_a), (b, of_b))| b * of_a < a * of_b)
+        };
+        if less(|set| set.effort) {
+            said.push("It feels less hard than at first, as you said yourself.".to_owned());
+        }
+        if less(|set| set.steadiness) {
+            said.push("You feel steadier than at first, as you said yourself.".to_owned());
+        }
+        if less(|set| set.held_on) {
+            said.push(
+                "You hold on less often than at first. Holding on is always right when you need it."
+                    .to_owned(),
+            );
+        }
+    }
+    if said.is_empty() {
+        said.push(
+            "Nothing stands out yet. That is how it is: it takes weeks, and every practice counts."
+                .to_owned(),
+        );
+    }
+    said
+}
+
+/// "Reaches at the counter: at first feet apart, one hand; now feet together, one hand."
+fn higher(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
+    let drill: &Drill = plan.drill();
+    let steps: Vec<u8> = ours
+        .iter()
+        .flat_map(|session| &session.sets)
+        .filter(|set| set.drill == drill.name() && set.form == plan.form())
+        .map(|set| set.step)
+        .collect();
+    let (first, last) = (*steps.first()?, *steps.last()?);
+    let words = |step: u8| {
+        let conditions = drill.ladder().get(usize::from(step) - 1)?;
+        Some(format!("{}, {}", conditions.stance, conditions.support))
+    };
+    (last > first)
+        .then(|| Some(format!("{}: at first {}; now {}.", drill.title(), words(first)?, words(last)?)))?
+}
+
+#[cfg(test)]
+mod test {
+    use jiff::civil::{Date, date};
+
+    use super::Progress;
+    use crate::course::past::sample::{clean, on, past, prescription};
+    use crate::course::past::{Past, PastSession};
+    use crate::course::progression::{Fitness, Next};
+    use crate::record::SessionEnd;
+
+    fn session(day: Date, steps: &[u8]) -> PastSession {
+        clean(&prescription(), &on(day, 10), steps)
+    }
+
+    fn progress(past: &Past, today: Date) -> Progress {
+        let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
+        Progress::of(past, &prescription(), &next, today)
+    }
+
+    fn nov(day: i8) -> Date {
+        date(2026, 11, day)
+    }
+
+    #[test]
+    fn the_week_is_told_without_reproach() {
+        let week = |past: &Past, day| progress(past, day).week.join(" ");
+        assert!(week(&Past::default(), nov(2)).starts_with("Your first practice"));
+        let two = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 2, 2])]);
+        assert_eq!(week(&two, nov(4)), "You practiced twice. Your plan has 3 days.");
+        let three = past([2, 4, 6].map(|day| session(nov(day), &[1, 2, 2])));
+        assert!(week(&three, nov(7)).contains("That is your week"));
+        let late = week(&two, nov(25));
+        assert!(
+            late.contains("Nothing yet this week")
+                && late.contains("21 days")
+                && late.contains("That happens"),
+            "{late}"
+        );
+    }
+
+    #[test]
+    fn what_is_next_follows_the_rules() {
+        let next = |past: &Past, day| progress(past, day).next.join(" ");
+        let two = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 2, 2])]);
+        assert!(next(&two, nov(6)).contains("One thing becomes a little harder"));
+        assert!(next(&two, nov(25)).contains("a little easier than last time"));
+        let done = next(&two, nov(4));
+        assert_eq!(done.matches("Friday, November 6").count(), 1, "the day is named once: {done}");
+        let fell = past([session(nov(2), &[1, 2, 2])
+            .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1)))]);
+        assert!(next(&fell, nov(9)).contains("clinician"), "{}", next(&fell, nov(9)));
+        assert!(!next(&fell, nov(9)).contains("gentler"), "nothing may be chosen under a lock");
+        // Two locks: neither hides what the other asks for at once.
+        let both = past([
+            session(nov(2), &[1, 2, 2])
+                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1))),
+            session(nov(4), &[1, 2, 2])
+                .but(|session| (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(1))),
+        ]);
+        let said = next(&both, nov(9));
+        assert!(said.contains("fall") && said.contains("emergency number"), "{said}");
+    }
+
+    #[test]
+    fn what_got_easier_is_only_what_did() {
+        let easier = |past: &Past| progress(past, nov(28)).easier.join(" ");
+        let same = past([2, 4, 6, 9, 11, 13].map(|day| session(nov(day), &[1, 2, 2])));
+        assert!(easier(&same).starts_with("Nothing stands out yet"), "{}", easier(&same));
+        let mut better = same.clone();
+        for session in &mut better.sessions[..3] {
+            session
+                .sets
+                .iter_mut()
+                .for_each(|set| (set.effort, set.steadiness, set.held_on) = (Some(6), Some(3), Some(1)));
+        }
+        let said = easier(&better);
+        for part in ["less hard", "steadier", "hold on less often", "always right"] {
+            assert!(said.contains(part), "{said}");
+        }
+        // Worse is nothing to be told here.
+        better.sessions.reverse();
+        assert!(easier(&better).starts_with("Nothing stands out yet"));
+        let up = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 3, 2])]);
+        assert!(easier(&up).contains(": at first ") && easier(&up).contains("; now "), "{}", easier(&up));
+    }
+
+    #[test]
+    fn nothing_is_scored_and_nobody_compared() {
+        for past in [Past::default(), past([2, 4, 6].map(|day| session(nov(day), &[1, 2, 2])))] {
+            let said = format!("{:?}", progress(&past, nov(20))).to_lowercase();
+            for word in ["score", "point", "streak", "badge", "%", "better than", "others", "should have"] {
+                assert!(!said.contains(word), "{word}: {said}");
+            }
+        }
+    }
+}

@@ -1,0 +1,359 @@
+//! Which step comes next, and why: past sessions, a prescription and a day lead to up, hold, down, rest, locked or not
+//! due. One setting changes at a time, and never past a ceiling. All rules are \[judgment\] defaults that a therapist can
+//! tighten; `docs/progression.md` has them in one table. Not what a session did well (that is `progression::judge`).
+//!
+//! ```text
+//! past --> barriers (locks, holds) ---------------------------> locked, rest
+//!   \----> program (one session a day, the week's days) ------> rest, not due
+//!    \---> the steps of the last practice, judged ------------> up, hold, down
+//! ```
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use crate::course::past::{Past, Sitting};
+use crate::course::program::{Due, Program, days_between};
+use crate::health::bounds::Bounds;
+use crate::health::suitability::Suitability;
+use crate::plan::drill::LadderStep;
+use crate::plan::prescription::{DrillPlan, Prescription};
+
+mod barrier;
+mod judge;
+mod reason;
+
+pub use crate::record::Decision;
+pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
+pub use judge::{Fault, Judged, Shortfall, judge};
+pub use reason::Reason;
+
+/// After more days than this without practice it goes on one step lower \[judgment\].
+pub const LAYOFF_DAYS: i32 = 14;
+/// Clean sessions in a row, at the same steps, before one setting changes \[judgment\].
+pub const CLEAN_IN_A_ROW: usize = 2;
+
+/// What is known of the person besides what was practiced.
+#[derive(Debug, Clone, Default)]
+pub struct Fitness {
+    /// The answers about suitability; `None` if they were never given. Those that the prescription accepts are taken as
+    /// agreed by a clinician.
+    pub suitability: Option<Suitability>,
+    /// Balance tests whose latest result is below its published cut-off.
+    pub tests_below: usize,
+}
+
+/// What comes next.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Next {
+    /// What to do now.
+    pub decision: Decision,
+    /// What becomes of the steps at the next practice, whenever it is: up, hold or down.
+    pub then: Decision,
+    /// Why, in the order in which it should be said.
+    pub reasons: Vec<Reason>,
+    /// The step of each drill of the prescription at the next practice; `None` leaves the drill out.
+    pub steps: Vec<Option<u8>>,
+    /// The drill that changes, where one does: its place in the prescription.
+    pub changed: Option<usize>,
+    /// When the last hold runs out, while one runs.
+    pub until: Option<ZonedDateTime>,
+    /// The next day, where it is not this one.
+    pub next_day: Option<Date>,
+    /// The number of the first set to do, where an interrupted session is finished: 1 begins a new one.
+    pub first_set: u8,
+}
+
+impl Fitness {
+    /// What they leave of a prescription; `None`: talk to a clinician first. Who was never asked is asked by the
+    /// pages before each practice, and nothing is left out here.
+    pub fn bounds(&self) -> Option<Bounds> {
+        let suitability = self.suitability.as_ref().map_or(Some(Bounds::OPEN), Suitability::bounds)?;
+        Some(suitability.and(Bounds::for_tests_below(self.tests_below)))
+    }
+}
+
+impl Next {
+    /// What comes after `past` under `prescription`, `now`.
+    ///
+    /// ```
+    /// use counterpoise::{past::Past, prescription::Prescription};
+    /// use counterpoise_core::course::progression::{Decision, Fitness, Next};
+    /// let gentle = Prescription::ready("gentle").unwrap();
+    /// let now = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
+    /// let next = Next::of(&Past::default(), gentle, &Fitness::default(), &now);
+    /// assert_eq!((next.decision, next.steps), (Decision::Hold, vec![Some(1), Some(1)]));
+    /// assert_eq!(next.reasons[0].to_string(), "This is the first practice of this program.");
+    /// ```
+    pub fn of(past: &Past, prescription: &Prescription, fitness: &Fitness, now: &ZonedDateTime) -> Self {
+        let program = Program::new(past, prescription);
+        let bounds = fitness.bounds();
+        let bound = bounds.unwrap_or(Bounds::STEP_ONE);
+        let ladders = Ladders::new(past, prescription, &program, bound, now.date());
+        let mut next = ladders.next();
+        if let Some(bounds) = bounds.filter(|bounds| *bounds != Bounds::OPEN) {
+            next.reasons.push(Reason::Bounds { bounds });
+        }
+        if let Some(because) = prescription.accepted_because() {
+            next.reasons.push(Reason::Accepted { because: because.to_owned() });
+        }
+        next.not_now(past, program.due(now.date(), now.timestamp()), now.date());
+        next.barred(&Barriers::of(past, now.timestamp(), now.date()), now);
+        if bounds.is_none() {
+            let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
+            let because = because.map(|(topic, ..)| topic.fact()).next().unwrap_or_default();
+            next.stop(Decision::Locked, Reason::Clinician { because });
+        }
+        next
+    }
+
+    /// Whether practice may begin now.
+    pub fn is_open(&self) -> bool {
+        matches!(self.decision, Decision::Up | Decision::Hold | Decision::Down)
+    }
+
+    /// Whether a lock or a hold stands, or it was answered that today is no day for it: nothing is practiced in any way.
+    pub fn is_barred(&self) -> bool {
+        let bars = |reason: &Reason| {
+            matches!(
+                reason,
+                Reason::Locked { .. }
+                    | Reason::Clinician { .. }
+                    | Reason::Holding { .. }
+                    | Reason::NotTodayAnswered { .. }
+            )
+        };
+        self.reasons.iter().any(bars)
+    }
+
+    /// Whether it may begin now if the next day is moved to this one.
+    pub fn can_be_moved(&self) -> bool {
+        self.decision == Decision::NotDue
+            && self.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. }))
+    }
+
+    /// The steps of a gentler practice today: each drill one step lower. The person may always choose it.
+    pub fn gentler(&self) -> Vec<Option<u8>> {
+        self.steps.iter().map(|step| step.map(|step| step.saturating_sub(1).max(1))).collect()
+    }
+
+    fn stop(&mut self, decision: Decision, reason: Reason) {
+        self.decision = decision;
+        self.reasons.insert(0, reason);
+    }
+
+    fn not_now(&mut self, past: &Past, due: Due, day: Date) {
+        let (decision, reason, next) = match due {
+            Due::Today => return,
+            Due::Finish { .. } => return self.finish(past),
+            Due::Done { next } => (Decision::Rest, Reason::DoneToday { next }, next),
+            Due::Free { next } => (Decision::NotDue, Reason::FreeDay { next }, next),
+            Due::Rest { next } => (Decision::NotDue, Reason::WeekFull { next }, next),
+            Due::ClockBack { last } => (Decision::Rest, Reason::ClockBack { last, day }, last),
+        };
+        self.next_day = Some(next);
+        self.stop(decision, reason);
+    }
+
+    /// The session of this day goes on where it was broken off. That it is not whole yet is no reason for anything.
+    fn finish(&mut self, past: &Past) {
+        let sittings = past.sittings();
+        let Some(last) = sittings.iter().max_by_key(|sitting| sitting.last().known()) else { return };
+        self.first_set = last.sets().map(|set| set.number).max().unwrap_or(0) + 1;
+        self.reasons.retain(|reason| !matches!(reason, Reason::Mixed { .. }));
+        self.stop(self.then, Reason::Finish { first_set: self.first_set });
+    }
+
+    fn barred(&mut self, barriers: &Barriers, now: &ZonedDateTime) {
+        if let Some(day) = barriers.not_before {
+            self.next_day = self.next_day.max(Some(day));
+            self.stop(Decision::Rest, Reason::NotTodayAnswered { next: day });
+        }
+        for hold in &barriers.holds {
+            let until = hold.until.to_zoned_datetime(now.time_zone().clone());
+            self.next_day = self.next_day.max(Some(until.date()));
+            self.until = Some(until.clone());
+            self.stop(Decision::Rest, Reason::Holding { what: hold.what, until });
+        }
+        for lock in barriers.locks.iter().rev() {
+            self.stop(Decision::Locked, Reason::Locked { what: lock.what });
+        }
+        if !self.is_open() {
+            self.first_set = 1;
+        }
+    }
+}
+
+/// The steps on their way from the last practice to the next.
+struct Ladders<'a> {
+    past: &'a Past,
+    prescription: &'a Prescription,
+    program: &'a Program<'a>,
+    bounds: Bounds,
+    day: Date,
+    /// The practices under this prescription, oldest first.
+    sittings: Vec<Sitting<'a>>,
+    steps: Vec<u8>,
+    reasons: Vec<Reason>,
+}
+
+impl<'a> Ladders<'a> {
+    fn new(
+        past: &'a Past,
+        prescription: &'a Prescription,
+        program: &'a Program<'a>,
+        bounds: Bounds,
+        day: Date,
+    ) -> Self {
+        let mut sittings = past.sittings();
+        sittings.retain(|sitting| sitting.first().digest == prescription.digest());
+        let steps = prescription.drills().iter().map(|plan| last_step(plan, &sittings)).collect();
+        Self { past, prescription, program, bounds, day, sittings, steps, reasons: Vec::new() }
+    }
+
+    fn next(mut self) -> Next {
+        let before = self.steps.clone();
+        let lowered = self.lower();
+        if !lowered {
+            self.raise();
+        }
+        let changed = (0..before.len()).find(|place| self.steps[*place] != before[*place]);
+        if lowered && changed.is_none() {
+            self.reasons.push(Reason::Gentlest);
+        }
+        let then = match changed {
+            None => Decision::Hold,
+            Some(_) if lowered => Decision::Down,
+            Some(_) => Decision::Up,
+        };
+        let plans = self.prescription.drills().iter().enumerate();
+        let steps = plans.map(|(place, plan)| match place {
+            // The warm-up is every session's first drill, at its first step, with both hands resting.
+            0 => Some(1),
+            _ => self.most(plan).map(|most| self.steps[place].min(most)),
+        });
+        let steps = steps.collect();
+        let reasons = self.reasons;
+        Next { decision: then, then, reasons, steps, changed, until: None, next_day: None, first_set: 1 }
+    }
+
+    /// The highest step of this drill that the prescription and the person's limits leave.
+    fn most(&self, plan: &DrillPlan) -> Option<u8> {
+        self.bounds.most_of(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
+    }
+
+    /// Everything that lowers, each by one step. Says whether anything did, at the first step too.
+    fn lower(&mut self) -> bool {
+        let mut lowered = false;
+        if let Some(last) = self.sittings.last() {
+            let Judged { faults, .. } = judge(last, self.prescription);
+            if !faults.is_empty() {
+                let whole = faults.iter().any(Fault::is_of_the_person);
+                let at: Vec<usize> = (1..self.steps.len())
+                    .filter(|place| {
+                        let plan = &self.prescription.drills()[*place];
+                        whole || faults.iter().any(|fault| fault.is_in(plan.drill().name(), plan.form()))
+                    })
+                    .collect();
+                // What happened in the warm-up lowers everything else: the warm-up itself is the gentlest there is.
+                let at = if at.is_empty() { (1..self.steps.len()).collect() } else { at };
+                self.one_lower(&at);
+                self.reasons.extend(faults.into_iter().map(|fault| Reason::Fault { fault }));
+                lowered = true;
+            }
+        }
+        let all: Vec<usize> = (1..self.steps.len()).collect();
+        for told in barrier::told_since(self.past, self.sittings.last()) {
+            self.one_lower(&all);
+            self.reasons.push(Reason::Told { what: told });
+            lowered = true;
+        }
+        let off = self.sittings.last().map_or(0, |last| days_between(last.day(), self.day));
+        if off > LAYOFF_DAYS {
+            self.one_lower(&all);
+            self.reasons.push(Reason::Layoff { days: off });
+            lowered = true;
+        }
+        lowered
+    }
+
+    fn one_lower(&mut self, at: &[usize]) {
+        for place in at {
+            self.steps[*place] = self.steps[*place].saturating_sub(1).max(1);
+        }
+    }
+
+    /// One step higher in one drill, if two clean sessions in a row say so and nothing speaks against it.
+    fn raise(&mut self) {
+        let Some(last) = self.sittings.last() else { return self.reasons.push(Reason::FirstPractice) };
+        let row = clean_in_a_row(&self.sittings, self.prescription);
+        if row < CLEAN_IN_A_ROW {
+            let Judged { shortfalls, .. } = judge(last, self.prescription);
+            if shortfalls.is_empty() {
+                self.reasons.push(Reason::OneClean);
+            }
+            self.reasons.extend(shortfalls.into_iter().map(|shortfall| Reason::Mixed { shortfall }));
+            return;
+        }
+        let review = self.prescription.review_after_sessions();
+        if self.sittings.len() >= usize::from(review) {
+            return self.reasons.push(Reason::Review { sessions: self.sittings.len(), review });
+        }
+        if self.program.is_over(self.day) {
+            return self.reasons.push(Reason::ProgramOver { weeks: self.program.weeks() });
+        }
+        let plans = self.prescription.drills();
+        let has_room =
+            |place: &usize| self.most(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
+        let room = (1..plans.len()).filter(has_room);
+        // The gentlest first, so that no drill runs ahead of the others.
+        let Some(place) = room.min_by_key(|place| self.steps[*place]) else {
+            return self.reasons.push(Reason::AtCeiling);
+        };
+        let plan = &plans[place];
+        let (from, to) = (conditions(plan, self.steps[place]), conditions(plan, self.steps[place] + 1));
+        self.steps[place] += 1;
+        self.reasons.push(Reason::Up {
+            drill: plan.drill().title().to_owned(),
+            step: self.steps[place],
+            change: reason::change(from, to),
+        });
+    }
+}
+
+fn conditions(plan: &DrillPlan, step: u8) -> LadderStep {
+    plan.drill().ladder()[usize::from(step) - 1]
+}
+
+/// The step that progression gave to this drill last, or that was practiced where none was kept; else the one to start at.
+/// Never above the ceiling.
+fn last_step(plan: &DrillPlan, sittings: &[Sitting<'_>]) -> u8 {
+    let is = |drill: &str, form| drill == plan.drill().name() && form == plan.form();
+    let last = sittings.iter().rev().find_map(|sitting| {
+        let given = sitting.first().given.iter().filter(|given| is(&given.drill, given.form));
+        let given: Vec<u8> = given.map(|given| given.step).collect();
+        let practiced = sitting.sets().filter(|set| is(&set.drill, set.form)).map(|set| set.step);
+        // Where a drill stands in a prescription twice, its first place is the warm-up's step.
+        given.into_iter().max().or(practiced.max())
+    });
+    last.unwrap_or(plan.step()).min(plan.ceiling()).max(1)
+}
+
+/// How many of the last sessions were clean, at the same steps as the last of them.
+fn clean_in_a_row(sittings: &[Sitting<'_>], prescription: &Prescription) -> usize {
+    let steps = |sitting: &Sitting<'_>| -> Vec<u8> {
+        let one = std::slice::from_ref(sitting);
+        prescription.drills().iter().map(|plan| last_step(plan, one)).collect()
+    };
+    let Some(last) = sittings.last() else { return 0 };
+    let same = sittings
+        .iter()
+        .rev()
+        .take_while(|sitting| judge(sitting, prescription).is_clean() && steps(sitting) == steps(last));
+    // A day has one practice. A second one, typed in or merged from another computer, counts toward nothing.
+    let mut days: Vec<Date> = same.map(Sitting::day).collect();
+    days.dedup();
+    days.len()
+}
+
+#[cfg(test)]
+mod test;

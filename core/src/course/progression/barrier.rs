@@ -1,0 +1,163 @@
+//! What stands in the way now: locks that nobody cleared, holds that have not run out, and "not today" for the rest of a
+//! day. They are found anew in what was kept, so that none can be lost.
+
+use jiff::civil::Date;
+use jiff::{Timestamp, ToSpan};
+
+use crate::course::past::{Barrier, Past, PastSession, Sitting};
+use crate::health::lock::{HOLD, Hold, Lock};
+use crate::health::readiness::{Readiness, Verdict};
+use crate::plan::drill::Form;
+use crate::record::{Mishap, Response, SessionEnd, SetEnd};
+
+/// A lock, and the session that set it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Locked {
+    /// What.
+    pub what: Lock,
+    /// The session's id.
+    pub session: String,
+    /// The day.
+    pub day: Date,
+}
+
+/// A hold that runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Holding {
+    /// What.
+    pub what: Hold,
+    /// When it runs out.
+    pub until: Timestamp,
+}
+
+/// Everything that stands in the way.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Barriers {
+    /// Until a clinician clears them, oldest first.
+    pub locks: Vec<Locked>,
+    /// Until they run out.
+    pub holds: Vec<Holding>,
+    /// It was answered that today is no day for it: not before this day.
+    pub not_before: Option<Date>,
+}
+
+impl Barriers {
+    /// What stands in the way at `now`. A clock that was set back makes no hold shorter: what has passed is counted from
+    /// the latest moment that was known.
+    pub fn of(past: &Past, now: Timestamp, today: Date) -> Self {
+        let mut barriers = Self::default();
+        let now = past.latest().map_or(now, |latest| latest.max(now));
+        for session in &past.sessions {
+            let Marks { locks, holds } = Marks::of(session);
+            barriers.locks.extend(
+                locks
+                    .into_iter()
+                    .filter(|lock| !past.is_lifted(session, Barrier::Lock(*lock)))
+                    .map(|what| Locked { what, session: session.id.clone(), day: session.day }),
+            );
+            // A date that was set aside is no moment to count from; whoever cleared it has looked at it.
+            if past.is_set_aside(session) {
+                continue;
+            }
+            let since = session.known();
+            let until = since.saturating_add(HOLD).unwrap_or(Timestamp::MAX);
+            if now < until {
+                barriers.holds.extend(holds.into_iter().map(|what| Holding { what, until }));
+            }
+            if stays_a_day(session) {
+                // Nothing is due on that day any more, whatever is answered the second time.
+                let next = session.day.saturating_add(1.days());
+                barriers.not_before = barriers.not_before.max((today < next).then_some(next));
+            }
+        }
+        barriers.holds.sort_by_key(|hold| hold.until);
+        barriers
+    }
+}
+
+/// "Not today" for a reason that cannot be put right at once.
+fn stays_a_day(session: &PastSession) -> bool {
+    let readiness = Readiness::of(&session.ready);
+    readiness.verdict == Verdict::NotToday
+        && readiness
+            .reasons
+            .iter()
+            .any(|reason| reason.verdict == Verdict::NotToday && !reason.can_be_put_right())
+}
+
+/// What one session locks and holds.
+struct Marks {
+    locks: Vec<Lock>,
+    holds: Vec<Hold>,
+}
+
+impl Marks {
+    fn of(session: &PastSession) -> Self {
+        let Readiness { mut locks, mut holds, .. } = Readiness::of(&session.ready);
+        if fell(session) {
+            // Not said is not "not hurt".
+            match session.hurt {
+                Some(0) => holds.push(Hold::Fall),
+                _ => locks.push(Lock::FallHurt),
+            }
+        }
+        locks.extend(session.symptom.and_then(Lock::of_symptom));
+        locks.extend(&session.locked_before);
+        let alone = |form| form == Form::Alone;
+        let grabbed = session.sets.iter().any(|set| alone(set.form) && set.grabbed == Some(1))
+            || (session.end == Some(SessionEnd::Grabbed) && session.is_alone());
+        if grabbed {
+            holds.push(Hold::Grab);
+        }
+        let unwell = session.sets.iter().any(|set| set.unwell == Some(1))
+            || session.end == Some(SessionEnd::Unwell)
+            || session.why_stopped == Some(1);
+        if unwell {
+            holds.push(Hold::Unwell);
+        }
+        holds.extend(&session.held_before);
+        Self { locks, holds }
+    }
+}
+
+fn fell(session: &PastSession) -> bool {
+    session.end == Some(SessionEnd::Fell)
+        || session.sets.iter().any(|set| {
+            set.mishaps.contains(&Mishap::Fall)
+                || set.responses.contains(&Some(Response::Fell))
+                || set.end == Some(SetEnd::Fell)
+        })
+}
+
+/// What this session locks and holds by itself.
+pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
+    let Marks { locks, holds } = Marks::of(session);
+    (locks, holds)
+}
+
+/// What the person told on the pages of readiness since the last practice under this prescription, that practice's own
+/// pages included: each lowers by one step. Before the first practice nothing is lowered: the step to start at is the
+/// therapist's.
+pub(super) fn told_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
+    let Some(last) = last else { return Vec::new() };
+    let from = past.sessions.iter().position(|session| session.id == last.first().id).unwrap_or(0);
+    let told = past.sessions[from..].iter().filter_map(|session| {
+        let Readiness { locks, holds, lower, .. } = Readiness::of(&session.ready);
+        let fell = lower || holds.contains(&Hold::Fall) || locks.contains(&Lock::FallHurt);
+        let dizzy = holds.contains(&Hold::Dizziness);
+        // In a practice with sets that is a fault of the practice, and counted there.
+        let unwell = session.sets.is_empty() && Marks::of(session).holds.contains(&Hold::Unwell);
+        fell.then_some(Hold::Fall).or(dizzy.then_some(Hold::Dizziness)).or(unwell.then_some(Hold::Unwell))
+    });
+    told.collect()
+}
+
+/// Whether the person felt unwell in the last practice, and has not said since that it passed.
+pub fn unwell_last_time(past: &Past) -> bool {
+    use crate::health::readiness::Item;
+    let unwell = |session: &PastSession| Marks::of(session).holds.contains(&Hold::Unwell);
+    let Some(at) = past.sessions.iter().rposition(unwell) else { return false };
+    !past.sessions[at + 1..]
+        .iter()
+        .any(|session| session.ready.iter().any(|(item, _)| *item == Item::UnwellPassed))
+}

@@ -1,0 +1,323 @@
+//! How one practice went: clean, mixed, or with faults that lower it. Each rule once, with its numbers.
+
+use crate::course::past::{PastSet, Sitting};
+use crate::plan::drill::{Action, Drill, Form};
+use crate::plan::prescription::{DrillPlan, Prescription};
+use crate::record::{Mishap, Response, SessionEnd, SetEnd};
+
+/// Of ten responses asked for, so many must be noted \[judgment\].
+const NOTED_OF_TEN: usize = 8;
+/// Of ten noted, so many must be "feet in place" or "one step" \[judgment\].
+const GOOD_OF_TEN: usize = 8;
+/// Up to so many calls, held on at most once; above, twice \[judgment\].
+const FEW_CALLS: u32 = 15;
+/// The most effort of a clean session, 0 to 10; moderate ends at 6 (US Physical Activity Guidelines \[read\]).
+const EFFORT: u8 = 6;
+/// The same for rises and quick steps, which are meant to be vigorous (7-8).
+const EFFORT_QUICK: u8 = 8;
+/// So much lowers anywhere.
+const EFFORT_TOO_HARD: u8 = 9;
+/// So much lowers when it comes twice, except in rises and quick steps.
+const EFFORT_HARD: u8 = 7;
+/// The highest mean of steadiness, 1 to 5.
+const STEADINESS: usize = 3;
+const VERY_UNSTEADY: u8 = 4;
+const LOST_BALANCE: u8 = 5;
+/// Of so many responses in a row ...
+const WINDOW: usize = 4;
+/// ... so many of two or more steps, or worse, lower.
+const BAD_OF_WINDOW: usize = 2;
+
+/// How a practice went.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Judged {
+    /// Why it was not clean.
+    pub shortfalls: Vec<Shortfall>,
+    /// What lowers it.
+    pub faults: Vec<Fault>,
+}
+
+/// Why a session was not clean.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shortfall {
+    /// Not all prescribed sets were done whole.
+    Sets {
+        /// Done.
+        done: u8,
+        /// Prescribed.
+        planned: u8,
+    },
+    /// It was ended before its end.
+    Ended,
+    /// Questions were passed over.
+    Unanswered,
+    /// Too few responses were noted.
+    Unnoted {
+        /// Noted.
+        noted: usize,
+        /// Pushes.
+        of: usize,
+    },
+    /// Too few were in place or one step.
+    Steps {
+        /// In place or one step.
+        good: usize,
+        /// Noted.
+        of: usize,
+    },
+    /// Held on too often.
+    HeldOn {
+        /// How often.
+        times: u32,
+        /// At most.
+        most: u32,
+    },
+    /// Too much effort.
+    Effort {
+        /// The hardest.
+        effort: u8,
+        /// At most.
+        most: u8,
+    },
+    /// Not steady enough on the average.
+    Unsteady,
+    /// A symptom.
+    Symptom,
+    /// A gentler practice was chosen.
+    Gentler,
+}
+
+/// What lowers the next practice by one step.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Fault {
+    /// Fell.
+    Fell,
+    /// Felt unwell.
+    Unwell,
+    /// Grabbed hold or nearly fell.
+    Grabbed(Place),
+    /// Two of four responses were two or more steps, or worse.
+    Steps(Place),
+    /// Very hard.
+    TooHard(Place),
+    /// Hard, twice.
+    Hard(Place),
+    /// Lost balance.
+    LostBalance(Place),
+    /// Very unsteady, twice.
+    Unsteady(Place),
+    /// Stopped because of feeling unsteady.
+    Stopped(Place),
+}
+
+/// In which drill.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Place {
+    /// The drill's name.
+    pub drill: String,
+    /// Alone or with a partner.
+    pub form: Form,
+}
+
+impl Judged {
+    /// Whether it counts toward a step up.
+    pub fn is_clean(&self) -> bool {
+        self.shortfalls.is_empty() && self.faults.is_empty()
+    }
+}
+
+impl Fault {
+    fn place(&self) -> Option<&Place> {
+        match self {
+            Self::Fell | Self::Unwell => None,
+            Self::Grabbed(place)
+            | Self::Steps(place)
+            | Self::TooHard(place)
+            | Self::Hard(place)
+            | Self::LostBalance(place)
+            | Self::Unsteady(place)
+            | Self::Stopped(place) => Some(place),
+        }
+    }
+
+    /// Whether it is about the person and not about one drill: everything goes down.
+    pub fn is_of_the_person(&self) -> bool {
+        self.place().is_none()
+    }
+
+    /// Whether it happened in this drill.
+    pub fn is_in(&self, drill: &str, form: Form) -> bool {
+        self.place().is_some_and(|place| place.drill == drill && place.form == form)
+    }
+}
+
+fn place(set: &PastSet) -> Place {
+    Place { drill: set.drill.clone(), form: set.form }
+}
+
+/// Rises and quick steps are meant to be vigorous.
+fn is_quick(set: &PastSet) -> bool {
+    let quick = |action| matches!(action, Action::Rise | Action::Step);
+    Drill::named(&set.drill).is_some_and(|drill| drill.targets().iter().any(|target| quick(target.action)))
+}
+
+/// Judges one day's practice. `prescription` is the one under which it was done.
+pub fn judge(sitting: &Sitting<'_>, prescription: &Prescription) -> Judged {
+    Judged { shortfalls: shortfalls(sitting, prescription), faults: faults(sitting) }
+}
+
+fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfall> {
+    let sets: Vec<&PastSet> = sitting.sets().collect();
+    let mut found = Vec::new();
+    let done = sitting.done().len() as u8;
+    let prescribed: u8 = prescription.drills().iter().map(DrillPlan::sets).sum();
+    let planned = sitting.first().sets_whole.unwrap_or(prescribed);
+    if done < planned {
+        found.push(Shortfall::Sets { done, planned });
+    } else if sitting.last().end != Some(SessionEnd::Finished) {
+        found.push(Shortfall::Ended);
+    }
+    if sets.iter().any(|set| !answered(set)) {
+        found.push(Shortfall::Unanswered);
+    }
+    let responses: Vec<Option<Response>> =
+        sets.iter().flat_map(|set| set.responses.iter().copied()).collect();
+    let noted: Vec<Response> = responses.iter().copied().flatten().collect();
+    if noted.len() * 10 < responses.len() * NOTED_OF_TEN {
+        found.push(Shortfall::Unnoted { noted: noted.len(), of: responses.len() });
+    }
+    let good = noted.iter().filter(|response| **response <= Response::OneStep).count();
+    if good * 10 < noted.len() * GOOD_OF_TEN {
+        found.push(Shortfall::Steps { good, of: noted.len() });
+    }
+    let calls: u32 = sets.iter().map(|set| u32::from(set.cues)).sum();
+    let times: u32 = sets.iter().filter_map(|set| set.held_on).map(u32::from).sum();
+    let most = if calls <= FEW_CALLS { 1 } else { 2 };
+    if times > most {
+        found.push(Shortfall::HeldOn { times, most });
+    }
+    let over = sets.iter().filter_map(|set| {
+        let most = most_effort(set, prescription);
+        set.effort.filter(|effort| *effort > most).map(|effort| Shortfall::Effort { effort, most })
+    });
+    found.extend(over.max_by_key(|shortfall| match shortfall {
+        Shortfall::Effort { effort, .. } => *effort,
+        _ => 0,
+    }));
+    let steady: Vec<usize> = sets.iter().filter_map(|set| set.steadiness).map(usize::from).collect();
+    if steady.iter().sum::<usize>() > STEADINESS * steady.len() {
+        found.push(Shortfall::Unsteady);
+    }
+    if sets.iter().any(|set| set.unwell == Some(1)) || sitting.sessions().any(|s| s.why_stopped == Some(1)) {
+        found.push(Shortfall::Symptom);
+    }
+    if gentler(sitting) {
+        found.push(Shortfall::Gentler);
+    }
+    found
+}
+
+/// A tightened limit of the prescription holds for every drill.
+fn most_effort(set: &PastSet, prescription: &Prescription) -> u8 {
+    let tightened = prescription.effort_at_most();
+    if is_quick(set) && tightened >= EFFORT { EFFORT_QUICK } else { tightened.min(EFFORT) }
+}
+
+/// Whether everything was answered that is asked after a set. Where a partner notes each push, nobody asks about grabs.
+fn answered(set: &PastSet) -> bool {
+    let grabbed = set.grabbed.is_some() || !set.responses.is_empty() || !set.mishaps.is_empty();
+    grabbed
+        && set.held_on.is_some()
+        && set.effort.is_some()
+        && set.steadiness.is_some()
+        && set.unwell.is_some()
+}
+
+/// Whether any drill was practiced below the step that progression gave.
+fn gentler(sitting: &Sitting<'_>) -> bool {
+    sitting.sets().any(|set| {
+        let given = sitting.first().given.iter();
+        let given = given.filter(|given| given.drill == set.drill && given.form == set.form);
+        given.map(|given| given.step).min().is_some_and(|given| set.step < given)
+    })
+}
+
+fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
+    let sets: Vec<&PastSet> = sitting.sets().collect();
+    let mut found = Vec::new();
+    let fell = |set: &&&PastSet| {
+        set.mishaps.contains(&Mishap::Fall)
+            || set.responses.contains(&Some(Response::Fell))
+            || set.end == Some(SetEnd::Fell)
+    };
+    if sets.iter().any(|set| fell(&set)) || sitting.sessions().any(|s| s.end == Some(SessionEnd::Fell)) {
+        found.push(Fault::Fell);
+    }
+    let unwell = sets.iter().any(|set| set.unwell == Some(1));
+    if unwell || sitting.sessions().any(|s| s.end == Some(SessionEnd::Unwell) || s.why_stopped == Some(1)) {
+        found.push(Fault::Unwell);
+    }
+    let grabbed = |set: &PastSet| {
+        set.grabbed == Some(1)
+            || set.mishaps.contains(&Mishap::Grab)
+            || set.responses.contains(&Some(Response::Grabbed))
+            || set.end == Some(SetEnd::Grabbed)
+            || set.advised_lower
+    };
+    let mut add = |fault: Fault| {
+        if !found.contains(&fault) {
+            found.push(fault);
+        }
+    };
+    sets.iter().filter(|set| grabbed(set)).for_each(|set| add(Fault::Grabbed(place(set))));
+    if sitting.last().end == Some(SessionEnd::Grabbed) && !sets.iter().any(|set| grabbed(set)) {
+        sets.last().into_iter().for_each(|set| add(Fault::Grabbed(place(set))));
+    }
+    // Responses of a session in a row, whatever the drill. Three bad ones of the first five always hold two of some four
+    // in a row, so that rule needs no line of its own (a test goes over all of them).
+    let noted: Vec<(&PastSet, Response)> = sets
+        .iter()
+        .flat_map(|set| set.responses.iter().flatten().map(|response| (*set, *response)))
+        .collect();
+    for window in (0..noted.len()).map(|from| &noted[from..noted.len().min(from + WINDOW)]) {
+        let bad: Vec<&PastSet> = window
+            .iter()
+            .filter(|(_, response)| *response >= Response::MoreSteps)
+            .map(|(set, _)| *set)
+            .collect();
+        if bad.len() >= BAD_OF_WINDOW {
+            for set in bad {
+                add(Fault::Steps(place(set)));
+            }
+        }
+    }
+    sets.iter()
+        .filter(|set| set.effort.is_some_and(|effort| effort >= EFFORT_TOO_HARD))
+        .for_each(|set| add(Fault::TooHard(place(set))));
+    let hard: Vec<&&PastSet> = sets
+        .iter()
+        .filter(|set| !is_quick(set) && set.effort.is_some_and(|effort| effort >= EFFORT_HARD))
+        .collect();
+    if hard.len() >= 2 {
+        for set in hard {
+            add(Fault::Hard(place(set)));
+        }
+    }
+    sets.iter()
+        .filter(|set| set.steadiness == Some(LOST_BALANCE))
+        .for_each(|set| add(Fault::LostBalance(place(set))));
+    let unsteady: Vec<&&PastSet> =
+        sets.iter().filter(|set| set.steadiness.is_some_and(|steady| steady >= VERY_UNSTEADY)).collect();
+    if unsteady.len() >= 2 {
+        for set in unsteady {
+            add(Fault::Unsteady(place(set)));
+        }
+    }
+    let stopped = sitting
+        .sessions()
+        .any(|session| session.end == Some(SessionEnd::StoppedUnsteady) || session.why_stopped == Some(2));
+    if stopped {
+        sets.last().into_iter().for_each(|set| add(Fault::Stopped(place(set))));
+    }
+    found
+}

@@ -1,0 +1,286 @@
+//! Why, in words: each reason is a value with its numbers, and a sentence to the person.
+
+use std::fmt;
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use super::judge::{Fault, Place, Shortfall};
+use crate::health::bounds::Bounds;
+use crate::health::lock::{Hold, Lock};
+use crate::plan::drill::{Drill, LadderStep};
+
+/// One reason of a decision.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Reason {
+    /// A lock stands.
+    Locked {
+        /// What.
+        what: Lock,
+    },
+    /// Suitability says: a clinician first.
+    Clinician {
+        /// The gravest answer, as a sentence.
+        because: &'static str,
+    },
+    /// A hold runs.
+    Holding {
+        /// What.
+        what: Hold,
+        /// Until when.
+        until: ZonedDateTime,
+    },
+    /// It was answered that today is no day for it.
+    NotTodayAnswered {
+        /// The next day.
+        next: Date,
+    },
+    /// The session of this day is done.
+    DoneToday {
+        /// The next day.
+        next: Date,
+    },
+    /// A free day.
+    FreeDay {
+        /// The next day.
+        next: Date,
+    },
+    /// The days of a week are used up.
+    WeekFull {
+        /// The next day.
+        next: Date,
+    },
+    /// The last practice lies ahead.
+    ClockBack {
+        /// Its day.
+        last: Date,
+        /// The day on the clock.
+        day: Date,
+    },
+    /// An interrupted session is finished.
+    Finish {
+        /// The first set to do.
+        first_set: u8,
+    },
+    /// Two clean sessions in a row.
+    Up {
+        /// The drill's title.
+        drill: String,
+        /// The step it comes to.
+        step: u8,
+        /// What changes.
+        change: String,
+    },
+    /// Something lowers it.
+    Fault {
+        /// What.
+        fault: Fault,
+    },
+    /// The person told of a fall or dizziness.
+    Told {
+        /// What.
+        what: Hold,
+    },
+    /// Many days without practice.
+    Layoff {
+        /// How many.
+        days: i32,
+    },
+    /// The last session was not clean.
+    Mixed {
+        /// Why.
+        shortfall: Shortfall,
+    },
+    /// One clean session so far.
+    OneClean,
+    /// No practice yet.
+    FirstPractice,
+    /// A review is due.
+    Review {
+        /// Sessions so far.
+        sessions: usize,
+        /// After how many it was due.
+        review: u16,
+    },
+    /// The weeks have passed.
+    ProgramOver {
+        /// How many.
+        weeks: u8,
+    },
+    /// It would go down, and is at the first step.
+    Gentlest,
+    /// Every drill is at its highest step.
+    AtCeiling,
+    /// The prescription accepts what the answers about suitability would hold back.
+    Accepted {
+        /// Why.
+        because: String,
+    },
+    /// The person's limits.
+    Bounds {
+        /// What is left.
+        bounds: Bounds,
+    },
+}
+
+/// What differs from one step to another: "the feet come to feet together".
+pub(super) fn change(from: LadderStep, to: LadderStep) -> String {
+    let mut said = Vec::new();
+    if from.stance != to.stance {
+        said.push(format!("the stance changes from {} to {}", from.stance, to.stance));
+    }
+    if from.surface != to.surface {
+        said.push(format!("what you stand on changes from {} to {}", from.surface, to.surface));
+    }
+    if from.support != to.support {
+        said.push(format!("the support changes from {} to {}", from.support, to.support));
+    }
+    match (from.second_task, to.second_task) {
+        (before, Some(task)) if before != Some(task) => said.push(format!("you {task} at the same time")),
+        (Some(task), None) => said.push(format!("you no longer {task} at the same time")),
+        _ => {}
+    }
+    if from.parts != to.parts {
+        said.push(format!("a call has up to {} parts", to.parts));
+    }
+    said.join(", and ")
+}
+
+fn day(day: Date) -> String {
+    day.strftime("%A, %B %-d").to_string()
+}
+
+fn moment(at: &ZonedDateTime) -> String {
+    at.strftime("%A, %B %-d, %H:%M").to_string()
+}
+
+impl Reason {
+    /// The day that it names as the next one, where it stands in the way of practice only until then.
+    pub fn day(&self) -> Option<Date> {
+        match self {
+            Self::NotTodayAnswered { next }
+            | Self::DoneToday { next }
+            | Self::FreeDay { next }
+            | Self::WeekFull { next } => Some(*next),
+            Self::Holding { until, .. } => Some(until.date()),
+            Self::ClockBack { last, .. } => Some(*last),
+            _ => None,
+        }
+    }
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Locked { what } => write!(f, "Practice is locked after {what}. {}", what.advice()),
+            Self::Clinician { because } => {
+                write!(f, "{because} Talk to a clinician first, then: counterpoise suitability")
+            }
+            Self::Holding { what, until } => {
+                let tell = if what.tell_therapist() { " Tell your therapist." } else { "" };
+                write!(f, "48 hours of rest after {what}: practice again from {} on.{tell}", moment(until))
+            }
+            Self::NotTodayAnswered { next } => {
+                write!(f, "You said that today is no day for it. Practice again from {} on.", day(*next))
+            }
+            Self::DoneToday { next } => {
+                write!(f, "Today's practice is done: one a day. The next is on {}.", day(*next))
+            }
+            Self::FreeDay { next } => {
+                write!(f, "This is a free day. The next practice is on {}.", day(*next))
+            }
+            Self::WeekFull { next } => {
+                write!(f, "The days of this week are done. The next practice is on {}.", day(*next))
+            }
+            Self::ClockBack { last, day: today } => write!(
+                f,
+                "The last practice is dated {}, and this computer says {}. Check its date and time.",
+                day(*last),
+                day(*today)
+            ),
+            Self::Finish { first_set } => {
+                write!(f, "The last practice was broken off: it goes on with set {first_set}.")
+            }
+            Self::Up { drill, step, change } => write!(
+                f,
+                "Two clean sessions in a row, so {drill} goes up to step {step}: {change}. Everything else stays."
+            ),
+            Self::Fault { fault } => write!(f, "{} That calls for one step lower.", in_words(fault)),
+            Self::Told { what: Hold::Fall } => {
+                f.write_str("You told of a fall. That calls for one step lower.")
+            }
+            Self::Told { what } => write!(f, "You told of {what}. That calls for one step lower."),
+            Self::Layoff { days } => {
+                write!(
+                    f,
+                    "The last practice was {days} days ago, more than 14. That calls for one step lower."
+                )
+            }
+            Self::Mixed { shortfall } => write!(f, "{shortfall} The step stays."),
+            Self::OneClean => f.write_str("One clean session at this step. After a second one it goes up."),
+            Self::FirstPractice => f.write_str("This is the first practice of this program."),
+            Self::Review { sessions, review } => write!(
+                f,
+                "After {review} sessions your therapist should look at the program; there have been {sessions}. You can \
+                 go on, and the step stays."
+            ),
+            Self::ProgramOver { weeks } => write!(
+                f,
+                "The {weeks} weeks of this program have passed. You can go on, and the step stays. Ask your therapist \
+                 what comes next."
+            ),
+            Self::Gentlest => f.write_str("It is at the gentlest step already."),
+            Self::AtCeiling => {
+                f.write_str("Every drill is at the highest step that is allowed. The step stays.")
+            }
+            Self::Accepted { because } => {
+                write!(f, "Whoever issued the program accepts your answers about suitability: {because}.")
+            }
+            Self::Bounds { bounds } => write!(f, "Your limits: {bounds}"),
+        }
+    }
+}
+
+fn title(place: &Place) -> String {
+    let drill = Drill::named(&place.drill);
+    drill.map_or_else(|| place.drill.clone(), |drill| drill.title().to_owned())
+}
+
+fn in_words(fault: &Fault) -> String {
+    match fault {
+        Fault::Fell => "There was a fall.".to_owned(),
+        Fault::Unwell => "You felt unwell.".to_owned(),
+        Fault::Grabbed(place) => format!("You had to grab hold, or nearly fell ({}).", title(place)),
+        Fault::Steps(place) => {
+            format!("Two pushes of four in a row took two steps or more ({}).", title(place))
+        }
+        Fault::TooHard(place) => format!("It was very hard ({}).", title(place)),
+        Fault::Hard(place) => format!("It was hard in two sets ({}).", title(place)),
+        Fault::LostBalance(place) => format!("You lost your balance ({}).", title(place)),
+        Fault::Unsteady(place) => format!("You were very unsteady in two sets ({}).", title(place)),
+        Fault::Stopped(place) => format!("You stopped because you felt unsteady ({}).", title(place)),
+    }
+}
+
+impl fmt::Display for Shortfall {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Sets { done, planned } => write!(f, "{done} of {planned} sets were done whole."),
+            Self::Ended => f.write_str("The session did not come to its end."),
+            Self::Unanswered => f.write_str("Not every question was answered."),
+            Self::Unnoted { noted, of } => write!(f, "{noted} of {of} pushes were noted; it takes 8 of 10."),
+            Self::Steps { good, of } => {
+                write!(f, "{good} of {of} pushes took one step at most; it takes 8 of 10.")
+            }
+            Self::HeldOn { times, most } => {
+                write!(f, "You held on {times} times; for a clean session {most} at most.")
+            }
+            Self::Effort { effort, most } => {
+                write!(f, "The effort was {effort} of 10; for a clean session {most} at most.")
+            }
+            Self::Unsteady => f.write_str("You were unsteady more often than not."),
+            Self::Symptom => f.write_str("You felt unwell."),
+            Self::Gentler => f.write_str("You chose a gentler practice."),
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! From a plan and a seed to cues at offsets, and how well a guesser could do against them.
+
+pub mod predictability;
+pub mod schedule;

@@ -1,0 +1,40 @@
+//! How well could anybody foresee the calls of a prescription, or of a list that somebody made up? Exact where the rules
+//! can be counted, and what a learner makes of drawn calls beside it. Nothing here draws a session or shows a page.
+//!
+//! ```text
+//! gap table --> wait --> delivered -----\
+//! rules ------> rule --> calls ----------+--> foresight --> verdict --\
+//!                                        |                            +--> audit (JSON), report (a page of blocks)
+//! drawn sessions --> drawn --> estimators --> learned ---------------/
+//! a list --> own
+//! ```
+//!
+//! `docs/audit.md` has the formulas, the thresholds and their sources.
+
+pub mod attribute_guess;
+pub mod audit;
+pub mod audit_page;
+pub mod calls;
+pub mod conditioned_waits;
+pub mod durations;
+pub mod estimators;
+pub mod findings;
+pub mod foresight;
+pub mod interval;
+pub mod learning;
+pub mod own_list;
+pub mod rule;
+pub mod symbols;
+pub mod wait;
+
+pub use audit::Audit;
+pub use calls::Calls;
+pub use conditioned_waits::Delivered;
+pub use estimators::{Estimator, Score};
+pub use foresight::Foresight;
+pub use interval::Interval;
+pub use learning::{Learned, Task};
+pub use own_list::{List, ListError, Own};
+pub use rule::{Foreseen, Rule};
+pub use symbols::{Drawn, Kind, Sequence};
+pub use wait::{Brace, SLOT, Wait, least_expected_hazard};

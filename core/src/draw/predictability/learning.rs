@@ -1,0 +1,90 @@
+//! What a guesser learns from calls alone, without any rule: the estimators over drawn sequences, beside what the best
+//! guesser who knows the rules could reach. Whoever learns more than the rules allow has found a leak.
+
+use super::estimators::{Estimator, Score};
+use super::foresight::Drill;
+use super::symbols::{CLASSES, Kind, Sequence};
+
+/// How many standard errors above the rule-knowing guesser count as a leak \[judgment: of 24 comparisons, at
+/// least one passes them by chance alone in about 1 of 1,300 audits\].
+pub const LEAK_ERRORS: f64 = 4.0;
+
+/// One estimator's score over one sequence.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Learned {
+    /// Which drill, in the order of the prescription.
+    pub drill: usize,
+    /// What the sequence is made of.
+    pub kind: Kind,
+    /// Which estimator.
+    pub estimator: Estimator,
+    /// Its score.
+    pub score: Score,
+}
+
+/// One estimator still to be run: independent of all others, so that they may run side by side.
+#[derive(Debug, Clone, Copy)]
+pub struct Task<'a> {
+    drill: usize,
+    kind: Kind,
+    estimator: Estimator,
+    sequence: &'a Sequence,
+}
+
+impl<'a> Task<'a> {
+    /// Every estimator over every kind of sequence of every drill; a drill of one direction has only its waits. The
+    /// longest tasks come first.
+    pub fn all(sequences: &'a [Sequence]) -> Vec<Self> {
+        let mut tasks = Vec::new();
+        for estimator in [Estimator::MultiMmc, Estimator::Lz78y, Estimator::MultiMcw, Estimator::Lag] {
+            for kind in [Kind::Pair, Kind::Direction, Kind::Gap] {
+                for (drill, sequence) in sequences.iter().enumerate() {
+                    if kind == Kind::Gap || sequence.kinds(Kind::Direction) > 1 {
+                        tasks.push(Self { drill, kind, estimator, sequence });
+                    }
+                }
+            }
+        }
+        tasks
+    }
+
+    /// The score; `None` for a sequence that is too short.
+    pub fn run(&self) -> Option<Learned> {
+        let Self { drill, kind, estimator, sequence } = *self;
+        let score = estimator.judge(&sequence.symbols(kind), sequence.kinds(kind))?;
+        Some(Learned { drill, kind, estimator, score })
+    }
+}
+
+/// The share that the best guesser could name right who knows every rule.
+pub fn allowed(drill: &Drill, kind: Kind) -> f64 {
+    let direction = drill.which.guess_rate;
+    let gap = drill.when.heard.class_guess(&drill.when.bounds);
+    match kind {
+        Kind::Direction => direction,
+        Kind::Gap => gap,
+        Kind::Pair => direction * gap,
+    }
+}
+
+/// The share that chance alone names right.
+pub fn chance(drill: &Drill, kind: Kind) -> f64 {
+    match kind {
+        Kind::Direction => drill.which.chance,
+        Kind::Gap => 1.0 / f64::from(CLASSES),
+        Kind::Pair => drill.which.chance / f64::from(CLASSES),
+    }
+}
+
+impl Learned {
+    /// Whether it names more right than the best guesser who knows every rule could, by more than chance explains.
+    pub fn leaks(&self, drill: &Drill) -> bool {
+        let allowed = allowed(drill, self.kind);
+        let sampled = allowed * (1.0 - allowed) / self.score.guesses() as f64;
+        let error = (sampled + drill.which.error.powi(2)).sqrt();
+        self.score.hit_rate() > allowed + LEAK_ERRORS * error
+    }
+}
+
+#[cfg(test)]
+mod test;

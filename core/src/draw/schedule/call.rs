@@ -1,0 +1,180 @@
+//! What one cue calls, for two channels: what the trainee hears and sees, and what the partner is told before.
+//! Not when it comes.
+//!
+//! How a cue is read by whoever delivers it. `at` is [`Cue::at`](super::Cue::at), from the start of the set's work:
+//!
+//! | channel | when | what |
+//! | --- | --- | --- |
+//! | the trainee's ear | `at` | [`Call::spoken`]: the call, part after part; then the count and the end of a span at their own offsets. Nothing where [`Call::say`] is empty: pushes come unannounced |
+//! | the trainee's screen | `at` | [`Call::show`], in capitals, with the arrow of [`Call::direction`]; nothing where `say` is empty |
+//! | the partner, screen or earbud | `at` - [`Call::lead`] | [`Call::told`]: what to do, toward which place, where the hand goes, how firmly, which ball; empty in the form alone |
+//! | the partner | `at` | the moment itself: a push is recorded as asked, since nobody knows when it came |
+//!
+//! A blank has no call: to the partner it looks like any other moment. A span that is broken off, by a pause, a stop or
+//! a fault, is closed by saying [`Span::close`] at once; [`Cue::until`](super::Cue::until) says when it would have been.
+
+use crate::plan::direction::Direction;
+use crate::plan::drill::{self, Action, Ball, Facing, Form, Span, Strength, Target, Tell};
+use crate::plan::phrase::Phrase;
+use crate::plan::place::{Place, Room};
+use crate::units::Millis;
+
+/// What a cue calls.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Call {
+    pub(super) action: Action,
+    pub(super) direction: Direction,
+    pub(super) say: Vec<Phrase>,
+    pub(super) tell: Vec<Tell>,
+    pub(super) hand: Option<Phrase>,
+    pub(super) show: String,
+    pub(super) span: Option<Span>,
+    pub(super) strength: Option<Strength>,
+    pub(super) practice: bool,
+    pub(super) ball: Option<Ball>,
+    pub(super) lead: Millis,
+}
+
+/// One thing that the trainee hears of a cue.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Spoken {
+    /// How long after the cue its onset is; `None` is straight after the one before.
+    pub after: Option<Millis>,
+    /// What is said.
+    pub phrase: Phrase,
+}
+
+impl Call {
+    /// The call of a target in this form, before anything is drawn for it.
+    pub(super) fn of(target: &Target, form: Form, lead: Millis) -> Self {
+        let say: Vec<Phrase> = target.say.into_iter().collect();
+        let tell = match (form, target.tell) {
+            (Form::Alone, _) => Vec::new(),
+            // The partner may have to say it: with an earbud the trainee hears nothing of the app.
+            (Form::Partner, None) => say.iter().map(|phrase| Tell::Words(*phrase)).collect(),
+            (Form::Partner, Some(tell)) => {
+                let toward =
+                    (target.direction != Direction::InPlace).then_some(Tell::Toward(target.direction));
+                [Some(Tell::Words(tell)), toward, target.hand.map(Tell::Words)]
+                    .into_iter()
+                    .flatten()
+                    .collect()
+            }
+        };
+        Self {
+            action: target.action,
+            direction: target.direction,
+            say,
+            hand: target.hand.filter(|hand| tell.contains(&Tell::Words(*hand))),
+            tell,
+            show: target.words().to_uppercase(),
+            span: target.span,
+            strength: None,
+            practice: false,
+            ball: None,
+            lead: if form == Form::Partner { lead } else { Millis(0) },
+        }
+    }
+
+    /// What to do.
+    pub fn action(&self) -> Action {
+        self.action
+    }
+    /// Where, seen from the trainee.
+    pub fn direction(&self) -> Direction {
+        self.direction
+    }
+    /// What is called to the trainee at the cue, one after another; empty where nothing audible goes with it.
+    pub fn say(&self) -> &[Phrase] {
+        &self.say
+    }
+    /// What stands on the screen, in capitals: what is called, or what the partner does.
+    pub fn show(&self) -> &str {
+        &self.show
+    }
+    /// For what lasts: how long, and how it ends.
+    pub fn span(&self) -> Option<Span> {
+        self.span
+    }
+    /// How firm a push is.
+    pub fn strength(&self) -> Option<Strength> {
+        self.strength
+    }
+    /// Whether it is one of the two pushes that open a session's pushes at the gentlest and are announced as practice.
+    pub fn is_practice(&self) -> bool {
+        self.practice
+    }
+    /// The ball to catch, of two.
+    pub fn ball(&self) -> Option<Ball> {
+        self.ball
+    }
+    /// What the partner is told, before places are put in.
+    pub fn tell(&self) -> &[Tell] {
+        &self.tell
+    }
+    /// Where the partner's hand goes.
+    pub fn hand(&self) -> Option<Phrase> {
+        self.hand
+    }
+    /// How long before the cue the partner is told; 0 alone.
+    pub fn lead(&self) -> Millis {
+        self.lead
+    }
+
+    /// What the partner is told, in order: a direction is said as the place of the room that lies there, where it is
+    /// known for a trainee who faces so.
+    pub fn told(&self, room: Room, facing: Facing) -> Vec<Phrase> {
+        self.put_in(|direction| room.toward(facing, direction).map(Place::toward))
+    }
+
+    /// What the partner is told where the room is not known: directions, no places.
+    pub fn told_anywhere(&self) -> Vec<Phrase> {
+        self.put_in(|_| None)
+    }
+
+    fn put_in(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
+        let say = |tell: &Tell| match *tell {
+            Tell::Words(phrase) => phrase,
+            Tell::Toward(direction) => place(direction).unwrap_or_else(|| drill::toward(direction)),
+        };
+        self.tell.iter().map(say).collect()
+    }
+
+    /// Everything that the trainee hears of it, to the end of its span.
+    pub fn spoken(&self) -> Vec<Spoken> {
+        let call = self.say.iter().enumerate();
+        let mut spoken: Vec<Spoken> =
+            call.map(|(part, &phrase)| Spoken { after: (part == 0).then_some(Millis(0)), phrase }).collect();
+        if let Some(span) = self.span {
+            let seconds = |number: u8| Millis::from_secs(u32::from(span.count + 1 - number));
+            let count =
+                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Spoken {
+                    after: Some(span.length - seconds(number)),
+                    phrase: Phrase::own(&format!("count.{number}")),
+                });
+            spoken.extend(count);
+            spoken.push(Spoken { after: Some(span.length), phrase: span.close });
+        }
+        spoken
+    }
+
+    /// The ids of what is called, joined by `+`; where nothing is called, of what the partner is told.
+    pub fn phrase_ids(&self) -> String {
+        joined(self.named().iter().map(|phrase| phrase.id()), "+")
+    }
+
+    /// Every phrase that can be said of it, for loading: call, count, end, and what the partner is told where no place is
+    /// known. The phrases of the room's own places are the room's to load.
+    pub fn phrases(&self) -> Vec<Phrase> {
+        let told = self.told_anywhere();
+        self.spoken().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
+    }
+
+    fn named(&self) -> Vec<Phrase> {
+        if self.say.is_empty() { self.told_anywhere() } else { self.say.clone() }
+    }
+}
+
+pub(super) fn joined<'a>(texts: impl Iterator<Item = &'a str>, by: &str) -> String {
+    texts.collect::<Vec<_>>().join(by)
+}

@@ -1,0 +1,110 @@
+//! Locks and holds: what only a clinician's clearance lifts, and what 48 hours lift. Not what a person is asked to find
+//! them (that is `readiness`), and not which of them stands now (that is `progression`).
+
+use jiff::SignedDuration;
+
+use crate::words;
+
+/// How long a hold lasts \[judgment\]. Elapsed time, not days.
+pub const HOLD: SignedDuration = SignedDuration::from_hours(48);
+
+/// What locks practice until a clinician clears it \[judgment: after the stop lists of public-health guidance\].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Lock {
+    /// A fall that hurt, or of which nobody said that it did not.
+    FallHurt,
+    /// A knock to the head.
+    HeadKnock,
+    /// Fainted.
+    Faint,
+    /// Chest pain or pressure.
+    Chest,
+    /// Badly short of breath.
+    Breath,
+    /// New weakness or numbness, or trouble speaking or seeing.
+    Nerve,
+    /// Dizziness that did not pass within five minutes.
+    Dizziness,
+    /// Felt unwell in a practice, and it was not said afterwards that it passed.
+    Unwell,
+}
+
+/// What holds practice for 48 hours and lowers it by one step \[judgment\].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Hold {
+    /// A fall without injury.
+    Fall,
+    /// Grabbed hold or nearly fell, alone.
+    Grab,
+    /// Dizziness that passed within five minutes.
+    Dizziness,
+    /// Felt unwell in a practice.
+    Unwell,
+}
+
+words! {
+    Lock {
+        FallHurt => "a fall that may have hurt",
+        HeadKnock => "a knock to the head",
+        Faint => "fainting",
+        Chest => "chest pain or pressure",
+        Breath => "bad shortness of breath",
+        Nerve => "new weakness, numbness, or trouble speaking or seeing",
+        Dizziness => "dizziness that did not pass in five minutes",
+        Unwell => "feeling unwell, and nobody said that it passed",
+    }
+    Hold {
+        Fall => "a fall without injury",
+        Grab => "grabbing hold or nearly falling, alone",
+        Dizziness => "dizziness that passed",
+        Unwell => "feeling unwell in a practice",
+    }
+}
+
+impl Lock {
+    /// Whether the first words are: sit down, call now.
+    pub const fn is_emergency(self) -> bool {
+        matches!(self, Self::Chest | Self::Breath | Self::Nerve)
+    }
+
+    /// What a symptom of a practice locks, by the answer that is kept (`Question::Symptom`): 5, dizzy, and 6, something
+    /// else, lock nothing; they hold, and it is asked next time whether it passed.
+    ///
+    /// ```
+    /// use counterpoise_core::health::lock::Lock;
+    /// assert_eq!(Lock::of_symptom(1), Some(Lock::Chest));
+    /// assert_eq!(Lock::of_symptom(5), None);
+    /// ```
+    pub const fn of_symptom(answer: u8) -> Option<Self> {
+        match answer {
+            1 => Some(Self::Chest),
+            2 => Some(Self::Breath),
+            3 => Some(Self::Nerve),
+            4 => Some(Self::Faint),
+            _ => None,
+        }
+    }
+
+    /// What to do, after the fact that the lock names.
+    pub const fn advice(self) -> &'static str {
+        match self {
+            Self::Chest | Self::Breath | Self::Nerve => {
+                "If it is there now: sit down and call your local emergency number. See a clinician before you practice \
+                 again."
+            }
+            Self::HeadKnock => {
+                "See a clinician before you practice again; if you take blood thinners, today, even if you feel well."
+            }
+            Self::FallHurt | Self::Faint | Self::Dizziness | Self::Unwell => {
+                "See a clinician before you practice again."
+            }
+        }
+    }
+}
+
+impl Hold {
+    /// Whether the therapist should be told.
+    pub const fn tell_therapist(self) -> bool {
+        matches!(self, Self::Fall)
+    }
+}

@@ -1,0 +1,233 @@
+//! From answers to a verdict. Every rule is \[judgment\], after public-health guidance, and stands here once.
+
+use std::fmt;
+
+use super::{Item, Readiness};
+use crate::health::lock::{Hold, Lock};
+use crate::words;
+
+/// Whether to practice today.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
+pub enum Verdict {
+    /// As the prescription and the progression say.
+    #[default]
+    Go,
+    /// One step lower than usual, today.
+    Gentler,
+    /// Not today.
+    NotToday,
+}
+
+/// Who is told, or asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Whom {
+    /// The local emergency number, now.
+    Emergency,
+    /// A doctor, nurse or other clinician.
+    Clinician,
+    /// The doctor or pharmacist who gave the medicine.
+    Pharmacist,
+    /// The therapist, before the next practice.
+    Therapist,
+    /// Nobody: it can be put right, or passes.
+    Nobody,
+}
+
+words! {
+    Verdict {
+        Go => "go",
+        Gentler => "gentler today",
+        NotToday => "not today",
+    }
+}
+
+/// One reason, with what to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reason {
+    /// The sentence that was not true.
+    pub item: Item,
+    /// What it leads to by itself.
+    pub verdict: Verdict,
+    /// Who is told, or asked.
+    pub whom: Whom,
+}
+
+/// What was answered to this sentence; `None` if it was not asked.
+fn said(answers: &[(Item, bool)], item: Item) -> Option<bool> {
+    answers.iter().rev().find(|(other, _)| *other == item).map(|(_, yes)| *yes)
+}
+
+/// What the answers lock. A question that was due besides and has no answer counts as not true.
+pub(super) fn locks(answers: &[(Item, bool)]) -> Vec<Lock> {
+    let not = |item| said(answers, item) == Some(false);
+    let unless = |item, besides| not(item) && said(answers, besides) != Some(true);
+    let all = [
+        (not(Item::Chest), Lock::Chest),
+        (not(Item::Breath), Lock::Breath),
+        (not(Item::Nerve), Lock::Nerve),
+        (not(Item::Faint), Lock::Faint),
+        (not(Item::Head), Lock::HeadKnock),
+        (unless(Item::Fall, Item::FallUnhurt), Lock::FallHurt),
+        (unless(Item::Dizzy, Item::DizzyPassed), Lock::Dizziness),
+        (not(Item::UnwellPassed), Lock::Unwell),
+    ];
+    all.into_iter().filter(|(is, _)| *is).map(|(_, lock)| lock).collect()
+}
+
+impl Readiness {
+    /// What these answers come to.
+    ///
+    /// ```
+    /// use counterpoise_core::health::readiness::{Item, Readiness, Verdict};
+    /// let readiness = Readiness::of(&[(Item::Night, false), (Item::Light, true)]);
+    /// assert_eq!(readiness.verdict, Verdict::Gentler);
+    /// assert_eq!(readiness.reasons[0].to_string(), "You did not sleep well. Take it one step lower today.");
+    /// ```
+    pub fn of(answers: &[(Item, bool)]) -> Self {
+        if answers.iter().all(|(_, yes)| *yes) {
+            return Self::default();
+        }
+        let not = |item| said(answers, item) == Some(false);
+        let locks = locks(answers);
+        let fell = not(Item::Fall);
+        let past = said(answers, Item::FallPast) == Some(true);
+        let mut holds = Vec::new();
+        if fell && !past {
+            holds.push(Hold::Fall);
+        }
+        if not(Item::Dizzy) {
+            holds.push(Hold::Dizziness);
+        }
+        let reasons = answers.iter().filter(|(_, yes)| !yes).filter_map(|(item, _)| {
+            let (verdict, whom) = leads_to(*item, answers)?;
+            Some(Reason { item: *item, verdict, whom })
+        });
+        let mut reasons: Vec<Reason> = reasons.collect();
+        reasons.sort_by_key(|reason| (std::cmp::Reverse(reason.verdict), reason.whom));
+        let verdict = reasons.iter().map(|reason| reason.verdict).max().unwrap_or(Verdict::Go);
+        Self { verdict, reasons, locks, holds, lower: fell && past }
+    }
+}
+
+/// What a sentence that is not true leads to. `None`: the answer to which it belongs says it.
+fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Whom)> {
+    let yes = |item| said(answers, item) == Some(true);
+    Some(match item {
+        Item::Chest | Item::Breath | Item::Nerve => (Verdict::NotToday, Whom::Emergency),
+        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Whom::Therapist),
+        Item::Faint | Item::Head | Item::Pain | Item::UnwellPassed | Item::Dizzy => {
+            (Verdict::NotToday, Whom::Clinician)
+        }
+        Item::Fall if !yes(Item::FallUnhurt) => (Verdict::NotToday, Whom::Clinician),
+        Item::Fall if !yes(Item::FallPast) => (Verdict::NotToday, Whom::Therapist),
+        Item::Fall => (Verdict::Gentler, Whom::Therapist),
+        Item::Medicine if yes(Item::MedicineAgreed) => (Verdict::Gentler, Whom::Nobody),
+        Item::Medicine => (Verdict::NotToday, Whom::Pharmacist),
+        Item::Sore | Item::Night | Item::House => (Verdict::Gentler, Whom::Nobody),
+        Item::DizzyPassed | Item::FallUnhurt | Item::FallPast | Item::MedicineAgreed => return None,
+        Item::Ill
+        | Item::Alcohol
+        | Item::Counter
+        | Item::Hot
+        | Item::Floor
+        | Item::Light
+        | Item::Behind
+        | Item::Shoes
+        | Item::Aids
+        | Item::Phone
+        | Item::Chair
+        | Item::PartnerHere
+        | Item::PartnerWell
+        | Item::PartnerKnows
+        | Item::BothWilling => (Verdict::NotToday, Whom::Nobody),
+    })
+}
+
+impl Reason {
+    /// Whether it can be put right at once, so that practice may be opened again the same day.
+    pub fn can_be_put_right(self) -> bool {
+        matches!(
+            self.item,
+            Item::Counter
+                | Item::Hot
+                | Item::Floor
+                | Item::Light
+                | Item::Behind
+                | Item::Shoes
+                | Item::Aids
+                | Item::Phone
+                | Item::Chair
+                | Item::PartnerHere
+        )
+    }
+
+    /// What is so, as a sentence to the person.
+    pub const fn fact(self) -> &'static str {
+        match self.item {
+            Item::Chest => "Your chest hurts or feels tight.",
+            Item::Breath => "You are badly short of breath.",
+            Item::Nerve => "Something is newly weak or numb, or you speak or see differently.",
+            Item::Dizzy | Item::DizzyPassed => "You have been dizzy.",
+            Item::Faint => "You have fainted.",
+            Item::Fall | Item::FallUnhurt | Item::FallPast => "You have had a fall.",
+            Item::Head => "You have hit your head.",
+            Item::Pain => "You have a new pain.",
+            Item::Sore => "You are sore.",
+            Item::Ill => "You are ill.",
+            Item::Night => "You did not sleep well.",
+            Item::Alcohol => "You have had alcohol today.",
+            Item::Medicine | Item::MedicineAgreed => "You take a new medicine.",
+            Item::UnwellPassed => {
+                "You felt unwell last time, and it did not soon pass or was something grave."
+            }
+            Item::Counter => "The counter is not fixed, or something near it slides or tips.",
+            Item::Hot => "Something near you is hot or sharp, or a door or drawer is open.",
+            Item::Floor => "The floor is not dry and clear.",
+            Item::Light => "The light is not good.",
+            Item::Behind => "There is no clear floor and no wall behind you.",
+            Item::Shoes => "You do not wear firm shoes.",
+            Item::Aids => "Your glasses or hearing aids are missing.",
+            Item::Phone => "There is no phone in reach.",
+            Item::Chair => "There is no firm chair or no water in reach.",
+            Item::House => "Nobody else is in the house.",
+            Item::PartnerHere => "Your partner is not within reach with both hands free.",
+            Item::PartnerWell => "Your partner is not well enough for it today.",
+            Item::PartnerKnows => "Your partner does not know yet where hands go.",
+            Item::BothWilling => "One of you would rather not.",
+        }
+    }
+
+    /// What to do.
+    pub fn advice(self) -> &'static str {
+        match (self.item, self.whom) {
+            (_, Whom::Emergency) => {
+                "Sit down. If it is there now, call your local emergency number now. See a clinician before you \
+                 practice again."
+            }
+            (Item::Head, _) => {
+                "See a clinician before you practice again; if you take blood thinners, today, even if you feel well."
+            }
+            (Item::Pain, _) => "Do not practice with it. Ask a clinician if it does not go away.",
+            (_, Whom::Clinician) => "See a clinician before you practice again.",
+            (_, Whom::Pharmacist) => "Ask your doctor or chemist first whether you may practice.",
+            (Item::Dizzy, Whom::Therapist) => "Rest for 48 hours. Tell your therapist if it comes again.",
+            (Item::Fall, _) if self.verdict == Verdict::NotToday => {
+                "Rest for 48 hours, and tell your therapist."
+            }
+            (Item::Fall, _) => "Tell your therapist. You go on one step lower.",
+            (Item::Ill, _) => "Practice again when you are well.",
+            (Item::Alcohol, _) => "Practice tomorrow.",
+            (Item::PartnerWell | Item::PartnerKnows | Item::BothWilling, _) => {
+                "Leave out what needs a partner today."
+            }
+            _ if self.verdict == Verdict::Gentler => "Take it one step lower today.",
+            _ => "Put it right, then open Counterpoise again.",
+        }
+    }
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.fact(), self.advice())
+    }
+}

@@ -1,0 +1,12 @@
+//! What may be practiced: a prescription within its limits, the drills it names, and the words they are called by.
+
+pub mod caution;
+pub mod convolution;
+pub mod counts;
+pub mod direction;
+pub mod drill;
+pub mod explanation;
+pub mod gaps;
+pub mod phrase;
+pub mod place;
+pub mod prescription;

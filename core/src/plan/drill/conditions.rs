@@ -1,0 +1,295 @@
+//! The conditions under which a drill is done: feet, floor, hands, eyes, a second task, and where the counter is.
+//! Not what is called.
+
+use serde::Deserialize;
+
+use super::need::Need;
+use super::unlock::UnlockName;
+use crate::words;
+
+/// How the feet stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Stance {
+    /// Sitting on a chair.
+    Seated,
+    /// About hip width.
+    FeetApart,
+    /// Side by side, touching.
+    FeetTogether,
+    /// One foot half a step ahead of the other; which one is the set's `side`.
+    SemiTandem,
+    /// One foot in a line before the other; which one is the set's `side`.
+    Tandem,
+    /// On one leg; which one is the set's `side`.
+    OneLeg,
+    /// Walking slowly.
+    Walking,
+}
+
+/// What is under the feet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Surface {
+    /// A floor.
+    Firm,
+    /// A soft base.
+    Foam,
+    /// A course of firm and soft patches.
+    Patches,
+}
+
+/// What the hands rest on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Support {
+    /// The chair that the person sits on.
+    Chair,
+    /// Both hands push on the chair.
+    HandsOnChair,
+    /// Both hands rest on the counter.
+    TwoHands,
+    /// One hand rests on it.
+    OneHand,
+    /// The fingertips touch it.
+    Fingertips,
+    /// The hands are just above it.
+    Hovering,
+    /// The hands are free, the counter within a hand's reach.
+    Beside,
+}
+
+/// Eyes open or closed. No ladder closes them: closed eyes are a spell of a few seconds, called and ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Vision {
+    /// Eyes open.
+    Open,
+}
+
+/// What is done besides.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SecondTask {
+    /// Talk.
+    Talk,
+    /// Carry something light.
+    Carry,
+    /// Count aloud.
+    Count,
+}
+
+/// The foot that is ahead, or that stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Side {
+    /// The trainee's left.
+    Left,
+    /// The trainee's right.
+    Right,
+}
+
+/// How the trainee faces the counter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Facing {
+    /// The counter is ahead.
+    CounterAhead,
+    /// The counter is at the left.
+    CounterLeft,
+    /// The counter is at the right.
+    CounterRight,
+    /// The counter is at either side, and stays there.
+    CounterBeside,
+    /// A bare wall is ahead, the counter at either side.
+    WallAhead,
+    /// The screen is ahead.
+    ScreenAhead,
+}
+
+words! {
+    Stance {
+        Seated => "seated",
+        FeetApart => "feet apart",
+        FeetTogether => "feet together",
+        SemiTandem => "semi-tandem",
+        Tandem => "tandem",
+        OneLeg => "one leg",
+        Walking => "walking",
+    }
+    Surface {
+        Firm => "firm",
+        Foam => "foam",
+        Patches => "patches",
+    }
+    Support {
+        Chair => "chair",
+        HandsOnChair => "hands on the chair",
+        TwoHands => "two hands",
+        OneHand => "one hand",
+        Fingertips => "fingertips",
+        Hovering => "hands hovering",
+        Beside => "beside",
+    }
+    Vision {
+        Open => "open",
+    }
+    SecondTask {
+        Talk => "talk",
+        Carry => "carry",
+        Count => "count",
+    }
+    Side {
+        Left => "left",
+        Right => "right",
+    }
+    Facing {
+        CounterAhead => "counter ahead",
+        CounterLeft => "counter at the left",
+        CounterRight => "counter at the right",
+        CounterBeside => "counter beside",
+        WallAhead => "wall ahead",
+        ScreenAhead => "screen ahead",
+    }
+}
+
+impl Stance {
+    /// Whether left and right are two stances, which take turns.
+    pub const fn has_sides(self) -> bool {
+        matches!(self, Self::SemiTandem | Self::Tandem | Self::OneLeg)
+    }
+
+    /// Whether it is held for a spell only, bounded by the person's own tested hold, with the foot down between.
+    pub const fn is_spell(self) -> bool {
+        matches!(self, Self::Tandem | Self::OneLeg)
+    }
+}
+
+impl Support {
+    /// Whether a hand always rests on something fixed.
+    pub const fn rests(self) -> bool {
+        !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
+    }
+}
+
+/// One step of a ladder: the conditions under which the drill is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LadderStep {
+    /// How the feet stand.
+    pub stance: Stance,
+    /// What is under the feet.
+    pub surface: Surface,
+    /// What the hands rest on.
+    pub support: Support,
+    /// Eyes open or closed.
+    pub vision: Vision,
+    /// What is done besides.
+    #[serde(default)]
+    pub second_task: Option<SecondTask>,
+    /// The most parts of one call, in a drill whose calls have several.
+    #[serde(default = "one")]
+    pub parts: u8,
+}
+
+const fn one() -> u8 {
+    1
+}
+
+impl LadderStep {
+    /// How many things differ in `next`. A ladder changes one at a time; the parts of a call grow one at a time. Who
+    /// gets up leaves the chair that carried them: that is one change.
+    pub(super) fn changes_to(self, next: Self) -> usize {
+        let Self { stance, surface, support, vision, second_task, parts } = self;
+        let differ = [
+            stance != next.stance,
+            surface != next.surface,
+            support != next.support && (stance == Stance::Seated) == (next.stance == Stance::Seated),
+            vision != next.vision,
+            second_task != next.second_task,
+        ];
+        differ.into_iter().filter(|differs| *differs).count() + usize::from(parts.abs_diff(next.parts))
+    }
+
+    /// The verb for the posture: `Stand with`, `Sit with`, `Walk with`.
+    pub const fn posture(self) -> &'static str {
+        match self.stance {
+            Stance::Seated => "Sit with",
+            Stance::Walking => "Walk with",
+            Stance::FeetApart
+            | Stance::FeetTogether
+            | Stance::SemiTandem
+            | Stance::Tandem
+            | Stance::OneLeg => "Stand with",
+        }
+    }
+
+    /// How the person stands, in words that go on after the posture.
+    pub fn stand(self, facing: Facing, side: Option<Side>) -> String {
+        let feet = match (self.stance, side) {
+            (Stance::FeetApart, _) => "feet apart",
+            (Stance::FeetTogether, _) => "feet together",
+            (Stance::SemiTandem, None) => "one foot half a step ahead",
+            (Stance::SemiTandem, Some(Side::Right)) => "the right foot half a step ahead",
+            (Stance::SemiTandem, Some(Side::Left)) => "the left foot half a step ahead",
+            (Stance::Tandem, None) => "one foot in a line before the other",
+            (Stance::Tandem, Some(Side::Right)) => "the right foot in a line before the left",
+            (Stance::Tandem, Some(Side::Left)) => "the left foot in a line before the right",
+            (Stance::OneLeg, None) => "one leg carrying you in each hold",
+            (Stance::OneLeg, Some(Side::Right)) => "the right leg carrying you in each hold",
+            (Stance::OneLeg, Some(Side::Left)) => "the left leg carrying you in each hold",
+            (Stance::Seated, _) => "both feet",
+            (Stance::Walking, _) => "slow steps",
+        };
+        let floor = match self.surface {
+            Surface::Firm => "a firm floor",
+            Surface::Foam => "a soft base",
+            Surface::Patches => "firm and soft patches",
+        };
+        let hands = match self.support {
+            Support::Chair => "your back against the chair",
+            Support::HandsOnChair => "both hands on the chair",
+            Support::TwoHands => "both hands resting on the counter",
+            Support::OneHand => "one hand resting on the counter",
+            Support::Fingertips => "the fingertips on the counter",
+            Support::Hovering => "the hands just above the counter",
+            Support::Beside => "the hands free and the counter within their reach",
+        };
+        let eyes = match self.vision {
+            Vision::Open => "eyes open",
+        };
+        let facing = match facing {
+            Facing::CounterAhead => "the counter ahead",
+            Facing::CounterLeft => "the counter at your left",
+            Facing::CounterRight => "the counter at your right",
+            Facing::CounterBeside => "the counter beside you",
+            Facing::WallAhead => "a bare wall ahead and the counter beside you",
+            Facing::ScreenAhead => "the screen ahead",
+        };
+        let task = match self.second_task {
+            None => "",
+            Some(SecondTask::Talk) => ", talking all the while",
+            Some(SecondTask::Carry) => ", carrying something light",
+            Some(SecondTask::Count) => ", counting aloud all the while",
+        };
+        let parts = match self.parts {
+            0 | 1 => String::new(),
+            most => format!("; a call has up to {most} parts"),
+        };
+        format!("{facing}, {feet} on {floor}, {hands}, {eyes}{task}{parts}")
+    }
+
+    /// What somebody must have watched before the person stands so.
+    pub fn unlocks(self) -> impl Iterator<Item = UnlockName> {
+        let stance = match self.stance {
+            Stance::Tandem | Stance::OneLeg => Some(UnlockName::OneLeg),
+            Stance::Walking => Some(UnlockName::Walking),
+            Stance::Seated | Stance::FeetApart | Stance::FeetTogether | Stance::SemiTandem => None,
+        };
+        let surface = match self.surface {
+            Surface::Firm => None,
+            Surface::Foam | Surface::Patches => Some(UnlockName::Surface),
+        };
+        [stance, surface, self.second_task.map(|_| UnlockName::SecondTask)].into_iter().flatten()
+    }
+
+    /// What must be in place.
+    pub fn needs(self) -> impl Iterator<Item = Need> {
+        let stretch = (self.stance == Stance::Walking).then_some(Need::FreeStretch);
+        let base = (self.surface == Surface::Foam).then_some(Need::OwnBase);
+        [stretch, base].into_iter().flatten()
+    }
+}

@@ -1,0 +1,42 @@
+//! What a drill cannot do without, as the prescription must confirm it and the screen asks for it before the first set.
+//! Not the small kit that a drill names in words.
+
+use crate::words;
+
+/// Something that must be in place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Need {
+    /// A free stretch of floor.
+    FreeStretch,
+    /// A chair whose back stands against a wall.
+    ChairAgainstWall,
+    /// A soft base that the person owns and knows.
+    OwnBase,
+    /// Somebody within reach who knows where hands go and never go.
+    Partner,
+}
+
+words! {
+    Need {
+        FreeStretch => "free stretch",
+        ChairAgainstWall => "chair against a wall",
+        OwnBase => "own soft base",
+        Partner => "partner",
+    }
+}
+
+impl Need {
+    /// The sentence that must be true today, for the list before the first set.
+    pub const fn sentence(self) -> &'static str {
+        match self {
+            Self::FreeStretch => {
+                "A stretch of floor is free: four steps long, a step wide, nothing to trip on, beside a counter or wall."
+            }
+            Self::ChairAgainstWall => {
+                "A firm chair without wheels stands with its back against a wall, beside the counter."
+            }
+            Self::OwnBase => "The soft base is the one I know. It lies flat and does not slide.",
+            Self::Partner => "My partner is within reach of me, with both hands free.",
+        }
+    }
+}

@@ -1,0 +1,167 @@
+//! The prescription as a sheet for the person who practices: when, what, how to stand, when to stop, whom to call. No
+//! figures of guessing, and no shortfall of dose: those are for whoever prescribes (`explain`).
+
+use super::{Explanation, Part, count, decimal};
+use crate::plan::drill::Form;
+use crate::plan::phrase::Phrase;
+use crate::plan::prescription::{DrillOrder, DrillPlan};
+
+/// Where something is written by hand.
+const BLANK: &str = "______________________";
+
+pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
+    let prescription = explanation.prescription;
+    let mut parts = vec![when(explanation)];
+    let plans = prescription.drills();
+    parts.extend(plans.iter().enumerate().map(|(nth, plan)| drill(nth, plan)));
+    parts.push(moments(explanation));
+    parts.push(going_on(explanation));
+    parts.push(Part { heading: "Stop".into(), lines: stop() });
+    parts.push(Part { heading: "Take care".into(), lines: care(plans) });
+    parts.push(Part {
+        heading: "Numbers to keep beside the counter".into(),
+        lines: vec![format!("Emergency: {BLANK}"), format!("Therapist: {BLANK}")],
+    });
+    parts
+}
+
+fn when(explanation: &Explanation<'_>) -> Part {
+    let prescription = explanation.prescription;
+    let by = match prescription.issued_by() {
+        "" => String::new(),
+        by => format!("From {by}, "),
+    };
+    let minutes = (explanation.dose().session.as_secs_f64() / 60.0).ceil();
+    Part {
+        heading: prescription.title().to_owned(),
+        lines: vec![
+            format!("{by}{}.", prescription.issued_on()),
+            format!(
+                "Practice on {} a week, for {}. Once a day at most. If you miss a day, do not do two on another.",
+                count(prescription.days_a_week().into(), "day"),
+                count(prescription.weeks().into(), "week"),
+            ),
+            format!(
+                "One practice takes about {minutes} minutes with its rests, and a few more to warm up and cool down."
+            ),
+            format!("After each set rest for at least {}. Have a chair at hand.", prescription.rest()),
+        ],
+    }
+}
+
+fn drill(nth: usize, plan: &DrillPlan) -> Part {
+    let drill = plan.drill();
+    let facing = drill.facings()[0];
+    let mut lines = vec![drill.about().to_owned()];
+    lines.push(format!("{} of {}, {}.", count(plan.sets().into(), "set"), plan.work(), with(plan)));
+    lines.push(format!(
+        "At first: {} {}.",
+        plan.conditions().posture().to_lowercase(),
+        plan.conditions().stand(facing, None)
+    ));
+    if nth > 0
+        && let Some((_, last)) = plan.reachable().last().filter(|(step, _)| *step > plan.step())
+    {
+        lines.push(format!(
+            "Later, one small change at a time, at most: {} {}.",
+            last.posture().to_lowercase(),
+            last.stand(facing, None)
+        ));
+    }
+    let words: Vec<String> = plan.targets().iter().map(|target| format!("\"{}\"", target.words())).collect();
+    let silent = plan.targets().iter().all(|target| target.say.is_none());
+    let who = if silent { "You hear nothing before it. Your partner is told" } else { "You hear" };
+    lines.push(format!("{who}: {}.", words.join(", ")));
+    if let Some((gentlest, firmest)) = plan.strength() {
+        let up_to = if gentlest == firmest { "" } else { "up to " };
+        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.feels()));
+    }
+    if plan.form() == Form::Partner {
+        lines.extend(drill.partner_does().iter().map(|does| format!("For your partner: {does}")));
+    }
+    lines.push(format!(
+        "You need: {}. Behind you: {}. Within reach: {}.",
+        drill.kit().join(", "),
+        drill.behind(),
+        drill.fixed_support()
+    ));
+    let name = if nth == 0 {
+        format!("1. {}, to warm up", drill.title())
+    } else {
+        format!("{}. {}", nth + 1, drill.title())
+    };
+    Part { heading: name, lines }
+}
+
+fn with(plan: &DrillPlan) -> String {
+    match (plan.form(), plan.partners()) {
+        (Form::Alone, _) => "alone".into(),
+        (Form::Partner, []) => "with a partner within reach".into(),
+        (Form::Partner, partners) => format!("only with {}, within reach", partners.join(" or ")),
+    }
+}
+
+fn moments(explanation: &Explanation<'_>) -> Part {
+    let mean = explanation.counts.mean().round();
+    let mut lines = vec![
+        format!(
+            "About {} calls in a practice. Nobody knows when the next one comes, or what it will be: that is the point of it.",
+            decimal(mean)
+        ),
+        "Sometimes nothing comes for a while. That is meant so; keep standing and wait.".into(),
+    ];
+    if explanation.prescription.order() == DrillOrder::Drawn {
+        lines.push("After the warm-up the order changes from day to day.".into());
+    }
+    Part { heading: "How it surprises you".into(), lines }
+}
+
+fn going_on(explanation: &Explanation<'_>) -> Part {
+    let prescription = explanation.prescription;
+    let mut lines = vec![
+        "Before each practice you are asked how you are. Answer as it is; \"not today\" is a good answer too.".into(),
+        "After two good practices one thing becomes a little harder. After a bad one it becomes easier. You may always choose gentler, and never harder.".into(),
+        format!("After {} your therapist looks at it with you. Bring the memory stick or the computer.", count(prescription.review_after_sessions().into(), "practice")),
+    ];
+    for unlock in prescription.unlocks() {
+        let with =
+            if unlock.partner.is_empty() { String::new() } else { format!(" with {}", unlock.partner) };
+        let there = if unlock.therapist_present { " Only while your therapist is there." } else { "" };
+        lines.push(format!(
+            "Because {}: only{with} as {} watched it on {}, with {}.{there}",
+            unlock.name.why(),
+            unlock.watched_by,
+            unlock.on,
+            unlock.name.with(),
+        ));
+    }
+    Part { heading: "How it goes on".into(), lines }
+}
+
+fn said(id: &str) -> String {
+    Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
+}
+
+fn stop() -> Vec<String> {
+    vec![
+        said("practice.stop-list"),
+        "Call the emergency number for chest pain, a faint, sudden weakness, numbness, or trouble speaking or seeing.".into(),
+        "After a fall do not get up at once. See first whether something hurts. If it does, or you hit your head, call for help.".into(),
+        said("practice.ignore"),
+    ]
+}
+
+fn care(plans: &[DrillPlan]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for caution in plans.iter().flat_map(|plan| plan.drill().cautions()) {
+        if !lines.contains(caution) {
+            lines.push(caution.clone());
+        }
+    }
+    lines.push(
+        "Shoes on, light on, floor clear, phone within reach, pets and children out of the room.".into(),
+    );
+    lines.push("Your therapist's advice, the local emergency number and local rules come first.".into());
+    lines.push("This is practice. Nothing here promises to prevent falls.".into());
+    lines
+}

@@ -1,0 +1,224 @@
+//! What is allowed: a therapist's limits for one person, checked once and unforgeable afterwards.
+//! Not when or where a cue comes (that is `schedule`).
+
+use std::sync::LazyLock;
+
+use jiff::civil::Date;
+
+pub use crate::plan::drill::UnlockName;
+pub use crate::plan::gaps::{GapRange, Shape};
+use crate::units::Millis;
+
+mod digest;
+pub mod draft;
+mod drill_plan;
+mod fields;
+mod gate;
+mod gentler;
+pub mod limits;
+pub mod refusal;
+mod seal;
+pub mod set_counts;
+mod today;
+mod write;
+
+pub use digest::{Digest, NotADigest};
+pub use draft::{Draft, DraftDrill};
+use drill_plan::reachable;
+pub use drill_plan::{DrillPlan, Sequence};
+pub use gentler::Harder;
+pub use refusal::{Reason, Refusal};
+pub use seal::Seal;
+
+/// The `schema` of a prescription file.
+pub const SCHEMA: &str = "counterpoise.prescription/1";
+
+/// The prescriptions that are built in, the default first.
+const READY: [(&str, &str); 5] = [
+    ("gentle", include_str!("../../../presets/prescriptions/gentle.toml")),
+    ("typical", include_str!("../../../presets/prescriptions/typical.toml")),
+    ("steps-and-rises", include_str!("../../../presets/prescriptions/steps-and-rises.toml")),
+    ("reach-and-look", include_str!("../../../presets/prescriptions/reach-and-look.toml")),
+    ("with-a-partner", include_str!("../../../presets/prescriptions/with-a-partner.toml")),
+];
+
+/// A therapist's limits for one person. A value of this type is within every hard limit: the only way to one is
+/// [`Prescription::read`].
+#[derive(Debug, Clone)]
+pub struct Prescription {
+    title: String,
+    issued_by: String,
+    issued_on: Date,
+    days_a_week: u8,
+    weeks: u8,
+    review_after_sessions: u16,
+    rest: Millis,
+    order: DrillOrder,
+    drills: Vec<DrillPlan>,
+    unlocks: Vec<Unlock>,
+    effort_at_most: u8,
+    accepted_because: Option<String>,
+    digest: Digest,
+}
+
+/// The order of the drills within a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DrillOrder {
+    /// As the file lists them.
+    AsWritten,
+    /// Drawn for each session; a warm-up drill stays first.
+    Drawn,
+}
+
+/// A named danger that somebody watched this person master.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unlock {
+    /// Which.
+    pub name: UnlockName,
+    /// Initials or a role.
+    pub watched_by: String,
+    /// When.
+    pub on: Date,
+    /// With which partner; empty for drills alone.
+    pub partner: String,
+    /// Whether it holds only while the therapist is there; then pushes may be firmer.
+    pub therapist_present: bool,
+}
+
+impl Prescription {
+    /// Reads a prescription file. `source_name` is how the file is called in a refusal; nothing is opened here.
+    ///
+    /// If the first drill is not a warm-up drill at its first step, the built-in warm-up is put before it and counts
+    /// in every limit.
+    ///
+    /// # Errors
+    /// The first rule of `docs/prescription.md` that the file breaks, with line, value and limit.
+    ///
+    /// ```
+    /// use counterpoise_core::plan::prescription::Prescription;
+    /// let file = r#"
+    /// schema = "counterpoise.prescription/1"
+    /// title = "Reaches to the sides"
+    /// issued_on = 2026-11-02
+    ///
+    /// [[drills]]
+    /// drill = "counter-reach"
+    /// sets = 2
+    /// work_ms = 75000
+    /// gap_ms = [6000, 14000]
+    /// directions = ["left", "right", "forward"]
+    /// "#;
+    /// let prescription = Prescription::read("sides.toml", file.as_bytes())?;
+    /// assert_eq!(prescription.drills()[0].drill().name(), "counter-shift", "the built-in warm-up");
+    /// assert_eq!(prescription.drills()[1].longest_streak(), Some(2), "the default for three directions");
+    ///
+    /// let refusal = Prescription::read("sides.toml", file.replace("75000", "130000").as_bytes()).unwrap_err();
+    /// assert_eq!(
+    ///     refusal.to_string(),
+    ///     "`work_ms` is 130000 (130 s); the most is 120000 (120 s) (sides.toml, line 9)",
+    /// );
+    /// # Ok::<(), counterpoise_core::plan::prescription::Refusal>(())
+    /// ```
+    pub fn read(source_name: &str, bytes: &[u8]) -> Result<Self, Refusal> {
+        let raw = fields::read(source_name, bytes)?;
+        gate::Gate::new(source_name).admit(raw, Digest::of(bytes))
+    }
+
+    /// The names of the ready prescriptions, the default first.
+    pub fn ready_names() -> impl Iterator<Item = &'static str> {
+        READY.iter().map(|(name, _)| *name)
+    }
+
+    /// The file of the ready prescription with this name.
+    pub fn ready_text(name: &str) -> Option<&'static str> {
+        READY.iter().find(|(ready, _)| *ready == name).map(|(_, text)| *text)
+    }
+
+    /// The ready prescription with this name.
+    ///
+    /// ```
+    /// use counterpoise_core::plan::prescription::Prescription;
+    /// assert_eq!(Prescription::ready("gentle").unwrap().days_a_week(), 3);
+    /// assert!(Prescription::ready("no such name").is_none());
+    /// ```
+    pub fn ready(name: &str) -> Option<&'static Self> {
+        Self::all_ready().iter().find(|(ready, _)| *ready == name).map(|(_, prescription)| prescription)
+    }
+
+    /// The ready prescription with this digest.
+    pub fn ready_with(digest: &Digest) -> Option<&'static Self> {
+        Self::all_ready().iter().map(|(_, ready)| ready).find(|ready| ready.digest() == *digest)
+    }
+
+    /// Every ready prescription with its name, the default first.
+    pub fn all_ready() -> &'static [(&'static str, Self)] {
+        static ALL: LazyLock<Vec<(&str, Prescription)>> = LazyLock::new(|| {
+            let read = |(name, text): &(&'static str, &str)| {
+                let read = Prescription::read(name, text.as_bytes());
+                (*name, read.expect("every ready prescription is within the limits, as a test proves"))
+            };
+            READY.iter().map(read).collect()
+        });
+        &ALL
+    }
+
+    /// What the therapist calls it.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+    /// Who wrote it; may be empty.
+    pub fn issued_by(&self) -> &str {
+        &self.issued_by
+    }
+    /// When it was written.
+    pub fn issued_on(&self) -> Date {
+        self.issued_on
+    }
+    /// How many days a week.
+    pub fn days_a_week(&self) -> u8 {
+        self.days_a_week
+    }
+    /// For how many weeks.
+    pub fn weeks(&self) -> u8 {
+        self.weeks
+    }
+    /// After how many sessions a therapist looks again.
+    pub fn review_after_sessions(&self) -> u16 {
+        self.review_after_sessions
+    }
+    /// The least rest after a set.
+    pub fn rest(&self) -> Millis {
+        self.rest
+    }
+    /// The order of the drills.
+    pub fn order(&self) -> DrillOrder {
+        self.order
+    }
+    /// The drills, a warm-up first: the first plan is always a warm-up drill at its first step.
+    pub fn drills(&self) -> &[DrillPlan] {
+        &self.drills
+    }
+    /// What somebody has watched.
+    pub fn unlocks(&self) -> &[Unlock] {
+        &self.unlocks
+    }
+    /// Whether somebody has watched this, whoever the partner.
+    pub fn unlocks_name(&self, name: UnlockName) -> bool {
+        self.unlocks.iter().any(|unlock| unlock.name == name)
+    }
+    /// The effort on the 0-10 scale above which practice does not step up.
+    pub fn effort_at_most(&self) -> u8 {
+        self.effort_at_most
+    }
+    /// Why whoever issued it accepts the person although the answers about suitability say: a clinician first.
+    pub fn accepted_because(&self) -> Option<&str> {
+        self.accepted_because.as_deref()
+    }
+    /// The digest of the file.
+    pub fn digest(&self) -> Digest {
+        self.digest
+    }
+}
+
+#[cfg(test)]
+mod test;

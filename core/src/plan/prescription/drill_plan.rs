@@ -1,0 +1,152 @@
+//! One drill of a prescription with its ranges and dose: what the gate has let in. Which values it lets in is decided by
+//! the gate.
+
+use super::limits;
+use crate::plan::drill::{Drill, Form, LadderStep, Need, Strength, Target};
+use crate::plan::gaps::GapRange;
+use crate::units::Millis;
+
+/// One drill with its ranges and dose.
+#[derive(Debug, Clone)]
+pub struct DrillPlan {
+    pub(super) drill: &'static Drill,
+    pub(super) form: Form,
+    pub(super) sets: u8,
+    pub(super) work: Millis,
+    pub(super) recover: Millis,
+    pub(super) step: u8,
+    pub(super) ceiling: u8,
+    pub(super) gaps: GapRange,
+    pub(super) blank_per_mille: u16,
+    pub(super) targets: Vec<Target>,
+    pub(super) weights: Vec<u32>,
+    pub(super) sequence: Sequence,
+    pub(super) longest_streak: Option<u8>,
+    pub(super) strength: Option<(Strength, Strength)>,
+    pub(super) balls: u8,
+    pub(super) tested_hold: Option<Millis>,
+    pub(super) confirmed: Vec<Need>,
+    pub(super) partners: Vec<String>,
+    pub(super) line: usize,
+}
+
+/// How directions follow each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sequence {
+    /// Drawn one by one among those that the streak limit allows now.
+    Open,
+    /// Drawn among all sequences in which every direction comes about equally often.
+    Covered {
+        /// How far each direction's count may lie below `floor(n / k)` or above `ceil(n / k)`.
+        slack: u8,
+    },
+}
+
+impl DrillPlan {
+    /// The drill.
+    pub fn drill(&self) -> &'static Drill {
+        self.drill
+    }
+    /// Alone or with a partner.
+    pub fn form(&self) -> Form {
+        self.form
+    }
+    /// How many sets.
+    pub fn sets(&self) -> u8 {
+        self.sets
+    }
+    /// How long a set works.
+    pub fn work(&self) -> Millis {
+        self.work
+    }
+    /// How long before the end of the work the last cue may come.
+    pub fn recover(&self) -> Millis {
+        self.recover
+    }
+    /// The ladder step to start at, from 1.
+    pub fn step(&self) -> u8 {
+        self.step
+    }
+    /// The highest step that progression may reach.
+    pub fn ceiling(&self) -> u8 {
+        self.ceiling
+    }
+    /// The conditions at `step`.
+    pub fn conditions(&self) -> LadderStep {
+        self.drill.ladder()[usize::from(self.step) - 1]
+    }
+    /// The gaps.
+    pub fn gaps(&self) -> GapRange {
+        self.gaps
+    }
+    /// The chance of a blank, given that the last event was not one, in thousandths.
+    pub fn blank_per_mille(&self) -> u16 {
+        self.blank_per_mille
+    }
+    /// What may be called, in the order of the prescription.
+    pub fn targets(&self) -> &[Target] {
+        &self.targets
+    }
+    /// The weight of each target; all 1 unless given.
+    pub fn weights(&self) -> &[u32] {
+        &self.weights
+    }
+    /// How directions follow each other.
+    pub fn sequence(&self) -> Sequence {
+        self.sequence
+    }
+    /// How often one direction may come in a row; no limit when there is only one.
+    pub fn longest_streak(&self) -> Option<u8> {
+        self.longest_streak
+    }
+    /// The gentlest and the firmest push; `None` where nothing is pushed.
+    pub fn strength(&self) -> Option<(Strength, Strength)> {
+        self.strength
+    }
+    /// How many balls are in play: 2 if one is named aloud as it leaves the hand, else 1.
+    pub fn balls(&self) -> u8 {
+        self.balls
+    }
+    /// How long the person was seen to hold it, where tandem or one-leg stances are practiced.
+    pub fn tested_hold(&self) -> Option<Millis> {
+        self.tested_hold
+    }
+    /// What the prescription says is in place where the person practices.
+    pub fn confirmed(&self) -> &[Need] {
+        &self.confirmed
+    }
+    /// With whom it was watched, for a drill with a partner that needs an unlock: only with one of these. Empty where
+    /// nothing had to be watched: any partner who read what the drill says.
+    pub fn partners(&self) -> &[String] {
+        &self.partners
+    }
+    /// Whether somebody pushes, so that a set holds at most six calls.
+    pub fn has_pushes(&self) -> bool {
+        self.targets.iter().any(|target| target.action.is_push())
+    }
+    /// The most calls of one set: six where somebody pushes; else as many as fit.
+    pub fn most_calls(&self) -> u32 {
+        if self.has_pushes() { limits::SET_PUSHES } else { u32::MAX }
+    }
+    /// Whether everything that may be called lasts equally long, so that the moments do not depend on what comes.
+    pub fn lasts_evenly(&self) -> bool {
+        self.targets.windows(2).all(|pair| pair[0].lasts() == pair[1].lasts())
+    }
+    /// The conditions of every step from where it starts to its ceiling, with their numbers.
+    pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {
+        reachable(self.drill, self.step, self.ceiling)
+    }
+    /// The line of the file on which this drill begins, for messages; 0 for the built-in warm-up.
+    pub fn line(&self) -> usize {
+        self.line
+    }
+}
+
+/// The steps of a ladder from `step` to `ceiling`, with their numbers.
+pub(super) fn reachable(
+    drill: &'static Drill,
+    step: u8,
+    ceiling: u8,
+) -> impl Iterator<Item = (u8, LadderStep)> {
+    (1..).zip(drill.ladder().iter().copied()).filter(move |(number, _)| (step..=ceiling).contains(number))
+}

@@ -1,0 +1,255 @@
+//! The standing rules at the gate: what must have been watched, with whom, what must be in place, how firm, how long.
+//! Not what a set and its gaps need (that is `drill_section`).
+
+use super::Gate;
+use crate::plan::drill::{Drill, Form, LadderStep, Need, Span, Strength, Target, UnlockName};
+use crate::plan::drill::{Surface, hazards};
+use crate::plan::prescription::fields::Field;
+use crate::plan::prescription::refusal::{Reason, Refusal};
+use crate::plan::prescription::{GapRange, Unlock, limits, reachable};
+use crate::units::Millis;
+
+/// The ladder steps that a plan may come to, and the field that says so.
+pub(super) struct Steps<'a> {
+    pub drill: &'static Drill,
+    pub step: u8,
+    pub ceiling: u8,
+    pub field: Option<&'a Field<i64>>,
+    pub line: usize,
+}
+
+impl Steps<'_> {
+    fn all(&self) -> impl Iterator<Item = (u8, LadderStep)> {
+        reachable(self.drill, self.step, self.ceiling)
+    }
+
+    fn line(&self) -> usize {
+        self.field.map_or(self.line, |field| field.line)
+    }
+
+    fn name(&self) -> String {
+        self.drill.name().to_owned()
+    }
+}
+
+/// What must have been watched before this is called.
+fn needed(target: &Target) -> impl Iterator<Item = UnlockName> {
+    let backward = target.direction.is_backward().then_some(UnlockName::Backward);
+    target.action.unlocks().iter().copied().chain(backward)
+}
+
+impl Gate<'_> {
+    /// Everything that is listed, and every step that may be come to, has been watched: alone for practice alone, with
+    /// one and the same partner for practice with a partner. Gives the partners with whom all of it was.
+    pub(super) fn unlocked(
+        &self,
+        form: Form,
+        targets: &[Target],
+        line: usize,
+        steps: &Steps<'_>,
+        unlocks: &[Unlock],
+    ) -> Result<Vec<String>, Refusal> {
+        let alone = form == Form::Alone;
+        let fits = |unlock: &Unlock| unlock.partner.is_empty() == alone;
+        let mut names = Vec::new();
+        let mut check = |unlock: UnlockName, line: usize, locked: Reason| {
+            names.push(unlock);
+            if unlocks.iter().any(|other| other.name == unlock && fits(other)) {
+                Ok(())
+            } else if unlocks.iter().any(|other| other.name == unlock) {
+                Err(self.refuse(line, Reason::UnlockPartner { unlock, alone }))
+            } else {
+                Err(self.refuse(line, locked))
+            }
+        };
+        for target in targets {
+            for unlock in needed(target) {
+                check(unlock, line, Reason::Locked { entry: target.name.clone(), unlock })?;
+            }
+        }
+        for (step, conditions) in steps.all() {
+            for unlock in conditions.unlocks() {
+                let (field, value) = match steps.field {
+                    Some(field) => {
+                        (field.name, if field.name == "step" { steps.step } else { steps.ceiling })
+                    }
+                    None => ("step", steps.step),
+                };
+                let reason = Reason::LockedStep { field, value, step, drill: steps.name(), unlock };
+                check(unlock, steps.line(), reason)?;
+            }
+        }
+        if alone || names.is_empty() {
+            return Ok(Vec::new());
+        }
+        let has = |partner: &str, name: UnlockName| {
+            unlocks.iter().any(|unlock| unlock.name == name && unlock.partner == partner)
+        };
+        let mut partners: Vec<String> =
+            unlocks.iter().filter(|unlock| fits(unlock)).map(|u| u.partner.clone()).collect();
+        partners.sort_unstable();
+        partners.dedup();
+        partners.retain(|partner| names.iter().all(|name| has(partner, *name)));
+        if partners.is_empty() {
+            return Err(self.refuse(steps.line, Reason::NoOnePartner { drill: steps.name() }));
+        }
+        Ok(partners)
+    }
+
+    /// What must be in place where the person practices is confirmed by whoever prescribes.
+    pub(super) fn confirmed(
+        &self,
+        raw: Option<Field<Vec<String>>>,
+        targets: &[Target],
+        steps: &Steps<'_>,
+    ) -> Result<Vec<Need>, Refusal> {
+        let mut confirmed = Vec::new();
+        let in_place = || Need::ALL.iter().copied().filter(|need| *need != Need::Partner);
+        if let Some(Field { name, value, line }) = raw {
+            for written in value {
+                let Some(need) = in_place().find(|need| need.name() == written) else {
+                    let field = Field { name, value: written, line };
+                    return Err(self.unknown_word(&field, in_place().map(Need::name)));
+                };
+                if confirmed.contains(&need) {
+                    return Err(self.refuse(line, Reason::Twice { field: name, entry: written }));
+                }
+                confirmed.push(need);
+            }
+        }
+        let by_action = targets.iter().filter_map(|target| target.action.needs());
+        let by_step = steps.all().flat_map(|(_, step)| step.needs());
+        match by_action.chain(by_step).find(|need| !confirmed.contains(need)) {
+            Some(need) => Err(self.refuse(steps.line, Reason::NotConfirmed { drill: steps.name(), need })),
+            None => Ok(confirmed),
+        }
+    }
+
+    /// Strength within the scale, within what is allowed at home, and hardly spread.
+    pub(super) fn strength(
+        &self,
+        raw: Option<Field<Vec<i64>>>,
+        drill: &'static Drill,
+        targets: &[Target],
+        unlocks: &[Unlock],
+    ) -> Result<Option<(Strength, Strength)>, Refusal> {
+        let pushes = targets.iter().any(|target| target.action.is_push());
+        let Some(Field { value, line, .. }) = raw else {
+            return Ok(pushes.then_some((Strength::GENTLEST, Strength::GENTLEST)));
+        };
+        if !pushes {
+            return Err(self.refuse(line, Reason::Strength { drill: drill.name().to_owned() }));
+        }
+        let &[low, high] = value.as_slice() else {
+            return Err(self.refuse(line, Reason::StrengthPair { count: value.len() }));
+        };
+        let number = |value: i64| u8::try_from(value).ok().and_then(Strength::new);
+        let (Some(gentlest), Some(firmest)) = (number(low), number(high)) else {
+            return Err(self.refuse(line, Reason::StrengthRange { low, high }));
+        };
+        let present = |unlock: &Unlock| unlock.name == UnlockName::Pushes && unlock.therapist_present;
+        let reason = if firmest < gentlest {
+            Reason::StrengthRange { low, high }
+        } else if firmest.number() - gentlest.number() > limits::STRENGTH_SPREAD {
+            Reason::StrengthSpread { low, high }
+        } else if firmest.number() > limits::STRENGTH_AT_HOME && !unlocks.iter().any(present) {
+            Reason::StrengthHome { high }
+        } else {
+            return Ok(Some((gentlest, firmest)));
+        };
+        Err(self.refuse(line, reason))
+    }
+
+    pub(super) fn balls(
+        &self,
+        raw: Option<Field<i64>>,
+        drill: &'static Drill,
+        targets: &[Target],
+    ) -> Result<u8, Refusal> {
+        let Some(field) = raw else { return Ok(1) };
+        if !targets.iter().any(|target| target.action.is_toss()) {
+            return Err(self.refuse(field.line, Reason::Balls { drill: drill.name().to_owned() }));
+        }
+        self.within_field(&field, limits::BALLS)
+    }
+
+    /// The targets, with the length that the prescription gives to what lasts. The count at its end shrinks with it.
+    pub(super) fn spells(
+        &self,
+        raw: Option<&Field<i64>>,
+        mut targets: Vec<Target>,
+    ) -> Result<Vec<Target>, Refusal> {
+        let Some(field) = raw else { return Ok(targets) };
+        let length = Millis(self.within_field(field, limits::SPELL)?);
+        if targets.iter().all(|target| target.span.is_none()) {
+            return Err(self.refuse(field.line, Reason::NothingLasts));
+        }
+        for target in &mut targets {
+            let Some(span) = &mut target.span else { continue };
+            let room = (length - hazards::BEFORE_COUNT).0 / 1_000;
+            *span = Span { length, count: u32::from(span.count).min(room) as u8, ..*span };
+            if !hazards::lasts_well(target.action, length, span.count) {
+                let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest(target.action).0);
+                let reason = Reason::Spell { value: field.value, entry: target.name.clone(), least, most };
+                return Err(self.refuse(field.line, reason));
+            }
+        }
+        Ok(targets)
+    }
+
+    /// Closed eyes alone only on firm ground; tandem and one leg only within the person's own hold, both sides equally.
+    pub(super) fn stands_well(
+        &self,
+        form: Form,
+        targets: &[Target],
+        line: usize,
+        steps: &Steps<'_>,
+        sets: u8,
+        tested: Option<Field<i64>>,
+    ) -> Result<Option<Millis>, Refusal> {
+        let blind = targets.iter().find(|target| target.action.closes_eyes());
+        let soft = steps.all().find(|(_, step)| step.surface != Surface::Firm);
+        if let (Form::Alone, Some(target), Some((step, _))) = (form, blind, soft) {
+            return Err(self.refuse(line, Reason::BlindOnFoam { entry: target.name.clone(), step }));
+        }
+        let Some((step, conditions)) = steps.all().find(|(_, step)| step.stance.is_spell()) else {
+            return match tested {
+                Some(field) => {
+                    let with = "steps in tandem or on one leg";
+                    Err(self.refuse(field.line, Reason::OnlyWith { field: field.name, with }))
+                }
+                None => Ok(None),
+            };
+        };
+        let stance = conditions.stance.name();
+        let Some(tested) = tested else {
+            return Err(self.refuse(steps.line(), Reason::Untested { step, drill: steps.name(), stance }));
+        };
+        let hold = Millis(self.within_field(&tested, limits::TESTED_HOLD)?);
+        let most = limits::longest_hold(hold);
+        let longest = targets.iter().filter_map(|target| target.span).map(|span| span.length).max();
+        if let Some(spell) = longest.filter(|spell| *spell > most) {
+            return Err(self.refuse(tested.line, Reason::HoldLong { spell, stance, most }));
+        }
+        if !sets.is_multiple_of(2) {
+            return Err(self.refuse(steps.line, Reason::OddSets { sets, step }));
+        }
+        Ok(Some(hold))
+    }
+
+    /// What the partner is told fits between the end of one cue and the next: after the quiet that recovery needs, or
+    /// that follows closed eyes.
+    pub(super) fn lead(
+        &self,
+        raw: &Field<Vec<i64>>,
+        lead: Millis,
+        gaps: GapRange,
+        recover: Millis,
+        targets: &[Target],
+    ) -> Result<(), Refusal> {
+        let blind = targets.iter().any(|target| target.action.closes_eyes());
+        let quiet = if blind { recover.max(limits::AFTER_EYES_OPEN) } else { recover };
+        let room = gaps.least() - quiet;
+        if lead > room { Err(self.refuse(raw.line, Reason::Lead { lead, room, quiet })) } else { Ok(()) }
+    }
+}

@@ -1,0 +1,246 @@
+//! Whether one prescription asks for anything that another does not. Once a program is in use only it, or something
+//! gentler, runs. Not which of them is in use.
+
+use std::fmt;
+
+use super::{DrillPlan, Prescription};
+use crate::units::Millis;
+
+/// What makes a prescription harder than the program in use.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Harder {
+    /// More days a week.
+    Days {
+        /// Asked for.
+        asked: u8,
+        /// In the program.
+        most: u8,
+    },
+    /// More sets.
+    Sets {
+        /// Asked for.
+        asked: u32,
+        /// In the program.
+        most: u32,
+    },
+    /// More work in all.
+    Work {
+        /// Asked for.
+        asked: Millis,
+        /// In the program.
+        most: Millis,
+    },
+    /// Shorter rests.
+    Rest {
+        /// Asked for.
+        asked: Millis,
+        /// In the program.
+        least: Millis,
+    },
+    /// A drill that the program leaves out.
+    Drill {
+        /// Its title.
+        drill: String,
+    },
+    /// A drill at a higher step, with shorter gaps, longer sets, other directions, firmer pushes or more balls.
+    Range {
+        /// Its title.
+        drill: String,
+        /// Which range is wider.
+        what: &'static str,
+    },
+}
+
+impl Prescription {
+    /// What of this prescription is harder than `program`; `None` if nothing is. Both at the steps of the day (see
+    /// [`Prescription::at_steps`]). The warm-up is compared by its dose only: it is at its first step in both.
+    ///
+    /// ```
+    /// use counterpoise_core::plan::prescription::Prescription;
+    /// let (gentle, typical) = (Prescription::ready("gentle").unwrap(), Prescription::ready("typical").unwrap());
+    /// assert_eq!(gentle.harder_than(gentle), None);
+    /// assert!(typical.harder_than(gentle).is_some());
+    /// ```
+    pub fn harder_than(&self, program: &Self) -> Option<Harder> {
+        let (asked, most) = (self.days_a_week, program.days_a_week);
+        if asked > most {
+            return Some(Harder::Days { asked, most });
+        }
+        let (asked, most) = (self.sets(), program.sets());
+        if asked > most {
+            return Some(Harder::Sets { asked, most });
+        }
+        let (asked, most) = (self.work(), program.work());
+        if asked > most {
+            return Some(Harder::Work { asked, most });
+        }
+        if self.rest < program.rest {
+            return Some(Harder::Rest { asked: self.rest, least: program.rest });
+        }
+        self.drills.iter().skip(1).find_map(|plan| {
+            let same =
+                |other: &&DrillPlan| other.drill.name() == plan.drill.name() && other.form == plan.form;
+            let mut wider = program.drills.iter().filter(same).map(|other| plan.wider_than(other)).peekable();
+            let drill = || plan.drill.title().to_lowercase();
+            if wider.peek().is_none() {
+                return Some(Harder::Drill { drill: drill() });
+            }
+            // Where a drill stands twice in the program, one of its places is enough.
+            let found: Option<Vec<&'static str>> = wider.collect();
+            found.map(|what| Harder::Range { drill: drill(), what: what[0] })
+        })
+    }
+
+    fn sets(&self) -> u32 {
+        self.drills.iter().map(|plan| u32::from(plan.sets)).sum()
+    }
+
+    fn work(&self) -> Millis {
+        Millis(self.drills.iter().map(|plan| u32::from(plan.sets) * plan.work.0).sum())
+    }
+}
+
+impl DrillPlan {
+    /// The first range that is wider than in `other`, the same drill in the same form.
+    fn wider_than(&self, other: &Self) -> Option<&'static str> {
+        let firmest = |plan: &Self| plan.strength.map(|(_, firmest)| firmest);
+        let ranges = [
+            (self.step > other.step, "at a higher step"),
+            (self.gaps.least() < other.gaps.least(), "with shorter gaps"),
+            (self.work > other.work, "in longer sets"),
+            (self.recover < other.recover, "with less time after the last call"),
+            (self.targets.iter().any(|target| !other.targets.contains(target)), "toward more sides"),
+            (firmest(self) > firmest(other), "with firmer pushes"),
+            (self.balls > other.balls, "with more balls"),
+        ];
+        ranges.into_iter().find(|(wider, _)| *wider).map(|(_, what)| what)
+    }
+}
+
+/// A fact about what was asked for, to follow its title.
+impl fmt::Display for Harder {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Days { asked, most } => write!(f, "{asked} days a week; your program has {most}"),
+            Self::Sets { asked, most } => write!(f, "{asked} sets; your program has {most}"),
+            Self::Work { asked, most } => {
+                write!(f, "{} s of work; your program has {} s", asked.0 / 1000, most.0 / 1000)
+            }
+            Self::Rest { asked, least } => {
+                write!(f, "{} s of rest after a set; your program has {} s", asked.0 / 1000, least.0 / 1000)
+            }
+            Self::Drill { drill } => write!(f, "{drill}, which your program leaves out"),
+            Self::Range { drill, what } => write!(f, "{drill} {what} than your program"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod test {
+    use super::Harder;
+    use crate::plan::prescription::Prescription;
+    use crate::units::Millis;
+
+    const PROGRAM: &str = r#"
+schema = "counterpoise.prescription/1"
+title = "A program"
+issued_on = 2026-11-02
+days_a_week = 3
+rest_ms = 60000
+
+[[drills]]
+drill = "counter-reach"
+sets = 3
+work_ms = 60000
+recover_ms = 5000
+step = 2
+ceiling = 3
+gap_ms = [6000, 14000]
+directions = ["left", "right", "forward"]
+"#;
+
+    fn read(text: &str) -> Prescription {
+        Prescription::read("test.toml", text.as_bytes()).unwrap()
+    }
+
+    fn harder(change: &[(&str, &str)]) -> Option<Harder> {
+        let changed = change.iter().fold(PROGRAM.to_owned(), |text, (from, to)| {
+            assert!(text.contains(from), "{from}");
+            text.replace(from, to)
+        });
+        read(&changed).harder_than(&read(PROGRAM))
+    }
+
+    #[test]
+    fn what_narrows_or_stays_is_no_harder() {
+        for change in [
+            ("days_a_week = 3", "days_a_week = 2"),
+            ("rest_ms = 60000", "rest_ms = 90000"),
+            ("sets = 3", "sets = 2"),
+            ("work_ms = 60000", "work_ms = 45000"),
+            ("recover_ms = 5000", "recover_ms = 6000"),
+            ("step = 2", "step = 1"),
+            ("gap_ms = [6000, 14000]", "gap_ms = [7000, 15000]"),
+            ("[\"left\", \"right\", \"forward\"]", "[\"left\", \"right\"]"),
+            // A ceiling is not reached today: steps are compared, and another file begins at its own.
+            ("ceiling = 3", "ceiling = 4"),
+        ] {
+            assert_eq!(harder(&[change]), None, "{change:?}");
+        }
+    }
+
+    #[test]
+    fn what_widens_any_range_is_harder_and_named() {
+        let drill = read(PROGRAM).drills()[1].drill().title().to_lowercase();
+        let range = |what| Some(Harder::Range { drill: drill.clone(), what });
+        for (from, to, expected) in [
+            ("days_a_week = 3", "days_a_week = 4", Some(Harder::Days { asked: 4, most: 3 })),
+            ("sets = 3", "sets = 4", Some(Harder::Sets { asked: 5, most: 4 })),
+            (
+                "rest_ms = 60000",
+                "rest_ms = 59000",
+                Some(Harder::Rest { asked: Millis(59_000), least: Millis(60_000) }),
+            ),
+            ("step = 2", "step = 3", range("at a higher step")),
+            ("gap_ms = [6000, 14000]", "gap_ms = [5999, 14000]", range("with shorter gaps")),
+            ("recover_ms = 5000", "recover_ms = 4999", range("with less time after the last call")),
+            ("\"forward\"]", "\"forward\", \"forward left\"]", range("toward more sides")),
+        ] {
+            assert_eq!(harder(&[(from, to)]), expected, "{to}");
+        }
+        let longer = harder(&[("work_ms = 60000", "work_ms = 61000")]);
+        assert!(matches!(longer, Some(Harder::Work { .. })), "{longer:?}");
+        let longer = harder(&[("work_ms = 60000", "work_ms = 61000"), ("sets = 3", "sets = 2")]);
+        assert_eq!(longer, range("in longer sets"));
+        let other = harder(&[("counter-reach", "counter-shift")]);
+        assert!(
+            matches!(other, Some(Harder::Range { what: "at a higher step", .. })),
+            "the program has it as its warm-up, at its first step: {other:?}"
+        );
+        let other = harder(&[("counter-reach", "quick-steps")]);
+        assert!(matches!(other, Some(Harder::Drill { .. })), "{other:?}");
+    }
+
+    #[test]
+    fn no_two_ready_prescriptions_can_each_stand_for_the_other_unless_they_ask_for_the_same() {
+        let all = Prescription::all_ready();
+        for (name, one) in all {
+            assert_eq!(one.harder_than(one), None, "{name}");
+        }
+        let gentle = Prescription::ready("gentle").unwrap();
+        let harder: Vec<&str> = all
+            .iter()
+            .filter(|(name, other)| *name != "gentle" && other.harder_than(gentle).is_some())
+            .map(|(name, _)| *name)
+            .collect();
+        assert_eq!(harder.len(), all.len() - 1, "the gentle one is the gentlest: {harder:?}");
+    }
+
+    #[test]
+    fn it_is_said_in_words() {
+        let said = harder(&[("sets = 3", "sets = 4")]).unwrap().to_string();
+        assert_eq!(said, "5 sets; your program has 4");
+        let said = harder(&[("step = 2", "step = 3")]).unwrap().to_string();
+        assert!(said.ends_with(" at a higher step than your program"), "{said}");
+    }
+}

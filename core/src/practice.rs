@@ -1,0 +1,9 @@
+//! One session: its states and questions, which sound belongs on which frame, warm-up and cool-down, balance tests led
+//! by voice, and the same practice as a track.
+
+pub mod guide;
+pub mod placing;
+pub mod pose;
+pub mod routine;
+pub mod session;
+pub mod track;

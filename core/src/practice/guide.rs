@@ -1,0 +1,384 @@
+//! How is a balance test led, step by step: what is shown and said, which key means what, and when does the watch stop?
+//! Values in, values out, as a session is. Not what a result is worth (that is `assessment`).
+//!
+//! ```text
+//! which test -> who is there -> fit today? -> (age) -> how to stand -> 5 4 3 2 1 begin -> the watch -> result: keep, again, discard
+//! ```
+//!
+//! Alone, the program counts aloud and stops by itself, and the last number heard is keyed in afterwards: nobody presses
+//! keys on one leg. Timed walking and rising are led only with somebody to hold the key. Nothing is kept but what was
+//! looked at and kept by a key.
+
+use crate::health::assessment::{Age, Company, Reading, Sex, Test};
+use crate::plan::phrase::Phrase;
+use crate::practice::session::Key;
+use crate::units::Millis;
+
+mod stage;
+mod test_screen;
+
+pub use stage::{ALONE_LIMIT, LEAD_IN, Stage, stages};
+
+/// Something that happened, at a moment given beside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Event {
+    /// Time went on.
+    Tick,
+    /// A key was pressed.
+    Key(Key),
+    /// What [`Effect::Time`] asked for is placed: its zero is heard at this moment.
+    Placed {
+        /// Since the guide was opened; may lie ahead.
+        zero: Millis,
+    },
+    /// The program is asked to close, or the computer slept.
+    Close,
+}
+
+/// Something that must be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Effect {
+    /// Say this after whatever is being said.
+    Say(Phrase),
+    /// Say each of these at its time after a common zero, exactly. Answered by [`Event::Placed`].
+    Time(Vec<(Millis, Phrase)>),
+    /// Cut off whatever is being said.
+    Hush,
+    /// Keep this result.
+    Keep(Kept),
+    /// Leave.
+    Leave,
+}
+
+/// A result that is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Kept {
+    /// The result.
+    pub reading: Reading,
+    /// Where it was asked.
+    pub age: Option<Age>,
+    /// Where it was asked.
+    pub sex: Option<Sex>,
+    /// Alone, or with somebody.
+    pub company: Company,
+}
+
+/// What is typed in as a number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Asked {
+    /// The age in years.
+    Age,
+    /// How often the person rose.
+    Rises,
+    /// The last number heard.
+    LastNumber,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Phase {
+    Choose,
+    WhoIsThere,
+    /// Somebody is needed and is not there.
+    NeedsSomebody,
+    Fit,
+    NotToday,
+    Number {
+        asked: Asked,
+        typed: String,
+        wrong: bool,
+    },
+    Sex,
+    SetUp,
+    Watch {
+        /// When the first number is heard; `None` until it is placed.
+        zero: Option<Millis>,
+    },
+    /// Alone: was it held to the end?
+    HeldIt,
+    Result {
+        reading: Reading,
+    },
+    Kept,
+    Stopped,
+    Left,
+}
+
+/// The guide through balance tests.
+#[derive(Debug, Clone)]
+pub struct Guide {
+    phase: Phase,
+    test: Test,
+    company: Company,
+    age: Option<Age>,
+    sex: Option<Sex>,
+    /// Which stage of the test, from 0.
+    stage: usize,
+    /// The test was named at the start.
+    only: Option<Test>,
+    emergency: Option<String>,
+}
+
+/// Presses this soon after the watch began are the one that began it \[judgment\].
+const BOUNCE: Millis = Millis(400);
+
+impl Guide {
+    /// A guide that asks which test, or leads through this one.
+    pub fn new(only: Option<Test>, emergency: Option<String>) -> Self {
+        let phase = if only.is_some() { Phase::WhoIsThere } else { Phase::Choose };
+        let test = only.unwrap_or(Test::FourStage);
+        Self { phase, test, company: Company::Alone, age: None, sex: None, stage: 0, only, emergency }
+    }
+
+    /// Every phrase that it may say.
+    pub fn phrases() -> Vec<Phrase> {
+        let stages = Test::ALL.iter().flat_map(|test| stages(*test)).map(|stage| stage.said);
+        let numbers = (1..=10).map(|number| format!("count.{number}"));
+        let said = stages.map(str::to_owned).chain(numbers);
+        let said = said.chain([BEGIN, HALF_TIME, STOP, LAST_NUMBER].map(str::to_owned));
+        said.filter_map(|id| Phrase::named(&id)).collect()
+    }
+
+    /// Whether it is over.
+    pub fn is_over(&self) -> bool {
+        self.phase == Phase::Left
+    }
+
+    /// What happens at `now`, the time since the guide was opened. Total: whatever comes, nothing is kept but by the key
+    /// that says so.
+    pub fn on(&mut self, now: Millis, event: Event) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        match event {
+            Event::Close => self.leave(&mut effects),
+            Event::Placed { zero } => {
+                if let Phase::Watch { zero: placed @ None } = &mut self.phase {
+                    *placed = Some(zero);
+                }
+            }
+            Event::Tick => self.tick(now, &mut effects),
+            Event::Key(key) if key.stops() => self.stop(&mut effects),
+            Event::Key(key) => self.key(now, key, &mut effects),
+        }
+        effects
+    }
+
+    fn leave(&mut self, effects: &mut Vec<Effect>) {
+        self.phase = Phase::Left;
+        effects.extend([Effect::Hush, Effect::Leave]);
+    }
+
+    /// Out of a test: nothing of it is kept. From the other pages: away.
+    fn stop(&mut self, effects: &mut Vec<Effect>) {
+        match self.phase {
+            Phase::Choose | Phase::NotToday | Phase::Kept | Phase::Stopped | Phase::Left => {
+                self.leave(effects);
+            }
+            _ => {
+                effects.push(Effect::Hush);
+                self.phase = Phase::Stopped;
+            }
+        }
+    }
+
+    fn stages(&self) -> &'static [Stage] {
+        stages(self.test)
+    }
+
+    /// How long this stage's watch runs at most.
+    fn limit(&self) -> Millis {
+        self.stages()[self.stage].limit(self.company)
+    }
+
+    fn key(&mut self, now: Millis, key: Key, effects: &mut Vec<Effect>) {
+        match self.phase.clone() {
+            Phase::Choose => {
+                let chosen = (1..).zip(Test::ALL).find(|(nth, _)| key == Key::Char(digit(*nth)));
+                if let Some((_, test)) = chosen {
+                    self.test = *test;
+                    self.phase = Phase::WhoIsThere;
+                }
+            }
+            Phase::WhoIsThere if key.is('y') => self.with(Company::WithSomebody),
+            Phase::WhoIsThere if key.is('n') => self.with(Company::Alone),
+            Phase::Fit if key.is('a') => self.after_fit(effects),
+            Phase::Fit if key.is('x') => self.phase = Phase::NotToday,
+            Phase::NotToday => self.leave(effects),
+            Phase::Number { asked, typed, .. } => self.typed(asked, typed, key, effects),
+            Phase::Sex if key.is('f') || key.is('m') => {
+                self.sex = Some(if key.is('f') { Sex::Female } else { Sex::Male });
+                self.set_up(effects);
+            }
+            Phase::SetUp if key == Key::Enter => self.begin(effects),
+            Phase::Watch { zero: Some(zero) } => self.watch_key(now, zero, effects),
+            Phase::HeldIt if key.is('y') => self.stage_ended(self.limit(), effects),
+            Phase::HeldIt if key.is('n') => {
+                effects.extend(say(LAST_NUMBER));
+                self.ask(Asked::LastNumber);
+            }
+            Phase::Result { reading } if key.is('k') => {
+                let Self { age, sex, company, .. } = *self;
+                effects.push(Effect::Keep(Kept { reading, age, sex, company }));
+                self.phase = Phase::Kept;
+            }
+            Phase::Result { .. } if key.is('r') => self.set_up_anew(effects),
+            Phase::Result { .. } if key.is('d') => self.again_from_the_start(effects),
+            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.again_from_the_start(effects),
+            _ => {}
+        }
+    }
+
+    fn with(&mut self, company: Company) {
+        self.company = company;
+        let lacks = company == Company::Alone && self.test.needs_somebody();
+        self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit };
+    }
+
+    fn again_from_the_start(&mut self, effects: &mut Vec<Effect>) {
+        effects.push(Effect::Hush);
+        if self.only.is_some() {
+            self.leave(effects);
+        } else {
+            self.phase = Phase::Choose;
+        }
+    }
+
+    /// Only one table has columns and rows for people.
+    fn after_fit(&mut self, effects: &mut Vec<Effect>) {
+        if self.test == Test::ChairStand && self.age.is_none() {
+            self.ask(Asked::Age);
+        } else {
+            self.set_up(effects);
+        }
+    }
+
+    fn ask(&mut self, asked: Asked) {
+        self.phase = Phase::Number { asked, typed: String::new(), wrong: false };
+    }
+
+    fn typed(&mut self, asked: Asked, mut typed: String, key: Key, effects: &mut Vec<Effect>) {
+        match key {
+            Key::Char(digit @ '0'..='9') if typed.len() < 3 => {
+                typed.push(digit);
+                self.phase = Phase::Number { asked, typed, wrong: false };
+            }
+            Key::Enter if !self.number(asked, &typed, effects) => {
+                self.phase = Phase::Number { asked, typed: String::new(), wrong: true };
+            }
+            _ if key.is('x') => self.ask(asked),
+            _ => {}
+        }
+    }
+
+    /// Takes a number, if it is one that can be.
+    fn number(&mut self, asked: Asked, typed: &str, effects: &mut Vec<Effect>) -> bool {
+        let Ok(number) = typed.parse::<u32>() else { return false };
+        match asked {
+            Asked::Age => {
+                let Ok(age) = typed.parse() else { return false };
+                self.age = Some(age);
+                self.phase = Phase::Sex;
+            }
+            Asked::Rises => {
+                let Ok(reading) = Reading::new(self.test, Some(number)) else { return false };
+                self.phase = Phase::Result { reading };
+            }
+            Asked::LastNumber => {
+                let held = Millis(number * 1_000);
+                if held >= self.limit() {
+                    return false;
+                }
+                self.stage_ended(held, effects);
+            }
+        }
+        true
+    }
+
+    fn set_up_anew(&mut self, effects: &mut Vec<Effect>) {
+        effects.push(Effect::Hush);
+        self.set_up(effects);
+    }
+
+    fn set_up(&mut self, effects: &mut Vec<Effect>) {
+        self.stage = 0;
+        self.stand(effects);
+    }
+
+    fn stand(&mut self, effects: &mut Vec<Effect>) {
+        effects.extend(say(self.stages()[self.stage].said));
+        self.phase = Phase::SetUp;
+    }
+
+    /// Five, four, three, two, one, begin; then what is said while the watch runs.
+    fn begin(&mut self, effects: &mut Vec<Effect>) {
+        effects.push(Effect::Hush);
+        effects.push(Effect::Time(self.stages()[self.stage].said_in_time(self.company)));
+        self.phase = Phase::Watch { zero: None };
+    }
+
+    fn tick(&mut self, now: Millis, effects: &mut Vec<Effect>) {
+        let Phase::Watch { zero: Some(zero) } = self.phase else { return };
+        let begun = zero + LEAD_IN;
+        if now < begun + self.limit() {
+            return;
+        }
+        // "Stop" is heard at its time, placed with everything else.
+        match (self.test, self.company) {
+            (Test::ChairStand, _) => self.ask(Asked::Rises),
+            // Nobody saw it but the person.
+            (_, Company::Alone) => self.phase = Phase::HeldIt,
+            (_, _) => self.stage_ended(self.limit(), effects),
+        }
+    }
+
+    /// Whoever holds the key stops the watch. Alone, and while rises are counted, it stops by itself.
+    fn watch_key(&mut self, now: Millis, zero: Millis, effects: &mut Vec<Effect>) {
+        let begun = zero + LEAD_IN;
+        if self.company == Company::Alone || self.test == Test::ChairStand || now < begun + BOUNCE {
+            return;
+        }
+        effects.push(Effect::Hush);
+        self.stage_ended(now - begun, effects);
+    }
+
+    /// A stage was held, or took, this long.
+    fn stage_ended(&mut self, time: Millis, effects: &mut Vec<Effect>) {
+        let whole = time >= self.limit();
+        let tenths = time.min(self.limit()).0 / 100;
+        let value = match self.test {
+            Test::FourStage => {
+                // The third is heel to toe, and what counts. Whoever held it may go on to one leg.
+                if whole && self.stage + 1 < self.stages().len() {
+                    self.stage += 1;
+                    return self.stand(effects);
+                }
+                match self.stage {
+                    0 | 1 => Some(0),
+                    2 => Some(tenths),
+                    _ => Some(100),
+                }
+            }
+            // So long is not done.
+            Test::TimedUpAndGo | Test::FiveRises if whole => None,
+            Test::OneLeg | Test::TimedUpAndGo | Test::FiveRises | Test::ChairStand => Some(tenths),
+        };
+        let (least, most) = self.test.range();
+        let value = value.map(|value| value.clamp(least, most));
+        let reading = Reading::new(self.test, value).expect("it was put within the test's range");
+        self.phase = Phase::Result { reading };
+    }
+}
+
+const BEGIN: &str = "assess.begin";
+const HALF_TIME: &str = "assess.half-time";
+const STOP: &str = "assess.stop";
+const LAST_NUMBER: &str = "assess.last-number";
+
+fn say(id: &str) -> Option<Effect> {
+    Phrase::named(id).map(Effect::Say)
+}
+
+fn digit(nth: u8) -> char {
+    char::from(b'0' + nth)
+}
+
+#[cfg(test)]
+mod test;

@@ -1,0 +1,110 @@
+//! The last page: how the practice ended, and what to do now.
+
+use super::Session;
+use super::screen::Body;
+use crate::health::lock::Lock;
+use crate::record::SessionEnd;
+
+/// The key of "I fainted, or nearly did".
+const FAINT: u8 = 4;
+
+/// Chest, breath, and the signs of a stroke.
+fn is_emergency(symptom: u8) -> bool {
+    Lock::of_symptom(symptom).is_some_and(Lock::is_emergency)
+}
+
+impl Session {
+    pub(super) fn last_page(&self, end: SessionEnd) -> Body {
+        match end {
+            SessionEnd::Finished if self.grabs > 0 => Body::page(
+                "Well done",
+                &[
+                    "That was the last set. Sit down for a while and drink some water.",
+                    "There was a grab. Tell your therapist, and start one step gentler next time.",
+                ],
+                &[],
+            ),
+            SessionEnd::Finished => {
+                Body::page("Well done", &["That was the last set. Sit down for a while and drink some water."], &[])
+            }
+            SessionEnd::NotToday => self.with_number(self.not_today_page().unwrap_or_else(|| {
+                Body::page(
+                    "Not today",
+                    &[
+                        "Do not practice now.",
+                        "If it is about your health, talk to your clinician or therapist before you start. If it is about \
+                         the room, put it right and open Counterpoise again.",
+                        "For chest pain, sudden weakness or trouble speaking, call your local emergency number now.",
+                    ],
+                    &[],
+                )
+            })),
+            SessionEnd::Unwell if self.symptom.is_some_and(is_emergency) => self.with_number(Body::page(
+                "Sit down. Call now.",
+                &[
+                    "Call your local emergency number now. If somebody is near, call out for them.",
+                    "Do not drive yourself. Unlock the door if you can reach it safely.",
+                    "See a clinician before you practice again. Practice is locked until then.",
+                ],
+                &[],
+            )),
+            SessionEnd::Unwell if self.symptom == Some(FAINT) => self.with_number(Body::page(
+                "Sit or lie down now",
+                &[
+                    "If you fainted, hit your head, or do not feel well within five minutes: call your local emergency number.",
+                    "See a clinician before you practice again. Practice is locked until then.",
+                ],
+                &[],
+            )),
+            SessionEnd::Unwell => self.with_number(Body::page(
+                "Sit down now",
+                &[
+                    "For chest pain or pressure, bad shortness of breath, new weakness or numbness, or trouble speaking: \
+                     call your local emergency number now.",
+                    "If it does not pass within five minutes, call for help. Talk to a clinician before you practice \
+                     again.",
+                ],
+                &[],
+            )),
+            SessionEnd::NotAnswered => self.with_number(Body::page(
+                "Nobody answered",
+                &[
+                    "If you have fallen: lie still and catch your breath.",
+                    "If you are hurt or cannot get up, call your local emergency number, or call out for help. A knock \
+                     to the head while you take blood thinners needs a doctor, even if you feel well.",
+                    "The practice has ended. What you did is kept.",
+                ],
+                &[],
+            )),
+            SessionEnd::Fell => self.with_number(Body::page(
+                "We stop here",
+                &[
+                    "Catch your breath before you get up. If you are hurt or cannot get up, call your local emergency \
+                     number, or call out for help. A knock to the head while you take blood thinners needs a doctor, even \
+                     if you feel well.",
+                    "No more practice today. Tell your therapist before the next one.",
+                ],
+                &[],
+            )),
+            SessionEnd::Grabbed | SessionEnd::StoppedUnsteady => Body::page(
+                "We stop here",
+                &[
+                    "Sit down and rest. To hold on was right.",
+                    "No more practice today. Tell your therapist, and start with something gentler next time.",
+                ],
+                &[],
+            ),
+            SessionEnd::StoppedOther | SessionEnd::Closed | SessionEnd::Interrupted => {
+                Body::page("We stop here", &["What you did is kept. This counts against nobody."], &[])
+            }
+        }
+    }
+
+    /// The same page, with the number to call where the person has given one.
+    fn with_number(&self, mut body: Body) -> Body {
+        if let (Some(number), Body::Page { items, .. }) = (&self.emergency, &mut body) {
+            items.push(format!("Your emergency number: {number}"));
+        }
+        body
+    }
+}

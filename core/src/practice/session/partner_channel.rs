@@ -1,0 +1,103 @@
+//! What a partner is given of the cues: whose channel a set's cues go to, and what stands on the partner's screen, from
+//! its lead to a moment after it. Not what is asked of the partner (that is `pages`, `responses` and `mishap`).
+
+use super::Session;
+use super::event::Channel;
+use super::screen::{Item, Moment};
+use crate::draw::schedule::{Call, Cue};
+use crate::plan::drill::{Action, Ball, Form, Strength, Tell};
+use crate::plan::phrase::Phrase;
+use crate::plan::place::Room;
+use crate::units::Millis;
+
+/// The last of the countdown, in which the partner looks at the person and not at the screen.
+pub const LOOK_UP: Millis = Millis(2_000);
+/// How long an item stands after its moment, unless it lasts longer by itself. Less than the least time to recover.
+const STANDS: Millis = Millis(2_000);
+
+impl Session {
+    /// Whose ear and eye the cues of this set go to. An earbud without sound is of no use: the screen stands in for it.
+    pub(super) fn channel(&self) -> Channel {
+        match (self.plan.form(), self.mode) {
+            (Form::Alone, _) | (Form::Partner, Channel::Trainee) => Channel::Trainee,
+            (Form::Partner, Channel::PartnerEarbud) if !self.silent => Channel::PartnerEarbud,
+            (Form::Partner, _) => Channel::PartnerScreen,
+        }
+    }
+
+    /// Whether there is a partner in this session.
+    pub(super) fn has_partner(&self) -> bool {
+        self.mode != Channel::Trainee
+    }
+
+    /// Whether the set to come or going on is one with a partner.
+    pub(super) fn is_with_partner(&self) -> bool {
+        self.plan.form() == Form::Partner
+    }
+
+    /// Whether somebody pushes in it: then the trainee is asked first, and the partner notes what happened.
+    pub(super) fn has_pushes(&self) -> bool {
+        self.calls_for(Action::is_push)
+    }
+
+    pub(super) fn room(&self) -> Room {
+        self.room.unwrap_or_default()
+    }
+
+    /// What the partner does now: from the lead of a cue until a moment after it, and for what lasts until its end.
+    /// Nothing from before a pause, and nothing for a blank.
+    pub(super) fn item(&self, elapsed: Millis, worked: Millis) -> Option<Item> {
+        let cues = (0..).zip(self.plan.cues());
+        let mut told = cues.filter_map(|(place, cue)| Some((place, cue, cue.call()?)));
+        let (place, cue, call) = told.find(|(_, cue, call)| {
+            let from = (cue.at() - call.lead()).max(worked);
+            let until = cue.end().max(cue.at() + STANDS);
+            cue.at() >= worked && from <= elapsed && elapsed < until
+        })?;
+        let to_go = cue.at() - elapsed;
+        let moment = match to_go {
+            Millis(0) => Moment::Now,
+            to_go if to_go <= LOOK_UP => Moment::LookUp,
+            Millis(to_go) => Moment::In(to_go.div_ceil(1_000).min(60) as u8),
+        };
+        let told = call.told(self.room(), self.plan.facing());
+        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Tell::Toward(_)));
+        Some(Item {
+            words: does(call),
+            toward: toward.map(|(_, phrase)| phrase.words().to_owned()),
+            hand: call.hand().map(|hand| hand.words().to_owned()),
+            strength: call.strength().map(|strength| strength.to_string()),
+            practice: call.is_practice(),
+            ball: call.ball(),
+            direction: call.direction(),
+            moment,
+            cue: place,
+        })
+    }
+
+    /// A push in a few words, for the walk through a set's pushes: `toward the window, barely`.
+    pub(super) fn push_in_words(&self, cue: u16) -> String {
+        let call = self.plan.cues().get(usize::from(cue)).and_then(Cue::call);
+        let Some(call) = call else { return String::new() };
+        let told = call.told(self.room(), self.plan.facing());
+        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Tell::Toward(_)));
+        let strength = call.strength().map(|strength| strength.phrase().words());
+        let parts = [toward.map(|(_, phrase)| phrase.words()), strength];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// What to do, in capitals: what is told but for where to, the hand, how firmly and the ball, which stand by themselves.
+fn does(call: &Call) -> String {
+    let apart = [
+        call.hand(),
+        call.strength().map(Strength::phrase),
+        call.ball().map(Ball::phrase),
+        call.is_practice().then(|| Phrase::own("tell.practice")),
+    ];
+    let words = call.tell().iter().filter_map(|tell| match tell {
+        Tell::Words(phrase) => Some(*phrase).filter(|phrase| !apart.contains(&Some(*phrase))),
+        Tell::Toward(_) => None,
+    });
+    words.map(Phrase::words).collect::<Vec<_>>().join(", ").to_uppercase()
+}

@@ -1,0 +1,131 @@
+//! The pages for the partner before the first set: where hands go and never go, what each drill asks of the partner,
+//! whether the partner is ready, and what is on each side of the trainee. Not what the partner is told in a set
+//! (`partner_channel`).
+
+use super::event::{Effect, Key, Now};
+use super::screen::{Body, KeyHint};
+use super::{Effects, Phase, Session};
+use crate::plan::place::Place;
+use crate::plan::prescription::DrillPlan;
+use crate::record::Question;
+
+/// Where hands go and never go \[judgment\]: no trial of pushes at home by a partner exists.
+const HANDS: &[&str] = &[
+    "On a hip or a shoulder blade: the flat hand, press, and let go.",
+    "Never on the neck, the chest or the head. Never a pull on the arm.",
+    "Somebody sways too far: steady at the hips and guide down. Do not catch.",
+    "Eyes on the person at the push, not on the screen.",
+];
+
+/// Ready today, for the partner \[judgment\].
+const READY: &[&str] = &[
+    "I am well and steady on my feet today, and had no alcohol.",
+    "I stand within reach, both hands free, shoes firm.",
+    "I know where my hands go and never go.",
+    "The trainee may refuse anything, at any time. Then it is over.",
+];
+
+/// The keys of the places, from 1.
+const KEYS: [char; 9] = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
+
+impl Session {
+    /// The pages for the partner, where there is one.
+    pub(super) fn meet_the_partner(&mut self, now: &Now, effects: &mut Effects) {
+        if self.has_partner() {
+            self.phase = Phase::Partner { part: 0 };
+        } else {
+            self.after_pages(now, effects);
+        }
+    }
+
+    /// After the page about hands comes one for each drill, then what must be true today.
+    fn last_part(&self) -> usize {
+        1 + self.partner_drills().len()
+    }
+
+    pub(super) fn partner_page(&self, part: usize) -> Body {
+        if part == 0 {
+            return Body::page("For the partner: hands", &[], HANDS);
+        }
+        if let Some(drill) = self.partner_drills().get(part - 1) {
+            let does: Vec<&str> = drill.partner_does().iter().map(String::as_str).collect();
+            return Body::page(&format!("For the partner: {}", drill.title()), &[], &does);
+        }
+        let watched = self.watched_with();
+        let with = format!("I am the partner with whom it was watched: {}.", watched.join(" or "));
+        let with = (!watched.is_empty()).then_some(with.as_str());
+        let items: Vec<&str> = READY.iter().copied().chain(with).collect();
+        Body::page("The partner, today", &["Partner: all of this is true today:"], &items)
+    }
+
+    /// With whom the drills of this session were watched; nobody where nothing had to be.
+    fn watched_with(&self) -> Vec<String> {
+        let plans = self.scheduler.prescription().drills().iter().map(DrillPlan::partners);
+        let mut bound = plans.filter(|partners| !partners.is_empty());
+        let Some(first) = bound.next() else { return Vec::new() };
+        let mut all: Vec<String> = first.to_vec();
+        for partners in bound {
+            all.retain(|partner| partners.contains(partner));
+        }
+        all
+    }
+
+    pub(super) fn partner_keys(&self, part: usize) -> Vec<KeyHint> {
+        let leave = KeyHint::new("S or Esc", "leave");
+        if part < self.last_part() {
+            vec![KeyHint::new("Enter", "go on"), leave]
+        } else {
+            vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all"), leave]
+        }
+    }
+
+    pub(super) fn partner_page_key(&mut self, now: &Now, part: usize, key: Key, effects: &mut Effects) {
+        let (yes, no) = (key.is('a'), key.is('x'));
+        if part < self.last_part() {
+            if key == Key::Enter || key == Key::Char(' ') {
+                self.phase = Phase::Partner { part: part + 1 };
+            }
+        } else if yes || no {
+            self.confirm(now, Question::PartnerReady, yes, effects);
+        }
+    }
+
+    pub(super) fn side_page(part: usize) -> Body {
+        let side = ["on your left", "on your right", "behind you"][part.min(2)];
+        let places = KEYS.iter().zip(Place::ALL);
+        let mut answers: Vec<KeyHint> =
+            places.map(|(key, place)| KeyHint::new(&key.to_string(), place.name())).collect();
+        answers.push(KeyHint::new("0", "none of these"));
+        answers.push(KeyHint::new("Enter", "skip this"));
+        let ask = format!("Trainee, facing the counter: what is {side}?");
+        Body::Question { ask, answers, asking_again: false }
+    }
+
+    /// One key each for left, right and behind. They are kept, and not asked again; what is skipped is asked next time.
+    pub(super) fn side_key(&mut self, now: &Now, part: usize, key: Key, effects: &mut Effects) {
+        let place = match key {
+            Key::Enter => {
+                self.room = None;
+                return self.after_pages(now, effects);
+            }
+            Key::Char('0') => None,
+            Key::Char(digit) => match KEYS.iter().zip(Place::ALL).find(|(key, _)| **key == digit) {
+                Some((_, place)) => Some(*place),
+                None => return,
+            },
+            Key::Escape | Key::Other => return,
+        };
+        let room = self.room.get_or_insert_default();
+        match part {
+            0 => room.left = place,
+            1 => room.right = place,
+            _ => room.behind = place,
+        }
+        if part < 2 {
+            self.phase = Phase::Side { part: part + 1 };
+        } else {
+            effects.push(Effect::KeepRoom(self.room()));
+            self.after_pages(now, effects);
+        }
+    }
+}

@@ -1,0 +1,519 @@
+//! The course of a session, event by event, without a clock, a screen or a sound.
+
+use jiff::ZonedDateTime;
+use proptest::prelude::*;
+
+use super::screen::Body;
+use super::{ASKED_AGAIN, Effect, Event, Key, Now, Session, UNANSWERED};
+use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use crate::plan::phrase::Phrase;
+use crate::plan::prescription::Prescription;
+use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::units::Millis;
+
+mod partner;
+mod ready;
+
+/// A session with the moment it has come to, and everything that it asked for.
+struct Walk {
+    session: Option<Session>,
+    at: Millis,
+    effects: Vec<Effect>,
+}
+
+impl Walk {
+    fn new(device: Option<&str>) -> Self {
+        Self::spoken_by("lower", device)
+    }
+
+    fn spoken_by(voice: &str, device: Option<&str>) -> Self {
+        let mut walk = Self::over(Prescription::ready("gentle").unwrap(), voice, |session| session);
+        walk.on(Event::Sound { device: device.map(str::to_owned) });
+        walk
+    }
+
+    fn over(prescription: &Prescription, voice: &str, with: impl Fn(Session) -> Session) -> Self {
+        let scheduler = Scheduler::new(prescription).unwrap();
+        let seed = Seed::from_bytes([41; 32]);
+        let schedule = scheduler.draw(seed);
+        let begun = SessionBegun {
+            at: wall(),
+            title: prescription.title().to_owned(),
+            digest: prescription.digest(),
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: voice.to_owned(),
+            device: None,
+            sets_planned: schedule.sets().len() as u8,
+        };
+        let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
+        Self { session, at: Millis(0), effects: Vec::new() }
+    }
+
+    fn session(&self) -> &Session {
+        self.session.as_ref().unwrap()
+    }
+
+    fn on(&mut self, event: Event) -> Vec<Effect> {
+        let now = Now { at: self.at, wall: wall() };
+        let (session, effects) = self.session.take().unwrap().on(&now, event);
+        self.session = Some(session);
+        self.effects.extend(effects.clone());
+        for effect in &effects {
+            if let Effect::Begin { count, .. } = effect {
+                let work_starts = self.at + Millis(1_000 * count.len() as u32);
+                self.on(Event::Placed { work_starts });
+            }
+        }
+        effects
+    }
+
+    fn keys(&mut self, keys: &str) -> &mut Self {
+        for key in keys.chars() {
+            let key = match key {
+                '\n' => Key::Enter,
+                '\u{1b}' => Key::Escape,
+                '.' => Key::Other,
+                letter => Key::Char(letter),
+            };
+            self.on(Event::Key(key));
+        }
+        self
+    }
+
+    fn wait(&mut self, length: Millis) -> &mut Self {
+        let until = self.at + length;
+        while self.at < until {
+            self.at = (self.at + Millis(100)).min(until);
+            self.on(Event::Tick);
+        }
+        self
+    }
+
+    /// To the page that says how to stand for the first set.
+    fn walk_to_the_counter(&mut self) -> &mut Self {
+        let silent = self.session.as_ref().unwrap().is_silent();
+        self.keys("\n\naaaa");
+        // Past the warm-up, which comes after the sound check.
+        if silent { self.keys(".") } else { self }
+    }
+
+    /// Past the sound check, unheard, and the warm-up.
+    fn past_the_check(&mut self) -> &mut Self {
+        self.keys("g.")
+    }
+
+    fn body(&self) -> Body {
+        self.session.as_ref().unwrap().screen(self.at).body
+    }
+
+    fn entries(&self) -> Vec<&Entry> {
+        self.effects
+            .iter()
+            .filter_map(|effect| if let Effect::Record(entry) = effect { Some(entry) } else { None })
+            .collect()
+    }
+
+    fn set_ends(&self) -> Vec<(u8, SetEnd)> {
+        self.entries()
+            .into_iter()
+            .filter_map(
+                |entry| if let Entry::SetEnded { set, why, .. } = entry { Some((*set, *why)) } else { None },
+            )
+            .collect()
+    }
+
+    fn ends(&self) -> Vec<SessionEnd> {
+        self.entries()
+            .into_iter()
+            .filter_map(|entry| if let Entry::SessionEnded { why, .. } = entry { Some(*why) } else { None })
+            .collect()
+    }
+
+    fn said(&self, id: &str) -> usize {
+        let phrase = Phrase::named(id).unwrap();
+        self.effects.iter().filter(|effect| **effect == Effect::Say(phrase)).count()
+    }
+
+    fn plan(&self) -> SetPlan {
+        self.session.as_ref().unwrap().plan.clone()
+    }
+}
+
+fn wall() -> ZonedDateTime {
+    "2026-11-02T09:30:00+00:00[UTC]".parse().unwrap()
+}
+
+#[test]
+fn a_whole_session_is_three_sets_each_asked_about() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    for set in 0..3 {
+        walk.keys(".").wait(Millis(5_000 + 60_000 + 100)).keys("n021n");
+        if set < 2 {
+            walk.wait(Millis(60_100)).keys(".");
+        }
+    }
+    assert_eq!(walk.said("end.done"), 1);
+    walk.keys(".");
+    assert_eq!(walk.set_ends(), [1, 2, 3].map(|set| (set, SetEnd::Completed)));
+    assert_eq!(walk.ends(), [SessionEnd::Finished]);
+    let planned: usize = {
+        let scheduler = Scheduler::new(Prescription::ready("gentle").unwrap()).unwrap();
+        let schedule = scheduler.draw(Seed::from_bytes([41; 32]));
+        schedule.sets().iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count()
+    };
+    let shown = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered(_))).count();
+    assert_eq!(shown, planned, "without sound, every cue is kept as shown");
+    let effort = Entry::Answered { set: Some(2), question: Question::Effort, answer: Some(4) };
+    assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
+}
+
+#[test]
+fn nothing_goes_on_by_itself() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.wait(Millis(600_000));
+    assert!(
+        walk.entries().is_empty(),
+        "the first page waits, and nothing is kept of somebody who only looked"
+    );
+    walk.walk_to_the_counter();
+    walk.keys("g").wait(Millis(260_000));
+    assert!(
+        !walk.effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })),
+        "a set starts by a key"
+    );
+}
+
+#[test]
+fn what_stays_unanswered_is_asked_again_twice_and_then_the_guidance_is_spoken() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.wait(UNANSWERED - Millis(100));
+    assert_eq!(walk.said("ask.all-right"), 0);
+    walk.wait(Millis(100));
+    assert_eq!(walk.said("ask.all-right"), 1);
+    walk.wait(ASKED_AGAIN);
+    assert_eq!(walk.said("ask.all-right"), 2);
+    walk.wait(ASKED_AGAIN - Millis(100));
+    assert_eq!((walk.said("fall.guidance"), walk.ends().len()), (0, 0));
+    walk.wait(Millis(100));
+    assert_eq!(walk.said("fall.guidance"), 1);
+    assert_eq!(walk.ends(), [SessionEnd::NotAnswered]);
+    let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+    assert_eq!(items, ["Your emergency number: 112"]);
+}
+
+#[test]
+fn the_key_that_says_i_am_all_right_answers_nothing_else() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.wait(UNANSWERED).keys(".");
+    assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
+    walk.keys(".");
+    assert!(matches!(walk.body(), Body::Count { .. }));
+}
+
+#[test]
+fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    assert!(matches!(walk.body(), Body::Question { .. }));
+    walk.wait(UNANSWERED);
+    assert_eq!(walk.said("ask.all-right"), 1);
+    walk.keys("1");
+    let checks = |walk: &Walk| {
+        let entries = walk.entries();
+        entries
+            .iter()
+            .filter(|entry| matches!(entry, Entry::Answered { question: Question::SoundCheck, .. }))
+            .count()
+    };
+    assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
+    walk.wait(UNANSWERED + ASKED_AGAIN + ASKED_AGAIN);
+    assert_eq!((walk.said("fall.guidance"), walk.ends()), (1, vec![SessionEnd::NotAnswered]));
+}
+
+#[test]
+fn a_pause_keeps_the_time_draws_the_next_gap_afresh_and_ends_after_five_minutes() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(5_000 + 20_000)).keys("x");
+    let Body::Paused { left, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+    assert_eq!(left, Millis(40_000));
+    let before = walk.plan();
+    walk.keys("x");
+    assert!(matches!(walk.body(), Body::Paused { .. }), "a key that bounces does not go on");
+    walk.wait(Millis(1_000)).keys("x");
+    assert!(matches!(walk.body(), Body::Count { .. }), "a count again, before the work goes on");
+    let after = walk.plan();
+    let called = before.cues().iter().filter(|cue| cue.at() <= Millis(20_000)).count();
+    assert_eq!(after.cues()[..called], before.cues()[..called]);
+    if let Some(next) = after.cues().get(called) {
+        assert!(next.at() >= Millis(20_000 + 5_000), "never sooner than the shortest gap after the pause");
+    }
+    walk.wait(Millis(6_000)).keys("x").wait(Millis(299_000));
+    assert!(matches!(walk.body(), Body::Paused { .. }), "not yet");
+    walk.wait(Millis(1_000));
+    assert_eq!(walk.set_ends(), [(1, SetEnd::PausedTooLong)]);
+}
+
+#[test]
+fn a_grab_ends_the_session_and_only_unwell_is_still_asked() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(65_100)).keys("yn");
+    assert_eq!(walk.ends(), [SessionEnd::Grabbed]);
+}
+
+#[test]
+fn feeling_unwell_ends_the_session_with_what_to_do() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(65_100)).keys("n021y");
+    assert_eq!(
+        (walk.ends().len(), walk.said("end.unwell")),
+        (0, 1),
+        "what to do is said before anything is asked"
+    );
+    walk.keys("6");
+    assert_eq!(walk.ends(), [SessionEnd::Unwell]);
+}
+
+#[test]
+fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_call_now() {
+    for (key, title, kept) in [
+        ('1', "Sit down. Call now.", Some(1)),
+        ('2', "Sit down. Call now.", Some(2)),
+        ('3', "Sit down. Call now.", Some(3)),
+        ('4', "Sit or lie down now", Some(4)),
+        ('5', "Sit down now", Some(5)),
+        ('6', "Sit down now", Some(6)),
+        ('\n', "Sit down now", None),
+        ('s', "Sit down now", None),
+        ('\u{1b}', "Sit down now", None),
+    ] {
+        let mut walk = Walk::new(None);
+        walk.walk_to_the_counter();
+        walk.keys(".").wait(Millis(12_000)).keys("s1");
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!(ask, "Sit down now. What feels wrong?");
+        walk.keys(&key.to_string());
+        let Body::Page { title: shown, items, .. } = walk.body() else {
+            panic!("{key:?}: {:?}", walk.body())
+        };
+        assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
+        assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
+        let answered = |entry: &Entry| match entry {
+            Entry::Answered { question: Question::Symptom, answer, .. } => Some(*answer),
+            _ => None,
+        };
+        assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
+    }
+    // A terminal that is closed then is no practice that may be finished.
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(12_000)).keys("s1");
+    walk.on(Event::Close);
+    assert_eq!(walk.ends(), [SessionEnd::Unwell]);
+}
+
+#[test]
+fn any_reason_to_see_a_clinician_or_to_wait_ends_it_before_it_begins() {
+    // Illness is the tenth sentence of the body, the counter the first of the room.
+    for keys in ["\n\nx", "\n\nax", "\n\naaxaaaaaaaaaxaaa", "\n\naaaxxaaaaaaaa"] {
+        let mut walk = Walk::new(None);
+        walk.keys(keys);
+        assert_eq!(walk.ends(), [SessionEnd::NotToday], "{keys:?}");
+        walk.keys(".");
+        assert_eq!(walk.effects.last(), Some(&Effect::Leave));
+    }
+}
+
+#[test]
+fn a_stop_asks_why_and_something_else_counts_against_nobody() {
+    for (why, end) in
+        [("16", SessionEnd::Unwell), ("2", SessionEnd::StoppedUnsteady), ("3", SessionEnd::StoppedOther)]
+    {
+        for stop in ['s', '\u{1b}'] {
+            let mut walk = Walk::new(None);
+            walk.walk_to_the_counter();
+            walk.keys(".").wait(Millis(12_000)).keys(&format!("{stop}{why}"));
+            assert_eq!((walk.set_ends(), walk.ends()), (vec![(1, SetEnd::Stopped)], vec![end]));
+        }
+    }
+}
+
+#[test]
+fn the_sound_check_takes_only_the_word_that_was_said() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    let right = walk.session.as_ref().unwrap().schedule.check_word(4);
+    walk.keys(&((right + 1) % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
+    walk.keys(&((right + 1) % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
+    let answers = [Some(0), Some(1)].map(|answer| Entry::Answered {
+        set: None,
+        question: Question::SoundCheck,
+        answer,
+    });
+    assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
+}
+
+/// What is counted by ear is what the screen takes for right, at every try.
+#[test]
+fn in_tones_the_sound_check_is_counted() {
+    let (mut walk, mut counts) = (Walk::spoken_by("tones", Some("a device")), Vec::new());
+    walk.walk_to_the_counter();
+    for _ in 0..4 {
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert!(ask.contains("How many double tones"), "{ask}");
+        let since = walk.effects.iter().rposition(|effect| *effect == Effect::Hush).unwrap();
+        let said = &walk.effects[since + 1..];
+        assert!(said.iter().all(|effect| *effect == said[0]), "nothing else sounds that would be counted");
+        counts.push(said.len());
+        walk.keys("r");
+    }
+    let right = counts[0];
+    counts.sort_unstable();
+    assert_eq!(counts, [1, 2, 3, 4]);
+    walk.effects.clear();
+    walk.keys(&(right % 4 + 1).to_string());
+    assert!(
+        matches!(walk.body(), Body::Question { .. }),
+        "after four the first comes again, and this is not it"
+    );
+    walk.keys(&(right % 4 + 1).to_string());
+    assert!(matches!(walk.body(), Body::Page { .. }));
+    let tones = walk.effects.iter().filter(|effect| matches!(effect, Effect::Say(_))).count();
+    assert_eq!(tones, right % 4 + 1 + 1, "the check, and one that says: press a key");
+}
+
+#[test]
+fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    walk.past_the_check().keys(".").wait(Millis(15_000));
+    let effects = walk.on(Event::SoundLost);
+    assert_eq!(effects[0], Effect::Hush);
+    assert_eq!(walk.set_ends(), [(1, SetEnd::SoundLost)]);
+    walk.keys("n021n").wait(Millis(60_100)).keys("..");
+    assert!(matches!(walk.body(), Body::Page { .. }), "no set without sound that nobody agreed to");
+    walk.keys("g.");
+    assert!(matches!(walk.body(), Body::Count { .. }));
+    assert!(walk.session.as_ref().unwrap().is_silent());
+}
+
+#[test]
+fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
+    let notice = |walk: &Walk| {
+        let notices = walk.session.as_ref().unwrap().screen(walk.at).notices;
+        notices.iter().any(|notice| notice.starts_with("The sound faltered"))
+    };
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    assert_eq!(walk.on(Event::SoundDisturbed(Disturbance::Stuttered)), [], "nothing is called yet");
+    walk.past_the_check().keys(".").wait(Millis(15_000));
+    let effects = walk.on(Event::SoundDisturbed(Disturbance::Stuttered));
+    let kept = Entry::SoundDisturbed { set: 1, at: Millis(10_000), how: Disturbance::Stuttered };
+    assert_eq!(effects, [Effect::Record(kept)]);
+    assert!(matches!(walk.body(), Body::Work { .. }), "the set goes on");
+    assert!(!notice(&walk), "nothing to read while a call may come");
+    walk.wait(Millis(60_000));
+    assert!(matches!(walk.body(), Body::Question { .. }) && notice(&walk));
+    walk.keys("n021n").wait(Millis(60_100)).keys("..");
+    assert!(!notice(&walk), "the next set is another one");
+}
+
+#[test]
+fn heard_is_kept_as_the_renderer_reports_it() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    walk.past_the_check().keys(".").wait(Millis(15_000));
+    walk.on(Event::Heard { cue: 0, wanted: 48_000, began: 48_007, rate: 48_000 });
+    let delivered = walk.entries().into_iter().filter_map(|entry| match entry {
+        Entry::CueDelivered(cue) => Some(*cue),
+        _ => None,
+    });
+    let delivered: Vec<_> = delivered.collect();
+    assert_eq!(delivered.len(), 1, "nothing is kept as heard because it was planned");
+    assert_eq!(delivered[0].how, Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 });
+}
+
+#[test]
+fn closing_keeps_what_was_done() {
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter();
+    walk.keys(".").wait(Millis(20_000));
+    walk.on(Event::Close);
+    assert_eq!((walk.set_ends(), walk.ends()), (vec![(1, SetEnd::Closed)], vec![SessionEnd::Closed]));
+    assert_eq!(walk.effects.last(), Some(&Effect::Leave));
+}
+
+#[test]
+fn every_phrase_that_is_named_in_the_session_exists() {
+    let files = [
+        include_str!("../session.rs"),
+        include_str!("mishap.rs"),
+        include_str!("opening.rs"),
+        include_str!("questions.rs"),
+        include_str!("response_questions.rs"),
+        include_str!("routines.rs"),
+        include_str!("set.rs"),
+        include_str!("sound_check.rs"),
+    ];
+    let mut named = 0;
+    for word in files.iter().flat_map(|file| file.split('"')) {
+        let group = word.split('.').next().unwrap_or_default();
+        let groups = [
+            "count", "check", "practice", "set", "rest", "pause", "end", "ask", "fall", "partner", "left-out",
+        ];
+        let is_id =
+            word.contains('.') && word.chars().all(|c| c.is_ascii_lowercase() || "-.0123456789".contains(c));
+        if groups.contains(&group) && is_id && !word.ends_with('.') {
+            assert!(Phrase::named(word).is_some(), "{word}");
+            named += 1;
+        }
+    }
+    assert!(named > 30, "{named}");
+    assert!((1..=10).all(|set| Phrase::named(&format!("set.{set}")).is_some()));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+
+    /// Whatever keys come, whenever they come: no cue stands on the screen before its time or after a hush, a set
+    /// that has begun ends exactly once, a session ends at most once, and nothing is done after the end.
+    #[test]
+    fn no_course_of_events_breaks_a_promise(
+        steps in prop::collection::vec((prop::sample::select(vec!['\n', 'a', 'x', 's', 'y', 'n', '0', '1', '2', '6', '.', 'g']), 0_u32..40_000), 1..60),
+        silent in any::<bool>(),
+    ) {
+        let mut walk = Walk::new((!silent).then_some("a device"));
+        for (key, wait) in steps {
+            if walk.effects.contains(&Effect::Leave) {
+                break;
+            }
+            let until = walk.at + Millis(wait);
+            while walk.at < until {
+                walk.at = (walk.at + Millis(250)).min(until);
+                walk.on(Event::Tick);
+                if let Body::Work { call: Some(call), left, whole } = walk.body() {
+                    let elapsed = whole - left;
+                    let plan = walk.plan();
+                    let cue = &plan.cues()[usize::from(call.cue)];
+                    prop_assert!(cue.at() <= elapsed && elapsed - cue.at() < Millis(3_000));
+                }
+            }
+            walk.keys(&key.to_string());
+        }
+        let begun = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::SetBegun { .. })).count();
+        walk.on(Event::Close);
+        prop_assert_eq!(walk.set_ends().len(), begun);
+        prop_assert!(walk.ends().len() <= 1);
+        let end = walk.entries().into_iter().position(|entry| matches!(entry, Entry::SessionEnded { .. }));
+        prop_assert!(end.is_none_or(|end| end + 1 == walk.entries().len()));
+    }
+}

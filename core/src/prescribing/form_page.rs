@@ -1,0 +1,255 @@
+//! The pages of the form and their order. Not what stands on them (that is `view`), and not what an answer does (`answer`).
+
+use jiff::civil::Date;
+
+use crate::plan::drill::{Drill, Form, Target, UnlockName};
+use crate::plan::prescription::DraftDrill;
+
+/// Where the form is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Page {
+    /// From which ready prescription to start.
+    Start,
+    /// One thing about the whole.
+    Whole(Whole),
+    /// The list of drills.
+    Drills,
+    /// Which drill to add.
+    Add,
+    /// One drill, with everything that is set for it.
+    Drill(usize),
+    /// One thing about one drill.
+    Of(usize, Ask),
+    /// What was watched.
+    Unlocks,
+    /// What was watched, being told.
+    Watched(Watched),
+    /// Everything, before it is written.
+    Overview,
+}
+
+/// What is asked about the whole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Whole {
+    /// Its title.
+    Title,
+    /// Who issues it.
+    IssuedBy,
+    /// The day.
+    IssuedOn,
+    /// Days a week.
+    Days,
+    /// Weeks.
+    Weeks,
+    /// Sessions until a therapist looks again.
+    Review,
+    /// Rest after a set.
+    Rest,
+    /// The order of the drills.
+    Order,
+    /// Effort above which nothing steps up.
+    Effort,
+    /// Why the person may begin all the same.
+    Accepted,
+}
+
+/// What is asked about a drill.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ask {
+    /// Alone or with a partner.
+    Form,
+    /// What may be called.
+    Directions,
+    /// How often each.
+    Weights,
+    /// The step to start at.
+    Step,
+    /// The highest step.
+    Ceiling,
+    /// Sets.
+    Sets,
+    /// Work of a set.
+    Work,
+    /// The quiet time that ends it.
+    Recover,
+    /// The gaps.
+    Gap,
+    /// How gaps are spread.
+    Shape,
+    /// How steeply they fall.
+    Rate,
+    /// Silent moments.
+    Blanks,
+    /// How directions follow each other.
+    Sequence,
+    /// How far a count may stray.
+    Slack,
+    /// One direction in a row.
+    Streak,
+    /// How firm pushes are.
+    Strength,
+    /// Balls in play.
+    Balls,
+    /// How long what lasts lasts.
+    Spell,
+    /// How long the person was seen to hold it.
+    Hold,
+    /// What is in place.
+    Confirmed,
+}
+
+/// What was watched, as far as it was told.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Watched {
+    /// What.
+    pub name: Option<UnlockName>,
+    /// With which partner; empty alone.
+    pub partner: Option<String>,
+    /// By whom.
+    pub by: Option<String>,
+    /// When.
+    pub on: Option<Date>,
+    /// Whether it holds only while the therapist is there; asked of pushes, which may then be firmer.
+    pub present: Option<bool>,
+}
+
+impl Whole {
+    /// In the order in which they are asked.
+    pub const ALL: [Self; 10] = [
+        Self::Title,
+        Self::IssuedBy,
+        Self::IssuedOn,
+        Self::Days,
+        Self::Weeks,
+        Self::Review,
+        Self::Rest,
+        Self::Order,
+        Self::Effort,
+        Self::Accepted,
+    ];
+
+    /// Its name in a list.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Title => "Title",
+            Self::IssuedBy => "Issued by",
+            Self::IssuedOn => "Issued on",
+            Self::Days => "Days a week",
+            Self::Weeks => "Weeks",
+            Self::Review => "Review after",
+            Self::Rest => "Rest after a set",
+            Self::Order => "Order of the drills",
+            Self::Effort => "Steps up only when effort was at most",
+            Self::Accepted => "Accepted although the answers say: a clinician first",
+        }
+    }
+}
+
+impl Ask {
+    /// In the order in which they are listed.
+    pub const ALL: [Self; 20] = [
+        Self::Form,
+        Self::Directions,
+        Self::Weights,
+        Self::Step,
+        Self::Ceiling,
+        Self::Sets,
+        Self::Work,
+        Self::Recover,
+        Self::Gap,
+        Self::Shape,
+        Self::Rate,
+        Self::Blanks,
+        Self::Sequence,
+        Self::Slack,
+        Self::Streak,
+        Self::Strength,
+        Self::Balls,
+        Self::Spell,
+        Self::Hold,
+        Self::Confirmed,
+    ];
+
+    /// What is asked of a drill that is added, before all the rest is shown.
+    const OF_A_NEW_ONE: [Self; 9] = [
+        Self::Form,
+        Self::Directions,
+        Self::Step,
+        Self::Ceiling,
+        Self::Sets,
+        Self::Work,
+        Self::Gap,
+        Self::Hold,
+        Self::Confirmed,
+    ];
+
+    /// Its name in a list.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Form => "Alone or with a partner",
+            Self::Directions => "What is called",
+            Self::Weights => "How often each",
+            Self::Step => "Starts at step",
+            Self::Ceiling => "May go up to step",
+            Self::Sets => "Sets",
+            Self::Work => "One set lasts",
+            Self::Recover => "Quiet at its end",
+            Self::Gap => "From call to call",
+            Self::Shape => "Short or long waits",
+            Self::Rate => "How much more often short",
+            Self::Blanks => "Silent moments",
+            Self::Sequence => "How directions follow",
+            Self::Slack => "May stray by",
+            Self::Streak => "One direction in a row",
+            Self::Strength => "How firm pushes are",
+            Self::Balls => "Balls",
+            Self::Spell => "What lasts, lasts",
+            Self::Hold => "Tested hold",
+            Self::Confirmed => "In place at home",
+        }
+    }
+
+    /// Whether it means anything for this drill as it is now.
+    pub fn suits(self, plan: &DraftDrill) -> bool {
+        match self {
+            Self::Form => plan.drill.forms().len() > 1,
+            Self::Directions => offered(plan).count() > 1,
+            Self::Weights => plan.directions.len() > 1 && plan.slack.is_none(),
+            Self::Rate => plan.rate_thousandths.is_some(),
+            Self::Sequence | Self::Streak => plan.directions.len() > 1,
+            Self::Slack => plan.slack.is_some(),
+            Self::Strength => plan.has_pushes(),
+            Self::Balls => plan.targets().any(|target| target.action.is_toss()),
+            Self::Spell => plan.targets().any(|target| target.span.is_some()),
+            Self::Hold => plan.reaches_a_spell(),
+            Self::Confirmed => !plan.needs().is_empty(),
+            Self::Step
+            | Self::Ceiling
+            | Self::Sets
+            | Self::Work
+            | Self::Recover
+            | Self::Gap
+            | Self::Shape
+            | Self::Blanks => true,
+        }
+    }
+
+    /// The next thing that is asked of a drill that is added; the first, after nothing.
+    pub(super) fn of_a_new_one(after: Option<Self>, plan: &DraftDrill) -> Option<Self> {
+        let all = Self::OF_A_NEW_ONE.into_iter();
+        let from =
+            after.map_or(0, |after| 1 + all.clone().position(|ask| ask == after).unwrap_or(usize::MAX - 1));
+        all.skip(from).find(|ask| ask.suits(plan))
+    }
+}
+
+/// What the drill can call in this form.
+pub(super) fn offered(plan: &DraftDrill) -> impl Iterator<Item = &'static Target> {
+    let form = plan.form;
+    plan.drill.targets().iter().filter(move |target| form == Form::Partner || !target.action.needs_partner())
+}
+
+/// The drills in the order in which they are offered.
+pub(super) fn drills() -> &'static [Drill] {
+    Drill::all()
+}

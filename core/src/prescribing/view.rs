@@ -1,0 +1,342 @@
+//! What stands on a page of the form, as values: the question, what is set now, how far it may go and why, what it comes
+//! to, and what can be typed. Nothing is drawn or wrapped here.
+
+use super::draft_text::{changes, drill, of_drill, of_whole, unlock};
+use super::form_page::{Ask, Page, Watched, Whole, drills, offered};
+use super::remedies::advice;
+use super::{Figures, Form};
+use crate::plan::drill::UnlockName;
+use crate::plan::prescription::Prescription;
+use crate::plan::prescription::limits;
+
+mod detail;
+mod wording;
+
+use detail::{details, limit, text_limit};
+
+/// One thing on a page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Item {
+    /// A paragraph.
+    Text(String),
+    /// A word, and what it says.
+    Pair(&'static str, String),
+    /// What can be typed, and what it means.
+    Choice(String, String),
+    /// An empty line.
+    Gap,
+}
+
+/// A page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct View {
+    /// Where one is.
+    pub heading: String,
+    /// What stands there, from top to bottom.
+    pub items: Vec<Item>,
+    /// What can be typed.
+    pub keys: String,
+}
+
+impl Form {
+    /// The page. `figures` are those of the draft, and `before` those that were shown last, where there are any.
+    pub fn view(&self, figures: Option<&Figures>, before: Option<&Figures>) -> View {
+        if self.leaving {
+            let text = if self.is_changed() {
+                "Leave without writing anything? What was typed is lost."
+            } else {
+                "Leave? Nothing was changed."
+            };
+            let keys = "Y yes, leave   Enter no, go back to the page".to_owned();
+            return View {
+                heading: self.draft.title.clone(),
+                items: vec![Item::Text(text.to_owned())],
+                keys,
+            };
+        }
+        let mut items = Vec::new();
+        let (heading, keys) = match &self.page {
+            Page::Start => Self::start_page(&mut items),
+            Page::Whole(whole) => self.whole_page(*whole, &mut items),
+            Page::Drills => self.drills_page(&mut items),
+            Page::Add => self.add_page(&mut items),
+            Page::Drill(place) => self.drill_page(*place, &mut items),
+            Page::Of(place, ask) => self.of_page(*place, *ask, &mut items),
+            Page::Unlocks => self.unlocks_page(&mut items),
+            Page::Watched(watched) => self.watched_page(watched, &mut items),
+            Page::Overview => self.overview_page(figures, &mut items),
+        };
+        let counts = match self.page {
+            Page::Start | Page::Add | Page::Watched(_) | Page::Unlocks => false,
+            Page::Whole(whole) => matches!(whole, Whole::Days | Whole::Weeks | Whole::Rest | Whole::Order),
+            Page::Drills | Page::Drill(_) | Page::Of(..) | Page::Overview => true,
+        };
+        if counts {
+            self.consequences(figures, before, &mut items);
+        }
+        let notes = self.notes.iter().map(|note| Item::Pair("Note", note.clone()));
+        items.extend(notes);
+        if let Some((fact, hint)) = self.refused() {
+            items.extend([
+                Item::Gap,
+                Item::Pair("Refused", format!("{fact}.")),
+                Item::Pair("Hint", hint.to_owned()),
+            ]);
+        }
+        View { heading, items, keys }
+    }
+
+    fn start_page(items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text("For one person. Each answer is one line and Enter; nothing is written before the end, and nothing can go past the hard limits. From which ready prescription do you start?".to_owned()));
+        items.push(Item::Gap);
+        for (number, (name, ready)) in (1..).zip(Prescription::all_ready()) {
+            items.push(Item::Choice(format!("{number}"), format!("{} ({name})", ready.title())));
+        }
+        items.push(Item::Gap);
+        items.push(Item::Text(
+            "Local codes and licensed practice come first. Nothing here promises to prevent falls."
+                .to_owned(),
+        ));
+        ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
+    }
+
+    fn whole_page(&self, whole: Whole, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text(wording::of_whole(whole).to_owned()));
+        items.push(Item::Gap);
+        items.push(Item::Pair("Now", of_whole(&self.draft, whole)));
+        let (mut enter, mut type_it) = ("Enter keeps it", "Type another one");
+        match whole {
+            Whole::Days => limit(limits::DAYS_A_WEEK, items),
+            Whole::Weeks => limit(limits::WEEKS, items),
+            Whole::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
+            Whole::Rest => {
+                limit(limits::REST, items);
+                type_it = "Seconds";
+            }
+            Whole::Effort => limit(limits::EFFORT, items),
+            Whole::Order => {
+                items.push(Item::Choice("1".into(), "as listed".into()));
+                items.push(Item::Choice(
+                    "2".into(),
+                    "drawn anew for each session; the warm-up stays first, walking last".into(),
+                ));
+                type_it = "A number";
+            }
+            Whole::Title => text_limit(1, items),
+            Whole::IssuedBy => {
+                text_limit(0, items);
+                type_it = "Type a name, initials or a place; - takes it away";
+                enter = "Enter leaves it";
+            }
+            Whole::IssuedOn => {
+                items.push(Item::Pair("Form", "year-month-day, such as 2026-11-02, or: today".into()));
+                items.push(Item::Pair("Why", "What was watched was watched on this day or before.".into()));
+            }
+            Whole::Accepted => {
+                text_limit(1, items);
+                items.push(Item::Pair("Why", "It stands with every session and in the report, and only somebody named in \"Issued by\" can give it.".into()));
+                type_it = "The reason in a few words; - takes it away";
+            }
+        }
+        (self.place(whole.name()), format!("{enter}.  {type_it}.  {MOVES}"))
+    }
+
+    fn drills_page(&self, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text("What is practiced, in this order.".to_owned()));
+        items.push(Item::Gap);
+        if !self.starts_with_a_warm_up() {
+            items.push(Item::Choice(
+                "-".into(),
+                "The built-in warm-up: 1 set of 60 s of weight shifts, both hands resting".into(),
+            ));
+        }
+        for (number, plan) in (1..).zip(&self.draft.drills) {
+            items.push(Item::Choice(format!("{number}"), drill(plan)));
+        }
+        let most = format!(
+            "{} sets and {} min of work a session, the warm-up counted",
+            limits::SETS.most,
+            limits::ACTIVE.0 / 60_000
+        );
+        items.extend([Item::Gap, Item::Pair("At most", most)]);
+        let keys = "A number changes one.  A add  R 2 take out 2  M 2 move 2 up  Enter goes on";
+        (self.place("Drills"), format!("{keys}  {MOVES}"))
+    }
+
+    fn add_page(&self, items: &mut Vec<Item>) -> (String, String) {
+        for (number, drill) in (1..).zip(drills()) {
+            let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
+            let unlocks: Vec<&str> = drill.unlocks().into_iter().map(UnlockName::name).collect();
+            let watched = if unlocks.is_empty() {
+                String::new()
+            } else {
+                format!("; watched first: {}", unlocks.join(", "))
+            };
+            items.push(Item::Choice(
+                format!("{number}"),
+                format!("{} ({}{watched})", drill.title(), forms.join(", ")),
+            ));
+        }
+        (
+            self.place("Add a drill"),
+            "A number.   Each in full: counterpoise drills.   Enter or B back".to_owned(),
+        )
+    }
+
+    fn drill_page(&self, place: usize, items: &mut Vec<Item>) -> (String, String) {
+        let plan = &self.draft.drills[place];
+        let asks = Ask::ALL.into_iter().filter(|ask| ask.suits(plan));
+        for (number, ask) in (1..).zip(asks) {
+            items.push(Item::Choice(format!("{number}"), format!("{}: {}", ask.name(), of_drill(plan, ask))));
+        }
+        if self.more {
+            items.push(Item::Gap);
+            items.push(Item::Text(plan.drill.about().to_owned()));
+            items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
+        }
+        (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
+    }
+
+    fn of_page(&self, place: usize, ask: Ask, items: &mut Vec<Item>) -> (String, String) {
+        let plan = &self.draft.drills[place];
+        items.push(Item::Text(wording::of_drill(ask).to_owned()));
+        items.push(Item::Gap);
+        let now = match ask {
+            Ask::Directions => format!("{} of {}, marked x", plan.directions.len(), offered(plan).count()),
+            _ => of_drill(plan, ask),
+        };
+        items.push(Item::Pair("Now", now));
+        let type_it = details(plan, ask, items);
+        let heading = self.place(&format!("{}: {}", plan.drill.title(), ask.name()));
+        (heading, format!("Enter keeps it.  {type_it}.  {MOVES}"))
+    }
+
+    fn unlocks_page(&self, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text("What somebody has watched this person do. Only this opens what is locked, and only with the partner who was there. A try-out writes it too: counterpoise prescribe --try --from FILE".to_owned()));
+        items.push(Item::Gap);
+        for (number, other) in (1..).zip(&self.draft.unlocks) {
+            items.push(Item::Choice(format!("{number}"), unlock(other)));
+        }
+        if self.draft.unlocks.is_empty() {
+            items.push(Item::Text("Nothing so far.".to_owned()));
+        }
+        (self.place("Watched"), format!("A add one   R 1 take out number 1   Enter goes on  {MOVES}"))
+    }
+
+    fn watched_page(&self, watched: &Watched, items: &mut Vec<Item>) -> (String, String) {
+        let Watched { name, partner, by, on, .. } = watched;
+        if let Some(name) = name {
+            items.push(Item::Pair("What", format!("{name}: {}", name.why())));
+            items.push(Item::Pair("With", name.with().to_owned()));
+        }
+        let who =
+            |partner: &String| if partner.is_empty() { "nobody, alone".to_owned() } else { partner.clone() };
+        items.extend(partner.as_ref().map(|partner| Item::Pair("Partner", who(partner))));
+        items.extend(by.as_ref().map(|by| Item::Pair("By", by.clone())));
+        items.extend(on.as_ref().map(|on| Item::Pair("On", on.to_string())));
+        items.push(Item::Gap);
+        let (text, keys) = match (name, partner, by, on) {
+            (None, ..) => {
+                for (number, name) in (1..).zip(UnlockName::ALL) {
+                    items.push(Item::Choice(format!("{number}"), format!("{name}: {}", name.why())));
+                }
+                ("What was watched?", "A number.")
+            }
+            (_, None, ..) => (
+                "With which partner was it watched? It opens nothing with anybody else.",
+                "A name or initials; Enter: nobody, alone.",
+            ),
+            (_, _, None, _) => (
+                "Who watched this person do it? Whoever is named here answers for it.",
+                "A name, initials or a role.",
+            ),
+            (_, _, _, None) => {
+                ("On which day? Not after the prescription is issued.", "Year-month-day; Enter: today.")
+            }
+            _ => (
+                "Does it hold only while a therapist is there? Then pushes may be firmer than at home.",
+                "Y yes   Enter no",
+            ),
+        };
+        items.push(Item::Text(text.to_owned()));
+        (self.place("Watched"), format!("{keys}   B back   Q leave"))
+    }
+
+    fn overview_page(&self, figures: Option<&Figures>, items: &mut Vec<Item>) -> (String, String) {
+        for (number, whole) in (1..).zip(Whole::ALL) {
+            items.push(Item::Choice(
+                format!("{number}"),
+                format!("{}: {}", whole.name(), of_whole(&self.draft, whole)),
+            ));
+        }
+        let many = |count: usize, noun: &str| {
+            if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
+        };
+        let next = Whole::ALL.len() + 1;
+        items.push(Item::Choice(
+            format!("{next}"),
+            format!("Drills: {}", many(self.draft.drills.len(), "drill")),
+        ));
+        items.push(Item::Choice(
+            format!("{}", next + 1),
+            format!("Watched: {}", many(self.draft.unlocks.len(), "unlock")),
+        ));
+        if self.more {
+            let changed = changes(&self.opened, &self.draft);
+            items.push(Item::Gap);
+            items.push(Item::Text(if changed.is_empty() {
+                "Nothing was changed.".into()
+            } else {
+                "Changed:".into()
+            }));
+            items.extend(changed.into_iter().map(Item::Text));
+            items.extend(figures.iter().flat_map(|figures| &figures.second_looks).cloned().map(Item::Text));
+        }
+        let keys = if figures.is_some() {
+            "W write it  A number changes it.  ? changes, second looks  B back  Q leave"
+        } else {
+            "Enter goes to what is open.  A number changes it.  ? changes  B back  Q leave"
+        };
+        (self.place("Everything"), keys.to_owned())
+    }
+
+    /// What it comes to now, and what it came to before the last answer; or what is still open.
+    fn consequences(&self, figures: Option<&Figures>, before: Option<&Figures>, items: &mut Vec<Item>) {
+        items.push(Item::Gap);
+        let Some(figures) = figures else {
+            let points = self.open_points();
+            // One at a time: the first is what Enter leads to, and its advice stands in the overview.
+            let Some(point) = points.first() else { return };
+            let more =
+                if points.len() > 1 { format!(" (and {} more)", points.len() - 1) } else { String::new() };
+            let text = match self.page {
+                Page::Overview => format!("{}. {}{more}", point.fact(), advice(point)),
+                Page::Of(..) => format!("{}; see L{more}", point.fact()),
+                _ => format!("{} to settle before it can be written; see L", points.len()),
+            };
+            items.push(Item::Pair("Open", text));
+            return;
+        };
+        let mut line = |label, now: &str, was: Option<&str>| {
+            let was = was.filter(|was| *was != now).map(|was| format!(" (was: {was})")).unwrap_or_default();
+            items.push(Item::Pair(label, format!("{now}{was}")));
+        };
+        line("Calls", &figures.calls, before.map(|before| before.calls.as_str()));
+        line("Guess", &figures.foreseen, before.map(|before| before.foreseen.as_str()));
+        line("Dose", &figures.dose, before.map(|before| before.dose.as_str()));
+        let many = figures.second_looks.len();
+        if many > 0 && self.page == Page::Overview && !self.more {
+            items.push(Item::Pair("Look", format!("{many} to look at a second time: ?")));
+        }
+    }
+
+    fn place(&self, what: &str) -> String {
+        format!("{} - {what}", self.draft.title)
+    }
+
+    fn starts_with_a_warm_up(&self) -> bool {
+        self.draft.drills.first().is_some_and(|plan| plan.drill.is_warm_up() && plan.step == 1)
+    }
+}
+
+const MOVES: &str = "B back  L list  Q leave";

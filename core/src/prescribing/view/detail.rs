@@ -1,0 +1,156 @@
+//! What belongs to one question of a drill: the choices, or the range with its reason and origin, and what to type.
+
+use super::super::draft_text::{change, seconds, stands};
+use super::super::form_page::{Ask, offered};
+use super::Item;
+use crate::plan::drill::{Form as Company, Strength, Target, UnlockName};
+use crate::plan::prescription::DraftDrill;
+use crate::plan::prescription::limits::{self, Limit, Unit};
+
+/// More entries than this stand in two columns, so that they fit a small terminal.
+const ONE_COLUMN: usize = 9;
+
+/// Range, reason and origin of a hard limit, in the unit that people use.
+pub(super) fn limit(limit: Limit, items: &mut Vec<Item>) {
+    items.push(Item::Pair(
+        "Allowed",
+        format!("{} to {}", shown(limit, limit.least), shown(limit, limit.most)),
+    ));
+    items.push(Item::Pair("Why", limit.why.to_owned()));
+    items.push(Item::Pair("Origin", limit.origin.to_owned()));
+}
+
+fn shown(limit: Limit, value: u32) -> String {
+    match limit.unit {
+        Unit::Count if limit.field == "rate_thousandths" => (f64::from(value) / 1000.0).to_string(),
+        Unit::Count => value.to_string(),
+        Unit::Millis => seconds(value.into()),
+        Unit::PerMille => format!("{} %", f64::from(value) / 10.0),
+    }
+}
+
+pub(super) fn text_limit(least: usize, items: &mut Vec<Item>) {
+    let most = limits::TEXT_CHARACTERS;
+    items.push(Item::Pair("Allowed", format!("{least} to {most} characters, one line")));
+}
+
+/// What belongs to one question, and what to type.
+#[expect(clippy::too_many_lines, reason = "one arm a question")]
+pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
+    let mut choice = |number: usize, text: String| items.push(Item::Choice(number.to_string(), text));
+    match ask {
+        Ask::Form => {
+            for (number, form) in (1..).zip(plan.drill.forms()) {
+                choice(
+                    number,
+                    if *form == Company::Alone { "alone".into() } else { "with a partner".into() },
+                );
+            }
+            "A number"
+        }
+        Ask::Directions => {
+            let entries: Vec<String> = offered(plan).map(|target| entry(plan, target)).collect();
+            let half = if entries.len() > ONE_COLUMN { entries.len().div_ceil(2) } else { entries.len() };
+            for number in 1..=half {
+                let beside = entries.get(number - 1 + half).filter(|_| half < entries.len());
+                let beside = beside.map(|text| format!("{:>3}  {text}", number + half)).unwrap_or_default();
+                let width = if half < entries.len() { 32 } else { 0 };
+                choice(number, format!("{:width$}{beside}", entries[number - 1]));
+            }
+            "All that may be called, by number, such as: 1 2 4; or: all"
+        }
+        Ask::Weights => {
+            limit(limits::WEIGHT, items);
+            "Such as: 2 1 1; or: even"
+        }
+        Ask::Step | Ask::Ceiling => {
+            let ladder = plan.drill.ladder();
+            for (number, step) in (1..).zip(ladder) {
+                let what = if number == 1 { stands(*step) } else { change(ladder[number - 2], *step) };
+                let needs: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
+                let locked = if needs.is_empty() {
+                    String::new()
+                } else {
+                    format!("  [watched first: {}]", needs.join(", "))
+                };
+                choice(number, format!("{what}{locked}"));
+            }
+            "A step"
+        }
+        Ask::Sets => said(limits::SETS, items, "A number"),
+        Ask::Work => said(limits::WORK, items, "Seconds"),
+        Ask::Recover => said(limits::RECOVER, items, "Seconds"),
+        Ask::Gap => {
+            let (least, most) = (plan.shortest_gap(), limits::GREATEST_GAP);
+            items.push(Item::Pair(
+                "Allowed",
+                format!("{least} (the slowest of what is called) to {most}, {} apart", limits::GAP_WIDTH),
+            ));
+            let [low, high] = plan.usual_gaps();
+            items.push(Item::Pair("Usual", format!("{} to {}", seconds(low), seconds(high))));
+            items.push(Item::Pair(
+                "Why",
+                "Up to 2.2 s to regain balance, and time to reset. Longer is no harder to foresee.".into(),
+            ));
+            items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; 5 to 15 s: common practice, no source; ends: judgment".into()));
+            "Two numbers of seconds, such as: 5 15"
+        }
+        Ask::Shape => {
+            choice(1, "shorter waits more often, so that waiting tells as little as it can (usual)".into());
+            choice(2, "all waits equally often: no single moment is a better guess than another".into());
+            "A number"
+        }
+        Ask::Rate => said(limits::RATE_THOUSANDTHS, items, "A number"),
+        Ask::Blanks => said(limits::BLANKS, items, "Percent"),
+        Ask::Sequence => {
+            choice(1, "each drawn anew: counting tells nothing (usual)".into());
+            choice(
+                2,
+                "each about equally often: an equal share of practice, and a little easier to guess".into(),
+            );
+            "A number"
+        }
+        Ask::Slack => said(limits::SLACK, items, "A number"),
+        Ask::Streak => said(limits::streak(plan.directions.len()), items, "A number"),
+        Ask::Strength => {
+            for number in 1..=4 {
+                let Some(strength) = Strength::new(number) else { continue };
+                choice(number.into(), format!("{strength}: {}", strength.feels()));
+            }
+            let most = limits::STRENGTH_AT_HOME;
+            items.push(Item::Pair(
+                "Allowed",
+                format!(
+                    "1 to {most} at home, the two at most {} apart; 3 and 4 only with the therapist there",
+                    limits::STRENGTH_SPREAD
+                ),
+            ));
+            items.push(Item::Pair("Origin", "judgment".into()));
+            "Such as: 1; or: 1 2"
+        }
+        Ask::Balls => said(limits::BALLS, items, "1 or 2"),
+        Ask::Spell => said(limits::SPELL, items, "Seconds; or: own, for the drill's own length"),
+        Ask::Hold => said(limits::TESTED_HOLD, items, "Seconds"),
+        Ask::Confirmed => {
+            for (number, need) in (1..).zip(plan.needs()) {
+                choice(number, need.sentence().to_owned());
+            }
+            "The numbers of what is in place; or: none"
+        }
+    }
+}
+
+/// One thing that may be called: marked where it is, and with what must be watched first.
+fn entry(plan: &DraftDrill, target: &Target) -> String {
+    let mark = if plan.directions.contains(&target.name) { "x " } else { "- " };
+    let mut needs: Vec<&str> = target.action.unlocks().iter().map(|name| name.name()).collect();
+    needs.extend(target.direction.is_backward().then_some(UnlockName::Backward.name()));
+    let locked =
+        if needs.is_empty() { String::new() } else { format!("  [watched first: {}]", needs.join(", ")) };
+    format!("{mark}{}{locked}", target.name)
+}
+
+fn said(limit_of_it: Limit, items: &mut Vec<Item>, type_it: &'static str) -> &'static str {
+    limit(limit_of_it, items);
+    type_it
+}

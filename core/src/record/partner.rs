@@ -1,0 +1,90 @@
+//! What is kept of practice with a partner besides its cues: responses to pushes, mishaps, sets left out, advice. Not
+//! what follows from it.
+
+use crate::words;
+
+/// What happened after a push. Our own list, not a validated scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Response {
+    /// The feet stayed in place.
+    InPlace,
+    /// One step.
+    OneStep,
+    /// Two steps or more.
+    MoreSteps,
+    /// A hand touched the support.
+    Touched,
+    /// Grabbed the support, or was steadied by the partner.
+    Grabbed,
+    /// Fell.
+    Fell,
+}
+
+/// What a partner has a key of its own for, at any moment of a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Mishap {
+    /// Grabbed hold, or was steadied by the partner.
+    Grab,
+    /// Fell.
+    Fall,
+}
+
+/// What the rules advise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Advice {
+    /// One ladder step lower, after the first grab with a partner.
+    OneStepLower,
+}
+
+/// Why a set was not begun.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LeftOut {
+    /// The trainee did not want it. It counts against nobody.
+    Refused,
+    /// The partner grabbed or steadied the trainee, who was getting into place.
+    Grabbed,
+    /// It closes the eyes, and the trainee had not heard the sound today, or only the partner hears it.
+    SoundNotHeard,
+}
+
+words! {
+    Response {
+        InPlace => "feet in place",
+        OneStep => "one step",
+        MoreSteps => "two or more steps",
+        Touched => "touched support",
+        Grabbed => "grabbed or steadied",
+        Fell => "fell",
+    }
+    Mishap {
+        Grab => "grabbed or steadied",
+        Fall => "fell",
+    }
+    Advice {
+        OneStepLower => "one step lower",
+    }
+    LeftOut {
+        Refused => "refused",
+        Grabbed => "grabbed or steadied",
+        SoundNotHeard => "sound not heard",
+    }
+}
+
+impl Response {
+    /// Its number on the partner's keys, from 0 to 5.
+    pub const fn number(self) -> u8 {
+        self as u8
+    }
+
+    /// The one with this number.
+    ///
+    /// ```
+    /// use counterpoise_core::record::Response;
+    /// assert_eq!(Response::numbered(1), Some(Response::OneStep));
+    /// assert!(Response::ALL.iter().all(|response| Response::numbered(response.number()) == Some(*response)));
+    /// assert_eq!(Response::numbered(6), None);
+    /// ```
+    pub fn numbered(number: u8) -> Option<Self> {
+        Self::ALL.get(usize::from(number)).copied()
+    }
+}

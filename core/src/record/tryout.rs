@@ -1,0 +1,35 @@
+//! A supervised try-out, as it is kept: single drills and steps that somebody who prescribes watches in the room. It
+//! counts as no practice. Not how it is run.
+
+use crate::words;
+
+/// Who watches, and with which partner.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TriedOut {
+    /// Initials or a role.
+    pub watched_by: String,
+    /// With which partner; empty alone.
+    pub partner: String,
+}
+
+/// Of what something was seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Seen {
+    /// How the feet answered.
+    Feet,
+    /// What the person held on to.
+    Support,
+    /// Anything else.
+    InWords,
+    /// What was unlocked because of it.
+    Unlocked,
+}
+
+words! {
+    Seen {
+        Feet => "feet",
+        Support => "support",
+        InWords => "in words",
+        Unlocked => "unlocked",
+    }
+}

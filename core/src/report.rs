@@ -1,0 +1,254 @@
+//! What was really done: past sessions and a day lead to the figures that a therapist decides from. Few observations give no
+//! percentage, and nothing is scored or ranked. Not how it is shown (`report::whole_report` makes pages of it, `cli` sets them).
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use crate::course::program::Program;
+use crate::health::assessment::{Dated, Verdict};
+use crate::plan::drill::Form;
+use crate::plan::prescription::{Digest, Prescription};
+
+mod dose;
+mod events;
+mod figures;
+mod ladder;
+mod material;
+pub mod overview;
+mod ratings;
+mod responses;
+mod summary;
+mod trend;
+mod uncorrected;
+mod whole_report;
+
+pub use dose::{Dose, Week};
+pub use events::{Event, Kind};
+pub use ladder::LadderChange;
+pub use material::{CountsAs, Material, More, MoreOfSet, Period};
+pub use ratings::Ratings;
+pub use responses::{Group, Responses, Share};
+pub use summary::{Said, summary};
+pub use trend::{Slope, theil_sen};
+pub use uncorrected::Counts;
+pub use whole_report::{blocks, title};
+
+use material::Inside;
+
+/// The form of the JSON.
+pub const SCHEMA: &str = "counterpoise.report/1";
+
+/// Fewer observations than this give counts and no percentage \[judgment\]: the exact 95 % interval of 5 of 10 reaches from
+/// 19 to 81 %; with fewer it says next to nothing.
+pub const FEWEST_FOR_SHARE: usize = 10;
+/// Fewer sessions than this give no trend \[judgment\]: with five, chance alone orders them all one way in 1 of 60.
+pub const FEWEST_FOR_TREND: usize = 6;
+
+/// One person's report.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Report {
+    /// Always [`SCHEMA`].
+    pub schema: &'static str,
+    /// The days.
+    #[serde(flatten)]
+    pub period: Period,
+    /// The prescription in use.
+    pub prescription: Issued,
+    /// Other prescriptions of the period, with the day of their first session.
+    pub prescriptions: Vec<Used>,
+    /// Sessions, sets, minutes and cues, in all and by week.
+    pub dose: Dose,
+    /// What followed pushes.
+    pub responses: Responses,
+    /// Effort, steadiness, holding on.
+    pub ratings: Ratings,
+    /// The counts before any correction; `None` where nothing was corrected.
+    pub as_kept: Option<Counts>,
+    /// What went wrong, or was done about it, in order.
+    pub events: Vec<Event>,
+    /// What stands in the way of practice now.
+    pub barred: Vec<String>,
+    /// Days since the prescription was issued, and sessions under it of those after which a therapist looks again.
+    pub review: Review,
+    /// How the steps went, and why.
+    pub ladder: Vec<LadderChange>,
+    /// Balance tests.
+    pub tests: Vec<TestLine>,
+    /// What the audit says of the prescription in use.
+    pub foreseen: String,
+    /// Why the therapist accepts what suitability would not, if so.
+    pub accepted_because: Option<String>,
+    /// Sentences that stand where they apply.
+    pub remarks: Vec<&'static str>,
+}
+
+/// A prescription.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Issued {
+    /// Its title.
+    pub title: String,
+    /// Who issued it; may be empty.
+    pub issued_by: String,
+    /// When.
+    pub issued_on: Date,
+    /// The last day of its weeks, counted from the first practice under it; `None` before that.
+    pub ends_on: Option<Date>,
+    /// The digest of its file.
+    pub digest: String,
+}
+
+/// A prescription that was practiced.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Used {
+    /// The day of its first session in the period.
+    pub from: Date,
+    /// Its title then.
+    pub title: String,
+    /// The digest of its file.
+    pub digest: String,
+    /// Practices in the period.
+    pub sessions: usize,
+}
+
+/// Whether a therapist should look again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Review {
+    /// Days since the prescription was issued; where nobody issued it, since the first practice under it.
+    pub days: i32,
+    /// Practices under it, in all.
+    pub sessions: usize,
+    /// After so many a therapist looks again.
+    pub due_after: u16,
+    /// Whether it is due.
+    pub is_due: bool,
+}
+
+/// One balance test over time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TestLine {
+    /// Its name.
+    pub test: &'static str,
+    /// Day and result, oldest first.
+    pub results: Vec<(Date, String)>,
+    /// Whether the latest is below its published cut-off.
+    pub verdict: Verdict,
+    /// What the latest is worth, with its source.
+    pub finding: String,
+    /// What changed, held against the test's noise.
+    pub change: Vec<String>,
+}
+
+/// What trials saw besides.
+pub const ADVERSE: &str = "In trials more people had adverse events with such training than without (29 % against 20 %; review of 29 \
+                           trials, Phys Ther, PMID 37651698 [read]). Ask about falls, pain and soreness.";
+/// What few numbers say.
+pub const FEW: &str = "Small numbers say little: from few observations no percentage is given.";
+/// What six hours are.
+pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
+                             [read]. It is no promise for one person.";
+
+impl Report {
+    /// The report of `period` under the prescription in use. `foreseen`: what the audit says of it, in a sentence. `barred`:
+    /// what stands in the way now, in words.
+    pub fn of(
+        material: &Material,
+        prescription: &Prescription,
+        period: Period,
+        foreseen: String,
+        barred: Vec<String>,
+    ) -> Self {
+        let inside = Inside::new(material, period);
+        let mut remarks = vec![FEW, ADVERSE, SIX_HOURS];
+        if !material.tests.is_empty() {
+            remarks.push(crate::health::assessment::NO_SINGLE_TEST);
+        }
+        Self {
+            schema: SCHEMA,
+            period,
+            prescription: Issued {
+                title: prescription.title().to_owned(),
+                issued_by: prescription.issued_by().to_owned(),
+                issued_on: prescription.issued_on(),
+                ends_on: Program::new(&material.past, prescription).ends_on(),
+                digest: prescription.digest().to_string(),
+            },
+            prescriptions: used(&inside),
+            dose: Dose::of(&inside, &material.past, prescription, period),
+            responses: Responses::of(&inside),
+            ratings: Ratings::of(&inside),
+            as_kept: Counts::as_kept(material, prescription, period),
+            events: events::of(material, &inside, period),
+            barred,
+            review: review(material, prescription, period),
+            ladder: ladder::of(&inside),
+            tests: tests(material, period),
+            foreseen,
+            accepted_because: prescription.accepted_because().map(str::to_owned),
+            remarks,
+        }
+    }
+}
+
+fn used(inside: &Inside<'_>) -> Vec<Used> {
+    let mut used: Vec<Used> = Vec::new();
+    for practice in &inside.practices {
+        let Some((session, more)) = practice.sessions.first() else { continue };
+        let digest = session.digest.to_string();
+        match used.iter_mut().find(|used| used.digest == digest) {
+            Some(used) => used.sessions += 1,
+            None => used.push(Used { from: practice.day, title: more.title.clone(), digest, sessions: 1 }),
+        }
+    }
+    used
+}
+
+fn review(material: &Material, prescription: &Prescription, period: Period) -> Review {
+    let digest: Digest = prescription.digest();
+    let sittings = material.past.sittings();
+    let under = |sitting: &&crate::course::past::Sitting<'_>| {
+        sitting.first().digest == digest && sitting.day() <= period.until
+    };
+    let sessions = sittings.iter().filter(under).count();
+    let due_after = prescription.review_after_sessions();
+    // A ready prescription was issued by nobody: its time begins with the first practice.
+    let first = sittings
+        .iter()
+        .filter(|sitting| sitting.first().digest == digest)
+        .map(crate::course::past::Sitting::day)
+        .min();
+    let issued = match prescription.issued_by() {
+        "" => first.unwrap_or(period.until),
+        _ => prescription.issued_on(),
+    };
+    let days = crate::course::program::days_between(issued, period.until).max(0);
+    Review { days, sessions, due_after, is_due: sessions >= usize::from(due_after) }
+}
+
+fn tests(material: &Material, period: Period) -> Vec<TestLine> {
+    use crate::health::assessment::{Trend, score};
+    let until: Vec<Dated> =
+        material.tests.iter().filter(|dated| dated.day <= period.until).cloned().collect();
+    let line = |trend: &Trend| {
+        let latest = trend.latest();
+        let finding = score(latest.reading, latest.age, latest.sex);
+        TestLine {
+            test: trend.test.name(),
+            results: trend.results.iter().map(|dated| (dated.day, dated.reading.to_string())).collect(),
+            verdict: finding.verdict,
+            finding: finding.sentence(trend.test),
+            change: trend.sentences(),
+        }
+    };
+    Trend::all(&until).iter().map(line).collect()
+}
+
+/// "alone" or "with a partner", after a drill's name.
+fn with(form: Form) -> &'static str {
+    match form {
+        Form::Alone => "alone",
+        Form::Partner => "with a partner",
+    }
+}
+
+#[cfg(test)]
+mod test;

@@ -1,0 +1,307 @@
+//! What went wrong in or since practice, what was locked, held and cleared, and what was changed: dated sentences, in order.
+//! Every way in which a set or a session ends is decided here once.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::material::{Inside, Material, More, Period};
+use crate::course::past::{PastSession, PastSet};
+use crate::course::progression::marks_of;
+use crate::health::readiness::{Item, Readiness};
+use crate::record::{LeftOut, Mishap, Question, Response, SessionEnd, SetEnd};
+use crate::words;
+
+/// One thing on one day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Event {
+    /// The local day.
+    pub day: Date,
+    /// Of which kind.
+    pub kind: Kind,
+    /// What, in a few words.
+    pub what: String,
+}
+
+/// Kinds of events.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Kind {
+    /// Something was corrected.
+    Correction,
+    /// A supervised try-out.
+    TryOut,
+    /// Something about the person was told before practice.
+    Told,
+    /// The pages before practice said: not today.
+    NotToday,
+    /// A fall in practice.
+    Fall,
+    /// A grab, or nearly a fall.
+    Grab,
+    /// Balance was lost, by the own rating.
+    LostBalance,
+    /// Felt unwell.
+    Unwell,
+    /// A set or a session ended before its end.
+    Stop,
+    /// A set was left out, or declined.
+    LeftOut,
+    /// One step lower was advised.
+    Advice,
+    /// Locked until a clinician clears it.
+    Lock,
+    /// Held for 48 hours, where nothing is locked.
+    Hold,
+    /// Cleared by a clinician.
+    Clearance,
+    /// Something was changed outside of practice.
+    Change,
+}
+
+words! {
+    Kind {
+        Correction => "correction",
+        TryOut => "try-out",
+        Told => "told",
+        NotToday => "not today",
+        Fall => "fall",
+        Grab => "grab",
+        LostBalance => "lost balance",
+        Unwell => "unwell",
+        Stop => "stop",
+        LeftOut => "left out",
+        Advice => "advice",
+        Lock => "lock",
+        Hold => "hold",
+        Clearance => "clearance",
+        Change => "change",
+    }
+}
+
+pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Vec<Event> {
+    let mut events = Vec::new();
+    for (session, more) in &inside.sessions {
+        let mut add = |kind, what| events.push(Event { day: session.day, kind, what });
+        for what in &more.corrected {
+            add(Kind::Correction, format!("corrected: {what}"));
+        }
+        if !session.discounted {
+            of_session(session, more, &mut add);
+        }
+    }
+    // Every lock and hold that ever stood, lifted or not: no correction takes one away.
+    for session in material.past.sessions.iter().filter(|session| period.has(session.day)) {
+        let mut add = |kind, what| events.push(Event { day: session.day, kind, what });
+        let (locks, holds) = marks_of(session);
+        for lock in &locks {
+            add(Kind::Lock, format!("locked: {lock}"));
+        }
+        // A lock stands longer than what it would hold besides.
+        for hold in holds.into_iter().filter(|_| locks.is_empty()) {
+            add(Kind::Hold, format!("held for 48 hours: {hold}"));
+        }
+    }
+    let cleared = material.clearances.iter();
+    events.extend(cleared.filter(|(day, ..)| period.has(*day)).map(|(day, who, why)| Event {
+        day: *day,
+        kind: Kind::Clearance,
+        what: format!("cleared by {who}: {why}"),
+    }));
+    let changes = material.changes.iter().filter(|(day, _)| period.has(*day));
+    events.extend(changes.map(|(day, what)| Event { day: *day, kind: Kind::Change, what: what.clone() }));
+    events.sort_by_key(|event| event.day);
+    events
+}
+
+fn of_session(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+    if session.tried_out {
+        add(Kind::TryOut, "supervised try-out, which counts as no practice".to_owned());
+    }
+    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_told(*item)) {
+        add(Kind::Told, format!("told before practice, not true: {}", item.sentence()));
+    }
+    if let Some(whole) = session.sets_whole.filter(|whole| *whole > session.sets_planned) {
+        add(Kind::LeftOut, format!("{} of {whole} sets were chosen at the start", session.sets_planned));
+    }
+    for set in &session.sets {
+        of_set(session, set, add);
+    }
+    for (set, mishap) in &more.before_set {
+        match mishap {
+            Mishap::Fall => add(Kind::Fall, format!("fell (before set {set})")),
+            Mishap::Grab => add(Kind::Grab, format!("grabbed hold or nearly fell (before set {set})")),
+        }
+    }
+    for (set, why) in &more.left_out {
+        let why = match why {
+            LeftOut::Refused => "declined",
+            LeftOut::Grabbed => "after a grab",
+            LeftOut::SoundNotHeard => "the sound was not heard",
+        };
+        add(Kind::LeftOut, format!("set {set} left out: {why}"));
+    }
+    if unwell(session) {
+        add(Kind::Unwell, format!("felt unwell: {}", Question::Symptom.say(session.symptom)));
+    }
+    of_end(session, more, add);
+}
+
+fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, String)) {
+    let place = place(set);
+    if fell(set) {
+        add(Kind::Fall, format!("fell ({place})"));
+    }
+    if grabbed(set) {
+        add(Kind::Grab, format!("grabbed hold or nearly fell ({place})"));
+    }
+    if set.steadiness == Some(5) {
+        add(Kind::LostBalance, format!("lost balance ({place})"));
+    }
+    if set.advised_lower {
+        add(Kind::Advice, format!("one step lower was advised ({place})"));
+    }
+    let stopped = match set.end {
+        // Done; still going on; told above.
+        Some(SetEnd::Completed | SetEnd::Fell | SetEnd::Grabbed) | None => None,
+        // One stop is told once: with the session, where that ended with this set.
+        Some(SetEnd::Stopped | SetEnd::Closed | SetEnd::Interrupted)
+            if ended_with(session, set) && is_stop(session.end) =>
+        {
+            None
+        }
+        Some(
+            end @ (SetEnd::Stopped
+            | SetEnd::Closed
+            | SetEnd::Interrupted
+            | SetEnd::Refused
+            | SetEnd::PausedTooLong
+            | SetEnd::SoundLost
+            | SetEnd::Slept),
+        ) => Some(end.name()),
+    };
+    if let Some(how) = stopped {
+        add(Kind::Stop, format!("{how} ({place})"));
+    }
+}
+
+fn of_end(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+    let Some(end) = session.end else { return };
+    match end {
+        // It came to its end; it was told with the symptom.
+        SessionEnd::Finished | SessionEnd::Unwell => {}
+        // Told with the set, or before it; else it came between two sets.
+        SessionEnd::Fell => {
+            let told = session.sets.iter().any(fell)
+                || more.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
+            if !told {
+                add(Kind::Fall, format!("fell ({})", where_it_ended(session)));
+            }
+        }
+        SessionEnd::Grabbed => {
+            let told = session.sets.iter().any(grabbed)
+                || more.before_set.iter().any(|(_, what)| *what == Mishap::Grab);
+            if !told {
+                add(Kind::Grab, format!("grabbed hold or nearly fell ({})", where_it_ended(session)));
+            }
+        }
+        SessionEnd::NotToday => {
+            let reasons = Readiness::of(&session.ready).reasons.len();
+            let of = if reasons == 1 { "reason" } else { "reasons" };
+            add(Kind::NotToday, format!("not today ({reasons} {of})"));
+        }
+        SessionEnd::StoppedOther
+        | SessionEnd::StoppedUnsteady
+        | SessionEnd::NotAnswered
+        | SessionEnd::Closed
+        | SessionEnd::Interrupted => {
+            add(Kind::Stop, format!("{end} ({})", where_it_ended(session)));
+        }
+    }
+}
+
+/// Ends that are told as a stop of the session.
+fn is_stop(end: Option<SessionEnd>) -> bool {
+    matches!(
+        end,
+        Some(
+            SessionEnd::StoppedOther
+                | SessionEnd::StoppedUnsteady
+                | SessionEnd::NotAnswered
+                | SessionEnd::Closed
+                | SessionEnd::Interrupted
+        )
+    )
+}
+
+fn place(set: &PastSet) -> String {
+    format!("set {}, {}, step {}", set.number, set.drill, set.step)
+}
+
+fn ended_with(session: &PastSession, set: &PastSet) -> bool {
+    session.sets.last().is_some_and(|last| last.number == set.number)
+}
+
+fn where_it_ended(session: &PastSession) -> String {
+    match session.sets.last() {
+        None => "before the first set".to_owned(),
+        Some(set) if set.end == Some(SetEnd::Completed) => format!("after set {}", set.number),
+        Some(set) => place(set),
+    }
+}
+
+fn fell(set: &PastSet) -> bool {
+    set.mishaps.contains(&Mishap::Fall)
+        || set.responses.contains(&Some(Response::Fell))
+        || set.end == Some(SetEnd::Fell)
+}
+
+fn grabbed(set: &PastSet) -> bool {
+    set.grabbed == Some(1)
+        || set.mishaps.contains(&Mishap::Grab)
+        || set.responses.contains(&Some(Response::Grabbed))
+        || set.end == Some(SetEnd::Grabbed)
+}
+
+fn unwell(session: &PastSession) -> bool {
+    session.end == Some(SessionEnd::Unwell)
+        || session.why_stopped == Some(1)
+        || session.sets.iter().any(|set| set.unwell == Some(1))
+}
+
+/// Of the sentences of a day those that are about the person, and not about the room or the partner.
+fn is_told(item: Item) -> bool {
+    match item {
+        Item::Chest
+        | Item::Breath
+        | Item::Nerve
+        | Item::Dizzy
+        | Item::DizzyPassed
+        | Item::Faint
+        | Item::Fall
+        | Item::FallUnhurt
+        | Item::Head
+        | Item::Pain
+        | Item::Sore
+        | Item::Ill
+        | Item::Night
+        | Item::Alcohol
+        | Item::Medicine
+        | Item::MedicineAgreed
+        | Item::UnwellPassed => true,
+        // That a fall was not long ago is no fact of its own.
+        Item::FallPast
+        | Item::Counter
+        | Item::Hot
+        | Item::Floor
+        | Item::Light
+        | Item::Behind
+        | Item::Shoes
+        | Item::Aids
+        | Item::Phone
+        | Item::Chair
+        | Item::House
+        | Item::PartnerHere
+        | Item::PartnerWell
+        | Item::PartnerKnows
+        | Item::BothWilling => false,
+    }
+}

@@ -1,0 +1,45 @@
+//! How the steps of each drill went, and why each changed.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::material::Inside;
+use super::with;
+use crate::plan::drill::Form;
+
+/// A step that progression gave, where it differs from the one before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct LadderChange {
+    /// The day.
+    pub day: Date,
+    /// The drill, with its form.
+    pub drill: String,
+    /// Before; `None` at its beginning.
+    pub from: Option<u8>,
+    /// From then on.
+    pub to: u8,
+    /// Why, as it was said.
+    pub why: Vec<String>,
+}
+
+pub(super) fn of(inside: &Inside<'_>) -> Vec<LadderChange> {
+    let mut last: Vec<(&str, Form, u8)> = Vec::new();
+    let mut changes = Vec::new();
+    for (session, more) in inside.practiced() {
+        for given in &session.given {
+            let known = last.iter_mut().find(|(drill, form, _)| *drill == given.drill && *form == given.form);
+            let from = known.as_ref().map(|(.., step)| *step);
+            if from == Some(given.step) {
+                continue;
+            }
+            match known {
+                Some((.., step)) => *step = given.step,
+                None => last.push((&given.drill, given.form, given.step)),
+            }
+            let drill = format!("{}, {}", given.drill, with(given.form));
+            let why = if from.is_some() { more.why.clone() } else { Vec::new() };
+            changes.push(LadderChange { day: session.day, drill, from, to: given.step, why });
+        }
+    }
+    changes
+}

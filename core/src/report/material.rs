@@ -1,0 +1,201 @@
+//! Everything that a report is made of, and which of it belongs to a period: a practice on the day on which it began, an
+//! interrupted one with what finished it. Not how it is read (that is `journal`), and not what is counted.
+
+use std::collections::HashMap;
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use crate::course::past::{Past, PastSession, Sitting};
+use crate::health::assessment::Dated;
+use crate::plan::direction::Direction;
+use crate::plan::drill::Side;
+use crate::record::{LeftOut, Mishap, Response, SetEnd};
+use crate::words;
+
+/// No session that the limits allow is longer \[derived: 14 minutes of work, nine rests of half an hour, and the pages\]:
+/// one that is was left standing, or the computer slept.
+const LONGEST_MS: i64 = 6 * 3_600_000;
+
+/// Everything that is known.
+#[derive(Debug, Clone, Default)]
+pub struct Material {
+    /// What was practiced and cleared.
+    pub past: Past,
+    /// What the rules do not need, for each session of `past`, in its order.
+    pub more: Vec<More>,
+    /// Clearances: day, who, why.
+    pub clearances: Vec<(Date, String, String)>,
+    /// Changes outside of sessions: day, what.
+    pub changes: Vec<(Date, String)>,
+    /// Results of balance tests.
+    pub tests: Vec<Dated>,
+    /// The same sessions as they were kept; `None` where nothing was corrected.
+    pub as_kept: Option<Box<Material>>,
+}
+
+/// What a report needs of a session besides what the rules do.
+#[derive(Debug, Clone, Default)]
+pub struct More {
+    /// The prescription's title.
+    pub title: String,
+    /// Somebody gave the seed.
+    pub seed_given: bool,
+    /// Without sound.
+    pub silent: bool,
+    /// What was said of the week: nearly fell, confidence, soreness.
+    pub weekly: [Option<u8>; 3],
+    /// Questions that were asked and passed over.
+    pub not_said: usize,
+    /// Sets that were not begun while the session went on, and why.
+    pub left_out: Vec<(u8, LeftOut)>,
+    /// What a partner's key told of before a set that was then not begun.
+    pub before_set: Vec<(u8, Mishap)>,
+    /// What was corrected of it, in words with the reason.
+    pub corrected: Vec<String>,
+    /// Up, hold or down, with the reasons; empty where it was not kept.
+    pub why: Vec<String>,
+    /// For each set, in order.
+    pub sets: Vec<MoreOfSet>,
+}
+
+/// The same of a set.
+#[derive(Debug, Clone, Default)]
+pub struct MoreOfSet {
+    /// The foot ahead, where one is.
+    pub side: Option<Side>,
+    /// Work done, in milliseconds.
+    pub worked_ms: u32,
+    /// What followed each push that a partner was asked for, with its direction; `None` was not noted, also where the set
+    /// was cut off before anybody could.
+    pub responses: Vec<(Option<Direction>, Option<Response>)>,
+    /// How often the sound was disturbed.
+    pub disturbed: usize,
+}
+
+/// The period, both days included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Period {
+    /// The first day.
+    pub since: Date,
+    /// The last.
+    pub until: Date,
+}
+
+impl Period {
+    /// Whether this day lies in it.
+    pub fn has(self, day: Date) -> bool {
+        (self.since..=self.until).contains(&day)
+    }
+}
+
+/// What a session counts as.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum CountsAs {
+    /// A practice.
+    Practice,
+    /// A supervised try-out: no practice.
+    TryOut,
+    /// Set aside by a correction: in no figure.
+    SetAside,
+    /// Its date lies ahead and was set aside by a clearance: in no figure.
+    DateSetAside,
+    /// It was opened, and no set was begun.
+    NoSet,
+}
+
+words! {
+    CountsAs {
+        Practice => "practice",
+        TryOut => "supervised try-out",
+        SetAside => "set aside",
+        DateSetAside => "date set aside",
+        NoSet => "no set begun",
+    }
+}
+
+impl CountsAs {
+    /// What this session counts as.
+    pub fn of(past: &Past, session: &PastSession) -> Self {
+        match session {
+            _ if past.is_set_aside(session) => Self::DateSetAside,
+            _ if session.discounted => Self::SetAside,
+            _ if session.sets.is_empty() => Self::NoSet,
+            _ if session.tried_out => Self::TryOut,
+            _ => Self::Practice,
+        }
+    }
+
+    /// Whether sets of this person, on a known date, were done in it: a record system takes nothing else.
+    pub const fn is_of_the_person(self) -> bool {
+        matches!(self, Self::Practice | Self::TryOut)
+    }
+}
+
+impl More {
+    /// How long the whole session took from its first page to its end, questions and rests included, in milliseconds.
+    /// `None` where that is not known: typed in by hand, still going on, a clock that was set back, a computer that slept.
+    pub fn length_ms(&self, session: &PastSession) -> Option<u64> {
+        let length = session.ended.duration_since(session.begun).as_millis();
+        let length = i64::try_from(length).ok().filter(|length| (0..=LONGEST_MS).contains(length))?;
+        let slept = session.sets.iter().any(|set| set.end == Some(SetEnd::Slept));
+        (!session.by_hand && !slept && session.end.is_some()).then_some(length as u64)
+    }
+}
+
+/// A session, with what else is known of it.
+pub(super) type One<'a> = (&'a PastSession, &'a More);
+
+/// What belongs to a period.
+pub(super) struct Inside<'a> {
+    /// The sessions that began in it, oldest first, but for those whose date was set aside.
+    pub sessions: Vec<One<'a>>,
+    /// The practices that began in it.
+    pub practices: Vec<Practice<'a>>,
+}
+
+/// One practice: a session in which a set was begun, with the one that finished it where it was interrupted.
+pub(super) struct Practice<'a> {
+    /// The local day on which it began.
+    pub day: Date,
+    /// Every set of it was done whole.
+    pub is_whole: bool,
+    /// Its sessions.
+    pub sessions: Vec<One<'a>>,
+}
+
+impl<'a> Inside<'a> {
+    pub(super) fn new(material: &'a Material, period: Period) -> Self {
+        let past = &material.past;
+        let more: HashMap<&str, &More> =
+            past.sessions.iter().map(|session| session.id.as_str()).zip(&material.more).collect();
+        let with_more = |session: &'a PastSession| Some((session, *more.get(session.id.as_str())?));
+        let counts = |session: &&PastSession| period.has(session.day) && !past.is_set_aside(session);
+        let practice = |sitting: Sitting<'a>| Practice {
+            day: sitting.day(),
+            is_whole: is_whole(&sitting),
+            sessions: sitting.sessions().filter_map(with_more).collect(),
+        };
+        let practices = past.sittings().into_iter().filter(|sitting| counts(&sitting.first()));
+        Self {
+            sessions: past.sessions.iter().filter(counts).filter_map(with_more).collect(),
+            practices: practices.map(practice).collect(),
+        }
+    }
+
+    /// The sessions of its practices; supervised try-outs and what was set aside are none.
+    pub(super) fn practiced(&self) -> impl Iterator<Item = One<'a>> {
+        self.practices.iter().flat_map(|practice| practice.sessions.iter().copied())
+    }
+
+    /// Everything that was said or happened to this person: what was set aside may be somebody else's.
+    pub(super) fn told(&self) -> impl Iterator<Item = One<'a>> {
+        self.sessions.iter().copied().filter(|(session, _)| !session.discounted)
+    }
+}
+
+fn is_whole(sitting: &Sitting<'_>) -> bool {
+    // Before it was kept how many sets the whole session has, none were left away.
+    let sets = sitting.first().sets_whole.unwrap_or_else(|| sitting.planned());
+    sitting.done().len() >= usize::from(sets)
+}

@@ -1,0 +1,83 @@
+//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
+//! practices.
+
+use serde::Serialize;
+
+use super::FEWEST_FOR_TREND;
+use super::material::Inside;
+use super::trend::{Slope, theil_sen};
+use crate::course::past::PastSet;
+use crate::health::readiness::Item;
+
+/// Self-ratings. They run lower than therapists' \[read\], and say so.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Ratings {
+    /// The hardest effort of each practice, 0 to 10.
+    pub effort: Line,
+    /// The worst steadiness of each practice, 1 steady to 5 lost balance.
+    pub steadiness: Line,
+    /// Times held on beyond what the step allows, in each practice.
+    pub held_on: Line,
+    /// Once a week: nearly fell in daily life, 3 meaning three or more.
+    pub near_falls: Line,
+    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
+    pub confidence: Line,
+    /// Once a week: how sore, 0 not to 3 very.
+    pub soreness: Line,
+    /// Falls in daily life that were told before practice.
+    pub falls_told: usize,
+    /// Questions that were asked and passed over; what was never asked is none of them.
+    pub not_said: usize,
+}
+
+/// One value a practice or a week, where it was said.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Line {
+    /// In their order.
+    pub values: Vec<u32>,
+    /// The middle of them.
+    pub median: Option<f64>,
+    /// The slope from one to the next; `None` with too few.
+    pub trend: Option<Slope>,
+}
+
+impl Line {
+    fn of(values: Vec<u32>) -> Self {
+        let mut sorted = values.clone();
+        sorted.sort_unstable();
+        let middle = |sorted: &[u32]| {
+            let n = sorted.len();
+            f64::from(sorted[(n - 1) / 2] + sorted[n / 2]) / 2.0
+        };
+        let median = (!sorted.is_empty()).then(|| middle(&sorted));
+        let as_numbers: Vec<f64> = values.iter().map(|value| f64::from(*value)).collect();
+        let trend = theil_sen(&as_numbers).filter(|slope| slope.of >= FEWEST_FOR_TREND);
+        Self { values, median, trend }
+    }
+}
+
+impl Ratings {
+    pub(super) fn of(inside: &Inside<'_>) -> Self {
+        let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
+            let a_practice = inside.practices.iter().filter_map(|practice| {
+                let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
+                sets.filter_map(of).map(u32::from).reduce(together)
+            });
+            Line::of(a_practice.collect())
+        };
+        let weekly = |nth: usize| {
+            Line::of(inside.told().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+        };
+        let fell = inside.told().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
+        Self {
+            near_falls: weekly(0),
+            confidence: weekly(1),
+            soreness: weekly(2),
+            falls_told: fell.count(),
+            effort: line(|set| set.effort, u32::max),
+            steadiness: line(|set| set.steadiness, u32::max),
+            held_on: line(|set| set.held_on, |a, b| a + b),
+            not_said: inside.told().map(|(_, more)| more.not_said).sum(),
+        }
+    }
+}

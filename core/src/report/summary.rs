@@ -1,0 +1,195 @@
+//! What a therapist looks at first, so short that it stands on one screen. Not how it is set, and not the whole (that is
+//! `told`).
+
+use super::Report;
+use super::figures::{hundredfold, median, share, trend};
+use super::ratings::Ratings;
+use crate::health::assessment::Verdict;
+
+/// One paragraph of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// The paragraph.
+    pub text: String,
+    /// On one screen it has so many lines at most.
+    pub most_lines: usize,
+    /// Where the screen is full, it may be missing there.
+    pub may_go: bool,
+}
+
+impl Said {
+    fn always(most_lines: usize, text: String) -> Self {
+        Self { text, most_lines, may_go: false }
+    }
+
+    fn if_room(most_lines: usize, text: String) -> Self {
+        Self { text, most_lines, may_go: true }
+    }
+}
+
+/// What a therapist looks at first, in reading order.
+pub fn summary(report: &Report) -> Vec<Said> {
+    let mut said = Vec::new();
+    if !report.barred.is_empty() {
+        said.push(Said::always(2, format!("NOW: {}", report.barred.join(" "))));
+    }
+    said.push(Said::always(6, practice(report)));
+    said.push(Said::always(3, pushes(report)));
+    said.push(Said::always(3, own_ratings(&report.ratings)));
+    said.push(Said::always(
+        2,
+        match report.events.last() {
+            None => "Stops, symptoms, locks: none.".to_owned(),
+            Some(last) => format!(
+                "Stops, symptoms, locks and changes: {}; the last on {}: {}.",
+                report.events.len(),
+                last.day,
+                last.what
+            ),
+        },
+    ));
+    said.push(Said::if_room(2, steps(report)));
+    if !report.tests.is_empty() {
+        said.push(Said::always(2, tests(report)));
+    }
+    said.push(Said::always(2, review(report)));
+    if let Some(because) = &report.accepted_because {
+        let text =
+            format!("Accepted by whoever issued it, although suitability says a clinician first: {because}");
+        said.push(Said::if_room(2, text));
+    }
+    said.push(Said::if_room(4, format!("How well its calls can be foreseen: {}", report.foreseen)));
+    said
+}
+
+fn practice(report: &Report) -> String {
+    let dose = &report.dose;
+    let hours = match dose.session_ms {
+        0 if dose.length_unknown > 0 => "not known".to_owned(),
+        length => format!("{:.1} of 6 hours", length as f64 / 3_600_000.0),
+    };
+    let mut said = format!(
+        "Practice: {}, {}, {}; {} min of work; with rests {hours}; {} calls.",
+        of("days", dose.days, dose.days_prescribed),
+        of("sessions whole", dose.sessions_whole, dose.days_prescribed),
+        of("sets", dose.sets, dose.sets_prescribed),
+        dose.active_ms / 60_000,
+        dose.cues,
+    );
+    if let Some(end) = report.prescription.ends_on.filter(|end| *end < report.period.until) {
+        said += &format!(" The program ended on {end}.");
+    }
+    let besides: Vec<String> = [
+        (dose.interrupted, "interrupted"),
+        (dose.sets_broken_off, "sets broken off"),
+        (dose.sets_left_out, "sets left out"),
+        (dose.corrected, "corrected"),
+        (dose.set_aside, "set aside"),
+        (dose.tried_out, "try-outs"),
+        (dose.by_hand, "typed in"),
+        // Of what is typed in it is never known.
+        (dose.length_unknown.saturating_sub(dose.by_hand), "of unknown length"),
+        (dose.silent, "without sound"),
+        (dose.sound_disturbed, "sound disturbed"),
+        (dose.seed_given, "foreseeable by a given seed"),
+    ]
+    .into_iter()
+    .filter(|(count, _)| *count > 0)
+    .map(|(count, what)| format!("{what} {count}"))
+    .collect();
+    if !besides.is_empty() {
+        said += &format!(" Of these: {}.", besides.join(", "));
+    }
+    said
+}
+
+/// "3 of 9 days"; more than was prescribed, or where nothing was: "9 days (3 prescribed)".
+fn of(what: &str, count: usize, prescribed: u32) -> String {
+    if count as u32 <= prescribed {
+        format!("{count} of {prescribed} {what}")
+    } else {
+        format!("{count} {what} ({prescribed} prescribed)")
+    }
+}
+
+fn pushes(report: &Report) -> String {
+    let responses = &report.responses;
+    match responses.groups.first() {
+        None if responses.not_noted == 0 => "Pushes: none.".to_owned(),
+        None => format!("Pushes: {}, none of them noted.", responses.not_noted),
+        Some(all) => format!(
+            "Pushes: {} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
+            responses.noted,
+            responses.not_noted,
+            share(all.one_step_or_better, all.good()),
+            trend(responses.trend.map(hundredfold), " points of 100 a session"),
+            share(all.two_or_more, all.more_steps),
+            share(all.support, all.supported()),
+        ),
+    }
+}
+
+/// What the person said, or that nothing was said.
+fn own_ratings(ratings: &Ratings) -> String {
+    let near: u32 = ratings.near_falls.values.iter().sum();
+    let daily = match (ratings.falls_told, near) {
+        (0, 0) => String::new(),
+        (falls, near) => format!(" Daily life: {falls} falls, {near} near falls told."),
+    };
+    if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
+        return format!("Own ratings: nothing was said.{daily}");
+    }
+    format!(
+        "Own ratings, median, slope: effort {} of 10{}; steadiness {} (5: lost balance){}; held on {} times{}.{daily}",
+        median(&ratings.effort),
+        trend(ratings.effort.trend, ""),
+        median(&ratings.steadiness),
+        trend(ratings.steadiness.trend, ""),
+        median(&ratings.held_on),
+        trend(ratings.held_on.trend, ""),
+    )
+}
+
+fn steps(report: &Report) -> String {
+    let changes = report.ladder.iter().filter(|change| change.from.is_some());
+    match changes.clone().next_back() {
+        None => "Steps: no change.".to_owned(),
+        Some(last) => {
+            let from = last.from.unwrap_or(last.to);
+            let way = if last.to > from { "up" } else { "down" };
+            let times = changes.count();
+            let times = if times == 1 { "1 change".to_owned() } else { format!("{times} changes") };
+            format!("Steps: {times}; the last on {}: {} {way} to step {}.", last.day, last.drill, last.to)
+        }
+    }
+}
+
+/// The latest of each test, by what it is worth.
+fn tests(report: &Report) -> String {
+    let of = |(verdict, words): (Verdict, &str)| {
+        let lines = report.tests.iter().filter(|line| line.verdict == verdict);
+        let latest = lines.filter_map(|line| Some(format!("{} {}", line.test, line.results.last()?.1)));
+        let latest: Vec<String> = latest.collect();
+        (!latest.is_empty()).then(|| format!("{words} {}", latest.join(", ")))
+    };
+    let all =
+        [(Verdict::Below, "below cut-off"), (Verdict::NotBelow, "not below"), (Verdict::NoNorm, "no norm")];
+    format!("Balance tests: {}.", all.into_iter().filter_map(of).collect::<Vec<_>>().join("; "))
+}
+
+fn review(report: &Report) -> String {
+    let review = report.review;
+    let since = match report.prescription.issued_by.as_str() {
+        "" => "the first practice".to_owned(),
+        by => format!("{by} issued it"),
+    };
+    let (count, after, days) = (review.sessions, review.due_after, review.days);
+    if review.is_due {
+        format!(
+            "Review: DUE, nothing steps up before it. It was to be after {after} practices; there have been {count}, in {days} \
+             days since {since}."
+        )
+    } else {
+        format!("Review: after {after} practices; so far {count}, in {days} days since {since}.")
+    }
+}

@@ -1,0 +1,90 @@
+//! The counts as they were kept, beside those after corrections: a correction hides nothing.
+
+use serde::Serialize;
+
+use super::figures::middle;
+use super::material::{Inside, Material, Period};
+use super::{Dose, Group, Ratings, Responses};
+use crate::blocks::Table;
+use crate::plan::prescription::Prescription;
+
+/// What is counted of a period: of what was kept, or of what is right.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Counts {
+    /// Days with practice.
+    pub days: usize,
+    /// Sessions that were begun.
+    pub sessions: usize,
+    /// Sessions of which every set was done whole.
+    pub sessions_whole: usize,
+    /// Sets done whole.
+    pub sets: usize,
+    /// Calls.
+    pub cues: u64,
+    /// Pushes whose response was noted.
+    pub noted: usize,
+    /// In place or one step.
+    pub one_step_or_better: usize,
+    /// Two or more steps.
+    pub two_or_more: usize,
+    /// Touched, grabbed, steadied or fell.
+    pub support: usize,
+    /// The middle of the efforts.
+    pub effort: Option<f64>,
+    /// The middle of the ratings of steadiness.
+    pub steadiness: Option<f64>,
+    /// The middle of the times held on.
+    pub held_on: Option<f64>,
+}
+
+impl Counts {
+    pub(super) fn new(dose: &Dose, responses: &Responses, ratings: &Ratings) -> Self {
+        let all = responses.groups.first();
+        let count = |of: fn(&Group) -> usize| all.map_or(0, of);
+        Self {
+            days: dose.days,
+            sessions: dose.sessions,
+            sessions_whole: dose.sessions_whole,
+            sets: dose.sets,
+            cues: dose.cues,
+            noted: responses.noted,
+            one_step_or_better: count(Group::good),
+            two_or_more: count(|all| all.more_steps),
+            support: count(Group::supported),
+            effort: ratings.effort.median,
+            steadiness: ratings.steadiness.median,
+            held_on: ratings.held_on.median,
+        }
+    }
+
+    /// The counts before any correction; `None` where nothing was corrected.
+    pub(super) fn as_kept(material: &Material, prescription: &Prescription, period: Period) -> Option<Self> {
+        let kept = material.as_kept.as_deref()?;
+        let inside = Inside::new(kept, period);
+        let dose = Dose::of(&inside, &kept.past, prescription, period);
+        Some(Self::new(&dose, &Responses::of(&inside), &Ratings::of(&inside)))
+    }
+
+    /// Both, a row each.
+    pub(super) fn table(&self, right: &Self) -> Table {
+        let row = |what: &str, of: &dyn Fn(&Self) -> String| vec![what.to_owned(), of(self), of(right)];
+        Table {
+            title: "As it was kept, and after corrections".to_owned(),
+            head: ["what", "as kept", "corrected"].map(str::to_owned).to_vec(),
+            rows: vec![
+                row("days with practice", &|of| of.days.to_string()),
+                row("sessions", &|of| of.sessions.to_string()),
+                row("sessions whole", &|of| of.sessions_whole.to_string()),
+                row("sets whole", &|of| of.sets.to_string()),
+                row("calls", &|of| of.cues.to_string()),
+                row("pushes noted", &|of| of.noted.to_string()),
+                row("one step or better", &|of| of.one_step_or_better.to_string()),
+                row("two or more steps", &|of| of.two_or_more.to_string()),
+                row("support", &|of| of.support.to_string()),
+                row("effort, median", &|of| middle(of.effort)),
+                row("steadiness, median", &|of| middle(of.steadiness)),
+                row("held on, median", &|of| middle(of.held_on)),
+            ],
+        }
+    }
+}

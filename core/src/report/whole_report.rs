@@ -1,0 +1,221 @@
+//! The whole report in words, tables and pictures. Not how they are set, and not what stands on one screen (that is
+//! `summary`).
+
+use super::figures::{median, share, slope_words};
+use super::ratings::Line;
+use super::summary::summary;
+use super::{Counts, Group, Report};
+use crate::blocks::{Block, Chart, Plot, Table};
+
+/// Everything, in reading order.
+pub fn blocks(report: &Report) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading(title(report))];
+    blocks.extend(summary(report).into_iter().map(|said| Block::Text(said.text)));
+    weeks(report, &mut blocks);
+    responses(report, &mut blocks);
+    ratings(report, &mut blocks);
+    let list = |heading: &str, head: &[&str], rows: Vec<Vec<String>>, none: &str, blocks: &mut Vec<Block>| {
+        blocks.push(Block::Heading(heading.to_owned()));
+        if rows.is_empty() {
+            blocks.push(Block::Text(none.to_owned()));
+        } else {
+            let head = head.iter().map(|cell| (*cell).to_owned()).collect();
+            blocks.push(Block::Table(Table { title: heading.to_owned(), head, rows }));
+        }
+    };
+    let events = report.events.iter().map(|event| vec![event.day.to_string(), event.what.clone()]).collect();
+    let none = "Nothing of the kind was told or kept.";
+    list("Stops, symptoms, locks and changes", &["day", "what"], events, none, &mut blocks);
+    let ladder = report.ladder.iter().map(|change| {
+        let from = change.from.map_or("-".to_owned(), |step| step.to_string());
+        let words = format!("{}: {}", change.drill, change.why.join(" "));
+        vec![change.day.to_string(), from, change.to.to_string(), words.trim_end_matches(": ").to_owned()]
+    });
+    let none = "No step was kept in this period.";
+    list(
+        "Steps, and why each changed",
+        &["day", "from", "to", "drill, and why"],
+        ladder.collect(),
+        none,
+        &mut blocks,
+    );
+    let tests = report.tests.iter().map(|line| {
+        let results: Vec<String> =
+            line.results.iter().map(|(day, result)| format!("{result} ({day})")).collect();
+        let words = format!("{}. {} {}", results.join(", "), line.finding, line.change.join(" "));
+        vec![line.test.to_owned(), words.trim_end().to_owned()]
+    });
+    let none = "No balance test was kept.";
+    list(
+        "Balance tests",
+        &["test", "results, against published values, and its own noise"],
+        tests.collect(),
+        none,
+        &mut blocks,
+    );
+    let used = report.prescriptions.iter();
+    let used = used.map(|used| {
+        vec![used.from.to_string(), used.sessions.to_string(), short(&used.digest), used.title.clone()]
+    });
+    let none = "None was practiced.";
+    list(
+        "Prescriptions practiced",
+        &["from", "sessions", "digest", "title"],
+        used.collect(),
+        none,
+        &mut blocks,
+    );
+    if let Some(kept) = &report.as_kept {
+        let right = Counts::new(&report.dose, &report.responses, &report.ratings);
+        let table = kept.table(&right);
+        blocks.push(Block::Heading(table.title.clone()));
+        blocks.push(Block::Table(table));
+    }
+    blocks.push(Block::Heading("How to read this".to_owned()));
+    blocks.extend(report.remarks.iter().map(|remark| Block::Text((*remark).to_owned())));
+    blocks.push(Block::Text(
+        "Ratings are the person's own, and run lower than therapists' [read]. The list of responses is ours and no validated scale. \
+         Shares have exact 95 % intervals (Clopper and Pearson); slopes are Theil and Sen's."
+            .to_owned(),
+    ));
+    blocks
+}
+
+/// What the report is of.
+pub fn title(report: &Report) -> String {
+    let period = report.period;
+    format!("{}: {} to {}", report.prescription.title, period.since, period.until)
+}
+
+/// "3 of 3"; where nothing is prescribed, the count alone.
+fn of(count: usize, prescribed: u32) -> String {
+    if prescribed == 0 { count.to_string() } else { format!("{count} of {prescribed}") }
+}
+
+fn weeks(report: &Report, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading("Week by week".to_owned()));
+    let rows: Vec<Vec<String>> = report
+        .dose
+        .weeks
+        .iter()
+        .map(|week| {
+            vec![
+                week.week.clone(),
+                week.from.to_string(),
+                of(week.days, week.days_prescribed),
+                of(week.sessions_whole, week.days_prescribed),
+                of(week.sets, week.sets_prescribed),
+                (week.active_ms / 60_000).to_string(),
+                (week.session_ms / 60_000).to_string(),
+                week.cues.to_string(),
+            ]
+        })
+        .collect();
+    let most = report.dose.weeks.iter().map(|week| week.days).max().unwrap_or(0);
+    if most > 0 {
+        let counts = report.dose.weeks.iter().map(|week| (week.week.clone(), week.days as u32)).collect();
+        let asked = report.dose.weeks.iter().map(|week| week.days_prescribed).max().unwrap_or(0);
+        blocks.push(Block::Chart(Chart {
+            title: "Days with practice, of the seven of a week".to_owned(),
+            words: format!(
+                "{} weeks; practice on {} days, {} prescribed.",
+                report.dose.weeks.len(),
+                report.dose.days,
+                report.dose.days_prescribed
+            ),
+            across: "ISO week",
+            plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", asked) },
+        }));
+    }
+    let head =
+        ["week", "from", "days", "whole", "sets", "work", "in all", "calls"].map(str::to_owned).to_vec();
+    let title = "Practice by ISO week: days, whole sessions and sets, of those prescribed; minutes of work, and with rests";
+    blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
+}
+
+/// There are no pushes alone.
+fn name(group: &Group) -> String {
+    group.name.trim_end_matches(", with a partner").to_owned()
+}
+
+fn responses(report: &Report, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading("What followed pushes".to_owned()));
+    if report.responses.groups.is_empty() {
+        blocks.push(Block::Text("No response was noted: pushes need a partner and an unlock.".to_owned()));
+        return;
+    }
+    let row = |group: &Group| {
+        vec![
+            name(group),
+            group.in_place.to_string(),
+            group.one_step.to_string(),
+            group.more_steps.to_string(),
+            group.touched.to_string(),
+            group.grabbed.to_string(),
+            group.fell.to_string(),
+        ]
+    };
+    let head = ["pushes", "in place", "1 step", "2 or more", "touched", "grabbed", "fell"];
+    blocks.push(Block::Table(Table {
+        title: "Responses by drill, direction and side (grabbed: or steadied by the partner)".to_owned(),
+        head: head.map(str::to_owned).to_vec(),
+        rows: report.responses.groups.iter().map(row).collect(),
+    }));
+    let row = |group: &Group| {
+        vec![
+            name(group),
+            share(group.one_step_or_better, group.good()),
+            share(group.two_or_more, group.more_steps),
+            share(group.support, group.supported()),
+        ]
+    };
+    blocks.push(Block::Table(Table {
+        title: "Their shares, with 95 % intervals where there are enough".to_owned(),
+        head: ["pushes", "one step or better", "two or more", "support or worse"].map(str::to_owned).to_vec(),
+        rows: report.responses.groups.iter().map(row).collect(),
+    }));
+    if report.responses.not_noted > 0 {
+        let text = format!("{} pushes were not noted, which is never fine.", report.responses.not_noted);
+        blocks.push(Block::Text(text));
+    }
+}
+
+fn ratings(report: &Report, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading("Own ratings, practice by practice".to_owned()));
+    let values = |line: &Line| match line.values.is_empty() {
+        true => "not said".to_owned(),
+        false => line.values.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "),
+    };
+    let row = |name: &str, line: &Line| {
+        let slope = line.trend.map_or_else(|| "too few".to_owned(), slope_words);
+        let middle = line.median.map_or_else(|| "-".to_owned(), |_| median(line));
+        vec![name.to_owned(), middle, slope, values(line)]
+    };
+    let ratings = &report.ratings;
+    blocks.push(Block::Table(Table {
+        title: "Hardest or worst of each practice".to_owned(),
+        head: ["what", "median", "slope a practice", "each practice, in order"].map(str::to_owned).to_vec(),
+        rows: vec![
+            row("effort, 0 to 10", &ratings.effort),
+            row("steadiness, 1 to 5", &ratings.steadiness),
+            row("held on, times", &ratings.held_on),
+        ],
+    }));
+    blocks.push(Block::Table(Table {
+        title: "Once a week, of daily life: nearly fell, how sure of the own balance, how sore".to_owned(),
+        head: ["what", "median", "slope a week", "each week, in order"].map(str::to_owned).to_vec(),
+        rows: vec![
+            row("nearly fell, times", &ratings.near_falls),
+            row("sure, 1 to 5", &ratings.confidence),
+            row("sore, 0 to 3", &ratings.soreness),
+        ],
+    }));
+    if ratings.not_said > 0 {
+        blocks.push(Block::Text(format!("{} questions were passed over.", ratings.not_said)));
+    }
+}
+
+/// The first digits of a digest tell files apart.
+fn short(digest: &str) -> String {
+    digest.trim_start_matches("sha256:").chars().take(12).collect()
+}

@@ -1,0 +1,45 @@
+//! Enums that files, screens and the journal spell in plain words, and read back. Not the words themselves: they stand
+//! beside each enum.
+
+/// For each enum: `ALL`, `name`, `from_name`, `Display`, and reading and writing by serde, from one list of words.
+#[macro_export]
+macro_rules! words {
+    ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
+        impl $kind {
+            /// Every one, in the order of this file.
+            pub const ALL: &[Self] = &[$(Self::$variant),+];
+
+            /// The plain words.
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $words),+ }
+            }
+
+            /// The one with these words, if there is one.
+            pub fn from_name(name: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|one| one.name() == name)
+            }
+        }
+
+        impl std::fmt::Display for $kind {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str(self.name())
+            }
+        }
+
+        impl serde::Serialize for $kind {
+            fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                to.serialize_str(self.name())
+            }
+        }
+
+        impl<'de> serde::Deserialize<'de> for $kind {
+            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                let name = String::deserialize(from)?;
+                let known = || Self::ALL.iter().map(|one| one.name()).collect::<Vec<_>>().join("\", \"");
+                Self::from_name(&name).ok_or_else(|| {
+                    serde::de::Error::custom(format_args!("\"{name}\" is none of \"{}\"", known()))
+                })
+            }
+        }
+    )+};
+}

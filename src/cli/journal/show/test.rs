@@ -1,0 +1,57 @@
+//! A session in plain words: a practice, and a try-out.
+
+use tempfile::tempdir;
+
+use super::show;
+use crate::journal::Folder;
+use crate::journal::row::{Line, SeenRow, TryoutRow};
+use crate::journal::sample::{id, keep, open, session};
+use counterpoise_core::record::Seen;
+
+#[test]
+fn a_session_is_told_in_plain_words() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut journal = open(&folder);
+    keep(&mut journal, &id(0x5e), &session());
+    let mut out = Vec::new();
+    show(&journal, "last", &mut out).unwrap();
+    let text = String::from_utf8(out).unwrap();
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    let heard = counterpoise_core::plan::phrase::Phrase::named("reach.forward-left").unwrap().words();
+    for expected in [
+        "  Ended         2026-11-02 09:34: stopped for another reason",
+        "  Sets          1 of 2 done whole",
+        "Before the first set\n  ready: yes",
+        "Set 1: counter-reach, step 3, alone\n  semi-tandem, left foot ahead; firm surface; one hand; eyes open",
+        &format!("     1     6.123       6.123   +0.0 ms  {heard}"),
+        "     2    13.000                        (nothing, on purpose)",
+        &format!("     3    21.500      21.501   +1.0 ms  {heard}"),
+        "  held on: twice",
+        "  steadiness: not said",
+        "  Pause 1 at 9 s; the rest was drawn anew",
+        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than stated here.",
+        &format!("     3    20.002  not called            {heard}"),
+    ] {
+        assert!(text.contains(expected), "{expected}\nin\n{text}");
+    }
+}
+
+#[test]
+fn a_try_out_names_who_watched_and_what_was_seen() {
+    let place = tempdir().unwrap();
+    let mut journal = open(&Folder::open_in(place.path()).unwrap());
+    let mut lines = session();
+    lines.insert(
+        1,
+        Line::TriedOut(TryoutRow { watched_by: "K. L.".into(), partner: "R.".into(), seen: Vec::new() }),
+    );
+    keep(&mut journal, &id(1), &lines);
+    let seen = SeenRow { what: Seen::Feet, words: "one step each time".to_owned() };
+    journal.keep_seen(&id(1), &[seen]).unwrap();
+    let mut out = Vec::new();
+    show(&journal, "last", &mut out).unwrap();
+    let text = String::from_utf8(out).unwrap();
+    assert!(text.contains("A try-out: it counts as no practice. Watched by: K. L.; partner: R."), "{text}");
+    assert!(text.contains("  Seen, feet: one step each time"), "{text}");
+}

@@ -1,0 +1,102 @@
+//! A row of what was corrected.
+
+use serde::{Deserialize, Serialize};
+
+use super::SessionId;
+use crate::journal::timestamp::Stamp;
+use counterpoise_core::record::{Question, Response};
+use counterpoise_core::words;
+
+/// What is corrected.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Corrected {
+    /// The whole session: somebody else's, or a test run.
+    SetAside,
+    /// The whole session again, after it was set aside.
+    CountsAgain,
+    /// An answer.
+    Answer,
+    /// What followed a push.
+    Response,
+}
+
+words! {
+    Corrected {
+        SetAside => "set aside",
+        CountsAgain => "counts again",
+        Answer => "answer",
+        Response => "response",
+    }
+}
+
+/// One correction. The entry itself stays as it was kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CorrectionRow {
+    /// When.
+    pub at: Stamp,
+    /// Of which session.
+    pub session: SessionId,
+    /// What.
+    pub what: Corrected,
+    /// The set, where it is about one.
+    pub set: Option<u8>,
+    /// The question, of an answer.
+    pub question: Option<Question>,
+    /// The push, of a response.
+    pub cue: Option<u16>,
+    /// The right answer as digits, or the right response; `None`: not said, or not noted.
+    pub right: Option<String>,
+    /// Why.
+    pub reason: String,
+}
+
+impl CorrectionRow {
+    /// The right answer, of an answer.
+    pub fn answer(&self) -> Option<u8> {
+        self.right.as_deref().and_then(|digits| digits.parse().ok())
+    }
+
+    /// The right response, of a response.
+    pub fn response(&self) -> Option<Response> {
+        self.right.as_deref().and_then(Response::from_name)
+    }
+
+    /// Whether it says what its kind has to say, and nothing else.
+    pub(in crate::journal) fn is_sound(&self) -> bool {
+        let right_is = |read: bool| self.right.is_none() || read;
+        match self.what {
+            Corrected::SetAside | Corrected::CountsAgain => {
+                self.set.is_none() && self.question.is_none() && self.cue.is_none() && self.right.is_none()
+            }
+            Corrected::Answer => {
+                self.question.is_some() && self.cue.is_none() && right_is(self.answer().is_some())
+            }
+            Corrected::Response => {
+                self.set.is_some()
+                    && self.cue.is_some()
+                    && self.question.is_none()
+                    && right_is(self.response().is_some())
+            }
+        }
+    }
+
+    /// In words: "effort after set 2: 4 on the scale from 0 to 10 (wrong key)".
+    pub fn sentence(&self) -> String {
+        let of = self.set.map(|set| format!(" after set {set}")).unwrap_or_default();
+        let what = match self.what {
+            Corrected::SetAside => "set aside, and counts as no practice".to_owned(),
+            Corrected::CountsAgain => "counts again, after it was set aside".to_owned(),
+            Corrected::Answer => {
+                let question = self.question.map_or("", Question::name);
+                let right = self.question.map(|question| question.say(self.answer())).unwrap_or_default();
+                format!("{question}{of}: {right}")
+            }
+            Corrected::Response => {
+                let right = self.response().map_or("not noted", Response::name);
+                format!("response to push {}{of}: {right}", self.cue.map_or(0, |cue| cue + 1))
+            }
+        };
+        format!("{what} ({})", self.reason)
+    }
+}
