@@ -40,7 +40,7 @@ fn drawn(scheduler: &Scheduler, seed: Seed) -> String {
 
 /// One line a cue or blank: session, set, drill, offset, end, gap, phrases, strength, for practice, ball; then the slow
 /// target and the order of a course.
-fn drawn_besides(scheduler: &Scheduler, seed: Seed) -> String {
+fn drawn_with_attributes(scheduler: &Scheduler, seed: Seed) -> String {
     let mut lines = Vec::new();
     for session in 0..2 {
         for set in scheduler.draw(seed.of_session(session)).sets() {
@@ -72,12 +72,16 @@ fn method_1_draws_its_golden_bytes() {
     assert_eq!(METHOD, 1, "a new method has golden files of its own");
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden");
     let seed = Seed::from_hex(SEED).expect("64 digits");
-    for name in ["open", "covered", "eight", "besides"] {
+    for name in ["open", "covered", "eight", "attributes"] {
         let file = folder.join(name).with_extension("toml");
         let text = std::fs::read(&file).expect("the prescription is there");
         let prescription = Prescription::read(name, &text).expect("the prescription is within the limits");
         let scheduler = Scheduler::new(&prescription).expect("its tables can be built");
-        let drawn = if name == "besides" { drawn_besides(&scheduler, seed) } else { drawn(&scheduler, seed) };
+        let drawn = if name == "attributes" {
+            drawn_with_attributes(&scheduler, seed)
+        } else {
+            drawn(&scheduler, seed)
+        };
         let golden = std::fs::read_to_string(folder.join(name).with_extension("json")).unwrap_or_default();
         if drawn != golden {
             let other = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join(name).with_extension("json");
