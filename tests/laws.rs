@@ -384,6 +384,17 @@ fn no_two_modules_of_a_crate_have_one_name() {
 }
 
 #[test]
+fn what_decides_a_session_uses_no_library_of_distributions() {
+    let named = |source: &Source| {
+        Names::of(&source.text, &source.module)
+            .iter()
+            .any(|name| name.split("::").next() == Some("rand_distr"))
+    };
+    let places: Vec<String> = core().into_iter().filter(named).map(|source| source.path).collect();
+    assert_eq!(places, ["draw/predictability/second_draw.rs"]);
+}
+
+#[test]
 fn each_outside_thing_has_its_one_place() {
     for (thing, places) in PLACES {
         for Source { path, module, text } in shell() {

@@ -17,10 +17,11 @@ use super::{Failure, source};
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{
-    Audit, Drawn, Foresight, Learned, List, Own, Task, audit_page,
+    Audit, Drawn, Foresight, Learned, List, Own, SecondDraw, Task, audit_page,
 };
 use counterpoise_core::draw::schedule::{Scheduler, Seed};
 use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::gaps::GapTable;
 use counterpoise_core::plan::prescription::Prescription;
 
 /// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
@@ -139,13 +140,17 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
     }
     let sessions = drawn.sessions();
     let sequences = drawn.into_sequences();
+    let second_draws = (0..)
+        .zip(prescription.drills())
+        .map(|(drill, plan)| SecondDraw::of(&GapTable::new(plan.gaps()), seed, drill))
+        .collect();
     foresight.play(&sequences);
     bar.set_message("Guessing");
     let learned = side_by_side(&Task::all(&sequences), |done, of| {
         bar.set_position((20 + done * 80 / of) as u64);
     });
     bar.finish_and_clear();
-    Ok(Audit { prescription, foresight, seed, sessions, sequences, learned })
+    Ok(Audit { prescription, foresight, seed, sessions, second_draws, sequences, learned })
 }
 
 /// Runs every task, as many at a time as there are cores. The results stand in the order of the tasks.

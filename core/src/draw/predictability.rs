@@ -24,6 +24,7 @@ pub mod interval;
 pub mod learning;
 pub mod own_list;
 pub mod rule;
+pub mod second_draw;
 pub mod symbols;
 pub mod wait;
 
@@ -36,5 +37,6 @@ pub use interval::Interval;
 pub use learning::{Learned, Task};
 pub use own_list::{List, ListError, Own};
 pub use rule::{Foreseen, Rule};
+pub use second_draw::SecondDraw;
 pub use symbols::{Drawn, Kind, Sequence};
 pub use wait::{Brace, SLOT, Wait, least_expected_hazard};

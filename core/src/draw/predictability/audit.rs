@@ -7,6 +7,7 @@ use super::attribute_guess::Besides;
 use super::findings;
 use super::foresight::{Drill, Foresight};
 use super::learning::{self, Learned};
+use super::second_draw::SecondDraw;
 use super::symbols::Sequence;
 use super::wait::{SLOT, Wait, least_expected_hazard};
 use crate::draw::schedule::Seed;
@@ -27,6 +28,8 @@ pub struct Audit<'a> {
     pub seed: Seed,
     /// How many sessions were drawn.
     pub sessions: u64,
+    /// For each drill, its gaps drawn a second way by a library.
+    pub second_draws: Vec<SecondDraw>,
     /// The drawn calls of each drill.
     pub sequences: Vec<Sequence>,
     /// What was learned from them.
@@ -37,6 +40,20 @@ impl Audit<'_> {
     /// What was learned of one drill.
     pub fn of_drill(&self, drill: usize) -> Vec<Learned> {
         self.learned.iter().filter(|learned| learned.drill == drill).copied().collect()
+    }
+
+    /// What is worth a second look, one sentence or two for each point; first of all a draw that is at fault.
+    pub fn warnings(&self) -> Vec<String> {
+        let faults =
+            self.foresight.drills().iter().zip(&self.second_draws).filter(|(_, second)| !second.agrees());
+        let faults = faults.map(|(drill, second)| {
+            format!(
+                "{}: the gaps differ from those of a second way of drawing them by {:.4}; the limit is {:.4}. Do not \
+                 use this program for practice, and report it.",
+                drill.title, second.difference, second.limit
+            )
+        });
+        faults.chain(findings::cautions(&self.foresight).iter().map(ToString::to_string)).collect()
     }
 
     /// The contract's JSON, as a value that is serialized.
@@ -51,13 +68,17 @@ impl Audit<'_> {
             seed: self.seed.to_string(),
             sessions: self.sessions,
             summary: findings::summary(&self.foresight),
-            warnings: findings::cautions(&self.foresight).iter().map(ToString::to_string).collect(),
+            warnings: self.warnings(),
             drills: drills
                 .iter()
                 .zip(&self.sequences)
                 .map(|(drill, drawn)| DrillJson::of(drill, drawn))
                 .collect(),
-            when: drills.iter().map(WhenJson::of).collect(),
+            when: drills
+                .iter()
+                .zip(&self.second_draws)
+                .map(|(drill, second)| WhenJson::of(drill, *second))
+                .collect(),
             estimators: self.learned.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
         }
     }
@@ -126,6 +147,7 @@ struct WhenJson {
     without_blanks: WaitJson,
     gap_classes_ms: Vec<Millis>,
     gap_class_guess_rate: f64,
+    second_draw: SecondDraw,
     verdict: &'static str,
 }
 
@@ -196,7 +218,7 @@ impl DrillJson {
 }
 
 impl WhenJson {
-    fn of(drill: &Drill) -> Self {
+    fn of(drill: &Drill, second_draw: SecondDraw) -> Self {
         let when = &drill.when;
         Self {
             name: drill.name,
@@ -209,6 +231,7 @@ impl WhenJson {
             without_blanks: WaitJson::of(&when.gap),
             gap_classes_ms: when.bounds.clone(),
             gap_class_guess_rate: when.heard.class_guess(&when.bounds),
+            second_draw,
             verdict: findings::on_moments(drill),
         }
     }

@@ -30,10 +30,10 @@ pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
                 .into(),
         ),
     ];
-    let cautions = findings::cautions(&audit.foresight);
-    if !cautions.is_empty() {
+    let warnings = audit.warnings();
+    if !warnings.is_empty() {
         blocks.push(Block::Heading("Worth a second look".into()));
-        blocks.extend(cautions.iter().map(|caution| Block::Text(caution.to_string())));
+        blocks.extend(warnings.into_iter().map(Block::Text));
     }
     for (index, drill) in audit.foresight.drills().iter().enumerate() {
         when(audit, index, drill, &mut blocks);
@@ -118,6 +118,15 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
             .into(),
     ));
     blocks.push(Block::Table(shapes(when)));
+    let second = &audit.second_draws[index];
+    blocks.push(Block::Text(format!(
+        "The gaps were also drawn a second way, by a library of distributions, {} each way. The two differ by {:.4} at \
+         most; {:.4} or more would be a fault, and is reached by chance once in {:.0} audits.",
+        second.draws,
+        second.difference,
+        second.limit,
+        1.0 / second.false_alarm,
+    )));
 }
 
 /// An earlier drill whose calls come by the same rules.

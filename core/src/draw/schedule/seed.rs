@@ -17,11 +17,13 @@
 //! | 0 x 16 + 6 | the order of the drills in the session |
 //! | 0 x 16 + 7 | the word of the sound check |
 //! | 0 x 16 + 10 | the order of the patches of a floor course |
+//! | 2^61 + 2 x drill | gaps of that drill, by the table, for the audit's comparison |
+//! | 2^61 + 2 x drill + 1 | the same by a library |
 //! | 2^62 + set x 2^16 + pause | the first gap after that pause of that set |
 //! | 2^63 + i | the seed of session i >= 1 |
 //!
-//! Sets and pauses count from 1. The numbers are at most 255 x 16 + 15 in the first group and below
-//! 2^62 + 2^24 in the second, so no two of them meet.
+//! Sets and pauses count from 1, drills from 0. The numbers are at most 255 x 16 + 15 in the first group, below
+//! 2^61 + 2^9 in the second and below 2^62 + 2^24 in the third, so no two of them meet.
 
 use std::fmt;
 
@@ -40,6 +42,7 @@ const SOUND_CHECK: u64 = 7;
 const PARTS: u64 = 8;
 const PATH: u64 = 9;
 const COURSE: u64 = 10;
+const COMPARISON: u64 = 1 << 61;
 const PAUSES: u64 = 1 << 62;
 const SESSIONS: u64 = 1 << 63;
 
@@ -172,6 +175,11 @@ impl Seed {
 
     pub(super) fn sound_check(self) -> ChaCha12Rng {
         self.stream(SOUND_CHECK)
+    }
+
+    /// Where the gaps that an audit compares come from: by the table, and by a library.
+    pub(in crate::draw) fn comparison(self, drill: u8) -> [ChaCha12Rng; 2] {
+        [0, 1].map(|way| self.stream(COMPARISON + 2 * u64::from(drill) + way))
     }
 
     pub(super) fn pause(self, set: u8, pause: u16) -> ChaCha12Rng {
