@@ -58,7 +58,7 @@ fn place() -> TempDir {
 #[test]
 fn a_refused_prescription_names_file_line_value_and_limit() {
     let place = place();
-    let gentle = include_str!("../presets/prescriptions/gentle.toml");
+    let gentle = include_str!("../../presets/prescriptions/gentle.toml");
     fs::write(place.path().join("own.toml"), gentle.replacen("work_ms = 60000", "work_ms = 131000", 1))
         .unwrap();
     let line = 1 + gentle.lines().position(|line| line.starts_with("work_ms")).unwrap();
@@ -335,7 +335,7 @@ fn a_track_that_cannot_be_written_or_must_not_be_is_refused_and_leaves_nothing()
     }
     let (fact, _) = refused(place.path(), &["track", "gentle", "--out", "a.wav", "--cue-sheet", "a.wav"]);
     assert!(fact.contains("cannot both be"), "{fact}");
-    let gentle = include_str!("../presets/prescriptions/gentle.toml");
+    let gentle = include_str!("../../presets/prescriptions/gentle.toml");
     let unlock = "[[unlocks]]\nname = \"backward\"\nwatched_by = \"MK\"\non = 2026-11-02\n";
     fs::write(place.path().join("own.toml"), format!("{gentle}\n{unlock}")).unwrap();
     let (fact, _) = refused(place.path(), &["track", "own.toml", "--out", "a.wav"]);
@@ -425,7 +425,7 @@ fn a_partner_is_needed_for_and_only_for_drills_with_a_partner() {
 #[test]
 fn a_floor_course_needs_patches_of_the_persons_own() {
     let place = place();
-    fs::write(place.path().join("course.toml"), include_str!("data/course.toml")).unwrap();
+    fs::write(place.path().join("course.toml"), include_str!("../data/course.toml")).unwrap();
     let practice = ["practice", "course.toml", "--plain", "--silent", "--partner", "screen"];
     let (fact, hint) = refused(place.path(), &practice);
     assert!(
@@ -460,7 +460,7 @@ fn a_prescription_in_use_is_what_the_other_commands_mean_and_is_journaled() {
     let place = place();
     let title = |arguments: &[&str]| json(&printed(place.path(), arguments))["prescription"]["title"].clone();
     assert_eq!(title(&["check", "--format", "json"]), "Gentle start at the counter");
-    let own = include_str!("../presets/prescriptions/typical.toml").replace("Usual practice", "For Ada");
+    let own = include_str!("../../presets/prescriptions/typical.toml").replace("Usual practice", "For Ada");
     fs::write(place.path().join("ada.toml"), own).unwrap();
     assert!(printed(place.path(), &["use", "ada.toml"]).contains("For Ada at the counter"));
     fs::remove_file(place.path().join("ada.toml")).unwrap();
@@ -691,7 +691,7 @@ fn an_audit_is_of_the_sessions_that_preview_shows() {
 fn an_audit_is_a_page_without_script_and_a_text_of_eighty_columns() {
     let place = place();
     let two =
-        include_str!("../presets/prescriptions/gentle.toml").replacen("title = \"", "title = \"<b>&", 1);
+        include_str!("../../presets/prescriptions/gentle.toml").replacen("title = \"", "title = \"<b>&", 1);
     fs::write(place.path().join("own.toml"), two).unwrap();
     let page = printed(place.path(), &["audit", "own.toml", "--cues", "1000", "--format", "html"]);
     for forbidden in ["<script", "http-equiv", "src=", "href=", "<b>", "@import", "url("] {
@@ -725,7 +725,7 @@ fn check_says_in_a_line_how_well_calls_can_be_foreseen_and_what_would_help() {
         "A guesser who knows every rule but not the seed gets 22.5 of 100 directions right; chance is 21.7."
     ));
     assert!(words.contains("More: counterpoise audit gentle"));
-    let two = include_str!("../presets/prescriptions/gentle.toml")
+    let two = include_str!("../../presets/prescriptions/gentle.toml")
         .replace(
             "directions = [\"forward\", \"left\", \"right\", \"forward left\", \"forward right\"]",
             "directions = [\"left\", \"right\"]",
