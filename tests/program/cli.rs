@@ -294,14 +294,31 @@ fn every_onset_of_a_track_is_found_in_its_samples_with_silence_before_and_nothin
 fn a_partner_is_asked_for_where_one_is_needed_and_only_there() {
     let place = place();
     let partner = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/partner.toml");
-    let (fact, hint) = refused(place.path(), &["practice", partner, "--plain", "--silent"]);
-    assert!(fact.contains("needs a partner") && hint.contains("--partner screen"), "{fact} {hint}");
-    let (fact, hint) = refused(place.path(), &["practice", "gentle", "--plain", "--partner", "screen"]);
-    assert!(fact.contains("nothing for a partner") && hint.contains("Leave out --partner"), "{fact} {hint}");
-    let (fact, hint) =
-        refused(place.path(), &["practice", partner, "--plain", "--silent", "--partner", "earbud"]);
+    let practice = |arguments: &[&str]| {
+        refused(place.path(), &[&["practice", "--plain", "--silent"], arguments].concat())
+    };
+    for name in [partner, "with-a-partner"] {
+        let (fact, hint) = practice(&[name]);
+        assert!(fact.contains(" needs a partner: "), "{fact}");
+        assert!(hint.contains("--partner screen") && hint.contains("--partner earbud"), "{hint}");
+    }
+    // The first of its drills is named: their order is drawn.
+    let (fact, _) = practice(&["with-a-partner"]);
+    let first = fact.strip_prefix("\"Ball, eyes and steps with a partner\" needs a partner: ");
+    assert!(["catching", "following an object", "quick steps"].contains(&first.unwrap()), "{fact}");
+    // The warm-up alone needs nobody.
+    let warm_up = run(place.path(), &["practice", "with-a-partner", "--plain", "--silent", "--sets", "1"]);
+    assert_eq!(warm_up.status.code(), Some(0), "{}", String::from_utf8_lossy(&warm_up.stderr));
+
+    for channel in ["screen", "earbud"] {
+        let (fact, hint) = practice(&["gentle", "--partner", channel]);
+        assert!(fact.contains("nothing for a partner to do"), "{fact}");
+        assert!(hint.contains(&format!("Leave out --partner {channel}")), "{hint}");
+    }
+    assert_eq!(run(place.path(), &["practice", "--partner", "phone"]).status.code(), Some(2));
+    // An earbud needs sound, and a tone cannot tell a partner anything.
+    let (fact, hint) = practice(&[partner, "--partner", "earbud"]);
     assert!(fact.contains("earbud") && hint.contains("--partner screen"), "{fact} {hint}");
-    // A tone cannot tell a partner anything.
     let tones = ["practice", partner, "--plain", "--partner", "earbud", "--voice", "tones"];
     let output = run(place.path(), &tones);
     let told = String::from_utf8_lossy(&output.stderr).replace('\n', " ");
@@ -410,28 +427,6 @@ fn a_reader_that_goes_away_is_no_failure() {
     let output = child.wait_with_output().unwrap();
     assert_eq!(output.status.code(), Some(0));
     assert_eq!(String::from_utf8_lossy(&output.stderr), "");
-}
-
-#[test]
-fn a_partner_is_needed_for_and_only_for_drills_with_a_partner() {
-    let place = place();
-    let practice = |arguments: &[&str]| {
-        refused(place.path(), &[&["practice", "--plain", "--silent"], arguments].concat())
-    };
-    let (fact, hint) = practice(&["with-a-partner"]);
-    // The first of its drills: their order is drawn.
-    let first = fact.strip_prefix("\"Ball, eyes and steps with a partner\" needs a partner: ");
-    assert!(["catching", "following an object", "quick steps"].contains(&first.unwrap()), "{fact}");
-    assert!(hint.contains("--partner screen") && hint.contains("--partner earbud"), "{hint}");
-    let (fact, hint) = practice(&["gentle", "--partner", "earbud"]);
-    assert!(
-        fact.contains("nothing for a partner to do") && hint.contains("--partner earbud"),
-        "{fact} {hint}"
-    );
-    assert_eq!(run(place.path(), &["practice", "--partner", "phone"]).status.code(), Some(2));
-    // The warm-up alone needs nobody.
-    let warm_up = run(place.path(), &["practice", "with-a-partner", "--plain", "--silent", "--sets", "1"]);
-    assert_eq!(warm_up.status.code(), Some(0), "{}", String::from_utf8_lossy(&warm_up.stderr));
 }
 
 #[test]
