@@ -7,6 +7,8 @@ use std::path::PathBuf;
 use counterpoise::journal::import::import;
 use counterpoise::journal::{Folder, Journal};
 
+#[path = "../tests/history/eventful.rs"]
+mod eventful;
 #[path = "../tests/history/mod.rs"]
 mod history;
 
@@ -20,7 +22,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         let folder = Folder::open_in(PathBuf::from(place).join(format!("{number:05}")))?;
         let first = jiff::civil::date(2025, 11, 3);
         let history = history::History { number, first, sessions, pushes: true };
-        let (export, prescription) = history::eventful::eventful(history);
+        let (export, prescription) = eventful::eventful(history);
         let (mut journal, _) = Journal::open(folder.lock()?)?;
         std::fs::write(folder.prescription_file(), prescription)?;
         import(&mut journal, "invented", export.to_string().as_bytes())?;

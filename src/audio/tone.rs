@@ -22,7 +22,7 @@ struct Pulse {
     /// How long it takes to rise and to fall, as a share of the length.
     edge: f64,
     /// Peak of the fundamental, of full scale. Chosen so that the tone's loudest 400 ms are as loud as the clips'
-    /// (-20 LUFS; `tests/loudness.rs`).
+    /// (-20 LUFS; `tests/program/loudness.rs`).
     level: f64,
 }
 

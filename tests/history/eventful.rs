@@ -6,7 +6,7 @@ use jiff::tz::TimeZone;
 use jiff::{ToSpan, ZonedDateTime};
 use serde_json::{Value, json};
 
-use super::{GENTLE, History};
+use crate::history::{GENTLE, History};
 
 /// The prescription that comes into use after some practices: it is issued by somebody, and its six weeks pass.
 pub(crate) fn issued(on: Date) -> String {

@@ -7,9 +7,6 @@ use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 
-#[allow(dead_code, reason = "not every test has such a history")]
-pub(crate) mod eventful;
-
 /// The prescription that they practice under, and its file.
 pub(crate) const GENTLE: &str = include_str!("../../presets/prescriptions/gentle.toml");
 

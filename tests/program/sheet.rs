@@ -4,9 +4,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Output;
 
-mod program;
-
-use program::{lines, run_with};
+use crate::run::{lines, run_with};
 
 fn run(folder: &Path, arguments: &[&str], typed: &[&str]) -> Output {
     run_with(folder, arguments, &lines(typed))

@@ -19,7 +19,7 @@ use counterpoise_core::record::Question;
 /// Twelve years old.
 const TARGET: f64 = 7.0;
 fn syllables() -> BTreeMap<&'static str, u32> {
-    let table = include_str!("data/syllables.txt").lines().filter(|line| !line.starts_with('#'));
+    let table = include_str!("../data/syllables.txt").lines().filter(|line| !line.starts_with('#'));
     let row = |line: &'static str| {
         let mut cells = line.split_whitespace();
         (cells.next().unwrap(), cells.next().unwrap().parse().unwrap())

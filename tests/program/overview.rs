@@ -16,10 +16,7 @@ use rand::seq::IndexedRandom;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Value, json};
 
-#[path = "history/mod.rs"]
-mod history;
-#[path = "history/lived.rs"]
-mod lived;
+use crate::{history, lived};
 
 /// An invented history in which much goes wrong: falls, grabs, hard sets, pages that were not all true, symptoms, another
 /// prescription in between, sessions in which nothing was begun.

@@ -3,9 +3,7 @@
 use serde_json::{Value, json};
 use std::path::Path;
 
-mod program;
-
-use program::run_with;
+use crate::run::run_with;
 
 fn printed(folder: &Path, arguments: &[&str]) -> String {
     let output = run_with(folder, arguments, "");

@@ -6,8 +6,7 @@ use std::process::{Command, Output, Stdio};
 
 use serde_json::Value;
 
-#[path = "history/mod.rs"]
-mod history;
+use crate::history;
 
 fn command(folder: &Path, arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_counterpoise"));

@@ -6,8 +6,8 @@ use counterpoise_core::practice::session::screen::{Body, Screen};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
-#[path = "../examples/screens.rs"]
-#[allow(dead_code, reason = "only the walk is used here")]
+#[path = "../../examples/screens.rs"]
+#[expect(dead_code, reason = "only the walk is used here")]
 mod example;
 
 fn drawn(screen: &Screen, width: u16, height: u16) -> String {

@@ -7,8 +7,7 @@ use std::process::{Command, Output};
 
 use serde_json::Value;
 
-#[path = "history/mod.rs"]
-mod history;
+use crate::{eventful, history};
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_counterpoise"))
@@ -68,7 +67,7 @@ fn the_json_has_the_documented_fields_and_its_sums_agree() {
     let text = printed(place.path(), &[&["report", "--format", "json"], &UNTIL[..]].concat());
     let report: Value = serde_json::from_str(&text).unwrap();
     assert_eq!(report["schema"], "counterpoise.report/1");
-    let documentation = include_str!("../docs/report.md");
+    let documentation = include_str!("../../docs/report.md");
     fn names(value: &Value, found: &mut Vec<String>) {
         match value {
             Value::Object(fields) => {
@@ -178,7 +177,7 @@ fn eventful() -> (tempfile::TempDir, Value) {
     let place = tempfile::tempdir().unwrap();
     let first = jiff::civil::date(2025, 11, 3);
     let history = history::History { number: 9, first, sessions: 40, pushes: true };
-    let (export, prescription) = history::eventful::eventful(history);
+    let (export, prescription) = eventful::eventful(history);
     fs::write(place.path().join("history.json"), export.to_string()).unwrap();
     printed(place.path(), &["journal", "import", "history.json"]);
     fs::write(place.path().join("data/prescription.toml"), prescription).unwrap();
@@ -206,7 +205,7 @@ fn objects(value: &Value, at: &str, found: &mut Vec<String>) {
 
 #[test]
 fn the_json_is_as_its_schema_says_and_the_schema_knows_every_field() {
-    let schema: Value = serde_json::from_str(include_str!("../docs/report.schema.json")).unwrap();
+    let schema: Value = serde_json::from_str(include_str!("../../docs/report.schema.json")).unwrap();
     assert!(jsonschema::meta::is_valid(&schema), "a JSON Schema of 2020-12");
     let validator = jsonschema::validator_for(&schema).unwrap();
     let check = |report: &Value| {

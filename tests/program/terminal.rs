@@ -86,7 +86,7 @@ impl Watcher {
             .unwrap();
         let ignore = if manner == "no signals" { "trap '' HUP; " } else { "" };
         let script = format!(
-            "{ignore}before=$(stty -g); \"$0\" --exact {test} --nocapture; \
+            "{ignore}before=$(stty -g); \"$0\" --exact terminal::{test} --nocapture; \
              if [ \"$before\" = \"$(stty -g)\" ]; then echo MODES AS BEFORE; else echo MODES CHANGED; fi"
         );
         let mut command = CommandBuilder::new("sh");

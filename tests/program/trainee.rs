@@ -4,11 +4,8 @@ use std::fs;
 use std::path::Path;
 use std::process::Output;
 
-#[path = "history/mod.rs"]
-mod history;
-mod program;
-
-use program::{lines, run_with};
+use crate::history;
+use crate::run::{lines, run_with};
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
     run_with(folder, arguments, "")

@@ -13,7 +13,7 @@ use counterpoise_core::units::{Frame, Frames};
 /// With the clips as they are, in both voices: every drill that can be done alone by ear without an unlock.
 #[test]
 fn every_sound_of_every_drill_is_on_its_frame_and_apart_from_the_next() {
-    let file = include_bytes!("data/alone.toml");
+    let file = include_bytes!("../data/alone.toml");
     let prescription = Prescription::read("alone.toml", file).unwrap();
     assert_eq!(allowed(&prescription), Ok(()));
     let (mut chained, mut counted) = (0, 0);

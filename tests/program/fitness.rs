@@ -9,12 +9,10 @@ use jiff::civil::Date;
 use jiff::{ToSpan, ZonedDateTime};
 use serde_json::{Value, json};
 
-mod program;
-
-use program::run_with;
+use crate::run::run_with;
 
 /// The built-in gentle prescription: one set of shifts, two of reaches, of at most step 3.
-const GENTLE: &str = include_str!("../presets/prescriptions/gentle.toml");
+const GENTLE: &str = include_str!("../../presets/prescriptions/gentle.toml");
 
 fn run(folder: &Path, arguments: &[&str]) -> Output {
     run_with(folder, arguments, "")

@@ -15,8 +15,7 @@ use jiff::civil::date;
 use portable_pty::{CommandBuilder, PtySize, native_pty_system};
 use serde_json::{Value, json};
 
-#[path = "history/mod.rs"]
-mod history;
+use crate::history;
 
 const ON: &str = "2026-01-20";
 
@@ -170,7 +169,7 @@ fn a_journal_of_an_earlier_version_is_read_and_stays_as_it_is() {
     let path = place.path().join("clinic/old.db");
     fs::create_dir(path.parent().unwrap()).unwrap();
     let db = rusqlite::Connection::open(&path).unwrap();
-    db.execute_batch(include_str!("../src/journal/schema/1.sql")).unwrap();
+    db.execute_batch(include_str!("../../src/journal/schema/1.sql")).unwrap();
     db.execute_batch(
         "PRAGMA application_id = 1131368559; PRAGMA user_version = 1;
          INSERT INTO sessions VALUES ('0a0a0a0a0a0a0a0a0a0a0a0a0a0a0a0a', '2026-01-19T09:30:00+00:00[UTC]', 1768815000000, 't',

@@ -21,7 +21,6 @@ pub(crate) fn run_with(folder: &Path, arguments: &[&str], input: &str) -> Output
 }
 
 /// Answers as lines.
-#[allow(dead_code, reason = "not every test types line by line")]
 pub(crate) fn lines(answers: &[&str]) -> String {
     answers.iter().map(|answer| format!("{answer}\n")).collect()
 }
