@@ -10,6 +10,7 @@ use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
+use crate::entropy;
 use crate::journal::{Folder, Journal, SessionId, Writer};
 use crate::practice::{self, Done, Sound, World};
 use crate::settings::Settings;
@@ -208,7 +209,7 @@ pub(super) fn perform(
     folder: &Folder,
     stage: &Stage<'_>,
 ) -> Result<(SessionId, Done), Failure> {
-    let id = SessionId::random().map_err(|error| no_chance(&error))?;
+    let id = entropy::session_id().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     // The first page stands while the sound is opened and the clips are decoded behind it.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;

@@ -1,10 +1,9 @@
 //! The journal as a report needs it. Not the report.
 
-use super::read::{SessionRecord, SetRecord};
 use super::{BalanceRow, CorrectionRow, Journal, JournalError};
 use counterpoise_core::course::past::Lifted;
 use counterpoise_core::plan::drill::Action;
-use counterpoise_core::record::Question;
+use counterpoise_core::record::{Question, SessionRecord, SetRecord};
 use counterpoise_core::report::{Material, More, MoreOfSet};
 
 impl Journal {

@@ -4,14 +4,13 @@ use std::borrow::Cow;
 
 use jiff::Timestamp;
 
-use super::correction::Right;
-use super::read::{SessionRecord, SetRecord};
-use super::row::{ClearanceRow, CorrectionRow};
 use super::{Journal, JournalError, Stamp};
 use counterpoise_core::course::past::{Lifted, Past, PastSession, PastSet};
 use counterpoise_core::course::progression::marks_of;
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Given, Question};
+use counterpoise_core::record::{
+    ClearanceRow, CorrectionRow, Given, Question, Right, SessionRecord, SetRecord,
+};
 
 impl Journal {
     /// Everything that was practiced, and what was cleared.

@@ -7,14 +7,13 @@ use std::collections::HashMap;
 use rusqlite::{Connection, Row};
 
 use super::past::instant;
-use super::row::SessionId;
 use super::table::{all, checked, checked_or_null};
 use super::{BY_HAND, Journal, JournalError, Stamp};
 use counterpoise_core::course::past::{Past, PastSession, PastSet};
 use counterpoise_core::health::readiness::Item;
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Given, Mishap, Question, Response, SetEnd};
+use counterpoise_core::record::{Given, Mishap, Question, Response, SessionId, SetEnd};
 
 /// Of each prescription so many sessions in which a set was begun are read whole \[judgment: generous\]: two clean practices in
 /// a row decide, each of two sessions at most.

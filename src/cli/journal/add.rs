@@ -33,7 +33,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
         "A practice with a track, from your sheet. Each answer is one line; nothing is kept before the last.",
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
-    let id = SessionId::random().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
+    let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
     form.kept(&mut journal, &id, &ticked)?;
     form.say(&format!("\nKept, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     super::follows(&journal, folder, &now, &mut form.out)

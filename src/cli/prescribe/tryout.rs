@@ -16,7 +16,6 @@ use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::journal::folder::write_beside;
-use crate::journal::read::SessionRecord;
 use crate::journal::{Folder, Journal, SeenRow, SessionId};
 use crate::settings::Settings;
 use counterpoise_core::course::progression::unwell_last_time;
@@ -24,7 +23,7 @@ use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Fit, Session};
-use counterpoise_core::record::{Response, Seen, SessionBegun, SetEnd, TriedOut};
+use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
 
 /// What was asked for on the command line.
 pub(super) struct Wishes<'a> {

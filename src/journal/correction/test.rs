@@ -5,13 +5,12 @@ use proptest::prelude::*;
 use tempfile::tempdir;
 
 use super::super::past::corrected;
-use super::super::row::Line;
 use super::super::sample::{answer, any_session, begun, expected, id, keep, moment, open, set, set_ended};
 use super::super::{Corrected, CorrectionRow, Folder, Journal};
 use counterpoise_core::course::past::{Past, PastSession};
 use counterpoise_core::course::progression::Barriers;
 use counterpoise_core::health::lock::{HOLD, Hold, Lock};
-use counterpoise_core::record::{Question, Response, SessionEnd, SetEnd};
+use counterpoise_core::record::{Line, Question, Response, SessionEnd, SetEnd};
 
 /// Alone, one set, with these answers after it.
 fn alone(answers: &[(Question, u8)], why: SessionEnd) -> Vec<Line> {

@@ -5,11 +5,11 @@ use jiff::{SignedDuration, ZonedDateTime};
 use tempfile::tempdir;
 
 use super::{Form, Known, standing};
-use crate::journal::read::SessionRecord;
-use crate::journal::{Folder, Journal, SessionId, Ticked};
+use crate::journal::{Folder, Journal, Ticked};
 use counterpoise_core::course::progression::{Barriers, Decision};
 use counterpoise_core::health::lock::{HOLD, Hold};
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::SessionRecord;
 
 /// Friday, in New York.
 fn now() -> ZonedDateTime {
@@ -47,7 +47,7 @@ impl Place {
 
     fn keep(&mut self, typed: &str) -> (String, SessionRecord) {
         let (shown, ticked) = self.ask(typed);
-        let id = SessionId::random().unwrap();
+        let id = crate::entropy::session_id().unwrap();
         self.journal.keep_ticked(&id, &ticked.unwrap_or_else(|fact| panic!("{fact}: {shown}"))).unwrap();
         (shown, self.journal.find(id.as_str()).unwrap())
     }
@@ -336,7 +336,7 @@ fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
     let ticked = place.ask(&format!("2\n{EASY}")).1.unwrap();
     // A journal that is only looked at stands for one that cannot be written.
     let mut closed = Journal::look(&place.folder).unwrap();
-    let (id, mut shown) = (SessionId::random().unwrap(), Vec::new());
+    let (id, mut shown) = (crate::entropy::session_id().unwrap(), Vec::new());
     let mut form =
         Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was kept", "counterpoise journal add");
     let failure = form.kept(&mut closed, &id, &ticked).unwrap_err();
