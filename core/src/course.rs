@@ -1,5 +1,6 @@
 //! From one practice to the next: what was kept, which day is due, which step comes next, and how it is going.
 
+pub mod history;
 pub mod past;
 pub mod program;
 pub mod progress;

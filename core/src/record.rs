@@ -25,6 +25,9 @@ mod session_id;
 mod stamp;
 mod tryout;
 
+#[cfg(any(test, feature = "sample"))]
+pub mod sample;
+
 pub use clearance::{Barrier, Lifted};
 pub use correction::Right;
 pub use decision::{Decided, Decision, Given};

@@ -109,6 +109,15 @@ impl Past {
         self.sessions.iter().filter(|session| !self.is_set_aside(session)).map(PastSession::known).max()
     }
 
+    /// Whether the ISO week of this day has no practice yet, and an earlier one had.
+    pub fn is_new_week(&self, today: Date) -> bool {
+        let week = |day: Date| (day.iso_week_date().year(), day.iso_week_date().week());
+        let practices = self.sessions.iter().filter(|session| session.is_practice());
+        let mut practiced = practices.map(|session| session.day);
+        let earlier = practiced.clone().any(|day| week(day) < week(today));
+        earlier && !practiced.any(|day| week(day) == week(today))
+    }
+
     /// Whether the date of this session was set aside.
     pub fn is_set_aside(&self, session: &PastSession) -> bool {
         self.is_lifted(session, Barrier::Date)
@@ -218,5 +227,12 @@ impl<'a> Sitting<'a> {
     }
 }
 
+mod kept_session;
+
+pub use kept_session::digest;
+
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
+
+#[cfg(test)]
+mod test;

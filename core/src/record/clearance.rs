@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::ClearanceRow;
 use crate::health::lock::Lock;
 
 /// Something that a clearance lifted, by name.
@@ -22,6 +23,14 @@ pub enum Barrier {
     Date,
     /// The answers about suitability said: a clinician first.
     Clinician,
+}
+
+impl Lifted {
+    /// What these clearances lifted.
+    pub fn by(clearances: &[ClearanceRow]) -> Vec<Self> {
+        let rows = clearances.iter().flat_map(|row| &row.lifted);
+        rows.map(|row| Self { session: row.locked_by.clone(), what: row.what }).collect()
+    }
 }
 
 impl Barrier {
