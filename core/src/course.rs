@@ -2,6 +2,8 @@
 
 pub mod history;
 pub mod past;
+pub mod printed_sheet;
 pub mod program;
 pub mod progress;
 pub mod progression;
+pub mod trainee;

@@ -10,7 +10,7 @@ use jiff::civil::Date;
 
 use super::{Desk, not_written};
 use crate::cli::practice::{Stage, account, face, patches, perform};
-use crate::cli::standing::{self, Known};
+use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
@@ -331,7 +331,7 @@ fn tried<W: Write>(
         desk.say(&format!("Note: {notice}."))?;
     }
     let clock = Clock::real();
-    let known = Known::of(&journal)?;
+    let known = standing::known(&journal)?;
     let next = known.next(&trial.prescription, &clock.wall());
     // The day, and how much was practiced, are no reason: it counts as no practice. What bars the person is.
     if next.is_barred() {

@@ -4,8 +4,9 @@ use jiff::civil::date;
 use jiff::{SignedDuration, ZonedDateTime};
 use tempfile::tempdir;
 
-use super::{Form, Known, standing};
+use super::{Form, standing};
 use crate::journal::{Folder, Journal, Ticked};
+use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::{Barriers, Decision};
 use counterpoise_core::health::lock::{HOLD, Hold};
 use counterpoise_core::plan::prescription::Prescription;
@@ -120,8 +121,8 @@ fn a_day_has_come_is_not_long_ago_and_has_no_practice_yet() {
     let past = place.past();
     assert_eq!(past.sittings().iter().filter(|one| one.day() == date(2026, 10, 27)).count(), 2);
     let gentle = Prescription::ready("gentle").unwrap();
-    let then = standing::moment(Some(date(2026, 10, 29)), &now());
-    let next = Known::of(&place.journal).unwrap().before(date(2026, 10, 29)).next(gentle, &then);
+    let then = moment(Some(date(2026, 10, 29)), &now());
+    let next = standing::known(&place.journal).unwrap().before(date(2026, 10, 29)).next(gentle, &then);
     assert_eq!(next.decision, Decision::Hold, "two of one day are no two clean sessions");
 }
 
@@ -170,7 +171,7 @@ fn after_a_step_down_a_sheet_from_before_it_is_kept_as_it_was_and_it_goes_on_fro
         "{shown}"
     );
     assert_eq!((steps(&kept), given(&kept)), (vec![1, 2, 2], vec![1, 1]));
-    let next = Known::of(&place.journal).unwrap().next(Prescription::ready("gentle").unwrap(), &now());
+    let next = standing::known(&place.journal).unwrap().next(Prescription::ready("gentle").unwrap(), &now());
     assert_eq!(next.steps, [Some(1), Some(1)]);
 }
 
