@@ -1,9 +1,12 @@
-//! Where a fresh seed comes from: the operating system's generator. The only file that asks it for a seed.
+//! Where a fresh seed and the id of a session come from: the operating system's generator. The only file that asks it.
+
+use std::io;
 
 use rand::TryRng;
 use rand::rngs::{SysError, SysRng};
 
 use counterpoise_core::draw::schedule::Seed;
+use counterpoise_core::record::SessionId;
 
 /// The operating system gave no random bytes.
 #[derive(Debug, thiserror::Error)]
@@ -30,4 +33,19 @@ pub fn seed() -> Result<Seed, EntropyError> {
     let mut bytes = [0; 32];
     SysRng.try_fill_bytes(&mut bytes)?;
     Ok(Seed::from_bytes(bytes))
+}
+
+/// The id of a new session. It is drawn by itself, so that it does not tell the seed.
+///
+/// # Errors
+/// If the operating system gives no random bytes.
+///
+/// ```
+/// use counterpoise::entropy;
+/// assert_ne!(entropy::session_id().unwrap(), entropy::session_id().unwrap());
+/// ```
+pub fn session_id() -> io::Result<SessionId> {
+    let mut bytes = [0; 16];
+    SysRng.try_fill_bytes(&mut bytes).map_err(io::Error::other)?;
+    Ok(SessionId::from_bytes(bytes))
 }

@@ -1,5 +1,5 @@
 //! Where a person's practice is kept: one folder with one `SQLite` file that only its owner can read. Not what is
-//! kept (that is `record`), and not what follows from it (that is `progression` and `report`).
+//! kept (that is `record`, whose rows are written as they are), and not what follows from it (that is `progression` and `report`).
 //!
 //! ```text
 //! Folder::find -> lock -> Journal::open -> Writer::start -> keep(Entry) ... close
@@ -36,28 +36,26 @@ mod past;
 pub mod read;
 mod recent;
 pub mod rescue;
-pub(crate) mod row;
 #[cfg(test)]
 pub(crate) mod sample;
 mod schema;
 mod table;
-mod timestamp;
 mod tryout;
 pub mod writer;
 
 pub use adopt::Altered;
-pub use by_hand::{BY_HAND, SetTicked, Ticked};
 pub use error::JournalError;
 pub use folder::Folder;
 pub use incoming::{Holds, Incoming};
 pub use lock::Lock;
-pub use row::{
-    AdviceRow, AnswerRow, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
-    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
-    RoutineRow, SeenRow, SessionId, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow,
-};
-pub use timestamp::Stamp;
 pub use writer::{Closed, Status, Writer};
+
+pub use counterpoise_core::record::{
+    AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
+    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
+    RoutineRow, SeenRow, SessionId, SessionRow, SetEndRow, SetRow, SetTicked, Stamp, SuitabilityRow, Ticked,
+    TopicRow,
+};
 
 /// How long a commit waits for another program that is reading the file.
 const BUSY: Duration = Duration::from_millis(1_500);

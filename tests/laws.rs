@@ -70,8 +70,7 @@ const PLACES: [(&str, &[&str]); 8] = [
     ("hound", &["audio/wav.rs"]),
     ("rodio", &["audio/decode.rs"]),
     ("rusqlite", &["journal.rs", "journal/"]),
-    // A seed, and the id of a session, which must not tell the seed.
-    ("rand::rngs::SysRng", &["entropy.rs", "journal/row.rs"]),
+    ("rand::rngs::SysRng", &["entropy.rs"]),
     ("ratatui", &["display.rs", "display/"]),
     ("plotters", &["display/svg.rs"]),
     ("sysinfo", &["handover.rs"]),

@@ -1,6 +1,9 @@
 //! From one practice to the next: what was kept, which day is due, which step comes next, and how it is going.
 
+pub mod history;
 pub mod past;
+pub mod printed_sheet;
 pub mod program;
 pub mod progress;
 pub mod progression;
+pub mod trainee;

@@ -1,5 +1,6 @@
-//! What is kept of a session, a set, a cue and an answer: plain values. Not where they are kept (that is
-//! `journal`), and not what they lead to (that is `progression`).
+//! What is kept of a session, a set, a cue and an answer: plain values, as they are made ([`Entry`]), as the rows that
+//! are written ([`Line`]), and as they are read back ([`SessionRecord`]). Where they are kept is the program's business,
+//! and what they lead to is decided in `course`.
 
 use jiff::ZonedDateTime;
 
@@ -10,14 +11,39 @@ use crate::plan::prescription::Digest;
 use crate::units::Millis;
 use crate::words;
 
+mod clearance;
+mod correction;
 mod decision;
+mod hand_entry;
+mod interruption;
+mod kept;
+mod line;
 mod partner;
 mod question;
+mod row;
+mod session_id;
+mod stamp;
 mod tryout;
 
+#[cfg(any(test, feature = "sample"))]
+pub mod sample;
+
+pub use clearance::{Barrier, Lifted};
+pub use correction::Right;
 pub use decision::{Decided, Decision, Given};
+pub use hand_entry::{SetTicked, Ticked};
+pub use interruption::Interruption;
+pub use kept::{ChangeRow, PlanRecord, SessionRecord, SetRecord, SummaryRow, form_of};
+pub use line::Line;
 pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::Question;
+pub use row::{
+    AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
+    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
+    RoutineRow, SeenRow, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow, TryoutRow,
+};
+pub use session_id::SessionId;
+pub use stamp::{Stamp, instant};
 pub use tryout::{Seen, TriedOut};
 
 /// One line of the journal, in the order in which a session makes them.

@@ -16,6 +16,7 @@ mod ladder;
 mod material;
 pub mod overview;
 mod ratings;
+mod raw_material;
 mod responses;
 mod summary;
 mod trend;

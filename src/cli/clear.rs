@@ -3,13 +3,12 @@
 use std::io::Write;
 
 use super::Failure;
-use super::standing::Known;
+use super::standing;
 use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, Stamp};
 use counterpoise_core::course::past::{Barrier, Lifted};
-use counterpoise_core::course::progression::Barriers;
-use counterpoise_core::health::suitability::Outcome;
+use counterpoise_core::course::trainee::Clearable;
 
 /// The most characters of a name or a reason \[judgment\].
 const LONGEST: usize = 200;
@@ -39,27 +38,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     for notice in notices {
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
     }
-    let Known { past, fitness, .. } = Known::of(&journal)?;
-    let barriers = Barriers::of(&past, now.timestamp(), now.date());
-    let mut lifts: Vec<Lifted> = Vec::new();
-    let mut lines: Vec<String> = Vec::new();
-    for locked in &barriers.locks {
-        lines.push(format!("Lifted: {} ({})", locked.what, locked.day));
-        lifts.push(Lifted { session: locked.session.clone(), what: Barrier::Lock(locked.what) });
-    }
-    for session in past.sessions.iter().filter(|session| !past.is_set_aside(session)) {
-        if session.known() > now.timestamp() {
-            lines.push(format!("Set aside: the practice dated {}, which lies ahead", session.day));
-            lifts.push(Lifted { session: session.id.clone(), what: Barrier::Date });
-        }
-    }
-    let clinician = fitness.suitability.is_some_and(|found| found.outcome == Outcome::Clinician);
-    if let Some(row) = journal.suitability()?.pop().filter(|_| clinician) {
-        lines.push("Lifted: talk to a clinician first".to_owned());
-        lifts.push(Lifted { session: row.at.text().to_owned(), what: Barrier::Clinician });
-    }
+    let known = standing::known(&journal)?;
+    let holds = known.barriers(&now).holds;
+    let (lines, lifts): (Vec<String>, Vec<Lifted>) =
+        known.clearable(&now).into_iter().map(|found| (line(&found), found.lifted)).unzip();
     if lifts.is_empty() {
-        let held = barriers.holds.last().map(|hold| {
+        let held = holds.last().map(|hold| {
             let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
             format!("A hold of 48 hours after {} ends by itself at {until}.", hold.what)
         });
@@ -71,12 +55,22 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         writeln!(out, "{}", wrapped("", &line))?;
     }
     writeln!(out, "{}", wrapped("", &format!("Cleared by {who} on {}: {reason}", now.date())))?;
-    for hold in barriers.holds {
+    for hold in holds {
         let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
         writeln!(out, "{}", wrapped("", &format!("Still held until {until}: {}.", hold.what)))?;
     }
     writeln!(out, "See what comes next: counterpoise next")?;
     Ok(())
+}
+
+/// What is said of something that was lifted.
+fn line(found: &Clearable) -> String {
+    let day = found.day.map(|day| day.to_string()).unwrap_or_default();
+    match found.lifted.what {
+        Barrier::Lock(lock) => format!("Lifted: {lock} ({day})"),
+        Barrier::Date => format!("Set aside: the practice dated {day}, which lies ahead"),
+        Barrier::Clinician => "Lifted: talk to a clinician first".to_owned(),
+    }
 }
 
 /// One line that says something.

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use clap::{Subcommand, ValueEnum};
 use jiff::ZonedDateTime;
 
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, handover, source};
 use crate::clock::Clock;
@@ -88,7 +88,7 @@ fn follows(
     now: &ZonedDateTime,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    if let (Ok(known), Ok(found)) = (Known::of(journal), source::find(None, || Ok(folder.clone()))) {
+    if let (Ok(known), Ok(found)) = (standing::known(journal), source::find(None, || Ok(folder.clone()))) {
         let next = known.next(&found.prescription, now);
         if next.is_barred() {
             let number = Settings::load(folder).ok().and_then(|settings| settings.emergency_number);

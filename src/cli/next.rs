@@ -5,11 +5,12 @@ use std::io::Write;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::{Decision, Next};
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
@@ -81,12 +82,12 @@ impl Step {
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
     let journal = Journal::look(folder)?;
-    let known = Known::of(&journal)?;
+    let known = standing::known(&journal)?;
     let altered = match arguments.prescription {
         Some(_) => None,
         None => standing::altered(&journal, folder)?,
     };
-    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let now = moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
     match arguments.format {
         Format::Text => {

@@ -2,7 +2,7 @@
 
 use std::io::{self, IsTerminal, Write};
 
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, handover, source};
 use crate::audio::{Bank, Voice, device};
@@ -10,10 +10,11 @@ use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
+use crate::entropy;
 use crate::journal::{Folder, Journal, SessionId, Writer};
 use crate::practice::{self, Done, Sound, World};
 use crate::settings::Settings;
-use counterpoise_core::course::progression::{Decision, unwell_last_time};
+use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::drill::{Action, Form};
@@ -89,13 +90,13 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         let _ = writeln!(io::stderr(), "{}", wrapped("", &note));
     }
     let clock = Clock::real();
-    let known = Known::of(&journal)?;
+    let known = standing::known(&journal)?;
     let next = known.next(&source.prescription, &clock.wall());
     if !(next.is_open() || next.can_be_moved() && arguments.move_here) {
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
     let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
-    let asked_for = standing::at_steps(&source.prescription, &steps);
+    let asked_for = at_steps(&source.prescription, &steps);
     standing::within_program(folder, &known, &asked_for, &clock.wall())?;
     let (scheduler, whole) = draw(&source.prescription, &steps, seed)?;
     let sets_whole = whole.sets().len();
@@ -137,16 +138,10 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .expect("the schedule has a set, as was seen above");
     session = session.for_somebody(Fit {
-        decided: Some(standing::decided(
-            &next,
-            &source.prescription,
-            &known.past,
-            arguments.gentler,
-            sets_whole,
-        )),
+        decided: Some(next.decided(&source.prescription, &known.past, arguments.gentler, sets_whole)),
         gentler,
         unwell_last_time: unwell_last_time(&known.past),
-        weekly: standing::is_new_week(&known.past, clock.wall().date()),
+        weekly: known.past.is_new_week(clock.wall().date()),
         suitability_known: known.fitness.suitability.is_some(),
         tried_out: None,
     });
@@ -171,7 +166,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
 
 /// Says at the end what the practice leads to.
 fn what_follows(folder: &Folder, prescription: &Prescription) -> Result<(), Failure> {
-    let next = Known::of(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
+    let next = standing::known(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
     let mut out = io::stdout();
     let heading = match next.then {
         _ if next.decision == Decision::Locked => "Next: not before a clinician has cleared it.",
@@ -208,7 +203,7 @@ pub(super) fn perform(
     folder: &Folder,
     stage: &Stage<'_>,
 ) -> Result<(SessionId, Done), Failure> {
-    let id = SessionId::random().map_err(|error| no_chance(&error))?;
+    let id = entropy::session_id().map_err(|error| no_chance(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     // The first page stands while the sound is opened and the clips are decoded behind it.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
@@ -242,7 +237,7 @@ fn draw(
     steps: &[Option<u8>],
     seed: Seed,
 ) -> Result<(Scheduler, Schedule), Failure> {
-    let scheduler = Scheduler::new(&standing::at_steps(prescription, steps))?;
+    let scheduler = Scheduler::new(&at_steps(prescription, steps))?;
     let whole = scheduler.draw(seed);
     Ok((scheduler, whole))
 }

@@ -6,12 +6,12 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use counterpoise_core::course::program::{Due, Mark, Program};
+use counterpoise_core::course::program::{Due, Mark, Program, moment};
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::plan::caution;
 
@@ -50,8 +50,8 @@ struct Answer {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
-    let known = Known::of(&Journal::look(folder)?)?;
-    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let known = standing::known(&Journal::look(folder)?)?;
+    let now = moment(arguments.on, &Clock::real().wall());
     let (day, next) = (now.date(), known.next(&prescription, &now));
     let program = Program::new(&known.past, &prescription);
     let due = program.due(day, now.timestamp());

@@ -6,12 +6,13 @@ use std::time::Duration;
 use jiff::civil::Date;
 
 use super::practice::{face, no_terminal};
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::display::{Input, terminal};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progress::Progress;
 use counterpoise_core::plan::caution;
 use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
@@ -33,8 +34,8 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    let known = Known::of(&Journal::look(folder)?)?;
-    let now = standing::moment(arguments.on, &Clock::real().wall());
+    let known = standing::known(&Journal::look(folder)?)?;
+    let now = moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
     let progress = Progress::of(&known.past, &prescription, &next, now.date());
     if arguments.plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {

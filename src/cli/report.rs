@@ -9,11 +9,12 @@ use jiff::civil::Date;
 use super::handover;
 use super::overview::{self, Overview};
 use super::page::{html, text};
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::{first_lines, wrapped};
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::Reason;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
@@ -113,7 +114,7 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
         By::Last => Order::Last,
         By::State => Order::State,
     };
-    let now = standing::moment(arguments.until, &Clock::real().wall());
+    let now = moment(arguments.until, &Clock::real().wall());
     let overview = Overview::of(place, &now, (order, arguments.only))?;
     match &arguments.out {
         None => overview.write(form, out)?,
@@ -210,7 +211,7 @@ fn report(
     material: &Material,
 ) -> Result<(Report, Period), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    let now = standing::moment(arguments.until, &Clock::real().wall());
+    let now = moment(arguments.until, &Clock::real().wall());
     let first = material.past.sessions.iter().map(|session| session.day).min();
     let since = arguments.since.unwrap_or_else(|| {
         let issued = prescription.issued_on();
@@ -227,7 +228,7 @@ fn report(
             "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
         ));
     }
-    let next = Known::of(journal)?.next(&prescription, &now);
+    let next = standing::known(journal)?.next(&prescription, &now);
     let bars = |reason: &&Reason| {
         matches!(reason, Reason::Locked { .. } | Reason::Clinician { .. } | Reason::Holding { .. })
     };

@@ -6,12 +6,13 @@ use std::io::Write;
 use std::path::PathBuf;
 
 use super::report::new_file;
-use super::standing::{self, Known};
+use super::standing;
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::display::svg::escaped;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::Explanation;
@@ -34,14 +35,14 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    let known = Known::of(&Journal::look(folder)?)?;
+    let known = standing::known(&Journal::look(folder)?)?;
     let now = Clock::real().wall();
     let next = known.next(&prescription, &now);
     let settings = Settings::load(folder)?;
     if next.is_barred() {
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
-    let today = standing::at_steps(&prescription, &next.steps);
+    let today = at_steps(&prescription, &next.steps);
     let day = now.date();
     let path = arguments.out.clone().unwrap_or_else(|| PathBuf::from(format!("practice-sheet-{day}.html")));
     new_file(&path, page(&today, &settings, &day.to_string()).as_bytes())?;

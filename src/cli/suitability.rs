@@ -3,7 +3,7 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 
 use super::Failure;
-use super::standing::Known;
+use super::standing;
 use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
@@ -30,7 +30,7 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     if arguments.show {
-        let known = Known::of(&Journal::look(folder)?)?;
+        let known = standing::known(&Journal::look(folder)?)?;
         let found = known.fitness.suitability.ok_or_else(|| {
             Failure::new("the questions have not been answered yet", "Answer them: counterpoise suitability")
         })?;

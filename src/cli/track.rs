@@ -10,7 +10,7 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::standing::{self, Known};
+use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
@@ -18,6 +18,7 @@ use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Schedule, Scheduler, SetPlan};
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::phrase::Phrase;
@@ -134,13 +135,13 @@ pub(super) fn run(
 /// the prescription's own steps hold.
 fn at_todays_steps(prescription: Prescription, folder: Option<&Folder>) -> Result<Prescription, Failure> {
     let Some(folder) = folder else { return Ok(prescription) };
-    let (known, now) = (Known::of(&Journal::look(folder)?)?, Clock::real().wall());
+    let (known, now) = (standing::known(&Journal::look(folder)?)?, Clock::real().wall());
     let next = known.next(&prescription, &now);
     if next.is_barred() {
         let settings = Settings::load(folder)?;
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
-    let today = standing::at_steps(&prescription, &next.steps);
+    let today = at_steps(&prescription, &next.steps);
     standing::within_program(folder, &known, &today, &now)?;
     Ok(today)
 }

@@ -9,10 +9,9 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use rusqlite::{Connection, TransactionBehavior, params};
 
-use super::read::ChangeRow;
-use super::timestamp::Stamp;
 use super::{Folder, Journal, JournalError};
 use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::{ChangeRow, Stamp};
 
 const IN_USE: &str = "prescription in use: ";
 const NOT_TAKEN: &str = "prescription not taken: ";

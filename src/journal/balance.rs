@@ -3,11 +3,10 @@
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, params};
 
-use super::row::BalanceRow;
 use super::table::{Added, all, checked, checked_or_null, insert};
-use super::timestamp::Stamp;
 use super::{Journal, JournalError};
-use counterpoise_core::health::assessment::{Age, Company, Dated, Reading, Sex};
+use counterpoise_core::health::assessment::{Age, Company, Reading, Sex};
+use counterpoise_core::record::{BalanceRow, Stamp};
 
 impl Journal {
     /// Keeps a result.
@@ -39,25 +38,6 @@ impl Journal {
     /// If the file cannot be read.
     pub fn balance_tests(&self) -> Result<Vec<BalanceRow>, JournalError> {
         self.consistent(balance_tests)
-    }
-}
-
-impl BalanceRow {
-    /// The result as the rules see it; `None` if it is nothing that the test can give, which the gates let in nowhere.
-    pub fn dated(&self) -> Option<Dated> {
-        Some(Dated {
-            day: self.at.day()?,
-            reading: Reading::new(self.test, self.value).ok()?,
-            age: self.age.and_then(|years| Age::try_from(years).ok()),
-            sex: self.sex,
-            company: self.company,
-        })
-    }
-
-    /// Whether everything in it is within its bounds.
-    pub(super) fn is_sound(&self) -> bool {
-        let age = self.age.is_none_or(|years| Age::try_from(years).is_ok());
-        age && self.dated().is_some()
     }
 }
 

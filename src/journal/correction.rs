@@ -1,14 +1,11 @@
-//! Corrections go into their table and come back, and are applied to a session as it is read for the rules and for reports.
-//! The entries themselves are never changed.
+//! Corrections go into their table and come back. The entries themselves are never changed; what a correction changes in
+//! a session as it is read is decided in `record`.
 
-use jiff::ZonedDateTime;
 use rusqlite::{Connection, params};
 
-use super::read::SessionRecord;
-use super::row::{Corrected, CorrectionRow, SessionId};
 use super::table::{Added, all, checked, checked_or_null, insert};
-use super::timestamp::Stamp;
 use super::{Journal, JournalError};
+use counterpoise_core::record::{CorrectionRow, Question, Right, SessionRecord};
 
 impl Journal {
     /// Keeps a correction. It is dated after those of the same session that are there already, although the clock was set
@@ -33,26 +30,8 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn as_corrected(&self, record: &SessionRecord) -> Result<(SessionRecord, bool), JournalError> {
-        Ok(apply(record, &self.corrections()?))
-    }
-
-    /// A correction of this session, made now.
-    pub fn correction(
-        at: &ZonedDateTime,
-        session: &SessionId,
-        what: Corrected,
-        reason: &str,
-    ) -> CorrectionRow {
-        CorrectionRow {
-            at: Stamp::from(at),
-            session: session.clone(),
-            what,
-            set: None,
-            question: None,
-            cue: None,
-            right: None,
-            reason: reason.to_owned(),
-        }
+        let Right { record, set_aside } = Right::of(record, &self.corrections()?);
+        Ok((record, set_aside))
     }
 
     /// Every correction, oldest first.
@@ -67,7 +46,7 @@ impl Journal {
 pub(super) fn insert_correction(db: &Connection, row: &CorrectionRow) -> Added {
     let columns = "corrections (at, at_ms, session, what, set_number, question, cue, right_is, reason)";
     let CorrectionRow { at, session, what, set, question, cue, right, reason } = row;
-    let question = question.map(counterpoise_core::record::Question::name);
+    let question = question.map(Question::name);
     let values =
         params![at.text(), at.ms(), session.as_str(), what.name(), set, question, cue, right, reason];
     insert(db, columns, values)
@@ -88,57 +67,6 @@ pub(super) fn corrections(db: &Connection) -> rusqlite::Result<Vec<CorrectionRow
             reason: row.get(7)?,
         })
     })
-}
-
-/// A session as it is right so far, corrections being taken one after the other: the last of each holds.
-#[derive(Debug, Clone)]
-pub(super) struct Right {
-    /// The session, with what was corrected in it.
-    pub record: SessionRecord,
-    /// Whether it counts as no practice.
-    pub set_aside: bool,
-}
-
-impl Right {
-    /// The session as it was kept.
-    pub(crate) fn new(record: &SessionRecord) -> Self {
-        Self { record: record.clone(), set_aside: false }
-    }
-
-    /// Takes a correction, if it is of this session, and says whether it was.
-    pub(crate) fn correct(&mut self, row: &CorrectionRow) -> bool {
-        if row.session != self.record.id {
-            return false;
-        }
-        match row.what {
-            Corrected::SetAside => self.set_aside = true,
-            Corrected::CountsAgain => self.set_aside = false,
-            Corrected::Answer => {
-                let same = |set, question| set == row.set && Some(question) == row.question;
-                let answers = self.record.answers.iter_mut();
-                for answer in answers.filter(|answer| same(answer.set, answer.question)) {
-                    answer.answer = row.answer();
-                }
-            }
-            Corrected::Response => {
-                let sets = self.record.sets.iter_mut().filter(|set| Some(set.start.number) == row.set);
-                let responses = sets.flat_map(|set| &mut set.responses);
-                for response in responses.filter(|found| Some(found.cue) == row.cue) {
-                    response.response = row.response();
-                }
-            }
-        }
-        true
-    }
-}
-
-/// The session with its corrections, and whether it is set aside.
-pub(super) fn apply(record: &SessionRecord, corrections: &[CorrectionRow]) -> (SessionRecord, bool) {
-    let mut right = Right::new(record);
-    for row in corrections {
-        right.correct(row);
-    }
-    (right.record, right.set_aside)
 }
 
 #[cfg(test)]

@@ -5,10 +5,10 @@ use std::io::Write;
 
 use serde::{Deserialize, Serialize};
 
-use super::read::{ChangeRow, SessionRecord, SetRecord};
-use super::row::{BalanceRow, ClearanceRow, CorrectionRow, SuitabilityRow};
 use super::{Journal, JournalError};
-use counterpoise_core::record::Response;
+use counterpoise_core::record::{
+    BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Response, SessionRecord, SetRecord, SuitabilityRow,
+};
 
 /// The form of the JSON.
 pub const SCHEMA: &str = "counterpoise.journal/1";

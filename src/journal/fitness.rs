@@ -4,12 +4,13 @@
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
-use super::row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 use super::table::{Added, all, checked, insert, word};
-use super::timestamp::Stamp;
 use super::{Journal, JournalError};
 use counterpoise_core::course::past::Lifted;
 use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::record::{
+    ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, Stamp, SuitabilityRow, TopicRow,
+};
 
 impl Journal {
     /// Keeps the answers about suitability. They hold from now on; earlier ones stay as they are.

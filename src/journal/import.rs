@@ -18,11 +18,10 @@ use super::keep::{
     insert_mishap, insert_plan, insert_response, insert_routine, insert_session, insert_session_end,
     insert_set, insert_set_end, summarize_again,
 };
-use super::read::{self, SessionRecord, SetRecord};
-use super::row::{SuitabilityRow, TryoutRow};
+use super::read;
 use super::tryout::insert_tryout;
 use super::{Journal, JournalError, rescue};
-use counterpoise_core::record::{SessionEnd, SetEnd};
+use counterpoise_core::record::{SessionEnd, SessionRecord, SetEnd, SetRecord, SuitabilityRow, TryoutRow};
 
 /// What an import did.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -11,10 +11,10 @@ use jiff::civil::Date;
 use serde::Deserialize;
 
 use super::export::{Export, SCHEMA};
-use super::read::SessionRecord;
 use super::rescue::{self, Rescue};
 use super::{Journal, JournalError, SessionId};
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::SessionRecord;
 
 /// So many titles of prescriptions are named \[judgment\].
 const TITLES: usize = 4;

@@ -5,14 +5,12 @@ use rusqlite::{Connection, params};
 
 use super::Journal;
 use super::fitness::{insert_decision, insert_readiness};
-use super::row::{
-    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, MishapRow, ResponseRow,
-    RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
-};
 use super::table::{Added, insert, word};
-use super::timestamp::Stamp;
 use super::tryout::insert_tryout;
-use counterpoise_core::record::{Mishap, Question, Response, SessionEnd, SetEnd};
+use counterpoise_core::record::{
+    AdviceRow, AnswerRow, CueRow, DeliveryRow, DisturbanceRow, LeftOutRow, Line, Mishap, MishapRow, Question,
+    Response, ResponseRow, RoutineRow, SessionEnd, SessionId, SessionRow, SetEnd, SetEndRow, SetRow, Stamp,
+};
 
 /// Whether a row may be there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

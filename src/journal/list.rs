@@ -2,8 +2,8 @@
 
 use std::io::Write;
 
-use super::read::SessionRecord;
 use super::{Journal, JournalError};
+use counterpoise_core::record::SessionRecord;
 
 /// Writes one line a session, oldest first.
 ///

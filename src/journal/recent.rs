@@ -6,15 +6,13 @@ use std::collections::HashMap;
 
 use rusqlite::{Connection, Row};
 
-use super::past::instant;
-use super::row::SessionId;
 use super::table::{all, checked, checked_or_null};
 use super::{BY_HAND, Journal, JournalError, Stamp};
-use counterpoise_core::course::past::{Past, PastSession, PastSet};
+use counterpoise_core::course::history::corrected;
+use counterpoise_core::course::past::{Lifted, Past, PastSession, PastSet, digest};
 use counterpoise_core::health::readiness::Item;
-use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Given, Mishap, Question, Response, SetEnd};
+use counterpoise_core::record::{Given, Mishap, Question, Response, SessionId, SetEnd, instant};
 
 /// Of each prescription so many sessions in which a set was begun are read whole \[judgment: generous\]: two clean practices in
 /// a row decide, each of two sessions at most.
@@ -42,13 +40,13 @@ impl Journal {
                 if corrections.iter().any(|row| row.session.as_str() == session.id) {
                     let Ok(id) = SessionId::try_from(session.id.clone()) else { continue };
                     let record = super::read::session(db, &id)?;
-                    if let Some((right, _)) = super::past::corrected(&record, &corrections) {
+                    if let Some((right, _)) = corrected(&record, &corrections) {
                         *session = right;
                     }
                 }
             }
             let clearances = super::fitness::clearances(db)?;
-            Ok(Past { sessions, lifted: super::past::lifted(&clearances) })
+            Ok(Past { sessions, lifted: Lifted::by(&clearances) })
         })
     }
 }
@@ -63,28 +61,17 @@ fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> 
     for set in &mut session.sets {
         set.mishaps.clear();
     }
+    let sql = "SELECT set_number, question, answer FROM answers WHERE session = ? AND set_number IS NOT NULL ORDER BY place";
+    for (number, question, answer) in
+        all(db, sql, [&id], |row| Ok((row.get(0)?, checked::<Question>(row, 1)?, row.get(2)?)))?
+    {
+        session.answer(number, question, answer);
+    }
     let mut of = |number: u8, change: &mut dyn FnMut(&mut PastSet)| {
         if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
             change(set);
         }
     };
-    let sql = "SELECT set_number, question, answer FROM answers WHERE session = ? AND set_number IS NOT NULL ORDER BY place";
-    for (number, question, answer) in all(db, sql, [&id], |row| {
-        Ok((row.get::<_, u8>(0)?, checked::<Question>(row, 1)?, row.get::<_, Option<u8>>(2)?))
-    })? {
-        of(number, &mut |set| {
-            let place = match question {
-                Question::Grabbed => &mut set.grabbed,
-                Question::HeldOn => &mut set.held_on,
-                Question::Effort => &mut set.effort,
-                Question::Steadiness => &mut set.steadiness,
-                Question::Unwell => &mut set.unwell,
-                _ => return,
-            };
-            // The first that was said counts.
-            *place = place.or(answer);
-        });
-    }
     let sql = "SELECT set_number, response FROM responses WHERE session = ? ORDER BY set_number, cue";
     for (number, response) in
         all(db, sql, [&id], |row| Ok((row.get::<_, u8>(0)?, checked_or_null::<Response>(row, 1)?)))?
@@ -122,7 +109,13 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
         db,
         "SELECT session, number, drill, form, step, begun_ms FROM sets ORDER BY session, number",
         [],
-        |row| Ok((of(row)?, set(row.get(1)?, row.get(2)?, checked(row, 3)?, row.get(4)?), row.get(5)?)),
+        |row| {
+            Ok((
+                of(row)?,
+                PastSet::begun(row.get(1)?, row.get(2)?, checked(row, 3)?, row.get(4)?),
+                row.get(5)?,
+            ))
+        },
     )? {
         let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
         session.ended = session.ended.max(instant(ms));
@@ -169,17 +162,13 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
         }
     }
     let sql = "SELECT session, question, answer FROM answers WHERE question IN (?, ?, ?) AND answer IS NOT NULL \
-               ORDER BY session, place DESC";
+               ORDER BY session, place";
     let asked = [Question::Hurt, Question::WhyStopped, Question::Symptom];
     for (nth, question, answer) in all(db, sql, asked.map(Question::name), |row| {
-        Ok((of(row)?, checked::<Question>(row, 1)?, row.get::<_, u8>(2)?))
+        Ok((of(row)?, checked::<Question>(row, 1)?, row.get(2)?))
     })? {
         let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
-        match question {
-            Question::Hurt => session.hurt = Some(answer),
-            Question::WhyStopped => session.why_stopped = Some(answer),
-            _ => session.symptom = Some(answer),
-        }
+        session.answer(None, question, answer);
     }
     let sql = "SELECT session, set_number FROM mishaps WHERE what = ?1 UNION \
                SELECT session, set_number FROM responses WHERE response = ?2";
@@ -200,55 +189,60 @@ fn begun(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     let mut latest: Option<(String, Digest)> = None;
     let sessions = all(db, sql, [], |row| {
         let begun: Stamp = checked(row, 1)?;
-        let Some(day) = begun.day() else { return Ok(None) };
         let written = row.get_ref(2)?.as_str()?;
         // Most sessions have the prescription of the one before.
         let digest = match &latest {
             Some((text, digest)) if text == written => *digest,
-            _ => super::past::digest(written),
+            _ => digest(written),
         };
         latest = Some((written.to_owned(), digest));
-        Ok(Some(PastSession {
-            id: row.get(0)?,
-            day,
-            begun: instant(begun.ms()),
-            ended: instant(begun.ms()),
-            seen_before: None,
-            digest,
-            end: None,
-            sets_planned: row.get(3)?,
-            sets_whole: None,
-            tried_out: false,
-            sets: Vec::new(),
-            ready: Vec::new(),
-            given: Vec::new(),
-            hurt: None,
-            why_stopped: None,
-            symptom: None,
-            by_hand: row.get_ref(4)?.as_str()? == BY_HAND,
-            discounted: false,
-            locked_before: Vec::new(),
-            held_before: Vec::new(),
-        }))
+        let by_hand = row.get_ref(4)?.as_str()? == BY_HAND;
+        Ok(PastSession::begun(row.get(0)?, &begun, digest, row.get(3)?, by_hand))
     })?;
     Ok(sessions.into_iter().flatten().collect())
 }
 
-fn set(number: u8, drill: String, form: Form, step: u8) -> PastSet {
-    PastSet {
-        number,
-        drill,
-        form,
-        step,
-        end: None,
-        cues: 0,
-        grabbed: None,
-        held_on: None,
-        effort: None,
-        steadiness: None,
-        unwell: None,
-        responses: Vec::new(),
-        mishaps: Vec::new(),
-        advised_lower: false,
+#[cfg(test)]
+mod test {
+    use crate::journal::sample::{answer, begun, id, in_memory, keep, moment, set, set_ended};
+    use counterpoise_core::record::{Question, SetEnd};
+
+    #[test]
+    fn both_readers_take_the_first_that_was_said_where_a_question_was_answered_twice() {
+        use Question::{Effort, Grabbed, HeldOn, Hurt, Steadiness, Symptom, Unwell, WhyStopped};
+        let said = [
+            (Grabbed, [Some(0), Some(1), None]),
+            (HeldOn, [None, Some(1), Some(3)]),
+            (Effort, [Some(4), Some(9), Some(2)]),
+            (Steadiness, [None, Some(5), Some(1)]),
+            (Unwell, [Some(1), None, Some(0)]),
+            (Hurt, [Some(0), Some(1), Some(1)]),
+            (WhyStopped, [None, Some(3), Some(1)]),
+            (Symptom, [Some(5), Some(1), None]),
+        ];
+        let mut answers = Vec::new();
+        for (nth, answered) in
+            (0..).step_by(8).zip((0..3).map(|nth| said.map(|(what, said)| (what, said[nth]))))
+        {
+            let rows = (nth..).zip(answered);
+            answers.extend(rows.map(|(place, (what, said))| answer(place, Some(1), what, said)));
+        }
+        // They are read in their order, not in that in which they reached the disk.
+        answers.reverse();
+        let mut journal = in_memory();
+        let set_lines = [
+            begun(moment(0)),
+            set(1, moment(60_000)),
+            set_ended(1, moment(107_000), 47_000, SetEnd::Stopped),
+        ];
+        keep(&mut journal, &id(1), &set_lines);
+        keep(&mut journal, &id(1), &answers);
+        let (whole, fast) = (journal.past().unwrap(), journal.recent_past().unwrap());
+        assert_eq!(fast, whole);
+        let session = &fast.sessions[0];
+        assert_eq!((session.hurt, session.why_stopped, session.symptom), (Some(0), Some(3), Some(5)));
+        let set = &session.sets[0];
+        assert_eq!((set.grabbed, set.held_on, set.effort), (Some(0), Some(1), Some(4)));
+        assert_eq!((set.steadiness, set.unwell), (Some(5), Some(1)));
     }
 }

@@ -11,8 +11,8 @@ use serde::{Deserialize, Serialize};
 
 use super::folder::{free_name, write_beside};
 use super::keep::{NotKept, Try, keep, summarize_again};
-use super::row::{Line, SessionId, SessionRow};
 use super::{Folder, Journal, Notice};
+use counterpoise_core::record::{Line, SessionId, SessionRow};
 
 /// The form of a rescue file.
 pub const SCHEMA: &str = "counterpoise.rescue/1";

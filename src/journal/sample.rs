@@ -2,12 +2,6 @@
 
 use proptest::prelude::*;
 
-use super::read::SessionRecord;
-use super::row::{
-    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, Line,
-    MishapRow, ReadyRow, ResponseRow, RoutineRow, SessionId, SessionRow, SetEndRow, SetRow,
-};
-use super::timestamp::Stamp;
 use super::{Folder, Journal};
 use counterpoise_core::draw::schedule::Seed;
 use counterpoise_core::health::readiness::Item;
@@ -17,8 +11,10 @@ use counterpoise_core::plan::drill::{
 };
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
-    Advice, Channel, Decision, Delivery, Disturbance, LeftOut, Mishap, Question, Response, RoutineEnd,
-    RoutinePart, SessionEnd, SetEnd,
+    Advice, AdviceRow, AnswerRow, Channel, CueRow, Decision, DecisionRow, Delivery, DeliveryRow, Disturbance,
+    DisturbanceRow, GivenRow, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, ReadyRow, Response,
+    ResponseRow, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, SessionId, SessionRecord, SessionRow,
+    SetEnd, SetEndRow, SetRow, Stamp,
 };
 use counterpoise_core::units::Millis;
 

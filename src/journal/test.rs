@@ -8,13 +8,12 @@ use std::process::{Command, Stdio};
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::row::Line;
 use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
 use super::{Folder, Journal, JournalError, Notice, Writer};
 use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed};
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::record::{Channel, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use counterpoise_core::record::{Channel, Entry, Line, Question, SessionBegun, SessionEnd, SetEnd};
 use counterpoise_core::units::Millis;
 
 fn folder(path: &Path) -> Folder {

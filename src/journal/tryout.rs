@@ -3,9 +3,9 @@
 
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 
-use super::row::{SeenRow, SessionId, TryoutRow};
 use super::table::{Added, all, checked, insert};
 use super::{Journal, JournalError};
+use counterpoise_core::record::{SeenRow, SessionId, TryoutRow};
 
 impl Journal {
     /// Keeps what was seen in a try-out, after what was kept of it before.

@@ -9,9 +9,8 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use super::keep::{NotKept, Try};
-use super::row::{Line, SessionId};
 use super::{Folder, Journal, rescue};
-use counterpoise_core::record::Entry;
+use counterpoise_core::record::{Entry, Line, SessionId};
 
 /// How many entries may wait. A whole session has about three hundred; what does not fit waits with the caller.
 const QUEUE: usize = 1024;
@@ -29,12 +28,13 @@ const LONGEST_RESCUE: Duration = Duration::from_secs(3);
 /// Keeps the entries of one session.
 ///
 /// ```
-/// # use counterpoise::journal::{Folder, Journal, SessionId, Writer};
+/// # use counterpoise::entropy;
+/// # use counterpoise::journal::{Folder, Journal, Writer};
 /// # use counterpoise_core::record::{Entry, Question};
 /// # let place = tempfile::tempdir().unwrap();
 /// let folder = Folder::open_in(place.path()).unwrap();
 /// let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();
-/// let writer = Writer::start(journal, SessionId::random().unwrap());
+/// let writer = Writer::start(journal, entropy::session_id().unwrap());
 /// let closed = writer.close();
 /// assert_eq!((closed.not_saved, closed.rescue), (0, None));
 /// ```

@@ -3,13 +3,14 @@
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
+
+pub use crate::record::{Barrier, Lifted};
 
 /// How long an interrupted session may be finished after it was broken off \[judgment\].
 pub const FINISH_WITHIN: SignedDuration = SignedDuration::from_hours(2);
@@ -102,68 +103,19 @@ pub struct PastSet {
     pub advised_lower: bool,
 }
 
-/// Something that a clearance lifted, by name.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Lifted {
-    /// The session that locked it; for [`Barrier::Clinician`] the moment of the answers.
-    pub session: String,
-    /// What.
-    pub what: Barrier,
-}
-
-/// What a clearance can lift.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Barrier {
-    /// A lock.
-    Lock(Lock),
-    /// A date that lies ahead of the clock: the session was made while the clock was wrong.
-    Date,
-    /// The answers about suitability said: a clinician first.
-    Clinician,
-}
-
-impl Barrier {
-    /// The plain words.
-    ///
-    /// ```
-    /// use counterpoise::{lock::Lock, past::Barrier};
-    /// for barrier in [Barrier::Date, Barrier::Clinician, Barrier::Lock(Lock::Faint)] {
-    ///     assert_eq!(Barrier::from_name(barrier.name()), Some(barrier));
-    /// }
-    /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Lock(lock) => lock.name(),
-            Self::Date => "a date that lies ahead",
-            Self::Clinician => "a clinician first",
-        }
-    }
-
-    /// The one with these words, if there is one.
-    pub fn from_name(name: &str) -> Option<Self> {
-        let locks = Lock::ALL.iter().map(|lock| Self::Lock(*lock));
-        locks.chain([Self::Date, Self::Clinician]).find(|barrier| barrier.name() == name)
-    }
-}
-
-impl Serialize for Barrier {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(self.name())
-    }
-}
-
-impl<'de> Deserialize<'de> for Barrier {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let name = String::deserialize(from)?;
-        Self::from_name(&name)
-            .ok_or_else(|| serde::de::Error::custom(format_args!("\"{name}\" is nothing that can be lifted")))
-    }
-}
-
 impl Past {
     /// The latest moment that is known, later dates that were set aside not counted.
     pub fn latest(&self) -> Option<Timestamp> {
         self.sessions.iter().filter(|session| !self.is_set_aside(session)).map(PastSession::known).max()
+    }
+
+    /// Whether the ISO week of this day has no practice yet, and an earlier one had.
+    pub fn is_new_week(&self, today: Date) -> bool {
+        let week = |day: Date| (day.iso_week_date().year(), day.iso_week_date().week());
+        let practices = self.sessions.iter().filter(|session| session.is_practice());
+        let mut practiced = practices.map(|session| session.day);
+        let earlier = practiced.clone().any(|day| week(day) < week(today));
+        earlier && !practiced.any(|day| week(day) == week(today))
     }
 
     /// Whether the date of this session was set aside.
@@ -275,5 +227,12 @@ impl<'a> Sitting<'a> {
     }
 }
 
+mod kept_session;
+
+pub use kept_session::digest;
+
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
+
+#[cfg(test)]
+mod test;

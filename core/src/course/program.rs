@@ -2,8 +2,8 @@
 //! an interrupted one may be finished within two hours; a missed day is moved, never doubled. Not at which step (that is
 //! `progression`).
 
-use jiff::civil::Date;
-use jiff::{Timestamp, ToSpan};
+use jiff::civil::{Date, Time};
+use jiff::{SignedDuration, Timestamp, ToSpan, ZonedDateTime};
 
 use crate::course::past::{FINISH_WITHIN, Past, Sitting};
 use crate::plan::prescription::{Digest, Prescription};
@@ -52,7 +52,8 @@ pub enum Due {
 /// A prescription's weeks, counted from the first practice under it.
 ///
 /// ```
-/// use counterpoise::{past::Past, prescription::Prescription, program::{Due, Program}};
+/// use counterpoise_core::course::{past::Past, program::{Due, Program}};
+/// use counterpoise_core::plan::prescription::Prescription;
 /// use jiff::civil::date;
 /// let past = Past::default();
 /// let program = Program::new(&past, Prescription::ready("gentle").unwrap());
@@ -69,6 +70,15 @@ pub struct Program<'a> {
     digest: Digest,
     days_a_week: u8,
     weeks: u8,
+}
+
+/// The moment that a day means, `now` on this one: its end, on any other.
+pub fn moment(day: Option<Date>, now: &ZonedDateTime) -> ZonedDateTime {
+    let Some(day) = day.filter(|day| *day != now.date()) else { return now.clone() };
+    // Counted back from the next day: one with a change of clocks has 23 or 25 hours.
+    let next = day.saturating_add(1.days()).to_datetime(Time::MIN).to_zoned_datetime(now.time_zone().clone());
+    let last = SignedDuration::from_millis(1);
+    next.map_or_else(|_| now.clone(), |midnight| midnight.saturating_sub(last))
 }
 
 /// Whole days from `a` to `b`; below zero if `b` is earlier.

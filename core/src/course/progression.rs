@@ -14,6 +14,7 @@ use jiff::civil::Date;
 use crate::course::past::{Past, Sitting};
 use crate::course::program::{Due, Program, days_between};
 use crate::health::bounds::Bounds;
+use crate::health::lock::Lock;
 use crate::health::suitability::Suitability;
 use crate::plan::drill::LadderStep;
 use crate::plan::prescription::{DrillPlan, Prescription};
@@ -23,6 +24,7 @@ mod judge;
 mod reason;
 
 pub use crate::record::Decision;
+use crate::record::{Decided, Given};
 pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
 pub use judge::{Fault, Judged, Shortfall, judge};
 pub use reason::Reason;
@@ -76,7 +78,7 @@ impl Next {
     /// What comes after `past` under `prescription`, `now`.
     ///
     /// ```
-    /// use counterpoise::{past::Past, prescription::Prescription};
+    /// use counterpoise_core::{course::past::Past, plan::prescription::Prescription};
     /// use counterpoise_core::course::progression::{Decision, Fitness, Next};
     /// let gentle = Prescription::ready("gentle").unwrap();
     /// let now = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
@@ -136,6 +138,43 @@ impl Next {
         self.steps.iter().map(|step| step.map(|step| step.saturating_sub(1).max(1))).collect()
     }
 
+    /// Whether a lock stands whose first words are: sit down, call now.
+    pub fn is_emergency(&self) -> bool {
+        let urgent = |reason: &Reason| matches!(reason, Reason::Locked { what } if Lock::is_emergency(*what));
+        self.reasons.iter().any(urgent)
+    }
+
+    /// How many sets the whole session has at these steps.
+    pub fn sets_whole(&self, prescription: &Prescription) -> usize {
+        let plans = prescription.drills().iter().zip(&self.steps);
+        plans.filter(|(_, step)| step.is_some()).map(|(plan, _)| usize::from(plan.sets())).sum()
+    }
+
+    /// What is kept of the decision with a session. `past`: what was known when it was made.
+    pub fn decided(
+        &self,
+        prescription: &Prescription,
+        past: &Past,
+        gentler: bool,
+        sets_whole: usize,
+    ) -> Decided {
+        let given = prescription.drills().iter().zip(&self.steps);
+        Decided {
+            decision: self.then,
+            reasons: self.reasons.iter().map(ToString::to_string).collect(),
+            gentler,
+            first_set: self.first_set,
+            sets_whole: sets_whole as u8,
+            seen_before: past.latest(),
+            given: given
+                .filter_map(|(plan, step)| {
+                    let drill = plan.drill().name().to_owned();
+                    Some(Given { drill, form: plan.form(), step: (*step)? })
+                })
+                .collect(),
+        }
+    }
+
     fn stop(&mut self, decision: Decision, reason: Reason) {
         self.decision = decision;
         self.reasons.insert(0, reason);
@@ -181,6 +220,14 @@ impl Next {
             self.first_set = 1;
         }
     }
+}
+
+/// The prescription at these steps, which progression gave, or a gentler choice.
+///
+/// # Panics
+/// If a step is above its drill's ceiling: progression gives none of those.
+pub fn at_steps(prescription: &Prescription, steps: &[Option<u8>]) -> Prescription {
+    prescription.at_steps(steps).expect("progression stays within the prescription, as its tests prove")
 }
 
 /// The steps on their way from the last practice to the next.

@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use crate::audio::{Bank, Voice, device};
 use crate::cli::practice::{face, no_terminal};
-use crate::cli::standing::{self, Known};
+use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
@@ -72,7 +72,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure>
 /// Where practice is locked or held, no test is taken either.
 fn allowed(journal: &Journal, folder: &Folder, settings: &Settings, clock: &Clock) -> Result<(), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    let next = Known::of(journal)?.next(&prescription, &clock.wall());
+    let next = standing::known(journal)?.next(&prescription, &clock.wall());
     if next.is_barred() {
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }

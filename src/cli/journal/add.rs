@@ -9,15 +9,18 @@ use super::asked;
 use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
-use crate::cli::standing::{self, Known};
+use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::entropy;
 use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
+use counterpoise_core::course::printed_sheet;
+use counterpoise_core::course::program::moment;
+use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
 use counterpoise_core::plan::drill::Form as DrillForm;
-use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
-use counterpoise_core::record::{Given, Question};
+use counterpoise_core::plan::prescription::DrillOrder;
+use counterpoise_core::record::Question;
 
 mod day;
 mod sheet;
@@ -33,7 +36,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
         "A practice with a track, from your sheet. Each answer is one line; nothing is kept before the last.",
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
-    let id = SessionId::random().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
+    let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
     form.kept(&mut journal, &id, &ticked)?;
     form.say(&format!("\nKept, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     super::follows(&journal, folder, &now, &mut form.out)
@@ -44,20 +47,6 @@ fn spelled(day: Date) -> String {
     day.strftime("%A, %Y-%m-%d").to_string()
 }
 
-/// What the steps of the sheet make of what progression gives: where the sheet was above it, printed before it went down,
-/// it goes on from the lower one.
-fn given(prescription: &Prescription, printed: &[Option<u8>], then: &[Option<u8>]) -> Vec<Given> {
-    let plans = prescription.drills().iter().zip(printed.iter().zip(then));
-    let lower = |(plan, (printed, then)): (&DrillPlan, (&Option<u8>, &Option<u8>))| {
-        let step = match (printed, then) {
-            (Some(printed), Some(then)) => *printed.min(then),
-            (step, None) | (None, step) => (*step)?,
-        };
-        Some(Given { drill: plan.drill().name().to_owned(), form: plan.form(), step })
-    };
-    plans.filter_map(lower).collect()
-}
-
 impl<R: BufRead, W: Write> Form<R, W> {
     /// Asks for everything that the sheet has.
     fn practice(
@@ -66,18 +55,17 @@ impl<R: BufRead, W: Write> Form<R, W> {
         folder: &Folder,
         now: &ZonedDateTime,
     ) -> Result<(Date, Ticked), Failure> {
-        let known = Known::of(journal)?;
+        let known = standing::known(journal)?;
         let day = self.day(&known.past, now)?;
         let prescription = self.prescription(journal, folder, day)?;
-        let at = standing::moment(Some(day), now);
+        let at = moment(Some(day), now);
         let before = known.before(day);
         let next = before.next(&prescription, &at);
         let steps = self.steps(&prescription, &known, &at, &next.steps)?;
-        let schedule = Scheduler::new(&standing::at_steps(&prescription, &steps))?.draw(entropy::seed()?);
-        let whole = prescription.drills().iter().zip(&next.steps).filter(|(_, step)| step.is_some());
-        let sets_whole = whole.map(|(plan, _)| usize::from(plan.sets())).sum();
-        let mut decided = standing::decided(&next, &prescription, &before.past, false, sets_whole);
-        decided.given = given(&prescription, &steps, &next.steps);
+        let schedule = Scheduler::new(&at_steps(&prescription, &steps))?.draw(entropy::seed()?);
+        let sets_whole = next.sets_whole(&prescription);
+        let mut decided = next.decided(&prescription, &before.past, false, sets_whole);
+        decided.given = printed_sheet::given(&prescription, &steps, &next.steps);
         let mut ticked = Ticked {
             at,
             title: prescription.title().to_owned(),

@@ -9,9 +9,8 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
-use crate::journal::read::SessionRecord;
 use crate::journal::{Corrected, CorrectionRow, Folder, Journal};
-use counterpoise_core::record::{Question, Response};
+use counterpoise_core::record::{Question, Response, SessionRecord};
 
 mod guided;
 
@@ -128,7 +127,7 @@ fn by_options(
         Failure::new("it is not said why", "Add --reason: it stands in the report beside what was corrected.")
     })?;
     let session = journal.find(which)?;
-    let row = |what| Journal::correction(now, &session.id, what, reason);
+    let row = |what| CorrectionRow::new(now, &session.id, what, reason);
     match (&arguments.question, arguments.push) {
         _ if arguments.set_aside || arguments.counts_again => {
             whole(journal, &session, !arguments.set_aside, row)

@@ -5,11 +5,10 @@ use std::io::{self, Write};
 use crate::cli::wrap::wrapped;
 use crate::journal::adopt::short;
 use crate::journal::list::minutes;
-use crate::journal::read::{ChangeRow, SessionRecord, SetRecord, SummaryRow};
 use crate::journal::{AnswerRow, CueRow, DeliveryRow};
 use crate::journal::{BY_HAND, Journal, JournalError};
 use counterpoise_core::plan::phrase::Phrase;
-use counterpoise_core::record::Response;
+use counterpoise_core::record::{ChangeRow, Response, SessionRecord, SetRecord, SummaryRow};
 
 /// Writes the session whose id begins with `which`, or the newest if that is `last`.
 ///

@@ -13,11 +13,12 @@ use std::thread;
 use jiff::ZonedDateTime;
 
 use super::find::{Found, Place, Source};
-use crate::cli::standing::Known;
+use crate::cli::standing;
 use crate::cli::wrap::harmless;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
+use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::prescription::{Digest, Prescription, limits};
 use counterpoise_core::report::overview::{Person, Skipped, Under};
 
@@ -75,12 +76,12 @@ impl Reader<'_> {
     /// How somebody stands, and what tells their journal from others'.
     fn one(&self, source: &Source) -> Result<(Person, Vec<u64>), Failure> {
         let journal = open(&source.place)?;
-        let known = Known::recent(&journal)?;
+        let known = standing::known_recently(&journal)?;
         let marks = marks(&known);
         Ok((self.person(source, &journal, &known)?, marks))
     }
 
-    fn person(&self, source: &Source, journal: &Journal, known: &Known) -> Result<Person, Failure> {
+    fn person(&self, source: &Source, journal: &Journal, known: &Trainee) -> Result<Person, Failure> {
         let own = match &source.place {
             Place::Folder(folder) => source::in_use(folder)?.map(|source| source.prescription),
             Place::File(_) | Place::Export(_) => None,
@@ -162,7 +163,7 @@ impl Reader<'_> {
         let journals: Result<Vec<Journal>, Failure> =
             different.iter().map(|nth| open(&sources[*nth].place)).collect();
         let journal = Journal::together(&journals?)?;
-        let known = Known::recent(&journal)?;
+        let known = standing::known_recently(&journal)?;
         self.person(sources[0], &journal, &known).map(Some)
     }
 }
@@ -180,7 +181,7 @@ fn not_read(error: &io::Error) -> Failure {
 }
 
 /// The digest of what came into use last, else of what was practiced last.
-fn in_use(journal: &Journal, known: &Known) -> Result<Option<Digest>, Failure> {
+fn in_use(journal: &Journal, known: &Trainee) -> Result<Option<Digest>, Failure> {
     let handed_over = journal.handed_over(i64::MAX)?.and_then(|row| row.digest.parse().ok());
     Ok(handed_over.or_else(|| known.past.sittings().last().map(|sitting| sitting.first().digest)))
 }
@@ -195,7 +196,7 @@ fn prescription(path: &Path) -> Option<Prescription> {
 
 /// What two journals of one person have in common: their sessions, and before the first the answers about suitability. A
 /// number for each, for all are kept at once; who is taken for the same is read again.
-fn marks(known: &Known) -> Vec<u64> {
+fn marks(known: &Trainee) -> Vec<u64> {
     let mark = |text: &str| {
         let mut hasher = DefaultHasher::new();
         text.hash(&mut hasher);

@@ -10,13 +10,12 @@ use jiff::civil::Date;
 
 use super::{Desk, not_written};
 use crate::cli::practice::{Stage, account, face, patches, perform};
-use crate::cli::standing::{self, Known};
+use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::journal::folder::write_beside;
-use crate::journal::read::SessionRecord;
 use crate::journal::{Folder, Journal, SeenRow, SessionId};
 use crate::settings::Settings;
 use counterpoise_core::course::progression::unwell_last_time;
@@ -24,7 +23,7 @@ use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Fit, Session};
-use counterpoise_core::record::{Response, Seen, SessionBegun, SetEnd, TriedOut};
+use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
 
 /// What was asked for on the command line.
 pub(super) struct Wishes<'a> {
@@ -332,7 +331,7 @@ fn tried<W: Write>(
         desk.say(&format!("Note: {notice}."))?;
     }
     let clock = Clock::real();
-    let known = Known::of(&journal)?;
+    let known = standing::known(&journal)?;
     let next = known.next(&trial.prescription, &clock.wall());
     // The day, and how much was practiced, are no reason: it counts as no practice. What bars the person is.
     if next.is_barred() {

@@ -5,7 +5,6 @@ use serde_json::{Value, json};
 use tempfile::tempdir;
 
 use super::super::keep::Try;
-use super::super::row::Line;
 use super::super::sample::{
     any_session, begun, expected, id, in_memory, keep, moment, open, session, with_partner,
 };
@@ -14,7 +13,7 @@ use super::{Imported, import};
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::health::lock::Lock;
 use counterpoise_core::health::suitability::{Answer, Topic};
-use counterpoise_core::record::SessionEnd;
+use counterpoise_core::record::{Line, SessionEnd};
 
 fn exported(journal: &Journal) -> String {
     let mut out = Vec::new();

@@ -3,12 +3,12 @@
 use serde_json::{Value, json};
 use tempfile::tempdir;
 
-use super::super::row::Line;
 use super::super::sample::{id, in_memory, keep, moment, open, session};
 use super::super::{Folder, Journal, JournalError, export, rescue};
 use super::Incoming;
 use counterpoise_core::health::suitability::{Answer, Topic};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
+use counterpoise_core::record::Line;
 
 /// The sample session, under this prescription.
 fn under(digest: Digest) -> Vec<Line> {

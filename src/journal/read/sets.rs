@@ -3,8 +3,9 @@
 use rusqlite::{Connection, OptionalExtension, Row, params};
 
 use super::super::table::{all, checked, checked_or_null};
-use super::{PlanRecord, SetRecord};
-use crate::journal::row::{CueRow, DeliveryRow, DisturbanceRow, ResponseRow, SetEndRow, SetRow};
+use counterpoise_core::record::{
+    CueRow, DeliveryRow, DisturbanceRow, PlanRecord, ResponseRow, SetEndRow, SetRecord, SetRow,
+};
 
 pub(super) fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>> {
     let sql = "SELECT number, begun, drill, form, step, stance, side, surface, support, vision, \

@@ -1,10 +1,9 @@
 //! A try-out is kept, shown, exported and taken in, and what was seen only grows.
 
-use super::super::row::Line;
 use super::super::sample::{begun, id, keep, moment, open, session};
 use super::super::{Folder, export, import};
 use super::*;
-use counterpoise_core::record::Seen;
+use counterpoise_core::record::{Line, Seen};
 
 fn tried() -> Vec<Line> {
     let row = TryoutRow { watched_by: "K. L.".into(), partner: "R.".into(), seen: Vec::new() };

@@ -8,12 +8,11 @@ use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::super::row::Line;
 use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session, set};
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
 use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::record::{Entry, Question, SessionEnd};
+use counterpoise_core::record::{Entry, Line, Question, SessionEnd};
 
 const LONG: Duration = Duration::from_secs(60);
 

@@ -1,7 +1,7 @@
 use jiff::civil::{Date, date};
-use jiff::{SignedDuration, ToSpan};
+use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
-use super::{Due, Mark, Program};
+use super::{Due, Mark, Program, moment};
 use crate::course::past::sample::{at, clean, on, past, prescription};
 use crate::course::past::{Barrier, Lifted, Past};
 use crate::plan::prescription::Prescription;
@@ -219,4 +219,19 @@ fn nothing_is_planned_past_the_last_week() {
     let planned = program.planned(nov(3), date(2027, 3, 1));
     assert_eq!(planned.last(), Some(&date(2027, 1, 22)));
     assert_eq!(planned.len(), 35, "36 in twelve weeks, one of them done");
+}
+
+#[test]
+fn a_day_means_its_end_and_today_means_now() {
+    let now: ZonedDateTime = "2026-11-02T09:30:00-05:00[America/New_York]".parse().unwrap();
+    assert_eq!(moment(None, &now), now);
+    assert_eq!(moment(Some(date(2026, 11, 2)), &now), now);
+    let later = moment(Some(date(2026, 11, 4)), &now);
+    assert_eq!(later.to_string(), "2026-11-04T23:59:59.999-05:00[America/New_York]");
+    // Clocks there go on by an hour on March 8 and back on November 1 (IANA tz database): 23 and 25 hours.
+    for (day, end) in [(date(2026, 3, 8), "T23:59:59.999-04:00"), (date(2026, 11, 1), "T23:59:59.999-05:00")]
+    {
+        let last = moment(Some(day), &now);
+        assert_eq!((last.date(), last.to_string().contains(end)), (day, true), "{last}");
+    }
 }

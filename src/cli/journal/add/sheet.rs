@@ -8,15 +8,13 @@ use jiff::civil::Date;
 use jiff::{ToSpan, ZonedDateTime};
 
 use crate::cli::form::Form;
-use crate::cli::standing::Known;
 use crate::cli::wrap::hanging;
 use crate::cli::{Failure, source};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::course::printed_sheet::{self, WEEK};
+use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
-
-/// So many days a sheet is used, the one on which it is printed among them: it says "this week".
-const WEEK: i64 = 7;
 
 impl<R: BufRead, W: Write> Form<R, W> {
     /// The prescription of the sheet. Where another came into use in the week up to that day, its title tells which it was.
@@ -54,18 +52,11 @@ impl<R: BufRead, W: Write> Form<R, W> {
     pub(super) fn steps(
         &mut self,
         prescription: &Prescription,
-        known: &Known,
+        known: &Trainee,
         at: &ZonedDateTime,
         then: &[Option<u8>],
     ) -> Result<Vec<Option<u8>>, Failure> {
-        let mut most = then.to_vec();
-        for earlier in 1..WEEK {
-            let printed = at.saturating_sub(earlier.days());
-            let steps = known.before(printed.date()).next(prescription, &printed).steps;
-            for (most, step) in most.iter_mut().zip(steps) {
-                *most = (*most).max(step);
-            }
-        }
+        let most = printed_sheet::most(known, prescription, at, then);
         let plans = prescription.drills();
         let mut steps = then.to_vec();
         // The first drill of all is the warm-up, which stays at its first step.

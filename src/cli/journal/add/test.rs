@@ -4,12 +4,13 @@ use jiff::civil::date;
 use jiff::{SignedDuration, ZonedDateTime};
 use tempfile::tempdir;
 
-use super::{Form, Known, standing};
-use crate::journal::read::SessionRecord;
-use crate::journal::{Folder, Journal, SessionId, Ticked};
+use super::{Form, standing};
+use crate::journal::{Folder, Journal, Ticked};
+use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::{Barriers, Decision};
 use counterpoise_core::health::lock::{HOLD, Hold};
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::SessionRecord;
 
 /// Friday, in New York.
 fn now() -> ZonedDateTime {
@@ -47,7 +48,7 @@ impl Place {
 
     fn keep(&mut self, typed: &str) -> (String, SessionRecord) {
         let (shown, ticked) = self.ask(typed);
-        let id = SessionId::random().unwrap();
+        let id = crate::entropy::session_id().unwrap();
         self.journal.keep_ticked(&id, &ticked.unwrap_or_else(|fact| panic!("{fact}: {shown}"))).unwrap();
         (shown, self.journal.find(id.as_str()).unwrap())
     }
@@ -120,8 +121,8 @@ fn a_day_has_come_is_not_long_ago_and_has_no_practice_yet() {
     let past = place.past();
     assert_eq!(past.sittings().iter().filter(|one| one.day() == date(2026, 10, 27)).count(), 2);
     let gentle = Prescription::ready("gentle").unwrap();
-    let then = standing::moment(Some(date(2026, 10, 29)), &now());
-    let next = Known::of(&place.journal).unwrap().before(date(2026, 10, 29)).next(gentle, &then);
+    let then = moment(Some(date(2026, 10, 29)), &now());
+    let next = standing::known(&place.journal).unwrap().before(date(2026, 10, 29)).next(gentle, &then);
     assert_eq!(next.decision, Decision::Hold, "two of one day are no two clean sessions");
 }
 
@@ -170,7 +171,7 @@ fn after_a_step_down_a_sheet_from_before_it_is_kept_as_it_was_and_it_goes_on_fro
         "{shown}"
     );
     assert_eq!((steps(&kept), given(&kept)), (vec![1, 2, 2], vec![1, 1]));
-    let next = Known::of(&place.journal).unwrap().next(Prescription::ready("gentle").unwrap(), &now());
+    let next = standing::known(&place.journal).unwrap().next(Prescription::ready("gentle").unwrap(), &now());
     assert_eq!(next.steps, [Some(1), Some(1)]);
 }
 
@@ -336,7 +337,7 @@ fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
     let ticked = place.ask(&format!("2\n{EASY}")).1.unwrap();
     // A journal that is only looked at stands for one that cannot be written.
     let mut closed = Journal::look(&place.folder).unwrap();
-    let (id, mut shown) = (SessionId::random().unwrap(), Vec::new());
+    let (id, mut shown) = (crate::entropy::session_id().unwrap(), Vec::new());
     let mut form =
         Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was kept", "counterpoise journal add");
     let failure = form.kept(&mut closed, &id, &ticked).unwrap_err();

@@ -9,10 +9,9 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
 use crate::cli::wrap::hanging;
-use crate::journal::read::{SessionRecord, SetRecord};
 use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
 use counterpoise_core::plan::drill::Drill;
-use counterpoise_core::record::Response;
+use counterpoise_core::record::{Response, SessionRecord, SetRecord};
 
 /// So many practices are listed at once: they fit a small terminal with what is asked.
 const A_PAGE: usize = 10;
@@ -32,7 +31,7 @@ pub(super) fn ask(
         None => form.which(journal)?,
     };
     let (right, set_aside) = journal.as_corrected(&session)?;
-    let empty = |what| Journal::correction(now, &session.id, what, "");
+    let empty = |what| CorrectionRow::new(now, &session.id, what, "");
     let mut row = match form.what(&right, set_aside)? {
         What::Answer => form.answer(&right, empty(Corrected::Answer))?,
         What::Response => form.response(&right, empty(Corrected::Response))?,

@@ -4,9 +4,8 @@ use tempfile::tempdir;
 
 use super::show;
 use crate::journal::Folder;
-use crate::journal::row::{Line, SeenRow, TryoutRow};
 use crate::journal::sample::{id, keep, open, session};
-use counterpoise_core::record::Seen;
+use counterpoise_core::record::{Line, Seen, SeenRow, TryoutRow};
 
 #[test]
 fn a_session_is_told_in_plain_words() {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use counterpoise_core::record::{Seen, TriedOut};
+use crate::record::{Seen, TriedOut};
 
 /// Who watched, with which partner, and what was seen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

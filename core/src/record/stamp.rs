@@ -1,4 +1,4 @@
-//! A moment as the journal keeps it: whole milliseconds, with offset and zone. Not where it comes from (`clock`).
+//! A moment as it is kept: whole milliseconds, with offset and zone.
 
 use jiff::{
     RoundMode, SignedDuration, Timestamp, Unit, ZonedDateTime, ZonedDateTimeRound, civil, tz::TimeZone,
@@ -26,6 +26,11 @@ impl Stamp {
         self.ms
     }
 
+    /// The instant.
+    pub fn instant(&self) -> Timestamp {
+        instant(self.ms)
+    }
+
     /// The local date and time, to the minute, for people: `2026-11-02 09:30`.
     pub fn minute(&self) -> String {
         self.text
@@ -42,12 +47,15 @@ impl Stamp {
     }
 
     /// The moment `ms` milliseconds later, written in the same zone if this machine knows it, else in UTC.
-    pub(super) fn plus(&self, ms: i64) -> Self {
-        let here = self.text.parse().unwrap_or_else(|_| {
-            ZonedDateTime::new(Timestamp::from_millisecond(self.ms).unwrap_or_default(), TimeZone::UTC)
-        });
+    pub fn plus(&self, ms: i64) -> Self {
+        let here = self.text.parse().unwrap_or_else(|_| ZonedDateTime::new(self.instant(), TimeZone::UTC));
         Self::from(&here.saturating_add(SignedDuration::from_millis(ms)))
     }
+}
+
+/// The instant so many milliseconds after 1970-01-01 UTC; that date itself for a number that no calendar has.
+pub fn instant(ms: i64) -> Timestamp {
+    Timestamp::from_millisecond(ms).unwrap_or_default()
 }
 
 impl From<&ZonedDateTime> for Stamp {

@@ -3,12 +3,10 @@
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
-use crate::journal::timestamp::Stamp;
-use counterpoise_core::course::past::Barrier;
-use counterpoise_core::health::readiness::Item;
-use counterpoise_core::health::suitability::{Answer, Topic};
-use counterpoise_core::plan::drill::Form;
-use counterpoise_core::record::{Decided, Decision, Given};
+use crate::health::readiness::Item;
+use crate::health::suitability::{Answer, Topic};
+use crate::plan::drill::Form;
+use crate::record::{Barrier, Decided, Decision, Given, Stamp};
 
 /// A sentence on the pages of readiness.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

@@ -2,8 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::journal::timestamp::Stamp;
-use counterpoise_core::record::{Advice, LeftOut, Mishap, Response, RoutineEnd, RoutinePart};
+use crate::record::{Advice, LeftOut, Mishap, Response, RoutineEnd, RoutinePart, Stamp};
 
 /// What happened after a push.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

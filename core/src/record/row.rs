@@ -1,39 +1,32 @@
-//! What stands in one row of each table, without the keys of the tables above it. The same values are written, read,
-//! exported, imported and rescued. An [`Entry`] becomes rows in one place: `Line::from_entry`.
+//! What stands in one row of each table of a journal, without the keys of the tables above it. The same values are
+//! written, read, exported, imported and rescued. An [`Entry`](super::Entry) becomes rows in one place:
+//! [`Line::from_entry`](super::Line::from_entry).
 
-use std::fmt;
-
-use rand::TryRng;
-use rand::rngs::SysRng;
 use serde::{Deserialize, Deserializer, Serialize};
 
-use super::timestamp::Stamp;
-use counterpoise_core::draw::schedule::{Call, Cue, Seed, SetPlan};
-use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::plan::drill::{
+use super::{Channel, Delivery, Disturbance, Question, SetEnd, Stamp};
+use crate::draw::schedule::{Call, Cue, Seed, SetPlan};
+use crate::plan::direction::Direction;
+use crate::plan::drill::{
     Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
 };
-use counterpoise_core::plan::place::Room;
-use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Channel, Delivery, Disturbance, Entry, Question, SessionEnd, SetEnd};
+use crate::plan::place::Room;
+use crate::plan::prescription::Digest;
 
 mod balance_row;
 mod correction_row;
 mod fitness_row;
-mod partner;
+mod partner_row;
 mod tryout_row;
 
 pub use balance_row::BalanceRow;
 pub use correction_row::{Corrected, CorrectionRow};
 pub use fitness_row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
-pub use partner::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
-pub use tryout_row::SeenRow;
-pub(crate) use tryout_row::TryoutRow;
+pub use partner_row::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
+pub use tryout_row::{SeenRow, TryoutRow};
 
-/// Tells sessions apart, whichever machine they were made on: 128 random bits as 32 hexadecimal digits.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
-pub struct SessionId(String);
+/// What stands in place of a voice where a practice was typed in.
+pub const BY_HAND: &str = "typed in by hand";
 
 /// The facts known when a session is opened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -198,150 +191,16 @@ pub struct AnswerRow {
     pub answer: Option<u8>,
 }
 
-/// One entry as rows: what the writer keeps in one commit, and a rescue file lists.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub(crate) enum Line {
-    SessionBegun(SessionRow),
-    TriedOut(TryoutRow),
-    Decided(DecisionRow),
-    Readied { rows: Vec<ReadyRow> },
-    SetBegun { set: SetRow, cues: Vec<CueRow> },
-    Replanned { set: u8, pause: u16, paused_at_ms: u32, cues: Vec<CueRow> },
-    CueDelivered { set: u8, how: DeliveryRow },
-    SoundDisturbed { set: u8, what: DisturbanceRow },
-    SetEnded { set: u8, end: SetEndRow },
-    SetLeftOut(LeftOutRow),
-    Responded { set: u8, response: ResponseRow },
-    Mishap(MishapRow),
-    Advised(AdviceRow),
-    Routine(RoutineRow),
-    Course { patches: Vec<String> },
-    Answered(AnswerRow),
-    SessionEnded { at: Stamp, why: SessionEnd },
-}
-
-impl SessionId {
-    /// A new one, from the operating system's entropy.
-    ///
-    /// # Errors
-    /// If the operating system has none to give.
-    pub fn random() -> std::io::Result<Self> {
-        let mut bytes = [0; 16];
-        SysRng.try_fill_bytes(&mut bytes).map_err(std::io::Error::other)?;
-        Ok(Self::from_bytes(bytes))
-    }
-
-    /// The one with these bytes.
-    ///
-    /// ```
-    /// use counterpoise::journal::SessionId;
-    /// assert_eq!(SessionId::from_bytes([0xa5; 16]).to_string(), "a5".repeat(16));
-    /// ```
-    pub fn from_bytes(bytes: [u8; 16]) -> Self {
-        Self(format!("{:032x}", u128::from_be_bytes(bytes)))
-    }
-
-    /// The 32 digits.
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-
-    /// The first eight digits: enough for people.
-    pub fn short(&self) -> &str {
-        &self.0[..8]
-    }
-}
-
-impl fmt::Display for SessionId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
-    }
-}
-
-impl TryFrom<String> for SessionId {
-    type Error = String;
-
-    fn try_from(text: String) -> Result<Self, String> {
-        let lower_hex = |byte: u8| byte.is_ascii_digit() || (b'a'..=b'f').contains(&byte);
-        if text.len() == 32 && text.bytes().all(lower_hex) {
-            Ok(Self(text))
-        } else {
-            Err(format!("\"{text}\" is not a session's id: 32 of the digits 0-9 and a-f"))
-        }
-    }
-}
-
-impl From<SessionId> for String {
-    fn from(id: SessionId) -> Self {
-        id.0
-    }
-}
-
-impl Line {
-    /// `place` counts the session's entries; it orders the answers.
-    pub(super) fn from_entry(entry: &Entry, place: u32) -> Self {
-        match entry {
-            Entry::SessionBegun(begun) => Self::SessionBegun(SessionRow {
-                begun: Stamp::from(&begun.at),
-                title: begun.title.clone(),
-                digest: begun.digest.to_string(),
-                seed: begun.seed.to_string(),
-                seed_given: begun.seed_given,
-                method: begun.method,
-                voice: begun.voice.clone(),
-                device: begun.device.clone(),
-                sets_planned: begun.sets_planned,
-            }),
-            Entry::TriedOut(tried) => Self::TriedOut(tried.into()),
-            Entry::Decided(decided) => Self::Decided(decided.into()),
-            Entry::Readied { answers } => {
-                let rows = answers.iter().map(|(item, is_true)| ReadyRow { item: *item, is_true: *is_true });
-                Self::Readied { rows: rows.collect() }
-            }
-            Entry::SetBegun { at, plan, channel, room } => {
-                Self::SetBegun { set: SetRow::new(Stamp::from(at), plan, *channel), cues: cues(plan, *room) }
-            }
-            Entry::Replanned { set, pause, paused_at, plan, room } => Self::Replanned {
-                set: *set,
-                pause: *pause,
-                paused_at_ms: paused_at.0,
-                cues: cues(plan, *room),
-            },
-            Entry::SetLeftOut { set, at, why } => {
-                Self::SetLeftOut(LeftOutRow { set: *set, at: Stamp::from(at), why: *why })
-            }
-            Entry::Responded { set, cue, response } => {
-                Self::Responded { set: *set, response: ResponseRow { cue: *cue, response: *response } }
-            }
-            Entry::Mishap { set, at, what, cue } => {
-                Self::Mishap(MishapRow { place, set: *set, at_ms: at.0, what: *what, cue: *cue })
-            }
-            Entry::Advised { set, advice } => Self::Advised(AdviceRow { place, set: *set, advice: *advice }),
-            Entry::Routine { part, at, how } => {
-                Self::Routine(RoutineRow { part: *part, at: Stamp::from(at), how: *how })
-            }
-            Entry::Course { patches } => Self::Course { patches: patches.clone() },
-            Entry::CueDelivered(delivered) => {
-                Self::CueDelivered { set: delivered.set, how: DeliveryRow::new(delivered.cue, delivered.how) }
-            }
-            Entry::SoundDisturbed { set, at, how } => {
-                Self::SoundDisturbed { set: *set, what: DisturbanceRow { place, at_ms: at.0, how: *how } }
-            }
-            Entry::SetEnded { set, at, worked, why } => Self::SetEnded {
-                set: *set,
-                end: SetEndRow { at: Stamp::from(at), worked_ms: worked.0, why: *why },
-            },
-            Entry::Answered { set, question, answer } => {
-                Self::Answered(AnswerRow { place, set: *set, question: *question, answer: *answer })
-            }
-            Entry::SessionEnded { at, why } => Self::SessionEnded { at: Stamp::from(at), why: *why },
-        }
+impl SessionRow {
+    /// Whether it was typed in by hand: its hour and its calls are not known.
+    pub fn is_by_hand(&self) -> bool {
+        self.voice == BY_HAND
     }
 }
 
 impl SetRow {
-    pub(super) fn new(begun: Stamp, plan: &SetPlan, channel: Channel) -> Self {
+    /// The set as drawn, with its work begun at this moment.
+    pub fn new(begun: Stamp, plan: &SetPlan, channel: Channel) -> Self {
         let conditions = plan.conditions();
         Self {
             number: plan.number(),
@@ -364,7 +223,8 @@ impl SetRow {
     }
 }
 
-fn cues(plan: &SetPlan, room: Room) -> Vec<CueRow> {
+/// The cues of a set as planned.
+pub(super) fn cues(plan: &SetPlan, room: Room) -> Vec<CueRow> {
     plan.cues().iter().zip(0..).map(|(cue, place)| CueRow::new(place, cue, room, plan.facing())).collect()
 }
 
@@ -392,7 +252,8 @@ impl CueRow {
 }
 
 impl DeliveryRow {
-    pub(super) fn new(cue: u16, how: Delivery) -> Self {
+    /// The cue at this place of its set, as it was delivered.
+    pub fn new(cue: u16, how: Delivery) -> Self {
         match how {
             Delivery::Heard { wanted, began, rate } => Self {
                 cue,

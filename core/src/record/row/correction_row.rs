@@ -1,11 +1,10 @@
 //! A row of what was corrected.
 
+use jiff::ZonedDateTime;
 use serde::{Deserialize, Serialize};
 
-use super::SessionId;
-use crate::journal::timestamp::Stamp;
-use counterpoise_core::record::{Question, Response};
-use counterpoise_core::words;
+use crate::record::{Question, Response, SessionId, Stamp};
+use crate::words;
 
 /// What is corrected.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -52,6 +51,20 @@ pub struct CorrectionRow {
 }
 
 impl CorrectionRow {
+    /// A correction of this session, made now.
+    pub fn new(at: &ZonedDateTime, session: &SessionId, what: Corrected, reason: &str) -> Self {
+        Self {
+            at: Stamp::from(at),
+            session: session.clone(),
+            what,
+            set: None,
+            question: None,
+            cue: None,
+            right: None,
+            reason: reason.to_owned(),
+        }
+    }
+
     /// The right answer, of an answer.
     pub fn answer(&self) -> Option<u8> {
         self.right.as_deref().and_then(|digits| digits.parse().ok())
@@ -63,7 +76,7 @@ impl CorrectionRow {
     }
 
     /// Whether it says what its kind has to say, and nothing else.
-    pub(in crate::journal) fn is_sound(&self) -> bool {
+    pub fn is_sound(&self) -> bool {
         let right_is = |read: bool| self.right.is_none() || read;
         match self.what {
             Corrected::SetAside | Corrected::CountsAgain => {

@@ -1,0 +1,59 @@
+//! What was kept as the rules see it: every session as it is right, with the locks and holds that no correction takes
+//! away.
+
+use std::borrow::Cow;
+
+use crate::course::past::{Lifted, Past, PastSession};
+use crate::course::progression::marks_of;
+use crate::record::{ClearanceRow, CorrectionRow, Right, SessionRecord};
+
+impl Past {
+    /// Everything that was practiced, and what was cleared.
+    pub fn of(records: &[SessionRecord], corrections: &[CorrectionRow], clearances: &[ClearanceRow]) -> Self {
+        let sessions = records.iter().filter_map(|record| Some(corrected(record, corrections)?.0));
+        Self { sessions: sessions.collect(), lifted: Lifted::by(clearances) }
+    }
+}
+
+/// The session as it is right, for the rules and as a record. What it locked or held as it was kept, or after any
+/// correction of it, stays locked and held: only a clearance lifts a lock, and only time a hold. `None` as for
+/// [`PastSession::begun`].
+pub fn corrected<'a>(
+    record: &'a SessionRecord,
+    corrections: &[CorrectionRow],
+) -> Option<(PastSession, Cow<'a, SessionRecord>)> {
+    let kept = PastSession::from_record(record)?;
+    if !corrections.iter().any(|row| row.session == record.id) {
+        return Some((kept, Cow::Borrowed(record)));
+    }
+    let (mut locks, mut holds) = marks_of(&kept);
+    let mut right = kept;
+    let mut so_far = Right::new(record);
+    for row in corrections {
+        if so_far.correct(row) {
+            right = PastSession::from_record(&so_far.record)?;
+            let (more_locks, more_holds) = marks_of(&right);
+            locks.extend(more_locks);
+            holds.extend(more_holds);
+        }
+    }
+    right.discounted = so_far.set_aside;
+    let (now_locks, now_holds) = marks_of(&right);
+    right.locked_before = once_each(&locks, &now_locks);
+    right.held_before = once_each(&holds, &now_holds);
+    Some((right, Cow::Owned(so_far.record)))
+}
+
+/// Each mark once, those of `but` left out.
+fn once_each<T: PartialEq + Copy>(marks: &[T], but: &[T]) -> Vec<T> {
+    let mut once = Vec::new();
+    for mark in marks {
+        if !(but.contains(mark) || once.contains(mark)) {
+            once.push(*mark);
+        }
+    }
+    once
+}
+
+#[cfg(test)]
+mod test;

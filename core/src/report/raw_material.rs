@@ -1,0 +1,86 @@
+//! What was kept becomes the material of a report: each session as it is right, and as it was kept where anything was
+//! corrected.
+
+use super::material::{Material, More, MoreOfSet};
+use crate::course::history::corrected;
+use crate::course::past::Lifted;
+use crate::plan::drill::Action;
+use crate::record::{BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Question, SessionRecord, SetRecord};
+
+impl Material {
+    /// The material of everything that was kept.
+    pub fn of(
+        records: &[SessionRecord],
+        corrections: &[CorrectionRow],
+        clearances: Vec<ClearanceRow>,
+        changes: Vec<ChangeRow>,
+        tests: &[BalanceRow],
+    ) -> Self {
+        let lifted = Lifted::by(&clearances);
+        let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(records, &[], &lifted)));
+        let clearances = clearances.into_iter();
+        let changes = changes.into_iter();
+        Self {
+            clearances: clearances.filter_map(|row| Some((row.at.day()?, row.who, row.reason))).collect(),
+            changes: changes.filter_map(|row| Some((row.at.day()?, row.what))).collect(),
+            tests: tests.iter().filter_map(BalanceRow::dated).collect(),
+            as_kept,
+            ..sessions(records, corrections, &lifted)
+        }
+    }
+}
+
+/// The sessions with these corrections, and nothing besides.
+fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[Lifted]) -> Material {
+    let mut material = Material::default();
+    for record in records {
+        if let Some((session, right)) = corrected(record, corrections) {
+            material.past.sessions.push(session);
+            let of = corrections.iter().filter(|row| row.session == record.id);
+            material
+                .more
+                .push(More { corrected: of.map(CorrectionRow::sentence).collect(), ..more_of(&right) });
+        }
+    }
+    material.past.lifted = lifted.to_vec();
+    material
+}
+
+fn more_of(record: &SessionRecord) -> More {
+    More {
+        title: record.start.title.clone(),
+        seed_given: record.start.seed_given,
+        silent: record.start.device.is_none() && !record.start.is_by_hand(),
+        weekly: Question::WEEKLY.map(|question| {
+            record.answers.iter().find(|row| row.question == question).and_then(|row| row.answer)
+        }),
+        corrected: Vec::new(),
+        not_said: record.answers.iter().filter(|row| row.answer.is_none()).count(),
+        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
+        before_set: record
+            .mishaps
+            .iter()
+            .filter(|row| record.sets.iter().all(|set| set.start.number != row.set))
+            .map(|row| (row.set, row.what))
+            .collect(),
+        why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
+        sets: record.sets.iter().map(more_of_set).collect(),
+    }
+}
+
+fn more_of_set(set: &SetRecord) -> MoreOfSet {
+    let plan = set.last_plan();
+    let planned = |cue| plan.iter().find(|row| row.cue == cue);
+    let direction = |cue| planned(cue).and_then(|row| row.direction);
+    // A set that a crash cut off was never gone through with the partner: what was asked for then was not noted.
+    let is_push = |cue| planned(cue).and_then(|row| row.action).is_some_and(Action::is_push);
+    let asked = set.delivered.iter().map(|row| row.cue).filter(|cue| is_push(*cue));
+    let never_kept = asked.filter(|cue| set.response_of(*cue).is_none()).map(|cue| (direction(cue), None));
+    let kept = set.responses.iter().map(|row| (direction(row.cue), row.response));
+    MoreOfSet {
+        side: set.start.side,
+        worked_ms: set.end.as_ref().map_or(0, |end| end.worked_ms),
+        responses: kept.chain(never_kept).collect(),
+        disturbed: set.disturbed.len(),
+    }
+}
