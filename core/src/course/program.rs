@@ -13,9 +13,9 @@ mod calendar;
 pub use calendar::{Mark, Month};
 
 /// Up to so many days a week, a day of rest lies between two practices \[judgment\].
-const REST_BETWEEN: u8 = 3;
+const MOST_DAYS_WITH_REST: u8 = 3;
 /// How far ahead the next day is looked for: in a week at the latest there is room again.
-const AHEAD: i32 = 14;
+const LOOKAHEAD_DAYS: i32 = 14;
 
 /// Whether a practice is due on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -76,7 +76,7 @@ pub fn days_between(a: Date, b: Date) -> i32 {
     (b.duration_since(a).as_hours() / 24) as i32
 }
 
-fn plus(day: Date, days: i32) -> Date {
+fn add_days(day: Date, days: i32) -> Date {
     day.saturating_add(days.days())
 }
 
@@ -113,7 +113,7 @@ impl<'a> Program<'a> {
 
     /// The last day of its weeks; `None` before the first practice.
     pub fn ends_on(&self) -> Option<Date> {
-        self.began.map(|began| plus(began, 7 * i32::from(self.weeks) - 1))
+        self.began.map(|began| add_days(began, 7 * i32::from(self.weeks) - 1))
     }
 
     /// Whether the weeks of the prescription have passed.
@@ -128,7 +128,7 @@ impl<'a> Program<'a> {
     }
 
     fn week_start(&self, day: Date) -> Date {
-        self.began.map_or(day, |began| plus(began, days_between(began, day).max(0) / 7 * 7))
+        self.began.map_or(day, |began| add_days(began, days_between(began, day).max(0) / 7 * 7))
     }
 
     /// Whether practice is due on `day`, at `now`.
@@ -166,12 +166,12 @@ impl<'a> Program<'a> {
     fn is_planned(&self, day: Date, days: &[Date]) -> bool {
         let Some(began) = self.began else { return true };
         let into = days_between(began, day).rem_euclid(7);
-        let start = plus(day, -into);
+        let start = add_days(day, -into);
         let planned =
             (0..i32::from(self.days_a_week)).filter(|nth| nth * 7 / i32::from(self.days_a_week) <= into);
         let done = days.iter().filter(|done| (start..day).contains(*done)).count();
-        let yesterday = days.contains(&plus(day, -1));
-        done < planned.count() && !(yesterday && self.days_a_week <= REST_BETWEEN)
+        let yesterday = days.contains(&add_days(day, -1));
+        done < planned.count() && !(yesterday && self.days_a_week <= MOST_DAYS_WITH_REST)
     }
 
     fn next_after(&self, day: Date) -> Date {
@@ -179,13 +179,13 @@ impl<'a> Program<'a> {
     }
 
     fn next_with(&self, day: Date, days: &[Date]) -> Date {
-        let ahead = (1..=AHEAD).map(|ahead| plus(day, ahead));
+        let ahead = (1..=LOOKAHEAD_DAYS).map(|ahead| add_days(day, ahead));
         let due = |day: &Date| self.has_room(*day, days) && self.is_planned(*day, days);
-        ahead.clone().find(due).unwrap_or(plus(day, AHEAD))
+        ahead.clone().find(due).unwrap_or(add_days(day, LOOKAHEAD_DAYS))
     }
 
     /// The days that are planned from `day` on, up to and with `last`, if each is practiced.
-    pub fn planned(&self, day: Date, last: Date) -> Vec<Date> {
+    pub fn planned_days(&self, day: Date, last: Date) -> Vec<Date> {
         let mut days = self.days.clone();
         let mut program = self.clone();
         let mut planned = Vec::new();
@@ -200,7 +200,7 @@ impl<'a> Program<'a> {
                 planned.push(at);
                 days.push(at);
             }
-            at = plus(at, 1);
+            at = add_days(at, 1);
         }
         planned
     }
@@ -208,7 +208,7 @@ impl<'a> Program<'a> {
     /// The days from `since` to `until` on which the prescription asks for practice, as they lie if none is moved: from the
     /// day on which it was `issued` (where nobody issued it, from the first practice) until its weeks have passed, which are
     /// counted from the first practice.
-    pub fn asked(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
+    pub fn prescribed_days(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
         let Some(from) = issued.or(self.began) else { return Vec::new() };
         let asks = |day: &Date| {
             let begun = self.began.filter(|began| began <= day);
@@ -222,7 +222,7 @@ impl<'a> Program<'a> {
 
     /// The month in which `day` lies.
     pub fn month(&self, day: Date) -> Month {
-        let planned = self.planned(day, day.last_of_month());
+        let planned = self.planned_days(day, day.last_of_month());
         Month::new(day, |cell| {
             if self.days.contains(&cell) {
                 Mark::Done

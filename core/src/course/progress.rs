@@ -10,7 +10,7 @@ use crate::plan::drill::Drill;
 use crate::plan::prescription::{DrillPlan, Prescription};
 
 /// So many practices at the beginning and at the end are held against each other \[judgment\].
-const FEW: usize = 3;
+const COMPARED_SESSIONS: usize = 3;
 
 /// What is told, each a few sentences.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,7 +31,7 @@ impl Progress {
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         Self {
             week: week(&program, &days, prescription, today),
-            next: coming(next, days.last().copied(), today),
+            next: upcoming(next, days.last().copied(), today),
             easier: easier(&sittings, prescription),
         }
     }
@@ -65,7 +65,7 @@ fn week(program: &Program<'_>, days: &[Date], prescription: &Prescription, today
     said
 }
 
-fn coming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
+fn upcoming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
     let mut said = Vec::new();
     match next.decision {
         Decision::Up | Decision::Hold | Decision::Down => said.push(match next.decision {
@@ -100,9 +100,9 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
         .flat_map(Sitting::sessions)
         .collect();
     let mut said: Vec<String> =
-        prescription.drills().iter().skip(1).filter_map(|plan| higher(plan, &ours)).collect();
-    if ours.len() >= 2 * FEW {
-        let (first, last) = (&ours[..FEW], &ours[ours.len() - FEW..]);
+        prescription.drills().iter().skip(1).filter_map(|plan| step_gain(plan, &ours)).collect();
+    if ours.len() >= 2 * COMPARED_SESSIONS {
+        let (first, last) = (&ours[..COMPARED_SESSIONS], &ours[ours.len() - COMPARED_SESSIONS..]);
         let sum = |of: &[&PastSession],
                    value: fn(&crate::course::past::PastSet) -> Option<u8>|
          -> Option<(u32, u32)> {
@@ -139,7 +139,7 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
 }
 
 /// "Reaches at the counter: at first feet apart, one hand; now feet together, one hand."
-fn higher(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
+fn step_gain(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
     let drill: &Drill = plan.drill();
     let steps: Vec<u8> = ours
         .iter()

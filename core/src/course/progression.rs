@@ -23,8 +23,8 @@ mod judge;
 mod reason;
 
 pub use crate::record::Decision;
-pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
-pub use judge::{Fault, Judged, Shortfall, judge};
+pub use barrier::{ActiveHold, ActiveLock, Barriers, marks_of, unwell_last_time};
+pub use judge::{Fault, Judgment, Shortfall, judge};
 pub use reason::Reason;
 
 /// After more days than this without practice it goes on one step lower \[judgment\].
@@ -96,8 +96,8 @@ impl Next {
         if let Some(because) = prescription.accepted_because() {
             next.reasons.push(Reason::Accepted { because: because.to_owned() });
         }
-        next.not_now(past, program.due(now.date(), now.timestamp()), now.date());
-        next.barred(&Barriers::of(past, now.timestamp(), now.date()), now);
+        next.apply_due(past, program.due(now.date(), now.timestamp()), now.date());
+        next.apply_barriers(&Barriers::of(past, now.timestamp(), now.date()), now);
         if bounds.is_none() {
             let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
             let because = because.map(|(topic, ..)| topic.fact()).next().unwrap_or_default();
@@ -141,7 +141,7 @@ impl Next {
         self.reasons.insert(0, reason);
     }
 
-    fn not_now(&mut self, past: &Past, due: Due, day: Date) {
+    fn apply_due(&mut self, past: &Past, due: Due, day: Date) {
         let (decision, reason, next) = match due {
             Due::Today => return,
             Due::Finish { .. } => return self.finish(past),
@@ -163,7 +163,7 @@ impl Next {
         self.stop(self.then, Reason::Finish { first_set: self.first_set });
     }
 
-    fn barred(&mut self, barriers: &Barriers, now: &ZonedDateTime) {
+    fn apply_barriers(&mut self, barriers: &Barriers, now: &ZonedDateTime) {
         if let Some(day) = barriers.not_before {
             self.next_day = self.next_day.max(Some(day));
             self.stop(Decision::Rest, Reason::NotTodayAnswered { next: day });
@@ -229,7 +229,7 @@ impl<'a> Ladders<'a> {
         let steps = plans.map(|(place, plan)| match place {
             // The warm-up is every session's first drill, at its first step, with both hands resting.
             0 => Some(1),
-            _ => self.most(plan).map(|most| self.steps[place].min(most)),
+            _ => self.highest_step(plan).map(|most| self.steps[place].min(most)),
         });
         let steps = steps.collect();
         let reasons = self.reasons;
@@ -237,7 +237,7 @@ impl<'a> Ladders<'a> {
     }
 
     /// The highest step of this drill that the prescription and the person's limits leave.
-    fn most(&self, plan: &DrillPlan) -> Option<u8> {
+    fn highest_step(&self, plan: &DrillPlan) -> Option<u8> {
         self.bounds.most_of(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
     }
 
@@ -245,9 +245,9 @@ impl<'a> Ladders<'a> {
     fn lower(&mut self) -> bool {
         let mut lowered = false;
         if let Some(last) = self.sittings.last() {
-            let Judged { faults, .. } = judge(last, self.prescription);
+            let Judgment { faults, .. } = judge(last, self.prescription);
             if !faults.is_empty() {
-                let whole = faults.iter().any(Fault::is_of_the_person);
+                let whole = faults.iter().any(Fault::is_about_person);
                 let at: Vec<usize> = (1..self.steps.len())
                     .filter(|place| {
                         let plan = &self.prescription.drills()[*place];
@@ -256,27 +256,27 @@ impl<'a> Ladders<'a> {
                     .collect();
                 // What happened in the warm-up lowers everything else: the warm-up itself is the gentlest there is.
                 let at = if at.is_empty() { (1..self.steps.len()).collect() } else { at };
-                self.one_lower(&at);
+                self.lower_steps(&at);
                 self.reasons.extend(faults.into_iter().map(|fault| Reason::Fault { fault }));
                 lowered = true;
             }
         }
         let all: Vec<usize> = (1..self.steps.len()).collect();
-        for told in barrier::told_since(self.past, self.sittings.last()) {
-            self.one_lower(&all);
-            self.reasons.push(Reason::Told { what: told });
+        for told in barrier::reported_since(self.past, self.sittings.last()) {
+            self.lower_steps(&all);
+            self.reasons.push(Reason::Reported { what: told });
             lowered = true;
         }
         let off = self.sittings.last().map_or(0, |last| days_between(last.day(), self.day));
         if off > LAYOFF_DAYS {
-            self.one_lower(&all);
+            self.lower_steps(&all);
             self.reasons.push(Reason::Layoff { days: off });
             lowered = true;
         }
         lowered
     }
 
-    fn one_lower(&mut self, at: &[usize]) {
+    fn lower_steps(&mut self, at: &[usize]) {
         for place in at {
             self.steps[*place] = self.steps[*place].saturating_sub(1).max(1);
         }
@@ -287,7 +287,7 @@ impl<'a> Ladders<'a> {
         let Some(last) = self.sittings.last() else { return self.reasons.push(Reason::FirstPractice) };
         let row = clean_in_a_row(&self.sittings, self.prescription);
         if row < CLEAN_IN_A_ROW {
-            let Judged { shortfalls, .. } = judge(last, self.prescription);
+            let Judgment { shortfalls, .. } = judge(last, self.prescription);
             if shortfalls.is_empty() {
                 self.reasons.push(Reason::OneClean);
             }
@@ -303,7 +303,7 @@ impl<'a> Ladders<'a> {
         }
         let plans = self.prescription.drills();
         let has_room =
-            |place: &usize| self.most(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
+            |place: &usize| self.highest_step(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
         let room = (1..plans.len()).filter(has_room);
         // The gentlest first, so that no drill runs ahead of the others.
         let Some(place) = room.min_by_key(|place| self.steps[*place]) else {

@@ -144,7 +144,7 @@ impl Dose {
         }
         let issued = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
         let sets_a_day: u32 = prescription.drills().iter().map(|plan| u32::from(plan.sets())).sum();
-        for day in Program::new(past, prescription).asked(issued, period.since, period.until) {
+        for day in Program::new(past, prescription).prescribed_days(issued, period.since, period.until) {
             let name = Week::name_of(day);
             for week in weeks.iter_mut().filter(|week| week.week == name) {
                 week.days_prescribed += 1;

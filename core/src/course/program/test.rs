@@ -216,7 +216,7 @@ fn nothing_is_planned_past_the_last_week() {
     let past = practiced(&[2]);
     let prescription = prescription();
     let program = Program::new(&past, &prescription);
-    let planned = program.planned(nov(3), date(2027, 3, 1));
+    let planned = program.planned_days(nov(3), date(2027, 3, 1));
     assert_eq!(planned.last(), Some(&date(2027, 1, 22)));
     assert_eq!(planned.len(), 35, "36 in twelve weeks, one of them done");
 }

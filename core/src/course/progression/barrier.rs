@@ -12,7 +12,7 @@ use crate::record::{Mishap, Response, SessionEnd, SetEnd};
 
 /// A lock, and the session that set it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Locked {
+pub struct ActiveLock {
     /// What.
     pub what: Lock,
     /// The session's id.
@@ -23,7 +23,7 @@ pub struct Locked {
 
 /// A hold that runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Holding {
+pub struct ActiveHold {
     /// What.
     pub what: Hold,
     /// When it runs out.
@@ -34,9 +34,9 @@ pub struct Holding {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Barriers {
     /// Until a clinician clears them, oldest first.
-    pub locks: Vec<Locked>,
+    pub locks: Vec<ActiveLock>,
     /// Until they run out.
-    pub holds: Vec<Holding>,
+    pub holds: Vec<ActiveHold>,
     /// It was answered that today is no day for it: not before this day.
     pub not_before: Option<Date>,
 }
@@ -53,7 +53,7 @@ impl Barriers {
                 locks
                     .into_iter()
                     .filter(|lock| !past.is_lifted(session, Barrier::Lock(*lock)))
-                    .map(|what| Locked { what, session: session.id.clone(), day: session.day }),
+                    .map(|what| ActiveLock { what, session: session.id.clone(), day: session.day }),
             );
             // A date that was set aside is no moment to count from; whoever cleared it has looked at it.
             if past.is_set_aside(session) {
@@ -62,7 +62,7 @@ impl Barriers {
             let since = session.known();
             let until = since.saturating_add(HOLD).unwrap_or(Timestamp::MAX);
             if now < until {
-                barriers.holds.extend(holds.into_iter().map(|what| Holding { what, until }));
+                barriers.holds.extend(holds.into_iter().map(|what| ActiveHold { what, until }));
             }
             if stays_a_day(session) {
                 // Nothing is due on that day any more, whatever is answered the second time.
@@ -138,7 +138,7 @@ pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
 /// What the person told on the pages of readiness since the last practice under this prescription, that practice's own
 /// pages included: each lowers by one step. Before the first practice nothing is lowered: the step to start at is the
 /// therapist's.
-pub(super) fn told_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
+pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
     let Some(last) = last else { return Vec::new() };
     let from = past.sessions.iter().position(|session| session.id == last.first().id).unwrap_or(0);
     let told = past.sessions[from..].iter().filter_map(|session| {

@@ -12,15 +12,15 @@ const GOOD_OF_TEN: usize = 8;
 /// Up to so many calls, held on at most once; above, twice \[judgment\].
 const FEW_CALLS: u32 = 15;
 /// The most effort of a clean session, 0 to 10; moderate ends at 6 (US Physical Activity Guidelines \[read\]).
-const EFFORT: u8 = 6;
+const MAX_EFFORT: u8 = 6;
 /// The same for rises and quick steps, which are meant to be vigorous (7-8).
-const EFFORT_QUICK: u8 = 8;
+const MAX_EFFORT_QUICK: u8 = 8;
 /// So much lowers anywhere.
 const EFFORT_TOO_HARD: u8 = 9;
 /// So much lowers when it comes twice, except in rises and quick steps.
 const EFFORT_HARD: u8 = 7;
 /// The highest mean of steadiness, 1 to 5.
-const STEADINESS: usize = 3;
+const MAX_MEAN_STEADINESS: usize = 3;
 const VERY_UNSTEADY: u8 = 4;
 const LOST_BALANCE: u8 = 5;
 /// Of so many responses in a row ...
@@ -30,7 +30,7 @@ const BAD_OF_WINDOW: usize = 2;
 
 /// How a practice went.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Judged {
+pub struct Judgment {
     /// Why it was not clean.
     pub shortfalls: Vec<Shortfall>,
     /// What lowers it.
@@ -119,7 +119,7 @@ pub struct Place {
     pub form: Form,
 }
 
-impl Judged {
+impl Judgment {
     /// Whether it counts toward a step up.
     pub fn is_clean(&self) -> bool {
         self.shortfalls.is_empty() && self.faults.is_empty()
@@ -141,7 +141,7 @@ impl Fault {
     }
 
     /// Whether it is about the person and not about one drill: everything goes down.
-    pub fn is_of_the_person(&self) -> bool {
+    pub fn is_about_person(&self) -> bool {
         self.place().is_none()
     }
 
@@ -162,8 +162,8 @@ fn is_quick(set: &PastSet) -> bool {
 }
 
 /// Judges one day's practice. `prescription` is the one under which it was done.
-pub fn judge(sitting: &Sitting<'_>, prescription: &Prescription) -> Judged {
-    Judged { shortfalls: shortfalls(sitting, prescription), faults: faults(sitting) }
+pub fn judge(sitting: &Sitting<'_>, prescription: &Prescription) -> Judgment {
+    Judgment { shortfalls: shortfalls(sitting, prescription), faults: faults(sitting) }
 }
 
 fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfall> {
@@ -205,7 +205,7 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
         _ => 0,
     }));
     let steady: Vec<usize> = sets.iter().filter_map(|set| set.steadiness).map(usize::from).collect();
-    if steady.iter().sum::<usize>() > STEADINESS * steady.len() {
+    if steady.iter().sum::<usize>() > MAX_MEAN_STEADINESS * steady.len() {
         found.push(Shortfall::Unsteady);
     }
     if sets.iter().any(|set| set.unwell == Some(1)) || sitting.sessions().any(|s| s.why_stopped == Some(1)) {
@@ -220,7 +220,7 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
 /// A tightened limit of the prescription holds for every drill.
 fn most_effort(set: &PastSet, prescription: &Prescription) -> u8 {
     let tightened = prescription.effort_at_most();
-    if is_quick(set) && tightened >= EFFORT { EFFORT_QUICK } else { tightened.min(EFFORT) }
+    if is_quick(set) && tightened >= MAX_EFFORT { MAX_EFFORT_QUICK } else { tightened.min(MAX_EFFORT) }
 }
 
 /// Whether everything was answered that is asked after a set. Where a partner notes each push, nobody asks about grabs.

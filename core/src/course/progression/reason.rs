@@ -77,7 +77,7 @@ pub enum Reason {
         fault: Fault,
     },
     /// The person told of a fall or dizziness.
-    Told {
+    Reported {
         /// What.
         what: Hold,
     },
@@ -205,11 +205,11 @@ impl fmt::Display for Reason {
                 f,
                 "Two clean sessions in a row, so {drill} goes up to step {step}: {change}. Everything else stays."
             ),
-            Self::Fault { fault } => write!(f, "{} That calls for one step lower.", in_words(fault)),
-            Self::Told { what: Hold::Fall } => {
+            Self::Fault { fault } => write!(f, "{} That calls for one step lower.", fault_words(fault)),
+            Self::Reported { what: Hold::Fall } => {
                 f.write_str("You told of a fall. That calls for one step lower.")
             }
-            Self::Told { what } => write!(f, "You told of {what}. That calls for one step lower."),
+            Self::Reported { what } => write!(f, "You told of {what}. That calls for one step lower."),
             Self::Layoff { days } => {
                 write!(
                     f,
@@ -241,24 +241,24 @@ impl fmt::Display for Reason {
     }
 }
 
-fn title(place: &Place) -> String {
+fn drill_title(place: &Place) -> String {
     let drill = Drill::named(&place.drill);
     drill.map_or_else(|| place.drill.clone(), |drill| drill.title().to_owned())
 }
 
-fn in_words(fault: &Fault) -> String {
+fn fault_words(fault: &Fault) -> String {
     match fault {
         Fault::Fell => "There was a fall.".to_owned(),
         Fault::Unwell => "You felt unwell.".to_owned(),
-        Fault::Grabbed(place) => format!("You had to grab hold, or nearly fell ({}).", title(place)),
+        Fault::Grabbed(place) => format!("You had to grab hold, or nearly fell ({}).", drill_title(place)),
         Fault::Steps(place) => {
-            format!("Two pushes of four in a row took two steps or more ({}).", title(place))
+            format!("Two pushes of four in a row took two steps or more ({}).", drill_title(place))
         }
-        Fault::TooHard(place) => format!("It was very hard ({}).", title(place)),
-        Fault::Hard(place) => format!("It was hard in two sets ({}).", title(place)),
-        Fault::LostBalance(place) => format!("You lost your balance ({}).", title(place)),
-        Fault::Unsteady(place) => format!("You were very unsteady in two sets ({}).", title(place)),
-        Fault::Stopped(place) => format!("You stopped because you felt unsteady ({}).", title(place)),
+        Fault::TooHard(place) => format!("It was very hard ({}).", drill_title(place)),
+        Fault::Hard(place) => format!("It was hard in two sets ({}).", drill_title(place)),
+        Fault::LostBalance(place) => format!("You lost your balance ({}).", drill_title(place)),
+        Fault::Unsteady(place) => format!("You were very unsteady in two sets ({}).", drill_title(place)),
+        Fault::Stopped(place) => format!("You stopped because you felt unsteady ({}).", drill_title(place)),
     }
 }
 

@@ -521,7 +521,7 @@ fn dizziness_that_passed_holds_from_when_it_was_told_and_lowers_everything() {
     assert_eq!(next_at(&past, &(&until - SignedDuration::from_millis(1))).decision, Decision::Rest);
     let next = next_at(&past, &until);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
-    assert_eq!(next.reasons, [Reason::Told { what: Hold::Dizziness }]);
+    assert_eq!(next.reasons, [Reason::Reported { what: Hold::Dizziness }]);
 }
 
 #[test]
