@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-use counterpoise_core::health::readiness::{Item, Page, Reason, Today, Verdict, Whom};
+use counterpoise_core::health::readiness::{Contact, Item, Page, Reason, Today, Verdict};
 use counterpoise_core::health::suitability::Topic;
 use counterpoise_core::plan::caution;
 use counterpoise_core::practice::session::asked;
@@ -99,8 +99,10 @@ fn what_follows_from_an_answer_is_read_at_twelve_too() {
     let table = syllables();
     let mut all = String::new();
     for item in Item::ALL {
-        for (verdict, whom) in [(Verdict::Gentler, Whom::Nobody), (Verdict::NotToday, Whom::Clinician)] {
-            all.push_str(&format!("{} ", Reason { item: *item, verdict, whom }));
+        for (verdict, contact) in
+            [(Verdict::Gentler, Contact::Nobody), (Verdict::NotToday, Contact::Clinician)]
+        {
+            all.push_str(&format!("{} ", Reason { item: *item, verdict, contact }));
         }
     }
     let reasons = grade(&all, &table);

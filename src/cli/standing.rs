@@ -9,7 +9,7 @@ use super::source::{self, Source};
 use crate::journal::{BalanceRow, Folder, Journal, SuitabilityRow};
 use counterpoise_core::course::past::{Barrier, Lifted, Past};
 use counterpoise_core::course::progression::{Decision, Fitness, Next, Reason};
-use counterpoise_core::health::assessment::{Dated, below_now, retest_from};
+use counterpoise_core::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use counterpoise_core::health::lock::Lock;
 use counterpoise_core::health::suitability::Suitability;
 use counterpoise_core::plan::prescription::Prescription;
@@ -59,7 +59,7 @@ impl Known {
             past.lifted.iter().any(lifts)
         };
         let suitability = answered.last().map(|row| suitability(row, cleared(row)));
-        let tests_below = below_now(&tests, None);
+        let tests_below = tests_below_cut_off(&tests, None);
         Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
 
@@ -76,7 +76,7 @@ impl Known {
             (Some(row), Some(_)) => Some(suitability(row, true)),
             _ => self.fitness.suitability.clone(),
         };
-        let fitness = Fitness { suitability, tests_below: below_now(&self.tests, reviewed) };
+        let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)
     }
 }

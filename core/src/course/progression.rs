@@ -238,7 +238,7 @@ impl<'a> Ladders<'a> {
 
     /// The highest step of this drill that the prescription and the person's limits leave.
     fn highest_step(&self, plan: &DrillPlan) -> Option<u8> {
-        self.bounds.most_of(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
+        self.bounds.highest_step(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
     }
 
     /// Everything that lowers, each by one step. Says whether anything did, at the first step too.

@@ -228,7 +228,7 @@ impl Guide {
 
     fn with(&mut self, company: Company) {
         self.company = company;
-        let lacks = company == Company::Alone && self.test.needs_somebody();
+        let lacks = company == Company::Alone && self.test.needs_helper();
         self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit };
     }
 

@@ -683,7 +683,7 @@ fn tests_below_their_cut_off_narrow_the_steps_and_the_drills() {
 
 #[test]
 fn a_clinician_first_is_a_lock_with_its_reason() {
-    let answers: Vec<(Topic, Answer)> = Topic::asked(false)
+    let answers: Vec<(Topic, Answer)> = Topic::questions(false)
         .map(|topic| (topic, if topic == Topic::Bones { Answer::NotTrue } else { Answer::True }))
         .collect();
     let fitness =

@@ -4,7 +4,7 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::{Age, Company, Reading, Sex, Source, Test, Verdict, score, shown};
+use super::{Age, Company, Reading, Sex, Source, Test, Verdict, score, with_unit};
 
 /// A retest is offered so many weeks after the last one \[judgment\].
 pub const RETEST_WEEKS: i64 = 4;
@@ -93,7 +93,7 @@ impl Trend {
             Some((least, source)) => format!(
                 "Only a change of {} or more is larger than the noise of the test ({source}); for one person it may be \
                  more.",
-                shown(self.test, least)
+                with_unit(self.test, least)
             ),
             None => "How much of a change is only noise is not known here for this test.".to_owned(),
         });
@@ -115,7 +115,7 @@ impl Trend {
                 format!("{head}: worse, by more than the noise of the test.")
             }
             Some(_) => format!("{head}: no larger a change than the test's noise."),
-            None => format!("{head}: a change of {}.", shown(self.test, size)),
+            None => format!("{head}: a change of {}.", with_unit(self.test, size)),
         }
     }
 }
@@ -124,7 +124,7 @@ impl Trend {
 /// looked at them: `reviewed`, the day on which the prescription was issued, is not before any of them.
 ///
 /// ```
-/// use counterpoise_core::health::assessment::{Company, Dated, Reading, Test, below_now};
+/// use counterpoise_core::health::assessment::{Company, Dated, Reading, Test, tests_below_cut_off};
 /// let of = |test, written| Dated {
 ///     day: "2026-11-02".parse().unwrap(),
 ///     reading: Reading::read(test, written).unwrap(),
@@ -133,11 +133,11 @@ impl Trend {
 ///     company: Company::WithSomebody,
 /// };
 /// let results = [of(Test::OneLeg, "4.9"), of(Test::TimedUpAndGo, "12"), of(Test::FourStage, "10")];
-/// assert_eq!(below_now(&results, None), 2);
-/// assert_eq!(below_now(&results, Some("2026-11-01".parse().unwrap())), 2);
-/// assert_eq!(below_now(&results, Some("2026-11-02".parse().unwrap())), 1);
+/// assert_eq!(tests_below_cut_off(&results, None), 2);
+/// assert_eq!(tests_below_cut_off(&results, Some("2026-11-01".parse().unwrap())), 2);
+/// assert_eq!(tests_below_cut_off(&results, Some("2026-11-02".parse().unwrap())), 1);
 /// ```
-pub fn below_now(results: &[Dated], reviewed: Option<Date>) -> usize {
+pub fn tests_below_cut_off(results: &[Dated], reviewed: Option<Date>) -> usize {
     let trends = Trend::all(results);
     let below: Vec<&Dated> = trends
         .iter()

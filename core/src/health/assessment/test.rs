@@ -1,4 +1,6 @@
-use super::{Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, below_now, retest_from, score};
+use super::{
+    Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
+};
 
 fn reading(test: Test, written: &str) -> Reading {
     Reading::read(test, written).unwrap()
@@ -219,14 +221,14 @@ fn the_latest_result_of_each_test_counts_and_a_review_makes_two_of_them_one() {
         dated("2026-11-02", Test::TimedUpAndGo, "14"),
         dated("2026-11-02", Test::FourStage, "10"),
     ];
-    assert_eq!(below_now(&results, None), 2);
-    assert_eq!(below_now(&results, day("2026-11-01")), 2, "the second came after it");
-    assert_eq!(below_now(&results, day("2026-11-02")), 1);
+    assert_eq!(tests_below_cut_off(&results, None), 2);
+    assert_eq!(tests_below_cut_off(&results, day("2026-11-01")), 2, "the second came after it");
+    assert_eq!(tests_below_cut_off(&results, day("2026-11-02")), 1);
     results.push(dated("2026-11-20", Test::OneLeg, "8"));
-    assert_eq!(below_now(&results, None), 1, "the later result holds");
-    assert_eq!(below_now(&results, day("2026-12-01")), 1, "one stays one");
+    assert_eq!(tests_below_cut_off(&results, None), 1, "the later result holds");
+    assert_eq!(tests_below_cut_off(&results, day("2026-12-01")), 1, "one stays one");
     results.push(dated("2026-11-20", Test::TimedUpAndGo, "11"));
-    assert_eq!(below_now(&results, None), 0);
+    assert_eq!(tests_below_cut_off(&results, None), 0);
     assert_eq!(retest_from(&results), day("2026-12-18"));
     assert_eq!(retest_from(&[]), None);
 }

@@ -178,7 +178,7 @@ impl Page {
     }
 
     /// The phrases that read its lines aloud, by their ids; the session's own pages for the partner have none.
-    pub fn aloud(self, today: Today) -> Vec<String> {
+    pub fn spoken_ids(self, today: Today) -> Vec<String> {
         let (page, more) = match self {
             Self::Body => ("body", today.unwell_last_time.then_some("ready.unwell")),
             Self::Room => ("room", today.harder.then_some("ready.house")),
@@ -249,7 +249,7 @@ impl Item {
     }
 
     /// What must be known besides when it is not true.
-    pub const fn besides(self) -> &'static [Self] {
+    pub const fn follow_ups(self) -> &'static [Self] {
         match self {
             Self::Dizzy => &[Self::DizzyPassed],
             Self::Fall => &[Self::FallUnhurt, Self::FallPast],

@@ -272,10 +272,10 @@ proptest! {
                     Effect::Keep(kept) => {
                         prop_assert_eq!(event, Event::Key(Key::Char('k')));
                         prop_assert_eq!(&before, &Phase::Result { reading: kept.reading });
-                        prop_assert!(kept.company == Company::WithSomebody || !kept.reading.test().needs_somebody());
+                        prop_assert!(kept.company == Company::WithSomebody || !kept.reading.test().needs_helper());
                     }
                     Effect::Time(_) => {
-                        prop_assert!(guide.company == Company::WithSomebody || !guide.test.needs_somebody());
+                        prop_assert!(guide.company == Company::WithSomebody || !guide.test.needs_helper());
                         guide.on(now, Event::Placed { zero: now });
                         break;
                     }

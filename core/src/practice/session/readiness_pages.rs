@@ -82,7 +82,7 @@ impl Session {
 
     /// Reads the page aloud, once more from its beginning at each press.
     fn read_aloud(&self, effects: &mut Effects) {
-        let ids = self.ready.aloud();
+        let ids = self.ready.spoken_ids();
         effects.push(Effect::Hush);
         effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
         effects.push(say("ready.intro"));
