@@ -65,7 +65,7 @@ pub struct Kept {
 
 /// What is typed in as a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Asked {
+pub(crate) enum NumberPrompt {
     /// The age in years.
     Age,
     /// How often the person rose.
@@ -83,7 +83,7 @@ enum Phase {
     Fit,
     NotToday,
     Number {
-        asked: Asked,
+        asked: NumberPrompt,
         typed: String,
         wrong: bool,
     },
@@ -131,7 +131,7 @@ impl Guide {
 
     /// Every phrase that it may say.
     pub fn phrases() -> Vec<Phrase> {
-        let stages = Test::ALL.iter().flat_map(|test| stages(*test)).map(|stage| stage.said);
+        let stages = Test::ALL.iter().flat_map(|test| stages(*test)).map(|stage| stage.phrase);
         let numbers = (1..=10).map(|number| format!("count.{number}"));
         let said = stages.map(str::to_owned).chain(numbers);
         let said = said.chain([BEGIN, HALF_TIME, STOP, LAST_NUMBER].map(str::to_owned));
@@ -197,12 +197,12 @@ impl Guide {
                     self.phase = Phase::WhoIsThere;
                 }
             }
-            Phase::WhoIsThere if key.is('y') => self.with(Company::WithSomebody),
-            Phase::WhoIsThere if key.is('n') => self.with(Company::Alone),
+            Phase::WhoIsThere if key.is('y') => self.set_company(Company::WithSomebody),
+            Phase::WhoIsThere if key.is('n') => self.set_company(Company::Alone),
             Phase::Fit if key.is('a') => self.after_fit(effects),
             Phase::Fit if key.is('x') => self.phase = Phase::NotToday,
             Phase::NotToday => self.leave(effects),
-            Phase::Number { asked, typed, .. } => self.typed(asked, typed, key, effects),
+            Phase::Number { asked, typed, .. } => self.type_key(asked, typed, key, effects),
             Phase::Sex if key.is('f') || key.is('m') => {
                 self.sex = Some(if key.is('f') { Sex::Female } else { Sex::Male });
                 self.set_up(effects);
@@ -212,27 +212,27 @@ impl Guide {
             Phase::HeldIt if key.is('y') => self.stage_ended(self.limit(), effects),
             Phase::HeldIt if key.is('n') => {
                 effects.extend(say(LAST_NUMBER));
-                self.ask(Asked::LastNumber);
+                self.ask(NumberPrompt::LastNumber);
             }
             Phase::Result { reading } if key.is('k') => {
                 let Self { age, sex, company, .. } = *self;
                 effects.push(Effect::Keep(Kept { reading, age, sex, company }));
                 self.phase = Phase::Kept;
             }
-            Phase::Result { .. } if key.is('r') => self.set_up_anew(effects),
-            Phase::Result { .. } if key.is('d') => self.again_from_the_start(effects),
-            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.again_from_the_start(effects),
+            Phase::Result { .. } if key.is('r') => self.repeat_set_up(effects),
+            Phase::Result { .. } if key.is('d') => self.start_over(effects),
+            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.start_over(effects),
             _ => {}
         }
     }
 
-    fn with(&mut self, company: Company) {
+    fn set_company(&mut self, company: Company) {
         self.company = company;
         let lacks = company == Company::Alone && self.test.needs_helper();
         self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit };
     }
 
-    fn again_from_the_start(&mut self, effects: &mut Vec<Effect>) {
+    fn start_over(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
         if self.only.is_some() {
             self.leave(effects);
@@ -244,23 +244,23 @@ impl Guide {
     /// Only one table has columns and rows for people.
     fn after_fit(&mut self, effects: &mut Vec<Effect>) {
         if self.test == Test::ChairStand && self.age.is_none() {
-            self.ask(Asked::Age);
+            self.ask(NumberPrompt::Age);
         } else {
             self.set_up(effects);
         }
     }
 
-    fn ask(&mut self, asked: Asked) {
+    fn ask(&mut self, asked: NumberPrompt) {
         self.phase = Phase::Number { asked, typed: String::new(), wrong: false };
     }
 
-    fn typed(&mut self, asked: Asked, mut typed: String, key: Key, effects: &mut Vec<Effect>) {
+    fn type_key(&mut self, asked: NumberPrompt, mut typed: String, key: Key, effects: &mut Vec<Effect>) {
         match key {
             Key::Char(digit @ '0'..='9') if typed.len() < 3 => {
                 typed.push(digit);
                 self.phase = Phase::Number { asked, typed, wrong: false };
             }
-            Key::Enter if !self.number(asked, &typed, effects) => {
+            Key::Enter if !self.take_number(asked, &typed, effects) => {
                 self.phase = Phase::Number { asked, typed: String::new(), wrong: true };
             }
             _ if key.is('x') => self.ask(asked),
@@ -269,19 +269,19 @@ impl Guide {
     }
 
     /// Takes a number, if it is one that can be.
-    fn number(&mut self, asked: Asked, typed: &str, effects: &mut Vec<Effect>) -> bool {
+    fn take_number(&mut self, asked: NumberPrompt, typed: &str, effects: &mut Vec<Effect>) -> bool {
         let Ok(number) = typed.parse::<u32>() else { return false };
         match asked {
-            Asked::Age => {
+            NumberPrompt::Age => {
                 let Ok(age) = typed.parse() else { return false };
                 self.age = Some(age);
                 self.phase = Phase::Sex;
             }
-            Asked::Rises => {
+            NumberPrompt::Rises => {
                 let Ok(reading) = Reading::new(self.test, Some(number)) else { return false };
                 self.phase = Phase::Result { reading };
             }
-            Asked::LastNumber => {
+            NumberPrompt::LastNumber => {
                 let held = Millis(number * 1_000);
                 if held >= self.limit() {
                     return false;
@@ -292,25 +292,25 @@ impl Guide {
         true
     }
 
-    fn set_up_anew(&mut self, effects: &mut Vec<Effect>) {
+    fn repeat_set_up(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
         self.set_up(effects);
     }
 
     fn set_up(&mut self, effects: &mut Vec<Effect>) {
         self.stage = 0;
-        self.stand(effects);
+        self.announce_stage(effects);
     }
 
-    fn stand(&mut self, effects: &mut Vec<Effect>) {
-        effects.extend(say(self.stages()[self.stage].said));
+    fn announce_stage(&mut self, effects: &mut Vec<Effect>) {
+        effects.extend(say(self.stages()[self.stage].phrase));
         self.phase = Phase::SetUp;
     }
 
     /// Five, four, three, two, one, begin; then what is said while the watch runs.
     fn begin(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
-        effects.push(Effect::Time(self.stages()[self.stage].said_in_time(self.company)));
+        effects.push(Effect::Time(self.stages()[self.stage].timed_phrases(self.company)));
         self.phase = Phase::Watch { zero: None };
     }
 
@@ -322,7 +322,7 @@ impl Guide {
         }
         // "Stop" is heard at its time, placed with everything else.
         match (self.test, self.company) {
-            (Test::ChairStand, _) => self.ask(Asked::Rises),
+            (Test::ChairStand, _) => self.ask(NumberPrompt::Rises),
             // Nobody saw it but the person.
             (_, Company::Alone) => self.phase = Phase::HeldIt,
             (_, _) => self.stage_ended(self.limit(), effects),
@@ -348,7 +348,7 @@ impl Guide {
                 // The third is heel to toe, and what counts. Whoever held it may go on to one leg.
                 if whole && self.stage + 1 < self.stages().len() {
                     self.stage += 1;
-                    return self.stand(effects);
+                    return self.announce_stage(effects);
                 }
                 match self.stage {
                     0 | 1 => Some(0),

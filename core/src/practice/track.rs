@@ -99,7 +99,7 @@ pub enum Kind {
         cue: u16,
     },
     /// What belongs to the call before it: another part of it, a number that is counted, the end of what lasts.
-    Further {
+    Continuation {
         /// Whether it is a part of the call itself.
         part: bool,
     },
@@ -134,7 +134,7 @@ pub struct Track {
 ///
 /// # Errors
 /// If it has a drill with a partner or for the screen, or an unlock.
-pub fn allowed(prescription: &Prescription) -> Result<(), TrackError> {
+pub fn check(prescription: &Prescription) -> Result<(), TrackError> {
     if let Some(plan) = prescription.drills().iter().find(|plan| plan.form() == Form::Partner) {
         return Err(TrackError::Partner { drill: plan.drill().title().to_owned() });
     }
@@ -274,8 +274,8 @@ impl Tape<'_> {
         for placed in placing::place((0..).zip(set.cues()), Ear::Trainee, (start, start), RATE, length) {
             let kind = match placed.part {
                 Part::Moment => Kind::Cue { cue: placed.cue },
-                Part::Rest => Kind::Further { part: true },
-                Part::After => Kind::Further { part: false },
+                Part::Rest => Kind::Continuation { part: true },
+                Part::After => Kind::Continuation { part: false },
             };
             if let Sound::Say(phrase) = placed.sound {
                 self.put(phrase, placed.at, kind);

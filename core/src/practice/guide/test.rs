@@ -79,7 +79,7 @@ fn every_phrase_that_is_named_exists() {
     // Seven ways to stand, ten numbers, and what begins and ends.
     let ids: Vec<&str> = Guide::phrases().iter().map(|phrase| phrase.id()).collect();
     for test in Test::ALL {
-        assert!(stages(*test).iter().all(|stage| ids.contains(&stage.said)), "{test}");
+        assert!(stages(*test).iter().all(|stage| ids.contains(&stage.phrase)), "{test}");
     }
     for id in ["assess.begin", "assess.half-time", "assess.stop", "assess.last-number", "count.1", "count.10"]
     {

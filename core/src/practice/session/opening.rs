@@ -47,7 +47,7 @@ fn words(id: &str) -> String {
 
 impl Session {
     /// A key on one of the pages before the first set.
-    pub(super) fn page(&mut self, now: &Now, key: Key, effects: &mut Effects) {
+    pub(super) fn page_key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
         let (yes, no) = (key.is('a'), key.is('x'));
         let on = key == Key::Enter || key == Key::Char(' ');
         match self.phase {
@@ -74,7 +74,7 @@ impl Session {
             Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
-            Phase::Check { tries, .. } => self.checked(now, key, tries, effects),
+            Phase::Check { tries, .. } => self.check_key(now, key, tries, effects),
             _ => {}
         }
     }
@@ -94,7 +94,7 @@ impl Session {
 
     /// The person is ready: what must be in place, then the partner.
     pub(super) fn after_readiness(&mut self, now: &Now, effects: &mut Effects) {
-        if std::mem::take(&mut self.fit.weekly) {
+        if std::mem::take(&mut self.preparation.weekly) {
             return self.ask(now, Question::WEEKLY[0], effects);
         }
         if self.in_place_today().is_empty() {

@@ -51,7 +51,7 @@ impl Session {
             let does: Vec<&str> = drill.partner_does().iter().map(String::as_str).collect();
             return Body::page(&format!("For the partner: {}", drill.title()), &[], &does);
         }
-        let watched = self.watched_with();
+        let watched = self.supervised_partners();
         let with = format!("I am the partner with whom it was watched: {}.", watched.join(" or "));
         let with = (!watched.is_empty()).then_some(with.as_str());
         let items: Vec<&str> = READY.iter().copied().chain(with).collect();
@@ -59,7 +59,7 @@ impl Session {
     }
 
     /// With whom the drills of this session were watched; nobody where nothing had to be.
-    fn watched_with(&self) -> Vec<String> {
+    fn supervised_partners(&self) -> Vec<String> {
         let plans = self.scheduler.prescription().drills().iter().map(DrillPlan::partners);
         let mut bound = plans.filter(|partners| !partners.is_empty());
         let Some(first) = bound.next() else { return Vec::new() };

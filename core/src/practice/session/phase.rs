@@ -25,7 +25,7 @@ pub(super) enum Phase {
     Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
     Walk { cue: u16, sure: Option<Response>, wait: Wait },
     Ask { question: Question, wait: Wait },
-    Rest { since: Millis, told: bool, wait: Option<Wait> },
+    Rest { since: Millis, announced: bool, wait: Option<Wait> },
     Over { end: SessionEnd },
 }
 

@@ -78,11 +78,11 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
 ///
 /// ```
 /// use counterpoise_core::record::Question;
-/// use counterpoise_core::practice::session::asked;
-/// assert_eq!(asked(Question::Unwell), ["Do you feel unwell?", "yes", "no", "I would rather not say"]);
-/// assert!(asked(Question::Ready).is_empty());
+/// use counterpoise_core::practice::session::question_lines;
+/// assert_eq!(question_lines(Question::Unwell), ["Do you feel unwell?", "yes", "no", "I would rather not say"]);
+/// assert!(question_lines(Question::Ready).is_empty());
 /// ```
-pub fn asked(question: Question) -> Vec<String> {
+pub fn question_lines(question: Question) -> Vec<String> {
     let (sentence, answers) = words(question);
     if answers.is_empty() {
         return Vec::new();
@@ -146,7 +146,7 @@ impl Session {
         effects.push(Effect::Hush);
         let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
         effects.push(Effect::Record(Entry::Answered { set, question, answer }));
-        self.answered(now, question, answer, effects);
+        self.after_answer(now, question, answer, effects);
     }
 
     /// The next question of the week, and then the practice.
@@ -158,7 +158,7 @@ impl Session {
         }
     }
 
-    fn answered(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
+    fn after_answer(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
         match (question, answer) {
             (Question::Unwell | Question::WhyStopped, Some(1)) => {
                 effects.push(say("end.unwell"));

@@ -15,7 +15,7 @@ const REASONS: usize = 3;
 
 /// What is known of the person before today's questions.
 #[derive(Debug, Default)]
-pub struct Fit {
+pub struct Preparation {
     /// What progression decided, to be kept.
     pub decided: Option<Decided>,
     /// The same session one step lower, for a day that calls for it; `None` if it is that already.
@@ -33,16 +33,16 @@ pub struct Fit {
 impl Session {
     /// The same session, knowing this of the person.
     #[must_use]
-    pub fn for_somebody(mut self, fit: Fit) -> Self {
+    pub fn prepare(mut self, preparation: Preparation) -> Self {
         let harder = |set: &SetPlan| !set.conditions().support.rests();
         let today = Today {
             // The pages for the partner are the session's own (`partner_pages`).
             partner: false,
             harder: self.schedule.sets().iter().any(harder),
-            unwell_last_time: fit.unwell_last_time,
+            unwell_last_time: preparation.unwell_last_time,
         };
         self.ready = Check::new(today);
-        self.fit = fit;
+        self.preparation = preparation;
         self
     }
 
@@ -57,9 +57,10 @@ impl Session {
 
     /// After the cautions, once the session is kept: what was decided, then the pages about health, unless known.
     pub(super) fn begin_pages(&mut self, effects: &mut Effects) {
-        effects.extend(self.fit.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
-        effects.extend(self.fit.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
-        let known = self.fit.suitability_known;
+        effects.extend(self.preparation.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
+        effects
+            .extend(self.preparation.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
+        let known = self.preparation.suitability_known;
         self.phase = if known { Phase::Ready { sure: false } } else { Phase::Health { part: 0 } };
     }
 
@@ -108,7 +109,7 @@ impl Session {
         match verdict {
             Verdict::Go => self.after_readiness(now, effects),
             Verdict::Gentler => {
-                if let Some((scheduler, schedule)) = self.fit.gentler.take() {
+                if let Some((scheduler, schedule)) = self.preparation.gentler.take() {
                     self.lower(scheduler, schedule);
                 }
                 self.phase = Phase::Gentler;

@@ -66,7 +66,7 @@ pub enum Body {
     /// The work.
     Work {
         /// What is called now, for a few seconds after its moment.
-        call: Option<Shown>,
+        call: Option<ShownCall>,
         /// Work time left.
         left: Millis,
         /// Work time in all.
@@ -125,7 +125,7 @@ impl Body {
 
 /// A cue whose moment has come.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Shown {
+pub struct ShownCall {
     /// The words, in capitals.
     pub words: String,
     /// Where.

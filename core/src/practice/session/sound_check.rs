@@ -25,7 +25,7 @@ impl Session {
         (self.schedule.check_word(4) + tries) % 4
     }
 
-    pub(super) fn checked(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
+    pub(super) fn check_key(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
         let keep = |right: bool| {
             let question = Question::SoundCheck;
             Effect::Record(Entry::Answered { set: None, question, answer: Some(u8::from(right)) })
