@@ -25,15 +25,15 @@ mod whole_report;
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
-pub use material::{CountsAs, Material, More, MoreOfSet, Period};
+pub use material::{CountsAs, Material, Period, SessionDetails, SetDetails};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
-pub use summary::{Said, summary};
+pub use summary::{Paragraph, summary};
 pub use trend::{Slope, theil_sen};
 pub use uncorrected::Counts;
 pub use whole_report::{blocks, title};
 
-use material::Inside;
+use material::PeriodSessions;
 
 /// The form of the JSON.
 pub const SCHEMA: &str = "counterpoise.report/1";
@@ -53,9 +53,9 @@ pub struct Report {
     #[serde(flatten)]
     pub period: Period,
     /// The prescription in use.
-    pub prescription: Issued,
+    pub prescription: IssuedPrescription,
     /// Other prescriptions of the period, with the day of their first session.
-    pub prescriptions: Vec<Used>,
+    pub prescriptions: Vec<PrescriptionUse>,
     /// Sessions, sets, minutes and cues, in all and by week.
     pub dose: Dose,
     /// What followed pushes.
@@ -84,7 +84,7 @@ pub struct Report {
 
 /// A prescription.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Issued {
+pub struct IssuedPrescription {
     /// Its title.
     pub title: String,
     /// Who issued it; may be empty.
@@ -99,7 +99,7 @@ pub struct Issued {
 
 /// A prescription that was practiced.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Used {
+pub struct PrescriptionUse {
     /// The day of its first session in the period.
     pub from: Date,
     /// Its title then.
@@ -157,7 +157,7 @@ impl Report {
         foreseen: String,
         barred: Vec<String>,
     ) -> Self {
-        let inside = Inside::new(material, period);
+        let inside = PeriodSessions::new(material, period);
         let mut remarks = vec![FEW, ADVERSE, SIX_HOURS];
         if !material.tests.is_empty() {
             remarks.push(crate::health::assessment::NO_SINGLE_TEST);
@@ -165,7 +165,7 @@ impl Report {
         Self {
             schema: SCHEMA,
             period,
-            prescription: Issued {
+            prescription: IssuedPrescription {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),
                 issued_on: prescription.issued_on(),
@@ -189,14 +189,19 @@ impl Report {
     }
 }
 
-fn used(inside: &Inside<'_>) -> Vec<Used> {
-    let mut used: Vec<Used> = Vec::new();
+fn used(inside: &PeriodSessions<'_>) -> Vec<PrescriptionUse> {
+    let mut used: Vec<PrescriptionUse> = Vec::new();
     for practice in &inside.practices {
         let Some((session, more)) = practice.sessions.first() else { continue };
         let digest = session.digest.to_string();
         match used.iter_mut().find(|used| used.digest == digest) {
             Some(used) => used.sessions += 1,
-            None => used.push(Used { from: practice.day, title: more.title.clone(), digest, sessions: 1 }),
+            None => used.push(PrescriptionUse {
+                from: practice.day,
+                title: more.title.clone(),
+                digest,
+                sessions: 1,
+            }),
         }
     }
     used
@@ -243,7 +248,7 @@ fn tests(material: &Material, period: Period) -> Vec<TestLine> {
 }
 
 /// "alone" or "with a partner", after a drill's name.
-fn with(form: Form) -> &'static str {
+fn form_words(form: Form) -> &'static str {
     match form {
         Form::Alone => "alone",
         Form::Partner => "with a partner",

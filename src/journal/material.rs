@@ -5,7 +5,7 @@ use super::{BalanceRow, CorrectionRow, Journal, JournalError};
 use counterpoise_core::course::past::Lifted;
 use counterpoise_core::plan::drill::Action;
 use counterpoise_core::record::Question;
-use counterpoise_core::report::{Material, More, MoreOfSet};
+use counterpoise_core::report::{Material, SessionDetails, SetDetails};
 
 impl Journal {
     /// Everything that a report is made of, as of one moment.
@@ -18,13 +18,13 @@ impl Journal {
             let corrections = super::correction::corrections(db)?;
             let clearances = super::fitness::clearances(db)?;
             let lifted = super::past::lifted(&clearances);
-            let Material { past, more, .. } = sessions(&records, &corrections, &lifted);
+            let Material { past, details, .. } = sessions(&records, &corrections, &lifted);
             let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(&records, &[], &lifted)));
             let changes = super::read::changes(db)?;
             let tests = super::balance::balance_tests(db)?;
             Ok(Material {
                 past,
-                more,
+                details,
                 clearances: clearances
                     .into_iter()
                     .filter_map(|row| Some((row.at.day()?, row.who, row.reason)))
@@ -44,17 +44,18 @@ fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[
         if let Some((session, right)) = super::past::corrected(record, corrections) {
             material.past.sessions.push(session);
             let of = corrections.iter().filter(|row| row.session == record.id);
-            material
-                .more
-                .push(More { corrected: of.map(CorrectionRow::sentence).collect(), ..more_of(&right) });
+            material.details.push(SessionDetails {
+                corrected: of.map(CorrectionRow::sentence).collect(),
+                ..more_of(&right)
+            });
         }
     }
     material.past.lifted = lifted.to_vec();
     material
 }
 
-fn more_of(record: &SessionRecord) -> More {
-    More {
+fn more_of(record: &SessionRecord) -> SessionDetails {
+    SessionDetails {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
         silent: record.start.device.is_none() && !record.start.is_by_hand(),
@@ -75,7 +76,7 @@ fn more_of(record: &SessionRecord) -> More {
     }
 }
 
-fn more_of_set(set: &SetRecord) -> MoreOfSet {
+fn more_of_set(set: &SetRecord) -> SetDetails {
     let plan = set.last_plan();
     let planned = |cue| plan.iter().find(|row| row.cue == cue);
     let direction = |cue| planned(cue).and_then(|row| row.direction);
@@ -84,7 +85,7 @@ fn more_of_set(set: &SetRecord) -> MoreOfSet {
     let asked = set.delivered.iter().map(|row| row.cue).filter(|cue| is_push(*cue));
     let never_kept = asked.filter(|cue| set.response_of(*cue).is_none()).map(|cue| (direction(cue), None));
     let kept = set.responses.iter().map(|row| (direction(row.cue), row.response));
-    MoreOfSet {
+    SetDetails {
         side: set.start.side,
         worked_ms: set.end.as_ref().map_or(0, |end| end.worked_ms),
         responses: kept.chain(never_kept).collect(),

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::Period;
-use super::material::{Inside, Practice};
+use super::material::{PeriodSessions, Practice};
 use crate::course::past::Past;
 use crate::course::program::Program;
 use crate::plan::prescription::Prescription;
@@ -130,7 +130,12 @@ impl Week {
 }
 
 impl Dose {
-    pub(super) fn of(inside: &Inside<'_>, past: &Past, prescription: &Prescription, period: Period) -> Self {
+    pub(super) fn of(
+        inside: &PeriodSessions<'_>,
+        past: &Past,
+        prescription: &Prescription,
+        period: Period,
+    ) -> Self {
         let mut weeks = weeks(period);
         let mut seen: Vec<Date> = Vec::new();
         for practice in &inside.practices {
@@ -151,7 +156,7 @@ impl Dose {
                 week.sets_prescribed += sets_a_day;
             }
         }
-        let practiced = || inside.practiced();
+        let practiced = || inside.practice_sessions();
         let begun: usize = practiced().map(|(session, _)| session.sets.len()).sum();
         let sets = weeks.iter().map(|week| week.sets).sum();
         Self {
@@ -171,7 +176,7 @@ impl Dose {
             seed_given: practiced().filter(|(_, more)| more.seed_given).count(),
             corrected: inside.sessions.iter().filter(|(_, more)| !more.corrected.is_empty()).count(),
             set_aside: inside.sessions.iter().filter(|(session, _)| session.discounted).count(),
-            tried_out: inside.told().filter(|(session, _)| session.tried_out).count(),
+            tried_out: inside.own_sessions().filter(|(session, _)| session.tried_out).count(),
             by_hand: practiced().filter(|(session, _)| session.by_hand).count(),
             silent: practiced().filter(|(_, more)| more.silent).count(),
             sound_disturbed: practiced().flat_map(|(_, more)| &more.sets).map(|set| set.disturbed).sum(),

@@ -4,7 +4,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::material::{Inside, Material, More, Period};
+use super::material::{Material, Period, PeriodSessions, SessionDetails};
 use crate::course::past::{PastSession, PastSet};
 use crate::course::progression::marks_of;
 use crate::health::readiness::{Item, Readiness};
@@ -30,7 +30,7 @@ pub enum Kind {
     /// A supervised try-out.
     TryOut,
     /// Something about the person was told before practice.
-    Told,
+    Reported,
     /// The pages before practice said: not today.
     NotToday,
     /// A fall in practice.
@@ -61,7 +61,7 @@ words! {
     Kind {
         Correction => "correction",
         TryOut => "try-out",
-        Told => "told",
+        Reported => "told",
         NotToday => "not today",
         Fall => "fall",
         Grab => "grab",
@@ -77,7 +77,7 @@ words! {
     }
 }
 
-pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Vec<Event> {
+pub(super) fn of(material: &Material, inside: &PeriodSessions<'_>, period: Period) -> Vec<Event> {
     let mut events = Vec::new();
     for (session, more) in &inside.sessions {
         let mut add = |kind, what| events.push(Event { day: session.day, kind, what });
@@ -112,12 +112,12 @@ pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Ve
     events
 }
 
-fn of_session(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     if session.tried_out {
         add(Kind::TryOut, "supervised try-out, which counts as no practice".to_owned());
     }
-    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_told(*item)) {
-        add(Kind::Told, format!("told before practice, not true: {}", item.sentence()));
+    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_about_person(*item)) {
+        add(Kind::Reported, format!("told before practice, not true: {}", item.sentence()));
     }
     if let Some(whole) = session.sets_whole.filter(|whole| *whole > session.sets_planned) {
         add(Kind::LeftOut, format!("{} of {whole} sets were chosen at the start", session.sets_planned));
@@ -183,23 +183,23 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
     }
 }
 
-fn of_end(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+fn of_end(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     let Some(end) = session.end else { return };
     match end {
         // It came to its end; it was told with the symptom.
         SessionEnd::Finished | SessionEnd::Unwell => {}
         // Told with the set, or before it; else it came between two sets.
         SessionEnd::Fell => {
-            let told = session.sets.iter().any(fell)
+            let listed = session.sets.iter().any(fell)
                 || more.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
-            if !told {
+            if !listed {
                 add(Kind::Fall, format!("fell ({})", where_it_ended(session)));
             }
         }
         SessionEnd::Grabbed => {
-            let told = session.sets.iter().any(grabbed)
+            let listed = session.sets.iter().any(grabbed)
                 || more.before_set.iter().any(|(_, what)| *what == Mishap::Grab);
-            if !told {
+            if !listed {
                 add(Kind::Grab, format!("grabbed hold or nearly fell ({})", where_it_ended(session)));
             }
         }
@@ -268,7 +268,7 @@ fn unwell(session: &PastSession) -> bool {
 }
 
 /// Of the sentences of a day those that are about the person, and not about the room or the partner.
-fn is_told(item: Item) -> bool {
+fn is_about_person(item: Item) -> bool {
     match item {
         Item::Chest
         | Item::Breath

@@ -16,16 +16,16 @@ pub(super) fn share(share: Option<Share>, count: usize) -> String {
 
 /// The middle, or that nothing was said.
 pub(super) fn median(line: &Line) -> String {
-    middle(line.median)
+    median_text(line.median)
 }
 
 /// The same of a median that stands by itself.
-pub(super) fn middle(median: Option<f64>) -> String {
+pub(super) fn median_text(median: Option<f64>) -> String {
     median.map_or_else(|| "not said".to_owned(), |median| median.to_string())
 }
 
 /// The slope of a share as points of 100.
-pub(super) fn hundredfold(slope: Slope) -> Slope {
+pub(super) fn percent_points(slope: Slope) -> Slope {
     Slope { slope: slope.slope * 100.0, low: slope.low * 100.0, high: slope.high * 100.0, ..slope }
 }
 

@@ -23,7 +23,7 @@ pub struct Material {
     /// What was practiced and cleared.
     pub past: Past,
     /// What the rules do not need, for each session of `past`, in its order.
-    pub more: Vec<More>,
+    pub details: Vec<SessionDetails>,
     /// Clearances: day, who, why.
     pub clearances: Vec<(Date, String, String)>,
     /// Changes outside of sessions: day, what.
@@ -36,7 +36,7 @@ pub struct Material {
 
 /// What a report needs of a session besides what the rules do.
 #[derive(Debug, Clone, Default)]
-pub struct More {
+pub struct SessionDetails {
     /// The prescription's title.
     pub title: String,
     /// Somebody gave the seed.
@@ -56,12 +56,12 @@ pub struct More {
     /// Up, hold or down, with the reasons; empty where it was not kept.
     pub why: Vec<String>,
     /// For each set, in order.
-    pub sets: Vec<MoreOfSet>,
+    pub sets: Vec<SetDetails>,
 }
 
 /// The same of a set.
 #[derive(Debug, Clone, Default)]
-pub struct MoreOfSet {
+pub struct SetDetails {
     /// The foot ahead, where one is.
     pub side: Option<Side>,
     /// Work done, in milliseconds.
@@ -127,12 +127,12 @@ impl CountsAs {
     }
 
     /// Whether sets of this person, on a known date, were done in it: a record system takes nothing else.
-    pub const fn is_of_the_person(self) -> bool {
+    pub const fn belongs_to_person(self) -> bool {
         matches!(self, Self::Practice | Self::TryOut)
     }
 }
 
-impl More {
+impl SessionDetails {
     /// How long the whole session took from its first page to its end, questions and rests included, in milliseconds.
     /// `None` where that is not known: typed in by hand, still going on, a clock that was set back, a computer that slept.
     pub fn length_ms(&self, session: &PastSession) -> Option<u64> {
@@ -144,12 +144,12 @@ impl More {
 }
 
 /// A session, with what else is known of it.
-pub(super) type One<'a> = (&'a PastSession, &'a More);
+pub(super) type SessionEntry<'a> = (&'a PastSession, &'a SessionDetails);
 
 /// What belongs to a period.
-pub(super) struct Inside<'a> {
+pub(super) struct PeriodSessions<'a> {
     /// The sessions that began in it, oldest first, but for those whose date was set aside.
-    pub sessions: Vec<One<'a>>,
+    pub sessions: Vec<SessionEntry<'a>>,
     /// The practices that began in it.
     pub practices: Vec<Practice<'a>>,
 }
@@ -161,14 +161,14 @@ pub(super) struct Practice<'a> {
     /// Every set of it was done whole.
     pub is_whole: bool,
     /// Its sessions.
-    pub sessions: Vec<One<'a>>,
+    pub sessions: Vec<SessionEntry<'a>>,
 }
 
-impl<'a> Inside<'a> {
+impl<'a> PeriodSessions<'a> {
     pub(super) fn new(material: &'a Material, period: Period) -> Self {
         let past = &material.past;
-        let more: HashMap<&str, &More> =
-            past.sessions.iter().map(|session| session.id.as_str()).zip(&material.more).collect();
+        let more: HashMap<&str, &SessionDetails> =
+            past.sessions.iter().map(|session| session.id.as_str()).zip(&material.details).collect();
         let with_more = |session: &'a PastSession| Some((session, *more.get(session.id.as_str())?));
         let counts = |session: &&PastSession| period.has(session.day) && !past.is_set_aside(session);
         let practice = |sitting: Sitting<'a>| Practice {
@@ -184,12 +184,12 @@ impl<'a> Inside<'a> {
     }
 
     /// The sessions of its practices; supervised try-outs and what was set aside are none.
-    pub(super) fn practiced(&self) -> impl Iterator<Item = One<'a>> {
+    pub(super) fn practice_sessions(&self) -> impl Iterator<Item = SessionEntry<'a>> {
         self.practices.iter().flat_map(|practice| practice.sessions.iter().copied())
     }
 
     /// Everything that was said or happened to this person: what was set aside may be somebody else's.
-    pub(super) fn told(&self) -> impl Iterator<Item = One<'a>> {
+    pub(super) fn own_sessions(&self) -> impl Iterator<Item = SessionEntry<'a>> {
         self.sessions.iter().copied().filter(|(session, _)| !session.discounted)
     }
 }

@@ -71,7 +71,7 @@ pub struct Person {
 
 /// The prescription in use.
 #[derive(Debug, Clone, Copy)]
-pub enum Under<'a> {
+pub enum PrescriptionInUse<'a> {
     /// It is here.
     Known(&'a Prescription),
     /// Only its digest is: nothing is said of reviews and steps.
@@ -101,7 +101,7 @@ pub enum Order {
 
 impl Person {
     /// How somebody stands on `today`.
-    pub fn of(name: &str, past: &Past, under: Under<'_>, next: &Next, today: Date) -> Self {
+    pub fn of(name: &str, past: &Past, under: PrescriptionInUse<'_>, next: &Next, today: Date) -> Self {
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         let last = days.iter().copied().max();
@@ -109,8 +109,8 @@ impl Person {
         recent.sort_unstable();
         recent.dedup();
         let (digest, prescription) = match under {
-            Under::Known(prescription) => (prescription.digest(), Some(prescription)),
-            Under::Elsewhere(digest) => (digest, None),
+            PrescriptionInUse::Known(prescription) => (prescription.digest(), Some(prescription)),
+            PrescriptionInUse::Elsewhere(digest) => (digest, None),
         };
         let practices = sittings.iter().filter(|sitting| sitting.first().digest == digest).count();
         let due = |of: &Prescription| practices >= usize::from(of.review_after_sessions());
@@ -164,7 +164,7 @@ pub fn counts(people: &[Person]) -> Vec<(State, usize)> {
 mod test {
     use jiff::civil::{Date, date};
 
-    use super::{Order, Person, State, Under, counts, sort};
+    use super::{Order, Person, PrescriptionInUse, State, counts, sort};
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
     use crate::course::progression::{Decision, Fitness, Next};
@@ -172,7 +172,7 @@ mod test {
 
     fn person(name: &str, past: &Past, today: Date) -> Person {
         let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-        Person::of(name, past, Under::Known(&prescription()), &next, today)
+        Person::of(name, past, PrescriptionInUse::Known(&prescription()), &next, today)
     }
 
     fn session(day: Date) -> PastSession {
@@ -210,7 +210,7 @@ mod test {
     fn where_the_prescription_is_elsewhere_only_what_does_not_hang_on_it_is_said() {
         let elsewhere = |past: &Past, today: Date| {
             let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-            Person::of("a", past, Under::Elsewhere(prescription().digest()), &next, today)
+            Person::of("a", past, PrescriptionInUse::Elsewhere(prescription().digest()), &next, today)
         };
         let twelve = past((0..12).map(|nth| session(nov(1 + 2 * nth))));
         let person = elsewhere(&twelve, nov(25));

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use super::FEWEST_FOR_TREND;
-use super::material::Inside;
+use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
 use crate::course::past::PastSet;
 use crate::health::readiness::Item;
@@ -57,7 +57,7 @@ impl Line {
 }
 
 impl Ratings {
-    pub(super) fn of(inside: &Inside<'_>) -> Self {
+    pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
         let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
             let a_practice = inside.practices.iter().filter_map(|practice| {
                 let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
@@ -66,9 +66,9 @@ impl Ratings {
             Line::of(a_practice.collect())
         };
         let weekly = |nth: usize| {
-            Line::of(inside.told().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+            Line::of(inside.own_sessions().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
         };
-        let fell = inside.told().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
+        let fell = inside.own_sessions().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
         Self {
             near_falls: weekly(0),
             confidence: weekly(1),
@@ -77,7 +77,7 @@ impl Ratings {
             effort: line(|set| set.effort, u32::max),
             steadiness: line(|set| set.steadiness, u32::max),
             held_on: line(|set| set.held_on, |a, b| a + b),
-            not_said: inside.told().map(|(_, more)| more.not_said).sum(),
+            not_said: inside.own_sessions().map(|(_, more)| more.not_said).sum(),
         }
     }
 }

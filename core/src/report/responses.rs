@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::material::Inside;
+use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, with};
+use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, form_words};
 use crate::draw::predictability::Interval;
 use crate::record::Response;
 
@@ -113,7 +113,7 @@ impl Group {
 }
 
 impl Responses {
-    pub(super) fn of(inside: &Inside<'_>) -> Self {
+    pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
         let mut all: Vec<Response> = Vec::new();
         let mut not_noted = 0;
         let mut by: Vec<(&'static str, String, Vec<Response>)> = Vec::new();
@@ -129,7 +129,7 @@ impl Responses {
                         continue;
                     };
                     all.push(response);
-                    let drill = format!("{}, {}", set.drill, with(set.form));
+                    let drill = format!("{}, {}", set.drill, form_words(set.form));
                     let mut keys = vec![("drill", drill)];
                     keys.extend(direction.map(|direction| ("direction", direction.name().to_owned())));
                     keys.extend(extra.side.map(|side| ("side", format!("{} foot ahead", side.name()))));

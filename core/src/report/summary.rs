@@ -2,41 +2,41 @@
 //! `told`).
 
 use super::Report;
-use super::figures::{hundredfold, median, share, trend};
+use super::figures::{median, percent_points, share, trend};
 use super::ratings::Ratings;
 use crate::health::assessment::Verdict;
 
 /// One paragraph of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Said {
+pub struct Paragraph {
     /// The paragraph.
     pub text: String,
     /// On one screen it has so many lines at most.
-    pub most_lines: usize,
+    pub max_lines: usize,
     /// Where the screen is full, it may be missing there.
-    pub may_go: bool,
+    pub is_optional: bool,
 }
 
-impl Said {
-    fn always(most_lines: usize, text: String) -> Self {
-        Self { text, most_lines, may_go: false }
+impl Paragraph {
+    fn required(max_lines: usize, text: String) -> Self {
+        Self { text, max_lines, is_optional: false }
     }
 
-    fn if_room(most_lines: usize, text: String) -> Self {
-        Self { text, most_lines, may_go: true }
+    fn optional(max_lines: usize, text: String) -> Self {
+        Self { text, max_lines, is_optional: true }
     }
 }
 
 /// What a therapist looks at first, in reading order.
-pub fn summary(report: &Report) -> Vec<Said> {
+pub fn summary(report: &Report) -> Vec<Paragraph> {
     let mut said = Vec::new();
     if !report.barred.is_empty() {
-        said.push(Said::always(2, format!("NOW: {}", report.barred.join(" "))));
+        said.push(Paragraph::required(2, format!("NOW: {}", report.barred.join(" "))));
     }
-    said.push(Said::always(6, practice(report)));
-    said.push(Said::always(3, pushes(report)));
-    said.push(Said::always(3, own_ratings(&report.ratings)));
-    said.push(Said::always(
+    said.push(Paragraph::required(6, practice(report)));
+    said.push(Paragraph::required(3, pushes(report)));
+    said.push(Paragraph::required(3, own_ratings(&report.ratings)));
+    said.push(Paragraph::required(
         2,
         match report.events.last() {
             None => "Stops, symptoms, locks: none.".to_owned(),
@@ -48,17 +48,17 @@ pub fn summary(report: &Report) -> Vec<Said> {
             ),
         },
     ));
-    said.push(Said::if_room(2, steps(report)));
+    said.push(Paragraph::optional(2, steps(report)));
     if !report.tests.is_empty() {
-        said.push(Said::always(2, tests(report)));
+        said.push(Paragraph::required(2, tests(report)));
     }
-    said.push(Said::always(2, review(report)));
+    said.push(Paragraph::required(2, review(report)));
     if let Some(because) = &report.accepted_because {
         let text =
             format!("Accepted by whoever issued it, although suitability says a clinician first: {because}");
-        said.push(Said::if_room(2, text));
+        said.push(Paragraph::optional(2, text));
     }
-    said.push(Said::if_room(4, format!("How well its calls can be foreseen: {}", report.foreseen)));
+    said.push(Paragraph::optional(4, format!("How well its calls can be foreseen: {}", report.foreseen)));
     said
 }
 
@@ -122,7 +122,7 @@ fn pushes(report: &Report) -> String {
             responses.noted,
             responses.not_noted,
             share(all.one_step_or_better, all.good()),
-            trend(responses.trend.map(hundredfold), " points of 100 a session"),
+            trend(responses.trend.map(percent_points), " points of 100 a session"),
             share(all.two_or_more, all.more_steps),
             share(all.support, all.supported()),
         ),

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::figures::middle;
-use super::material::{Inside, Material, Period};
+use super::figures::median_text;
+use super::material::{Material, Period, PeriodSessions};
 use super::{Dose, Group, Ratings, Responses};
 use crate::blocks::Table;
 use crate::plan::prescription::Prescription;
@@ -60,7 +60,7 @@ impl Counts {
     /// The counts before any correction; `None` where nothing was corrected.
     pub(super) fn as_kept(material: &Material, prescription: &Prescription, period: Period) -> Option<Self> {
         let kept = material.as_kept.as_deref()?;
-        let inside = Inside::new(kept, period);
+        let inside = PeriodSessions::new(kept, period);
         let dose = Dose::of(&inside, &kept.past, prescription, period);
         Some(Self::new(&dose, &Responses::of(&inside), &Ratings::of(&inside)))
     }
@@ -81,9 +81,9 @@ impl Counts {
                 row("one step or better", &|of| of.one_step_or_better.to_string()),
                 row("two or more steps", &|of| of.two_or_more.to_string()),
                 row("support", &|of| of.support.to_string()),
-                row("effort, median", &|of| middle(of.effort)),
-                row("steadiness, median", &|of| middle(of.steadiness)),
-                row("held on, median", &|of| middle(of.held_on)),
+                row("effort, median", &|of| median_text(of.effort)),
+                row("steadiness, median", &|of| median_text(of.steadiness)),
+                row("held on, median", &|of| median_text(of.held_on)),
             ],
         }
     }

@@ -6,7 +6,7 @@ use super::{SCREEN, brief};
 use counterpoise_core::course::past::sample::{clean, on, past, prescription};
 use counterpoise_core::health::assessment::Verdict;
 use counterpoise_core::report::{
-    Event, Group, Kind, LadderChange, Material, More, Period, Report, Share, Slope, TestLine,
+    Event, Group, Kind, LadderChange, Material, Period, Report, SessionDetails, Share, Slope, TestLine,
 };
 
 fn shown(report: &Report) -> String {
@@ -18,7 +18,8 @@ fn shown(report: &Report) -> String {
 /// A report of one practice.
 fn report() -> Report {
     let session = clean(&prescription(), &on(date(2026, 11, 2), 10), &[1, 2, 2]);
-    let material = Material { past: past([session]), more: vec![More::default()], ..Material::default() };
+    let material =
+        Material { past: past([session]), details: vec![SessionDetails::default()], ..Material::default() };
     let period = Period { since: date(2026, 11, 2), until: date(2027, 11, 30) };
     Report::of(&material, &prescription(), period, "As the audit says.".to_owned(), Vec::new())
 }

@@ -25,7 +25,7 @@ pub fn blocks(
         }
     };
     let head = ["Who", "How it stands", "Last practice", "Days in four weeks", "Practices", "Next", "Why"];
-    let title = format!("In the order {}; nobody is ranked", in_words(order));
+    let title = format!("In the order {}; nobody is ranked", order_words(order));
     table(None, title, &head, people.iter().map(row).collect());
     let same = people.iter().filter(|person| !person.also.is_empty());
     table(
@@ -63,7 +63,7 @@ pub fn heading(people: &[Person]) -> String {
     format!("{count}: {}. Who is in several states counts in each.", found.join(", "))
 }
 
-fn in_words(order: Order) -> &'static str {
+fn order_words(order: Order) -> &'static str {
     match order {
         Order::Name => "of their names",
         Order::Last => "of the last practice, the oldest first",

@@ -139,9 +139,9 @@ fn what_was_left_out_or_happened_between_sets_is_told() {
         session.sets[1].advised_lower = true;
         (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(0));
     })]);
-    material.more[0].left_out =
+    material.details[0].left_out =
         vec![(2, LeftOut::Refused), (3, LeftOut::Grabbed), (4, LeftOut::SoundNotHeard)];
-    material.more[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
+    material.details[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
     let said: Vec<String> =
         told(&material).into_iter().map(|(kind, what)| format!("{kind}: {what}")).collect();
     assert_eq!(
