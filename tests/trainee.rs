@@ -24,7 +24,7 @@ fn printed(folder: &Path, arguments: &[&str]) -> String {
 fn progress_is_told_in_plain_lines() {
     let place = tempfile::tempdir().unwrap();
     let nothing = printed(place.path(), &["progress"]);
-    assert!(nothing.contains("Your first practice is before you"), "{nothing}");
+    assert!(nothing.contains("This is your first practice."), "{nothing}");
     assert!(!place.path().join("data").exists(), "looking makes nothing");
     let history =
         history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 20, pushes: false };

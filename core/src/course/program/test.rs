@@ -201,7 +201,7 @@ fn the_month_shows_what_was_done_and_what_is_planned() {
       15    16 o  17    18    19 o  20    21 o
       22    23 o  24    25    26 o  27    28 o
       29    30 o
-    x practiced   o planned   [ ] this day
+    x practiced   o planned   [ ] today
     ");
     let marks: Vec<Mark> = month.days().map(|(_, mark)| mark).collect();
     assert_eq!(
