@@ -108,7 +108,7 @@ pub struct Reading {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadingError {
     /// Not a number, or with more than one decimal.
-    #[error("\"{written}\" is no result: {} is given as {}", test.title(), test.expected_input())]
+    #[error("\"{written}\" is not a valid result for {}: give {}", test.title(), test.expected_input())]
     Form {
         /// The test.
         test: Test,
@@ -116,7 +116,7 @@ pub enum ReadingError {
         written: String,
     },
     /// Outside what the test can give.
-    #[error("{written} is outside what {} can give: {}", test.title(), test.expected_input())]
+    #[error("{written} is out of range for {}: give {}", test.title(), test.expected_input())]
     Range {
         /// The test.
         test: Test,
@@ -124,7 +124,7 @@ pub enum ReadingError {
         written: String,
     },
     /// Not an age.
-    #[error("\"{written}\" is no age in whole years from 18 to 120")]
+    #[error("\"{written}\" is not an age in whole years from 18 to 120")]
     Age {
         /// What was written.
         written: String,

@@ -60,7 +60,7 @@ pub enum RoutineError {
     #[error("routine `{0}`: \"{1}\" is not an announcement in sounds/phrases.toml")]
     Phrase(String, String),
     /// Nothing to do, or more than three minutes of it.
-    #[error("routine `{0}`: it lasts {1}; more than nothing, and {LONGEST} at most")]
+    #[error("routine `{0}` lasts {1}; it must last more than 0 s and {LONGEST} at most")]
     Length(String, Millis),
 }
 

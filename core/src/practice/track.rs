@@ -60,13 +60,13 @@ pub enum TrackError {
         drill: String,
     },
     /// It has a drill that is seen on the screen.
-    #[error("{drill} is seen on the screen; a track has only sound")]
+    #[error("{drill} needs the screen; a track has only sound")]
     Screen {
         /// The drill.
         drill: String,
     },
     /// It unlocks something that nobody can watch over in a recording.
-    #[error("the prescription unlocks \"{name}\"; a track holds nothing that somebody has to watch")]
+    #[error("the prescription unlocks \"{name}\"; a track cannot include what somebody must watch")]
     Unlock {
         /// What.
         name: &'static str,
@@ -78,13 +78,13 @@ impl TrackError {
     pub fn hint(&self) -> &'static str {
         match self {
             Self::Screen { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a copy without this drill"
+                "practice it with \"counterpoise practice\", or make a track of a copy without this drill"
             }
             Self::Partner { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a prescription alone"
+                "practice it with \"counterpoise practice\", or make a track of a prescription for practice alone"
             }
             Self::Unlock { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a copy without the unlock and without what it allows"
+                "practice it with \"counterpoise practice\", or make a track of a copy without the unlock and what it allows"
             }
         }
     }

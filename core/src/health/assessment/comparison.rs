@@ -91,11 +91,11 @@ impl Trend {
         }
         said.push(match noise(self.test) {
             Some((least, source)) => format!(
-                "Only a change of {} or more is larger than the noise of the test ({source}); for one person it may be \
-                 more.",
+                "Only a change of {} or more is larger than the noise of the test ({source}); for one person it may \
+                 take more.",
                 with_unit(self.test, least)
             ),
-            None => "How much of a change is only noise is not known here for this test.".to_owned(),
+            None => "How large a change must be to exceed the noise of this test is not known.".to_owned(),
         });
         said
     }
@@ -114,7 +114,7 @@ impl Trend {
             Some((least, _)) if size >= least => {
                 format!("{head}: worse, by more than the noise of the test.")
             }
-            Some(_) => format!("{head}: no larger a change than the test's noise."),
+            Some(_) => format!("{head}: a change within the noise of the test."),
             None => format!("{head}: a change of {}.", with_unit(self.test, size)),
         }
     }

@@ -184,7 +184,7 @@ fn a_change_is_held_against_the_noise_of_its_test() {
     ] {
         let small = said(test, old, within);
         assert!(
-            small.contains("no larger a change than the test's noise") && small.contains("(2026-11-02)"),
+            small.contains("a change within the noise of the test") && small.contains("(2026-11-02)"),
             "{small}"
         );
         assert!(said(test, old, beyond).contains("better, by more than the noise"), "{test}");
@@ -192,7 +192,11 @@ fn a_change_is_held_against_the_noise_of_its_test() {
         assert!(said(test, old, old).contains(": the same."), "{test}");
     }
     let unknown = said(Test::ChairStand, "8", "11");
-    assert!(unknown.contains("a change of 3 rises") && unknown.contains("is not known here"), "{unknown}");
+    assert!(
+        unknown.contains("a change of 3 rises")
+            && unknown.contains("to exceed the noise of this test is not known"),
+        "{unknown}"
+    );
     assert_eq!(said(Test::FiveRises, "unable", "20"), said(Test::FiveRises, "unable", "20"));
     assert!(
         said(Test::FiveRises, "unable", "20").starts_with("20.0 s now, unable the time before (2026-11-02).")
