@@ -221,7 +221,7 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
     }
     assert!(aside["dose"]["sets"].as_u64() < aside["as_kept"]["sets"].as_u64());
     let whole = printed(folder, &["report", "--on", "2026-02-01", "--whole"]);
-    assert!(whole.contains("As it was kept, and after corrections"), "{whole}");
+    assert!(whole.contains("As recorded, and after corrections"), "{whole}");
     // It goes along to another computer, once.
     let exported = printed(folder, &["journal", "export"]);
     fs::write(folder.join("all.json"), &exported).unwrap();

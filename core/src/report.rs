@@ -142,10 +142,10 @@ pub struct TestLine {
 pub const ADVERSE: &str = "In trials more people had adverse events with such training than without (29 % against 20 %; review of 29 \
                            trials, Phys Ther, PMID 37651698 [read]). Ask about falls, pain and soreness.";
 /// What few numbers say.
-pub const FEW: &str = "Small numbers say little: from few observations no percentage is given.";
+pub const FEW: &str = "Small numbers say little: no percentage is given for few observations.";
 /// What six hours are.
 pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
-                             [read]. It is no promise for one person.";
+                             [read]. This is not a promise for one person.";
 
 impl Report {
     /// The report of `period` under the prescription in use. `foreseen`: what the audit says of it, in a sentence. `barred`:

@@ -114,10 +114,10 @@ pub(super) fn of(material: &Material, inside: &PeriodSessions<'_>, period: Perio
 
 fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     if session.tried_out {
-        add(Kind::TryOut, "supervised try-out, which counts as no practice".to_owned());
+        add(Kind::TryOut, "supervised try-out, not counted as practice".to_owned());
     }
     for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_about_person(*item)) {
-        add(Kind::Reported, format!("told before practice, not true: {}", item.sentence()));
+        add(Kind::Reported, format!("reported before practice, not true: {}", item.sentence()));
     }
     if let Some(whole) = session.sets_whole.filter(|whole| *whole > session.sets_planned) {
         add(Kind::LeftOut, format!("{} of {whole} sets were chosen at the start", session.sets_planned));

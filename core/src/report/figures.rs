@@ -21,7 +21,7 @@ pub(super) fn median(line: &Line) -> String {
 
 /// The same of a median that stands by itself.
 pub(super) fn median_text(median: Option<f64>) -> String {
-    median.map_or_else(|| "not said".to_owned(), |median| median.to_string())
+    median.map_or_else(|| "no answer".to_owned(), |median| median.to_string())
 }
 
 /// The slope of a share as points of 100.

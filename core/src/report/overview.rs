@@ -46,7 +46,7 @@ words! {
 }
 
 /// What is said of the next practice where only the digest of the prescription is known.
-const NOT_HERE: &str = "Its prescription is not here, so nothing is said of reviews and steps.";
+const NOT_HERE: &str = "Its prescription is not here, so reviews and steps are not shown.";
 
 /// One person's line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

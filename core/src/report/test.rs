@@ -257,7 +257,7 @@ fn what_applies_is_said_and_nothing_is_scored() {
         "29 % against 20 %",
         "Small numbers say little",
         "six hours",
-        "no promise",
+        "not a promise",
         "of 6 hours",
         "lower than therapists'",
     ] {

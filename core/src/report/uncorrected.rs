@@ -69,13 +69,13 @@ impl Counts {
     pub(super) fn table(&self, right: &Self) -> Table {
         let row = |what: &str, of: &dyn Fn(&Self) -> String| vec![what.to_owned(), of(self), of(right)];
         Table {
-            title: "As it was kept, and after corrections".to_owned(),
-            head: ["what", "as kept", "corrected"].map(str::to_owned).to_vec(),
+            title: "As recorded, and after corrections".to_owned(),
+            head: ["what", "as recorded", "corrected"].map(str::to_owned).to_vec(),
             rows: vec![
                 row("days with practice", &|of| of.days.to_string()),
                 row("sessions", &|of| of.sessions.to_string()),
-                row("sessions whole", &|of| of.sessions_whole.to_string()),
-                row("sets whole", &|of| of.sets.to_string()),
+                row("full sessions", &|of| of.sessions_whole.to_string()),
+                row("completed sets", &|of| of.sets.to_string()),
                 row("calls", &|of| of.cues.to_string()),
                 row("pushes noted", &|of| of.noted.to_string()),
                 row("one step or better", &|of| of.one_step_or_better.to_string()),
