@@ -1,6 +1,6 @@
-//! The weeks and days of a program: what is due today, what rests, and the month as a plain calendar. One session a day;
-//! an interrupted one may be finished within two hours; a missed day is moved, never doubled. Not at which step (that is
-//! `progression`).
+//! Which day is a practice day: what is due today, what is a rest day, and the month as a plain calendar. There is one
+//! session a day; an interrupted one can be finished within two hours; a missed day is moved, never doubled. Steps are
+//! decided in `progression`.
 
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan};
@@ -12,7 +12,7 @@ mod calendar;
 
 pub use calendar::{Mark, Month};
 
-/// Up to so many days a week, a day of rest lies between two practices \[judgment\].
+/// Up to this many days a week, there is a day of rest between two practices \[judgment\].
 const MOST_DAYS_WITH_REST: u8 = 3;
 /// How far ahead the next day is looked for: in a week at the latest there is room again.
 const LOOKAHEAD_DAYS: i32 = 14;
@@ -22,7 +22,7 @@ const LOOKAHEAD_DAYS: i32 = 14;
 pub enum Due {
     /// Practice is due.
     Today,
-    /// The session of this day was interrupted, and may be finished until then.
+    /// The session of this day was interrupted, and can be finished until `until`.
     Finish {
         /// The last moment.
         until: Timestamp,
@@ -42,7 +42,7 @@ pub enum Due {
         /// The next day.
         next: Date,
     },
-    /// The last practice lies ahead: the clock was set back, or was wrong then.
+    /// The last practice is dated in the future: the clock was set back, or was wrong then.
     ClockBack {
         /// The day of that practice.
         last: Date,
@@ -52,7 +52,8 @@ pub enum Due {
 /// A prescription's weeks, counted from the first practice under it.
 ///
 /// ```
-/// use counterpoise::{past::Past, prescription::Prescription, program::{Due, Program}};
+/// use counterpoise_core::course::{past::Past, program::{Due, Program}};
+/// use counterpoise_core::plan::prescription::Prescription;
 /// use jiff::civil::date;
 /// let past = Past::default();
 /// let program = Program::new(&past, Prescription::ready("gentle").unwrap());
@@ -135,7 +136,7 @@ impl<'a> Program<'a> {
     pub fn due(&self, day: Date, now: Timestamp) -> Due {
         let latest = self.sittings.iter().max_by_key(|sitting| sitting.last().known());
         if let Some(last) = self.days.last().copied().filter(|last| *last > day) {
-            // Whoever flies west over the date line meets a day twice; the instants still go on.
+            // Flying west over the date line repeats a day; instants still go forward.
             let ahead = latest.is_some_and(|sitting| sitting.last().known() > now);
             return if ahead { Due::ClockBack { last } } else { Due::Done { next: self.next_after(last) } };
         }

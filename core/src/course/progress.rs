@@ -1,5 +1,5 @@
-//! What a person may see of the own practice: this week, what is next, what got easier. Plain and kind; no scores, no
-//! comparison with others, and nothing is counted up that could be lost. Not the therapist's report (that is `report`).
+//! What people may see of their own practice: this week, what is next, what got easier. Plain and kind: no scores, no
+//! comparison with others, no streaks to lose. The therapist's view is in `report`.
 
 use jiff::civil::Date;
 
@@ -9,22 +9,22 @@ use crate::course::progression::{Decision, Next, Reason};
 use crate::plan::drill::Drill;
 use crate::plan::prescription::{DrillPlan, Prescription};
 
-/// So many practices at the beginning and at the end are held against each other \[judgment\].
+/// How many sessions at the beginning are compared with as many at the end \[judgment\].
 const COMPARED_SESSIONS: usize = 3;
 
-/// What is told, each a few sentences.
+/// What the person reads: a few sentences for each part.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Progress {
-    /// This week.
+    /// Sentences about this week.
     pub week: Vec<String>,
-    /// What is next.
+    /// Sentences about what is next.
     pub next: Vec<String>,
-    /// What got easier.
+    /// Sentences about what got easier.
     pub easier: Vec<String>,
 }
 
 impl Progress {
-    /// How it stands on `today`.
+    /// The progress as of `today`.
     pub fn of(past: &Past, prescription: &Prescription, next: &Next, today: Date) -> Self {
         let program = Program::new(past, prescription);
         let sittings = past.sittings();
@@ -78,13 +78,13 @@ fn upcoming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
         }),
         Decision::Rest | Decision::NotDue => {
             lines.extend(next.reasons.first().map(ToString::to_string));
-            // The reason names its own day; what else stands in the way may last longer.
+            // The reason names a day; something else may bar practice for longer.
             let named = next.reasons.first().and_then(Reason::day);
             if let Some(day) = next.next_day.filter(|day| named != Some(*day)) {
                 lines.push(format!("The next practice is on {}.", day.strftime("%A, %B %-d")));
             }
         }
-        // Whatever locks may be what must be acted on now.
+        // Any of the locks may be the one to act on now.
         Decision::Locked => {
             lines.extend(next.reasons.iter().map(ToString::to_string));
             return lines;
@@ -115,7 +115,7 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
         let less = |value: fn(&crate::course::past::PastSet) -> Option<u8>| {
             let before = sum(first, value);
             let now = sum(last, value);
-            // Means, held against each other without a fraction.
+            // Two means, compared without fractions.
             before.zip(now).is_some_and(|((a, of_a), (b, of_b))| b * of_a < a * of_b)
         };
         if less(|set| set.effort) {
@@ -236,7 +236,7 @@ mod test {
         for part in ["less hard", "steadier", "hold on less often", "always right"] {
             assert!(said.contains(part), "{said}");
         }
-        // Worse is nothing to be told here.
+        // What got worse is not shown here.
         better.sessions.reverse();
         assert!(easier(&better).starts_with("Nothing stands out yet"));
         let up = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 3, 2])]);

@@ -1,6 +1,6 @@
 //! Which step comes next, and why: past sessions, a prescription and a day lead to up, hold, down, rest, locked or not
-//! due. One setting changes at a time, and never past a ceiling. All rules are \[judgment\] defaults that a therapist can
-//! tighten; `docs/progression.md` has them in one table. Not what a session did well (that is `progression::judge`).
+//! due. One setting changes at a time, and never past a ceiling. All rules are \[judgment\] defaults that a therapist
+//! can tighten; `docs/progression.md` has them in one table.
 //!
 //! ```text
 //! past --> barriers (locks, holds) ---------------------------> locked, rest
@@ -32,7 +32,7 @@ pub const LAYOFF_DAYS: i32 = 14;
 /// Clean sessions in a row, at the same steps, before one setting changes \[judgment\].
 pub const CLEAN_IN_A_ROW: usize = 2;
 
-/// What is known of the person besides what was practiced.
+/// What is known of the person apart from what was practiced.
 #[derive(Debug, Clone, Default)]
 pub struct Fitness {
     /// The answers about suitability; `None` if they were never given. Those that the prescription accepts are taken as
@@ -64,8 +64,8 @@ pub struct Next {
 }
 
 impl Fitness {
-    /// What they leave of a prescription; `None`: talk to a clinician first. Who was never asked is asked by the
-    /// pages before each practice, and nothing is left out here.
+    /// What they leave of a prescription; `None`: talk to a clinician first. Somebody who was
+    /// never asked is asked by the pages before each practice, so nothing is left out here.
     pub fn bounds(&self) -> Option<Bounds> {
         let suitability = self.suitability.as_ref().map_or(Some(Bounds::OPEN), Suitability::bounds)?;
         Some(suitability.and(Bounds::for_tests_below(self.tests_below)))
@@ -76,7 +76,8 @@ impl Next {
     /// What comes after `past` under `prescription`, `now`.
     ///
     /// ```
-    /// use counterpoise::{past::Past, prescription::Prescription};
+    /// use counterpoise_core::course::past::Past;
+    /// use counterpoise_core::plan::prescription::Prescription;
     /// use counterpoise_core::course::progression::{Decision, Fitness, Next};
     /// let gentle = Prescription::ready("gentle").unwrap();
     /// let now = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
@@ -111,7 +112,7 @@ impl Next {
         matches!(self.decision, Decision::Up | Decision::Hold | Decision::Down)
     }
 
-    /// Whether a lock or a hold stands, or it was answered that today is no day for it: nothing is practiced in any way.
+    /// Whether a lock, a hold or "not today" is in force, so that no kind of practice is open.
     pub fn is_barred(&self) -> bool {
         let bars = |reason: &Reason| {
             matches!(
@@ -125,7 +126,7 @@ impl Next {
         self.reasons.iter().any(bars)
     }
 
-    /// Whether it may begin now if the next day is moved to this one.
+    /// Whether practice may begin now if the next practice day is moved to today.
     pub fn can_be_moved(&self) -> bool {
         self.decision == Decision::NotDue
             && self.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. }))
@@ -154,7 +155,7 @@ impl Next {
         self.stop(decision, reason);
     }
 
-    /// The session of this day goes on where it was broken off. That it is not whole yet is no reason for anything.
+    /// The session of this day continues where it was interrupted. That it is not complete yet is not a reason.
     fn finish(&mut self, past: &Past) {
         let sittings = past.sittings();
         let Some(last) = sittings.iter().max_by_key(|sitting| sitting.last().known()) else { return };
@@ -332,7 +333,7 @@ fn last_step(plan: &DrillPlan, sittings: &[Sitting<'_>]) -> u8 {
         let given = sitting.first().given.iter().filter(|given| is(&given.drill, given.form));
         let given: Vec<u8> = given.map(|given| given.step).collect();
         let practiced = sitting.sets().filter(|set| is(&set.drill, set.form)).map(|set| set.step);
-        // Where a drill stands in a prescription twice, its first place is the warm-up's step.
+        // Where a drill is in a prescription twice, the first entry is at the warm-up's step.
         given.into_iter().max().or(practiced.max())
     });
     last.unwrap_or(plan.step()).min(plan.ceiling()).max(1)

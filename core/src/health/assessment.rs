@@ -1,6 +1,5 @@
-//! What a balance test's result is worth: below a published cut-off, not below it, or without a norm; and whether a change
-//! is larger than the test's own noise. Never a prediction of falls, and not how a test is run (that is
-//! `guide`).
+//! What a balance test's result is worth: below a published cut-off, not below it, or without a norm; and whether a
+//! change is larger than the noise of the test. It never predicts falls. How a test is run is in `practice::guide`.
 
 use std::fmt;
 use std::str::FromStr;
@@ -49,7 +48,7 @@ pub enum Sex {
     Male,
 }
 
-/// With whom a test was done.
+/// Who was there during a test.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Company {
     /// Alone: the program counted, and the last number heard was keyed in.
@@ -89,7 +88,7 @@ words! {
 pub enum Unit {
     /// Tenths of a second.
     Tenths,
-    /// Rises.
+    /// Whole rises from a chair.
     Rises,
 }
 
@@ -110,7 +109,7 @@ pub enum ReadingError {
     /// Not a number, or with more than one decimal.
     #[error("\"{written}\" is not a valid result for {}: give {}", test.title(), test.expected_input())]
     Form {
-        /// The test.
+        /// The test that the result is for.
         test: Test,
         /// What was written.
         written: String,
@@ -118,12 +117,12 @@ pub enum ReadingError {
     /// Outside what the test can give.
     #[error("{written} is out of range for {}: give {}", test.title(), test.expected_input())]
     Range {
-        /// The test.
+        /// The test that the result is for.
         test: Test,
         /// What was written.
         written: String,
     },
-    /// Not an age.
+    /// The text is not an age from 18 to 120.
     #[error("\"{written}\" is not an age in whole years from 18 to 120")]
     Age {
         /// What was written.
@@ -166,7 +165,7 @@ impl Test {
         matches!(self, Self::FourStage | Self::OneLeg | Self::ChairStand)
     }
 
-    /// Whether somebody else must hold the key: nobody presses keys while walking or rising for time.
+    /// Whether a helper must press the key: nobody can do so while walking or rising for time.
     pub const fn needs_helper(self) -> bool {
         matches!(self, Self::TimedUpAndGo | Self::FiveRises)
     }
@@ -236,7 +235,7 @@ impl Reading {
     /// ```
     ///
     /// # Errors
-    /// If it is none of these, or the test cannot give it.
+    /// If the text has another form, or the test cannot give that result.
     pub fn read(test: Test, written: &str) -> Result<Self, ReadingError> {
         let written = written.trim();
         if written == "unable" {
@@ -257,12 +256,12 @@ impl Reading {
         Self::new(test, Some(value)).map_err(|_| ReadingError::Range { test, written: written.to_owned() })
     }
 
-    /// Of which test.
+    /// The test that gave the result.
     pub const fn test(self) -> Test {
         self.test
     }
 
-    /// In the test's unit; `None` is "unable".
+    /// The value in the test's unit; `None` is "unable".
     pub const fn value(self) -> Option<u32> {
         self.value
     }
@@ -286,7 +285,7 @@ impl fmt::Display for Reading {
     }
 }
 
-/// What a result comes to.
+/// What a result means, by the published tables.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Finding {
     /// Below, not below, or no norm.

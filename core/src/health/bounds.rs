@@ -1,11 +1,11 @@
-//! What suitability and balance tests leave of a prescription: with whom, up to which step, with which hand at rest. They
-//! only ever narrow it. Not why (that is `suitability`), and not which step comes next (that is `progression`).
+//! What suitability and balance tests leave of a prescription: with whom, up to which step, with which hand at rest.
+//! They only ever narrow it.
 
 use std::fmt;
 
 use crate::plan::drill::{Action, Drill, Form, LadderStep, Support, Target};
 
-/// The highest step for who has one test below its cut-off, or practices without a therapist \[judgment\].
+/// The highest step for somebody with one test below its cut-off, or without a therapist \[judgment\].
 pub const CAUTIOUS_STEP: u8 = 3;
 
 /// What is left. Ordered choices narrow from the first to the last.
@@ -20,7 +20,7 @@ pub const CAUTIOUS_STEP: u8 = 3;
 pub struct Bounds {
     /// No drill with a partner.
     pub alone: bool,
-    /// The highest step.
+    /// The highest step of any drill; `u8::MAX` is no limit.
     pub max_step: u8,
     /// What the hands do.
     pub hands: Hands,
@@ -33,11 +33,11 @@ pub struct Bounds {
 /// What the hands must do at every step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Hands {
-    /// As the step says.
+    /// As the step of the drill says.
     AsTheStepSays,
     /// At least one always rests on something fixed.
     OneRests,
-    /// Both rest.
+    /// Both hands always rest on something fixed.
     BothRest,
 }
 

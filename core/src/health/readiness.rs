@@ -1,6 +1,5 @@
-//! Ready today: what is asked before every practice, and what the answers lead to: go, gentler, or not today, with the
-//! reasons and whom to call. "All true" is always the good answer, and nothing can be passed over. Not the pages on a
-//! screen (that is `session`), and not how long a hold lasts (that is `lock`).
+//! Ready today: the questions before every practice, and what the answers lead to: go, gentler, or not today, with the
+//! reasons and whom to call. "All true" is always the good answer, and no question can be skipped.
 //!
 //! ```text
 //! page: all true ------------------------------> next page ... > verdict
@@ -22,7 +21,7 @@ pub struct Today {
     pub partner: bool,
     /// A drill of today has a step without a resting hand: somebody should be in the house.
     pub harder: bool,
-    /// The person felt unwell in the last practice, and has not said since that it passed.
+    /// The person felt unwell in the last practice, and has not reported since that it passed.
     pub unwell_last_time: bool,
 }
 
@@ -82,12 +81,12 @@ impl Check {
         self.page
     }
 
-    /// The sentence of that page that is asked by itself; `None` while the page is asked as a whole.
+    /// The one sentence of that page that is asked now; `None` while the page is asked as a whole.
     pub fn item(&self) -> Option<Item> {
         self.remaining.as_ref()?.first().copied()
     }
 
-    /// The lines of the page, as they stand on the screen together.
+    /// The lines of the page, shown on the screen together.
     pub fn lines(&self) -> Vec<&'static str> {
         self.page.map(|page| page.lines(self.today)).unwrap_or_default()
     }
@@ -118,7 +117,7 @@ impl Check {
                 if !yes {
                     remaining.splice(0..0, item.follow_ups().iter().copied());
                 }
-                // Nobody with chest pain reads on.
+                // With an emergency sign, no further questions.
                 let emergency = verdict::locks(&self.answers).into_iter().any(Lock::is_emergency);
                 if emergency {
                     self.page = None;

@@ -1,6 +1,6 @@
 //! Whether to begin at all: questions asked once, and again when something changes, and what the answers lead to. The
 //! questions are our own words on the topics of public-health lists and trial exclusions (read or second-hand); no
-//! questionnaire was copied. Not what is asked before every practice (that is `readiness`).
+//! questionnaire was copied.
 
 use std::fmt;
 
@@ -33,7 +33,7 @@ words! {
 /// What one answer leads to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Effect {
-    /// Nothing.
+    /// The answer limits nothing.
     None,
     /// Something to do, and nothing else.
     Advice(&'static str),
@@ -43,7 +43,7 @@ pub enum Effect {
     Clinician,
 }
 
-/// The result.
+/// What all answers together lead to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Outcome {
     /// Go ahead, within these limits.
@@ -57,7 +57,7 @@ pub enum Outcome {
 /// The result with its reasons.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Suitability {
-    /// What it comes to.
+    /// The result, with its limits.
     pub outcome: Outcome,
     /// The topics that led there, gravest first.
     pub because: Vec<(Topic, Answer, Effect)>,
@@ -92,7 +92,7 @@ impl Suitability {
             .filter(|(_, _, effect)| *effect != Effect::None)
             .collect();
         because.sort_by_key(|(_, _, effect)| effect.order());
-        // Who was not asked about a partner has not been found fit for one.
+        // Without the questions about a partner, practice with one is not open.
         let alone = Bounds { alone: !partner, ..Bounds::OPEN };
         let bounds = because.iter().fold(alone, |bounds, (_, _, effect)| match effect {
             Effect::Within(more) => bounds.and(*more),

@@ -1,5 +1,5 @@
-//! How is a balance test led, step by step: what is shown and said, which key means what, and when does the watch stop?
-//! Values in, values out, as a session is. Not what a result is worth (that is `assessment`).
+//! How a balance test is led, step by step: what is shown and said, what each key means, and when the stopwatch stops.
+//! Events in, effects out, as in a session.
 //!
 //! ```text
 //! which test -> who is there -> fit today? -> (age) -> how to stand -> 5 4 3 2 1 begin -> the watch -> result: keep, again, discard
@@ -28,7 +28,7 @@ pub enum Event {
     Key(Key),
     /// What [`Effect::Time`] asked for is placed: its zero is heard at this moment.
     Placed {
-        /// Since the guide was opened; may lie ahead.
+        /// Time since the guide was opened; may be in the future.
         zero: Millis,
     },
     /// The program is asked to close, or the computer slept.
@@ -38,32 +38,32 @@ pub enum Event {
 /// Something that must be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Effect {
-    /// Say this after whatever is being said.
+    /// Say this after what is being said now.
     Say(Phrase),
     /// Say each of these at its time after a common zero, exactly. Answered by [`Event::Placed`].
     Time(Vec<(Millis, Phrase)>),
-    /// Cut off whatever is being said.
+    /// Cut off what is being said now.
     Hush,
     /// Keep this result.
     Keep(Kept),
-    /// Leave.
+    /// Close the guide.
     Leave,
 }
 
 /// A result that is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Kept {
-    /// The result.
+    /// The result, in the unit of its test.
     pub reading: Reading,
-    /// Where it was asked.
+    /// The person's age, where the test needs it.
     pub age: Option<Age>,
-    /// Where it was asked.
+    /// The person's sex, where the test needs it.
     pub sex: Option<Sex>,
     /// Alone, or with somebody.
     pub company: Company,
 }
 
-/// What is typed in as a number.
+/// A question whose answer is typed in as a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum NumberPrompt {
     /// The age in years.
@@ -166,7 +166,7 @@ impl Guide {
         effects.extend([Effect::Hush, Effect::Leave]);
     }
 
-    /// Out of a test: nothing of it is kept. From the other pages: away.
+    /// Leaves a test without keeping anything of it; on the other pages, closes the guide.
     fn stop(&mut self, effects: &mut Vec<Effect>) {
         match self.phase {
             Phase::Choose | Phase::NotToday | Phase::Kept | Phase::Stopped | Phase::Left => {
@@ -329,7 +329,7 @@ impl Guide {
         }
     }
 
-    /// Whoever holds the key stops the watch. Alone, and while rises are counted, it stops by itself.
+    /// The helper stops the watch with a key. Alone, and while rises are counted, it stops by itself.
     fn watch_key(&mut self, now: Millis, zero: Millis, effects: &mut Vec<Effect>) {
         let begun = zero + LEAD_IN;
         if self.company == Company::Alone || self.test == Test::ChairStand || now < begun + BOUNCE {
@@ -345,7 +345,7 @@ impl Guide {
         let tenths = time.min(self.limit()).0 / 100;
         let value = match self.test {
             Test::FourStage => {
-                // The third is heel to toe, and what counts. Whoever held it may go on to one leg.
+                // The third stage, heel to toe, is the result. Somebody who held it may go on to one leg.
                 if whole && self.stage + 1 < self.stages().len() {
                     self.stage += 1;
                     return self.announce_stage(effects);
@@ -356,7 +356,7 @@ impl Guide {
                     _ => Some(100),
                 }
             }
-            // So long is not done.
+            // Taking this long counts as unable.
             Test::TimedUpAndGo | Test::FiveRises if whole => None,
             Test::OneLeg | Test::TimedUpAndGo | Test::FiveRises | Test::ChairStand => Some(tenths),
         };

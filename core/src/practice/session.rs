@@ -1,5 +1,5 @@
-//! The course of one session: what happened comes in as events, what must be done goes out as effects.
-//! Touches no clock, device, terminal or file: the practice command does what the effects say.
+//! The course of one session: what happened comes in as events, what must be done goes out as effects. It touches no
+//! clock, device, terminal or file: the practice command carries out the effects.
 //!
 //! ```text
 //! first page > health > ready today > [ the partner > what is where ] > sound check > warm-up >
@@ -69,7 +69,7 @@ pub struct Session {
     scheduler: Scheduler,
     schedule: Schedule,
     begun: SessionBegun,
-    /// Whom to call, if the person has said so; never assumed.
+    /// The emergency number, if the person has given one; never assumed.
     emergency: Option<String>,
     /// What is known of the person.
     preparation: Preparation,
@@ -77,7 +77,7 @@ pub struct Session {
     ready: Check,
     /// Their answers are kept.
     ready_kept: bool,
-    /// Whether a partner is there, and by what the partner is told.
+    /// Whether there is a partner, and by which channel the partner gets the cues.
     mode: Channel,
     /// What is on each side; `None` was never asked.
     room: Option<Room>,
@@ -86,7 +86,7 @@ pub struct Session {
     course_shown: bool,
     recorded: bool,
     silent: bool,
-    /// The word of the sound check was the one that was said.
+    /// Whether the sound check was answered with the right word.
     sound_heard: bool,
     sound_lost: bool,
     not_saved: bool,
@@ -107,13 +107,13 @@ pub struct Session {
     disturbed: u16,
     /// How this set ended, once it has.
     set_end: Option<SetEnd>,
-    /// What felt wrong, where it was said.
+    /// The symptom, where it was answered.
     symptom: Option<u8>,
-    /// Who practices, where that was said: on the first page, so that nobody practices as somebody else.
+    /// The person's name, if set: shown on the first page, so that nobody practices under another name.
     name: Option<String>,
     /// Nothing was set up yet.
     is_new: bool,
-    /// The words that close what lasted when it was broken off: they stand until the next set or the end of the pause.
+    /// The words that close a call that was cut off; shown until the next set or the end of the pause.
     closing_words: Option<Phrase>,
     /// The pushes of this set whose response is kept.
     noted_pushes: Vec<u16>,
@@ -183,7 +183,7 @@ impl Session {
         .map(|session: Self| session.prepare(Preparation::default()))
     }
 
-    /// The same session with a partner, who is told by `channel`. `room` is what is on each side of the trainee, if it
+    /// The same session with a partner, who gets the cues by `channel`. `room` is what is on each side of the trainee, if it
     /// was ever asked.
     #[must_use]
     pub fn with_partner(self, channel: Channel, room: Option<Room>) -> Self {
@@ -227,7 +227,7 @@ impl Session {
         Phrase::all().filter(named).chain(in_routines).chain(in_sets).collect()
     }
 
-    /// Whether nothing is said: the calls stand on the screen only.
+    /// Whether there is no sound: the calls are on the screen only.
     pub fn is_silent(&self) -> bool {
         self.silent
     }

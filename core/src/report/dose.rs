@@ -20,13 +20,13 @@ pub struct Dose {
     pub days_prescribed: u32,
     /// Sessions that were begun: an interrupted one and what finished it are one.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
     /// Sets that the prescription in use asks for in the period.
     pub sets_prescribed: u32,
-    /// Sets that were begun and not done whole.
+    /// Sets that were begun and not completed.
     pub sets_broken_off: usize,
     /// Sets that were left out while the session went on.
     pub sets_left_out: usize,
@@ -61,7 +61,7 @@ pub struct Dose {
 /// One ISO week.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Week {
-    /// `2026-W45`.
+    /// The ISO week, as in `2026-W45`.
     pub week: String,
     /// Its first day that lies in the period.
     pub from: Date,
@@ -73,17 +73,17 @@ pub struct Week {
     pub days_prescribed: u32,
     /// Sessions that were begun.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
-    /// Sets prescribed.
+    /// Sets prescribed in the week.
     pub sets_prescribed: u32,
-    /// Work, in milliseconds.
+    /// Work time, in milliseconds.
     pub active_ms: u64,
     /// Whole sessions with rests, in milliseconds, where their length is known.
     pub session_ms: u64,
-    /// Calls.
+    /// Calls that were heard, shown or asked for.
     pub cues: u64,
 }
 
@@ -185,7 +185,7 @@ impl Dose {
     }
 }
 
-/// Cut off by nobody's wish. One that goes on, in another window, is not.
+/// Whether a session was cut off by the program or computer. One that is still going on in another window was not.
 fn is_cut(end: Option<SessionEnd>) -> bool {
     matches!(end, Some(SessionEnd::Closed | SessionEnd::Interrupted))
 }

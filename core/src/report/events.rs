@@ -1,5 +1,5 @@
-//! What went wrong in or since practice, what was locked, held and cleared, and what was changed: dated sentences, in order.
-//! Every way in which a set or a session ends is decided here once.
+//! What went wrong in or since practice, what was locked, held and cleared, and what was changed: dated sentences, in
+//! order. Every way in which a set or a session can end is handled here once.
 
 use jiff::civil::Date;
 use serde::Serialize;
@@ -16,9 +16,9 @@ use crate::words;
 pub struct Event {
     /// The local day.
     pub day: Date,
-    /// Of which kind.
+    /// The kind of event.
     pub kind: Kind,
-    /// What, in a few words.
+    /// What happened, in a few words.
     pub what: String,
 }
 
@@ -29,17 +29,17 @@ pub enum Kind {
     Correction,
     /// A supervised try-out.
     TryOut,
-    /// Something about the person was told before practice.
+    /// The person reported something on the pages before practice.
     Reported,
-    /// The pages before practice said: not today.
+    /// The answers before practice led to "not today".
     NotToday,
     /// A fall in practice.
     Fall,
     /// A grab, or nearly a fall.
     Grab,
-    /// Balance was lost, by the own rating.
+    /// Balance was lost, by the person's own rating.
     LostBalance,
-    /// Felt unwell.
+    /// The person felt unwell in practice.
     Unwell,
     /// A set or a session ended before its end.
     Stop,
@@ -95,7 +95,7 @@ pub(super) fn of(material: &Material, inside: &PeriodSessions<'_>, period: Perio
         for lock in &locks {
             add(Kind::Lock, format!("locked: {lock}"));
         }
-        // A lock stands longer than what it would hold besides.
+        // A lock outlasts any hold of the same session.
         for hold in holds.into_iter().filter(|_| locks.is_empty()) {
             add(Kind::Hold, format!("held for 48 hours: {hold}"));
         }
@@ -160,9 +160,9 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
         add(Kind::Advice, format!("one step lower was advised ({place})"));
     }
     let stopped = match set.end {
-        // Done; still going on; told above.
+        // Completed, still going on, or listed above.
         Some(SetEnd::Completed | SetEnd::Fell | SetEnd::Grabbed) | None => None,
-        // One stop is told once: with the session, where that ended with this set.
+        // Each stop is listed once: with the session, where it ended with this set.
         Some(SetEnd::Stopped | SetEnd::Closed | SetEnd::Interrupted)
             if ended_with(session, set) && is_stop(session.end) =>
         {
@@ -186,9 +186,9 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
 fn of_end(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     let Some(end) = session.end else { return };
     match end {
-        // It came to its end; it was told with the symptom.
+        // It ended as planned, or was listed with the symptom.
         SessionEnd::Finished | SessionEnd::Unwell => {}
-        // Told with the set, or before it; else it came between two sets.
+        // Listed with the set, or before it; otherwise it happened between two sets.
         SessionEnd::Fell => {
             let listed = session.sets.iter().any(fell)
                 || more.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
@@ -218,7 +218,7 @@ fn of_end(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kin
     }
 }
 
-/// Ends that are told as a stop of the session.
+/// Whether this end is listed as a stop of the session.
 fn is_stop(end: Option<SessionEnd>) -> bool {
     matches!(
         end,
@@ -287,7 +287,7 @@ fn is_about_person(item: Item) -> bool {
         | Item::Medicine
         | Item::MedicineAgreed
         | Item::UnwellPassed => true,
-        // That a fall was not long ago is no fact of its own.
+        // The date of a fall is not listed separately.
         Item::FallPast
         | Item::Counter
         | Item::Hot

@@ -10,15 +10,15 @@ use crate::plan::drill::Form;
 /// A step that progression gave, where it differs from the one before.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct LadderChange {
-    /// The day.
+    /// The local day of the change.
     pub day: Date,
     /// The drill, with its form.
     pub drill: String,
-    /// Before; `None` at its beginning.
+    /// The step before; `None` for the first step of a drill.
     pub from: Option<u8>,
-    /// From then on.
+    /// The step from that day on.
     pub to: u8,
-    /// Why, as it was said.
+    /// The reasons, in the words the person was given.
     pub why: Vec<String>,
 }
 

@@ -1,4 +1,4 @@
-//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
+//! The person's own ratings after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
 //! practices.
 
 use serde::Serialize;
@@ -20,17 +20,17 @@ pub struct Ratings {
     pub held_on: Line,
     /// Once a week: nearly fell in daily life, 3 meaning three or more.
     pub near_falls: Line,
-    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
+    /// Once a week: how sure of their balance, 1 not at all to 5 quite.
     pub confidence: Line,
     /// Once a week: how sore, 0 not to 3 very.
     pub soreness: Line,
-    /// Falls in daily life that were told before practice.
+    /// Falls in daily life that were reported before practice.
     pub falls_told: usize,
-    /// Questions that were asked and passed over; what was never asked is none of them.
+    /// Questions that were asked and skipped; questions that were never asked do not count.
     pub not_said: usize,
 }
 
-/// One value a practice or a week, where it was said.
+/// One value for each practice or week that has an answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Line {
     /// In their order.

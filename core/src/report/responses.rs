@@ -26,19 +26,19 @@ pub struct Responses {
 pub struct Group {
     /// `all`, `drill`, `direction` or `side`.
     pub by: &'static str,
-    /// Which.
+    /// The drill, direction or side that `by` names.
     pub name: String,
     /// Feet in place.
     pub in_place: usize,
-    /// One step.
+    /// One recovery step.
     pub one_step: usize,
     /// Two or more steps.
     pub more_steps: usize,
-    /// Touched support.
+    /// Touched something for support.
     pub touched: usize,
     /// Grabbed, or steadied by the partner.
     pub grabbed: usize,
-    /// Fell.
+    /// Falls.
     pub fell: usize,
     /// In place or one step, of all that were noted.
     pub one_step_or_better: Option<Share>,
@@ -51,15 +51,15 @@ pub struct Group {
 /// A share with its exact 95 % interval (Clopper and Pearson 1934). Only from [`FEWEST_FOR_SHARE`] observations on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Share {
-    /// How many.
+    /// How many of them, 0 to `of`.
     pub count: usize,
-    /// Of how many.
+    /// The number of observations.
     pub of: usize,
     /// Their share, 0 to 1.
     pub share: f64,
-    /// Not below this.
+    /// The lower end of the 95 % interval, 0 to 1.
     pub low: f64,
-    /// Not above this.
+    /// The upper end of the 95 % interval, 0 to 1.
     pub high: f64,
 }
 

@@ -1,5 +1,4 @@
-//! What a therapist looks at first, so short that it stands on one screen. The whole report is in
-//! `whole_report`.
+//! What a therapist looks at first, short enough for one screen. The whole report is in `whole_report`.
 
 use super::Report;
 use super::figures::{median, percent_points, share, trend};
@@ -10,11 +9,11 @@ use crate::words::counted;
 /// One paragraph of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Paragraph {
-    /// The paragraph.
+    /// The text of the paragraph.
     pub text: String,
-    /// On one screen it has so many lines at most.
+    /// The most lines it may take on one screen.
     pub max_lines: usize,
-    /// Where the screen is full, it may be missing there.
+    /// Whether it may be dropped when the screen is full.
     pub is_optional: bool,
 }
 
@@ -131,7 +130,7 @@ fn pushes(report: &Report) -> String {
     }
 }
 
-/// What the person said, or that nothing was said.
+/// The person's own ratings, or that there are none.
 fn own_ratings(ratings: &Ratings) -> String {
     let near: u32 = ratings.near_falls.values.iter().sum();
     let daily = match (ratings.falls_told, near) {

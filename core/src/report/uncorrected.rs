@@ -1,4 +1,4 @@
-//! The counts as they were kept, beside those after corrections: a correction hides nothing.
+//! The counts as recorded, beside those after corrections: a correction hides nothing.
 
 use serde::Serialize;
 
@@ -15,11 +15,11 @@ pub struct Counts {
     pub days: usize,
     /// Sessions that were begun.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
-    /// Calls.
+    /// Calls that were heard, shown or asked for.
     pub cues: u64,
     /// Pushes whose response was noted.
     pub noted: usize,
@@ -29,11 +29,11 @@ pub struct Counts {
     pub two_or_more: usize,
     /// Touched, grabbed, steadied or fell.
     pub support: usize,
-    /// The middle of the efforts.
+    /// The median of the effort ratings, 0 to 10.
     pub effort: Option<f64>,
-    /// The middle of the ratings of steadiness.
+    /// The median of the steadiness ratings, 1 to 5.
     pub steadiness: Option<f64>,
-    /// The middle of the times held on.
+    /// The median of the times held on.
     pub held_on: Option<f64>,
 }
 

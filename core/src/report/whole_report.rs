@@ -1,5 +1,4 @@
-//! The whole report in words, tables and pictures. Not how they are set, and not what stands on one screen (that is
-//! `summary`).
+//! The whole report in words, tables and charts.
 
 use super::figures::{median, share, slope_words};
 use super::ratings::Line;
@@ -133,7 +132,7 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
     blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
 }
 
-/// There are no pushes alone.
+/// The group's name without ", with a partner": every push is with a partner.
 fn name(group: &Group) -> String {
     group.name.trim_end_matches(", with a partner").to_owned()
 }
@@ -218,7 +217,7 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
     }
 }
 
-/// The first digits of a digest tell files apart.
+/// The first digits of a digest, enough to tell files apart.
 fn short(digest: &str) -> String {
     digest.trim_start_matches("sha256:").chars().take(12).collect()
 }

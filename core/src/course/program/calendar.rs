@@ -1,16 +1,16 @@
-//! A month as plain text: which days were practiced, and which are planned. Missed days are not marked: they counted
+//! A month as plain text: which days were practiced, and which are planned. Missed days are not marked, so they count
 //! against nobody.
 
 use std::fmt;
 
 use jiff::civil::{Date, Weekday};
 
-/// What stands at a day.
+/// How a day is marked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
-    /// Nothing.
+    /// Neither practiced nor planned.
     None,
-    /// It was practiced.
+    /// There was practice.
     Done,
     /// Practice is planned.
     Planned,

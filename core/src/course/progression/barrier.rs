@@ -1,5 +1,5 @@
-//! What stands in the way now: locks that nobody cleared, holds that have not run out, and "not today" for the rest of a
-//! day. They are found anew in what was kept, so that none can be lost.
+//! What bars practice now: locks that nobody has cleared, holds that have not run out, and "not today" for the rest of
+//! a day. They are derived from the record each time, so none can be lost.
 
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan};
@@ -13,36 +13,36 @@ use crate::record::{Mishap, Response, SessionEnd, SetEnd};
 /// A lock, and the session that set it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ActiveLock {
-    /// What.
+    /// What locked practice.
     pub what: Lock,
     /// The session's id.
     pub session: String,
-    /// The day.
+    /// The local day of that session.
     pub day: Date,
 }
 
-/// A hold that runs.
+/// A hold that is running.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ActiveHold {
-    /// What.
+    /// What holds practice.
     pub what: Hold,
     /// When it runs out.
     pub until: Timestamp,
 }
 
-/// Everything that stands in the way.
+/// Everything that bars practice.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Barriers {
-    /// Until a clinician clears them, oldest first.
+    /// Locks that no clinician has cleared, oldest first.
     pub locks: Vec<ActiveLock>,
-    /// Until they run out.
+    /// Holds that have not run out.
     pub holds: Vec<ActiveHold>,
-    /// It was answered that today is no day for it: not before this day.
+    /// After "not today": the first day on which practice may be due again.
     pub not_before: Option<Date>,
 }
 
 impl Barriers {
-    /// What stands in the way at `now`. A clock that was set back makes no hold shorter: what has passed is counted from
+    /// What bars practice at `now`. A clock that was set back makes no hold shorter: elapsed time is counted from
     /// the latest moment that was known.
     pub fn of(past: &Past, now: Timestamp, today: Date) -> Self {
         let mut barriers = Self::default();
@@ -55,7 +55,7 @@ impl Barriers {
                     .filter(|lock| !past.is_lifted(session, Barrier::Lock(*lock)))
                     .map(|what| ActiveLock { what, session: session.id.clone(), day: session.day }),
             );
-            // A date that was set aside is no moment to count from; whoever cleared it has looked at it.
+            // A date that was set aside cannot be counted from; the clinician who cleared it has looked at it.
             if past.is_set_aside(session) {
                 continue;
             }
@@ -95,7 +95,7 @@ impl Marks {
     fn of(session: &PastSession) -> Self {
         let Readiness { mut locks, mut holds, .. } = Readiness::of(&session.ready);
         if fell(session) {
-            // Not said is not "not hurt".
+            // No answer does not mean "not hurt".
             match session.hurt {
                 Some(0) => holds.push(Hold::Fall),
                 _ => locks.push(Lock::FallHurt),
@@ -135,7 +135,7 @@ pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
     (locks, holds)
 }
 
-/// What the person told on the pages of readiness since the last practice under this prescription, that practice's own
+/// What the person reported on the readiness pages since the last practice under this prescription, that practice's own
 /// pages included: each lowers by one step. Before the first practice nothing is lowered: the step to start at is the
 /// therapist's.
 pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
@@ -152,7 +152,7 @@ pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hol
     told.collect()
 }
 
-/// Whether the person felt unwell in the last practice, and has not said since that it passed.
+/// Whether the person felt unwell in the last practice, and has not reported since that it passed.
 pub fn unwell_last_time(past: &Past) -> bool {
     use crate::health::readiness::Item;
     let unwell = |session: &PastSession| Marks::of(session).holds.contains(&Hold::Unwell);

@@ -1,4 +1,4 @@
-//! Why, in words: each reason is a value with its numbers, and a sentence to the person.
+//! Why a decision was made: each reason is a value with its numbers, and a sentence to the person.
 
 use std::fmt;
 
@@ -15,9 +15,9 @@ use crate::words::counted;
 /// One reason of a decision.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Reason {
-    /// A lock stands.
+    /// A lock is in force.
     Locked {
-        /// What.
+        /// The lock.
         what: Lock,
     },
     /// Suitability says: a clinician first.
@@ -25,14 +25,14 @@ pub enum Reason {
         /// The gravest answer, as a sentence.
         because: &'static str,
     },
-    /// A hold runs.
+    /// A hold is running.
     Holding {
-        /// What.
+        /// The hold, which names what was reported or happened.
         what: Hold,
-        /// Until when.
+        /// The moment it runs out.
         until: ZonedDateTime,
     },
-    /// It was answered that today is no day for it.
+    /// The answers before practice led to "not today".
     NotTodayAnswered {
         /// The next day.
         next: Date,
@@ -52,9 +52,9 @@ pub enum Reason {
         /// The next day.
         next: Date,
     },
-    /// The last practice lies ahead.
+    /// The last practice is dated in the future.
     ClockBack {
-        /// Its day.
+        /// The day of that practice, later than `day`.
         last: Date,
         /// The day on the clock.
         day: Date,
@@ -68,29 +68,29 @@ pub enum Reason {
     Up {
         /// The drill's title.
         drill: String,
-        /// The step it comes to.
+        /// The new step.
         step: u8,
-        /// What changes.
+        /// What changes, in words.
         change: String,
     },
-    /// Something lowers it.
+    /// Something in the last practice lowers the next one.
     Fault {
-        /// What.
+        /// The fault in the last practice.
         fault: Fault,
     },
-    /// The person told of a fall or dizziness.
+    /// The person reported a fall or dizziness.
     Reported {
-        /// What.
+        /// The hold, which names what was reported or happened.
         what: Hold,
     },
     /// Many days without practice.
     Layoff {
-        /// How many.
+        /// Days since the last practice.
         days: i32,
     },
     /// The last session was not clean.
     Mixed {
-        /// Why.
+        /// Why it was not clean.
         shortfall: Shortfall,
     },
     /// One clean session so far.
@@ -106,21 +106,21 @@ pub enum Reason {
     },
     /// The weeks have passed.
     ProgramOver {
-        /// How many.
+        /// Weeks of the program.
         weeks: u8,
     },
-    /// It would go down, and is at the first step.
+    /// It would go down, but is already at the first step.
     Gentlest,
     /// Every drill is at its highest step.
     AtCeiling,
     /// The prescription accepts what the answers about suitability would hold back.
     Accepted {
-        /// Why.
+        /// The reason given in the prescription.
         because: String,
     },
     /// The person's limits.
     Bounds {
-        /// What is left.
+        /// What the limits leave.
         bounds: Bounds,
     },
 }
@@ -160,7 +160,7 @@ fn moment(at: &ZonedDateTime) -> String {
 }
 
 impl Reason {
-    /// The day that it names as the next one, where it stands in the way of practice only until then.
+    /// The day from which practice is possible again, where the reason names one.
     pub fn day(&self) -> Option<Date> {
         match self {
             Self::NotTodayAnswered { next }

@@ -1,4 +1,4 @@
-//! A person's own results over time: what changed, and whether that is more than the test's own noise. And how many tests
+//! A person's own results over time: what changed, whether that is more than the noise of the test, and how many tests
 //! are below their cut-off now.
 
 use jiff::ToSpan;
@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::{Age, Company, Reading, Sex, Source, Test, Verdict, score, with_unit};
 
-/// A retest is offered so many weeks after the last one \[judgment\].
+/// Weeks after the last test until a retest is offered \[judgment\].
 pub const RETEST_WEEKS: i64 = 4;
 
 /// One result, as it was kept.
@@ -14,13 +14,13 @@ pub const RETEST_WEEKS: i64 = 4;
 pub struct Dated {
     /// The local day.
     pub day: Date,
-    /// The result.
+    /// The result, in the unit of its test.
     pub reading: Reading,
     /// The age then, where it was given.
     pub age: Option<Age>,
     /// The sex, where it was given.
     pub sex: Option<Sex>,
-    /// With whom.
+    /// Who was there during the test.
     pub company: Company,
 }
 
@@ -56,7 +56,7 @@ const fn noise(test: Test) -> Option<(u32, Source)> {
 /// The latest result of a test beside the one before it and the first.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Trend {
-    /// The test.
+    /// The test whose results these are.
     pub test: Test,
     /// All results, oldest first; at least one.
     pub results: Vec<Dated>,
@@ -79,7 +79,7 @@ impl Trend {
         &self.results[self.results.len() - 1]
     }
 
-    /// What changed since the first and since the one before, with what the test's noise says of it. Nothing for a single
+    /// What changed since the first and since the one before, and whether that exceeds the noise of the test. Empty for a single
     /// result.
     pub fn sentences(&self) -> Vec<String> {
         let Some(before) = self.results.len().checked_sub(2).map(|place| &self.results[place]) else {

@@ -1,4 +1,4 @@
-//! The published values, each with its source and how sure it is. Not what follows from them.
+//! The published values, each with its source and how sure it is.
 
 use std::fmt;
 

@@ -1,4 +1,4 @@
-//! From answers to a verdict. Every rule is \[judgment\], after public-health guidance, and stands here once.
+//! From answers to a verdict. Every rule is \[judgment\], after public-health guidance, and is written once, here.
 
 use std::fmt;
 
@@ -14,11 +14,11 @@ pub enum Verdict {
     Go,
     /// One step lower than usual, today.
     Gentler,
-    /// Not today.
+    /// No practice for the rest of the day, unless the cause can be fixed at once.
     NotToday,
 }
 
-/// Who is told, or asked.
+/// Who should be told or asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Contact {
     /// The local emergency number, now.
@@ -46,9 +46,9 @@ words! {
 pub struct Reason {
     /// The sentence that was not true.
     pub item: Item,
-    /// What it leads to by itself.
+    /// What this reason leads to on its own.
     pub verdict: Verdict,
-    /// Who is told, or asked.
+    /// Who should be told or asked.
     pub contact: Contact,
 }
 
@@ -57,7 +57,7 @@ fn answer_to(answers: &[(Item, bool)], item: Item) -> Option<bool> {
     answers.iter().rev().find(|(other, _)| *other == item).map(|(_, yes)| *yes)
 }
 
-/// What the answers lock. A question that was due besides and has no answer counts as not true.
+/// What the answers lock. A follow-up question without an answer counts as not true.
 pub(super) fn locks(answers: &[(Item, bool)]) -> Vec<Lock> {
     let not = |item| answer_to(answers, item) == Some(false);
     let unless = |item, besides| not(item) && answer_to(answers, besides) != Some(true);
@@ -144,7 +144,7 @@ fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Contact)> 
 }
 
 impl Reason {
-    /// Whether it can be put right at once, so that practice may be opened again the same day.
+    /// Whether it can be fixed at once, so that practice can be opened again the same day.
     pub fn can_be_put_right(self) -> bool {
         matches!(
             self.item,

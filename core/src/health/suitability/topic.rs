@@ -10,7 +10,7 @@ use crate::words;
 pub enum Topic {
     /// A heart or blood-pressure condition.
     Heart,
-    /// Chest pain.
+    /// Chest pain at any time.
     ChestPain,
     /// Blackouts or dizziness.
     Blackouts,
@@ -30,13 +30,13 @@ pub enum Topic {
     Thinners,
     /// Medicine that makes drowsy, or opioids.
     Drowsy,
-    /// Low sugar.
+    /// Blood sugar that drops too low.
     Sugar,
     /// Sight that glasses do not correct.
     Sight,
     /// A joint replacement and its limits.
     Joint,
-    /// Neck trouble.
+    /// Pain or dizziness when the head turns.
     Neck,
     /// Pain when standing.
     Pain,
@@ -103,7 +103,7 @@ words! {
 }
 
 impl Topic {
-    /// What is asked, in order: about a partner only where one is wanted.
+    /// The topics to ask about, in order; those about a partner only where one is wanted.
     pub fn questions(partner: bool) -> impl Iterator<Item = Self> {
         Self::ALL.iter().copied().filter(move |topic| partner || !topic.is_about_partner())
     }

@@ -16,10 +16,10 @@ const RISES: Millis = Millis(30_000);
 /// Walking and rising that take longer are not done \[judgment\].
 const TIMED_LIMIT: Millis = Millis(180_000);
 
-/// One stage.
+/// One stage of a test.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stage {
-    /// A few words.
+    /// The stage in a few words.
     pub title: &'static str,
     /// How to stand or sit, and what to do.
     pub lines: &'static [&'static str],

@@ -1,5 +1,4 @@
-//! A grab and a fall, which have keys of their own in sets with a partner: asked once more before anything follows, and
-//! what follows. Not the walk through a set's pushes, which can tell of them too (`response_questions`).
+//! A grab and a fall in a set with a partner. Each has its own key; the session asks for confirmation before it acts.
 
 use super::event::{Effect, Key, Now};
 use super::{Effects, Phase, Session, Wait, say};
@@ -86,7 +85,7 @@ impl Session {
         self.count(what);
     }
 
-    /// The practice is left while it is asked whether it was the wrong key: nobody said that it was.
+    /// If the practice is left before a mishap is confirmed or denied, it is kept: nobody denied it.
     pub(super) fn keep_unconfirmed(&mut self, effects: &mut Effects) {
         match self.phase {
             Phase::Mishap { what, worked, .. } => self.keep_mishap(what, worked, effects),

@@ -1,5 +1,5 @@
-//! The pages before the first set: what stands there, and what their keys do. Not those for the partner
-//! (`partner_pages`), nor the sound check (`sound_check`).
+//! The pages before the first set, and what their keys do. The partner's pages are in `partner_pages`, the sound check
+//! in `sound_check`.
 
 use super::screen::Body;
 use super::{Effect, Effects, Key, Now, Phase, Session};
@@ -40,7 +40,7 @@ const BEHIND: &str = "A wall or a second counter is within half a step behind me
 const BESIDE_THE_STOP_LIST: usize = 3;
 const ON_A_PAGE: usize = 5;
 
-/// The words of a phrase: what is said around the sets stands on the pages in the same words.
+/// The words of a phrase: pages show the same words that are spoken.
 fn words(id: &str) -> String {
     Phrase::own(id).words().to_owned()
 }

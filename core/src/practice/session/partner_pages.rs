@@ -1,6 +1,5 @@
 //! The pages for the partner before the first set: where hands go and never go, what each drill asks of the partner,
-//! whether the partner is ready, and what is on each side of the trainee. Not what the partner is told in a set
-//! (`partner_channel`).
+//! whether the partner is ready, and what is on each side of the trainee.
 
 use super::event::{Effect, Key, Now};
 use super::screen::{Body, KeyHint};
@@ -58,7 +57,7 @@ impl Session {
         Body::page("The partner, today", &["Partner: all of this is true today:"], &items)
     }
 
-    /// With whom the drills of this session were watched; nobody where nothing had to be.
+    /// The partners with whom this session's drills were supervised; empty where no supervision was needed.
     fn supervised_partners(&self) -> Vec<String> {
         let plans = self.scheduler.prescription().drills().iter().map(DrillPlan::partners);
         let mut bound = plans.filter(|partners| !partners.is_empty());

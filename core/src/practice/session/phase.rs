@@ -1,4 +1,4 @@
-//! Where in its course a session is, and since when it waits for a key. Not what leads from one to the next.
+//! Which phase a session is in, and since when it has been waiting for a key.
 
 use crate::record::{Mishap, Question, Response, RoutinePart, SessionEnd};
 use crate::units::Millis;

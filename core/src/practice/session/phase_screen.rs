@@ -1,4 +1,4 @@
-//! The screen of every phase: what stands there, which keys there are, and what must not be missed.
+//! The screen of every phase: its text, its keys, and the notices that must not be missed.
 
 use super::event::Channel;
 use super::screen::{Body, KeyHint, Screen, ShownCall};
@@ -9,11 +9,11 @@ use crate::practice::pose;
 use crate::record::{LeftOut, Mishap, Question, RoutinePart, SetEnd};
 use crate::units::Millis;
 
-/// How long a call stands on the screen.
+/// How long a call stays on the screen.
 const CALL_SHOWN_FOR: Millis = Millis(3_000);
 
 impl Session {
-    /// What stands on the screen now. It never holds a cue before that cue's time.
+    /// The contents of the screen now. It never holds a cue before that cue's time.
     pub fn screen(&self, now: Millis) -> Screen {
         Screen { place: self.place(), body: self.body(now), keys: self.keys(), notices: self.notices() }
     }
@@ -113,7 +113,7 @@ impl Session {
         }
     }
 
-    /// The work, for whoever looks at the screen. With an earbud that is the trainee too: nothing of a push stands there.
+    /// The work as the screen shows it. With an earbud the trainee sees the screen too, so it shows nothing of a push.
     fn work(&self, elapsed: Millis, worked: Millis) -> Body {
         let (left, whole) = (self.plan.work() - elapsed, self.plan.work());
         if self.channel() == Channel::PartnerScreen {

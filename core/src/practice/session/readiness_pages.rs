@@ -1,5 +1,5 @@
-//! The pages of readiness within a session: their keys and screens, and what the verdict does to it. Not what is asked and
-//! what it leads to (that is `readiness`).
+//! The readiness pages of a session: their keys and screens, and what the verdict does to the session. The questions
+//! themselves are in `health::readiness`.
 
 use super::screen::{Body, KeyHint};
 use super::{Effect, Effects, Key, Now, Phase, Session, say};
@@ -20,13 +20,13 @@ pub struct Preparation {
     pub decided: Option<Decided>,
     /// The same session one step lower, for a day that calls for it; `None` if it is that already.
     pub gentler: Option<(Scheduler, Schedule)>,
-    /// The person felt unwell in the last practice, and has not said since that it passed.
+    /// The person felt unwell in the last practice, and has not reported since that it passed.
     pub unwell_last_time: bool,
     /// It is the first practice of a week, and not the first of all: how the week was is asked.
     pub weekly: bool,
     /// The questions about suitability were answered, so that the pages about health are not needed.
     pub suitability_known: bool,
-    /// Who watches, where it is a supervised try-out.
+    /// Who is watching, for a supervised try-out.
     pub tried_out: Option<TriedOut>,
 }
 
@@ -46,7 +46,7 @@ impl Session {
         self
     }
 
-    /// The same session, with the name of who practices on its first pages. `is_new`: nothing was set up yet, and the
+    /// The same session, with the person's name on its first page. `is_new`: nothing was set up yet, and the
     /// first page says how.
     #[must_use]
     pub fn named(mut self, name: Option<&str>, is_new: bool) -> Self {

@@ -1,5 +1,5 @@
-//! After a set with pushes the partner walks through them, one key each: what happened. What is not noted is kept as
-//! not noted, never as fine. Not the questions to the trainee, which come after it (`questions`).
+//! After a set with pushes the partner goes through them and notes what happened, one key each. A push that is not
+//! noted is kept as not noted, never as fine.
 
 use super::event::{Effect, Key, Now};
 use super::screen::KeyHint;

@@ -1,5 +1,4 @@
-//! The warm-up and the cool-down: sentence after sentence, by themselves, until they are over or a key goes past them.
-//! Not what is said in them (that is `routine`).
+//! The warm-up and the cool-down within a session: sentence after sentence until they end or a key skips them.
 
 use super::event::{Effect, Now};
 use super::screen::Body;

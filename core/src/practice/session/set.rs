@@ -1,5 +1,5 @@
-//! One set: how it is made ready, begun, paused and ended, what of it was delivered, and that what lasts is closed
-//! aloud however it is broken off. Not what is asked after it (`responses`, `questions`).
+//! One set: how it is prepared, started, paused and ended, and which cues were delivered. However it is interrupted, a
+//! call that lasts (such as closed eyes) is closed aloud.
 
 use super::event::{Channel, Effect, Now};
 use super::{Effects, Phase, Session, TONES, Wait, say};
@@ -153,7 +153,7 @@ impl Session {
         }
     }
 
-    /// Ends the set that is being worked at, for a reason that is nobody's. While it is asked whether somebody fell
+    /// Ends the current set for a technical reason. While it is asked whether somebody fell
     /// nothing is called anyway, and the answer comes first.
     pub(super) fn break_off(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
         if let Some(worked) = self.worked(now).filter(|_| !matches!(self.phase, Phase::Mishap { .. })) {
@@ -200,7 +200,7 @@ impl Session {
         self.set_end = Some(why);
     }
 
-    /// The trainee does not want the set, or no more of it.
+    /// The trainee declines the set, or the rest of it.
     pub(super) fn refuse(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
         if let Some(worked) = self.worked(now) {

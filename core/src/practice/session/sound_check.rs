@@ -1,4 +1,4 @@
-//! The sound check: one word of four is said, and a key says which was heard. Not how it sounds.
+//! The sound check: one of four words is said, and a key says which one was heard.
 
 use super::screen::{Body, KeyHint};
 use super::{Effect, Effects, Key, Now, Phase, Session, TONES, Wait, say};

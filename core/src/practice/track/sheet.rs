@@ -1,4 +1,4 @@
-//! What is on a track, for other programs: the JSON of `counterpoise.track/1`. Not the sound.
+//! What is on a track, for other programs: the JSON of `counterpoise.track/1`.
 
 use serde::Serialize;
 

@@ -1,4 +1,4 @@
-//! An overview as a page: who, since when, how each stands, and what could not be read. Not how the page looks.
+//! An overview as a page: who, since when, in which state, and what could not be read.
 
 use jiff::civil::Date;
 
