@@ -396,7 +396,7 @@ def events_of(session):
     if session["aside"]:
         return events
     if session["tryout"]:
-        events.append(("try-out", "supervised try-out, which counts as no practice"))
+        events.append(("try-out", "supervised try-out, not counted as practice"))
     untrue = [row["item"] for row in session["ready"] if not row["is_true"]]
     events += [("told", WORDS) for item in untrue if item in OF_THE_PERSON]
     decided = session["decided"]

@@ -1,4 +1,4 @@
-//! From one practice to the next: what was kept, which day is due, which step comes next, and how it is going.
+//! From one practice to the next: what was recorded, which day is due, which step comes next, and how it is going.
 
 pub mod history;
 pub mod past;

@@ -1,5 +1,5 @@
-//! What was really done: past sessions and a day lead to the figures that a therapist decides from. Few observations give no
-//! percentage, and nothing is scored or ranked. Not how it is shown (`report::whole_report` makes pages of it, `cli` sets them).
+//! What was really done: past sessions and a day lead to the figures that a therapist decides from. Few observations
+//! give no percentage, and nothing is scored or ranked.
 
 use jiff::civil::Date;
 use serde::Serialize;
@@ -26,17 +26,17 @@ mod whole_report;
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
-pub use material::{CountsAs, Material, More, MoreOfSet, Period};
+pub use material::{CountsAs, Material, Period, SessionDetails, SetDetails};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
-pub use summary::{Said, summary};
+pub use summary::{Paragraph, summary};
 pub use trend::{Slope, theil_sen};
 pub use uncorrected::Counts;
 pub use whole_report::{blocks, title};
 
-use material::Inside;
+use material::PeriodSessions;
 
-/// The form of the JSON.
+/// The name and version of the JSON format.
 pub const SCHEMA: &str = "counterpoise.report/1";
 
 /// Fewer observations than this give counts and no percentage \[judgment\]: the exact 95 % interval of 5 of 10 reaches from
@@ -48,15 +48,15 @@ pub const FEWEST_FOR_TREND: usize = 6;
 /// One person's report.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Report {
-    /// Always [`SCHEMA`].
+    /// The name and version of the format, always [`SCHEMA`].
     pub schema: &'static str,
-    /// The days.
+    /// The days that the report covers.
     #[serde(flatten)]
     pub period: Period,
     /// The prescription in use.
-    pub prescription: Issued,
+    pub prescription: IssuedPrescription,
     /// Other prescriptions of the period, with the day of their first session.
-    pub prescriptions: Vec<Used>,
+    pub prescriptions: Vec<PrescriptionUse>,
     /// Sessions, sets, minutes and cues, in all and by week.
     pub dose: Dose,
     /// What followed pushes.
@@ -67,30 +67,30 @@ pub struct Report {
     pub as_kept: Option<Counts>,
     /// What went wrong, or was done about it, in order.
     pub events: Vec<Event>,
-    /// What stands in the way of practice now.
+    /// What bars practice now, as sentences.
     pub barred: Vec<String>,
     /// Days since the prescription was issued, and sessions under it of those after which a therapist looks again.
     pub review: Review,
     /// How the steps went, and why.
     pub ladder: Vec<LadderChange>,
-    /// Balance tests.
+    /// Each balance test over time.
     pub tests: Vec<TestLine>,
-    /// What the audit says of the prescription in use.
+    /// What the audit says of how predictable the prescription in use is.
     pub foreseen: String,
     /// Why the therapist accepts what suitability would not, if so.
     pub accepted_because: Option<String>,
-    /// Sentences that stand where they apply.
+    /// Sentences that apply to this report.
     pub remarks: Vec<&'static str>,
 }
 
-/// A prescription.
+/// The head of the prescription in use.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Issued {
-    /// Its title.
+pub struct IssuedPrescription {
+    /// The title in its file.
     pub title: String,
     /// Who issued it; may be empty.
     pub issued_by: String,
-    /// When.
+    /// The day on which it was issued.
     pub issued_on: Date,
     /// The last day of its weeks, counted from the first practice under it; `None` before that.
     pub ends_on: Option<Date>,
@@ -100,7 +100,7 @@ pub struct Issued {
 
 /// A prescription that was practiced.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Used {
+pub struct PrescriptionUse {
     /// The day of its first session in the period.
     pub from: Date,
     /// Its title then.
@@ -118,7 +118,7 @@ pub struct Review {
     pub days: i32,
     /// Practices under it, in all.
     pub sessions: usize,
-    /// After so many a therapist looks again.
+    /// Practices after which a therapist looks again.
     pub due_after: u16,
     /// Whether it is due.
     pub is_due: bool,
@@ -127,7 +127,7 @@ pub struct Review {
 /// One balance test over time.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct TestLine {
-    /// Its name.
+    /// The name of the test.
     pub test: &'static str,
     /// Day and result, oldest first.
     pub results: Vec<(Date, String)>,
@@ -135,22 +135,22 @@ pub struct TestLine {
     pub verdict: Verdict,
     /// What the latest is worth, with its source.
     pub finding: String,
-    /// What changed, held against the test's noise.
+    /// What changed, compared with the noise of the test.
     pub change: Vec<String>,
 }
 
-/// What trials saw besides.
+/// Adverse events in trials.
 pub const ADVERSE: &str = "In trials more people had adverse events with such training than without (29 % against 20 %; review of 29 \
                            trials, Phys Ther, PMID 37651698 [read]). Ask about falls, pain and soreness.";
-/// What few numbers say.
-pub const FEW: &str = "Small numbers say little: from few observations no percentage is given.";
-/// What six hours are.
+/// Why few observations give no percentage.
+pub const FEW: &str = "Small numbers say little: no percentage is given for few observations.";
+/// What is known of six hours of practice.
 pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
-                             [read]. It is no promise for one person.";
+                             [read]. This is not a promise for one person.";
 
 impl Report {
     /// The report of `period` under the prescription in use. `foreseen`: what the audit says of it, in a sentence. `barred`:
-    /// what stands in the way now, in words.
+    /// what bars practice now, as sentences.
     pub fn of(
         material: &Material,
         prescription: &Prescription,
@@ -158,7 +158,7 @@ impl Report {
         foreseen: String,
         barred: Vec<String>,
     ) -> Self {
-        let inside = Inside::new(material, period);
+        let inside = PeriodSessions::new(material, period);
         let mut remarks = vec![FEW, ADVERSE, SIX_HOURS];
         if !material.tests.is_empty() {
             remarks.push(crate::health::assessment::NO_SINGLE_TEST);
@@ -166,7 +166,7 @@ impl Report {
         Self {
             schema: SCHEMA,
             period,
-            prescription: Issued {
+            prescription: IssuedPrescription {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),
                 issued_on: prescription.issued_on(),
@@ -190,14 +190,19 @@ impl Report {
     }
 }
 
-fn used(inside: &Inside<'_>) -> Vec<Used> {
-    let mut used: Vec<Used> = Vec::new();
+fn used(inside: &PeriodSessions<'_>) -> Vec<PrescriptionUse> {
+    let mut used: Vec<PrescriptionUse> = Vec::new();
     for practice in &inside.practices {
         let Some((session, more)) = practice.sessions.first() else { continue };
         let digest = session.digest.to_string();
         match used.iter_mut().find(|used| used.digest == digest) {
             Some(used) => used.sessions += 1,
-            None => used.push(Used { from: practice.day, title: more.title.clone(), digest, sessions: 1 }),
+            None => used.push(PrescriptionUse {
+                from: practice.day,
+                title: more.title.clone(),
+                digest,
+                sessions: 1,
+            }),
         }
     }
     used
@@ -211,7 +216,7 @@ fn review(material: &Material, prescription: &Prescription, period: Period) -> R
     };
     let sessions = sittings.iter().filter(under).count();
     let due_after = prescription.review_after_sessions();
-    // A ready prescription was issued by nobody: its time begins with the first practice.
+    // Nobody issued a ready prescription, so its time begins with the first practice.
     let first = sittings
         .iter()
         .filter(|sitting| sitting.first().digest == digest)
@@ -244,7 +249,7 @@ fn tests(material: &Material, period: Period) -> Vec<TestLine> {
 }
 
 /// "alone" or "with a partner", after a drill's name.
-fn with(form: Form) -> &'static str {
+fn form_words(form: Form) -> &'static str {
     match form {
         Form::Alone => "alone",
         Form::Partner => "with a partner",

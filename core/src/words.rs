@@ -1,5 +1,5 @@
-//! Enums that files, screens and the journal spell in plain words, and read back. Not the words themselves: they stand
-//! beside each enum.
+//! Enums that files, screens and the journal spell in plain words and read back, and counts with their nouns. The words
+//! themselves are beside each enum.
 
 /// For each enum: `ALL`, `name`, `from_name`, `Display`, and reading and writing by serde, from one list of words.
 #[macro_export]
@@ -42,4 +42,24 @@ macro_rules! words {
             }
         }
     )+};
+}
+
+/// "1 day", "3 days", "2 pushes": a count with its noun.
+pub(crate) fn counted(count: usize, noun: &str) -> String {
+    match count {
+        1 => format!("1 {noun}"),
+        count if noun.ends_with("sh") => format!("{count} {noun}es"),
+        count => format!("{count} {noun}s"),
+    }
+}
+
+#[cfg(test)]
+mod test {
+    use super::counted;
+
+    #[test]
+    fn a_noun_agrees_with_its_count() {
+        assert_eq!([0, 1, 2].map(|count| counted(count, "day")), ["0 days", "1 day", "2 days"]);
+        assert_eq!([1, 2].map(|count| counted(count, "push")), ["1 push", "2 pushes"]);
+    }
 }

@@ -8,7 +8,7 @@ use clap::Subcommand;
 use super::wrap::wrapped;
 use super::{Failure, Format};
 use crate::journal::Folder;
-use counterpoise_core::health::assessment::{NO_SINGLE_TEST, NotAReading, Test};
+use counterpoise_core::health::assessment::{NO_SINGLE_TEST, ReadingError, Test};
 
 mod guided;
 mod results;
@@ -64,11 +64,11 @@ fn no_prediction(out: &mut impl Write) -> Result<(), Failure> {
     Ok(())
 }
 
-impl From<NotAReading> for Failure {
-    fn from(error: NotAReading) -> Self {
+impl From<ReadingError> for Failure {
+    fn from(error: ReadingError) -> Self {
         let hint = match &error {
-            NotAReading::Age { .. } => "Give the age in whole years, such as 72",
-            NotAReading::Form { .. } | NotAReading::Range { .. } => {
+            ReadingError::Age { .. } => "Give the age in whole years, such as 72",
+            ReadingError::Form { .. } | ReadingError::Range { .. } => {
                 "Look at the number again; nothing was kept. Each test's form: counterpoise assess score --help"
             }
         };

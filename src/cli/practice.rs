@@ -21,7 +21,7 @@ use counterpoise_core::plan::drill::{Action, Form};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::practice::session::{Channel, Fit, Session};
+use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::SessionBegun;
 
 /// What can be said about a practice on the command line.
@@ -137,7 +137,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     };
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .expect("the schedule has a set, as was seen above");
-    session = session.for_somebody(Fit {
+    session = session.prepare(Preparation {
         decided: Some(next.decided(&source.prescription, &known.past, arguments.gentler, sets_whole)),
         gentler,
         unwell_last_time: unwell_last_time(&known.past),

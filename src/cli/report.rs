@@ -188,14 +188,14 @@ fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
     let set = |cut: bool| {
         let most = |lines: usize| if cut { lines } else { usize::MAX };
         let title = first_lines(&wrapped("", &title(report)), most(1));
-        let said = said.iter().map(|said| first_lines(&wrapped("  ", &said.text), most(said.most_lines)));
+        let said = said.iter().map(|said| first_lines(&wrapped("  ", &said.text), most(said.max_lines)));
         [title].into_iter().chain(said).chain([FEW, end].map(|text| wrapped("", text))).collect::<Vec<_>>()
     };
     let height = |texts: &[String]| texts.iter().map(|text| text.lines().count()).sum::<usize>();
     let mut texts = set(false);
     if height(&texts) > SCREEN {
         texts = set(true);
-        for place in (0..said.len()).rev().filter(|place| said[*place].may_go) {
+        for place in (0..said.len()).rev().filter(|place| said[*place].is_optional) {
             if height(&texts) > SCREEN {
                 texts[place + 1].clear();
             }

@@ -52,7 +52,7 @@ fn ask(
     from: &mut impl BufRead,
     out: &mut impl Write,
 ) -> Result<Vec<(Topic, Answer)>, Failure> {
-    let topics: Vec<Topic> = Topic::asked(partner).collect();
+    let topics: Vec<Topic> = Topic::questions(partner).collect();
     let mut answers: Vec<(Topic, Answer)> = Vec::new();
     writeln!(
         out,

@@ -70,7 +70,7 @@ pub(super) fn run(
 ) -> Result<(), Failure> {
     let folder = folder();
     let prescription = source::find(arguments.prescription.as_deref(), || folder.clone())?.prescription;
-    track::allowed(&prescription)?;
+    track::check(&prescription)?;
     let folder = match folder {
         Ok(folder) => Some(folder),
         Err(error) if error.is_no_home() => None,

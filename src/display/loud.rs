@@ -8,14 +8,14 @@ use ratatui::style::{Modifier, Style};
 use super::big::{self, Paragraphs, Words};
 use super::words;
 use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::practice::session::screen::{Item, Moment, Shown};
+use counterpoise_core::practice::session::screen::{Item, Moment, ShownCall};
 
 /// Until so many seconds before the moment the partner reads what and where; from then on, where the hand goes and how
 /// firmly. One thing at a time is larger, and is read at a glance \[judgment\].
 const WHAT_UNTIL: u8 = 5;
 
 /// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
-pub(crate) fn shout(call: &Shown, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn shout(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
     let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
     // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
     let arrow = |fit: &Words| {

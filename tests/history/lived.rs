@@ -59,7 +59,7 @@ fn ready(rng: &mut ChaCha12Rng, partner: bool) -> Value {
         for item in page.items(today) {
             rows.push((item, not != Some(item)));
             if not == Some(item) {
-                rows.extend(item.besides().iter().map(|besides| (*besides, true)));
+                rows.extend(item.follow_ups().iter().map(|besides| (*besides, true)));
             }
         }
     }

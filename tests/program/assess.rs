@@ -37,10 +37,10 @@ fn a_result_is_scored_as_the_contract_says() {
     }
     assert!(!place.path().join("data").exists(), "nothing is kept unless asked for");
     for (arguments, fact) in [
-        (&["one-leg", "--result", "-3"][..], "\"-3\" is no result"),
-        (&["chair-stand", "--result", "9.4"], "\"9.4\" is no result"),
-        (&["four-stage", "--result", "11"], "11 is outside"),
-        (&["one-leg", "--result", "3", "--age", "17"], "\"17\" is no age"),
+        (&["one-leg", "--result", "-3"][..], "\"-3\" is not a valid result"),
+        (&["chair-stand", "--result", "9.4"], "\"9.4\" is not a valid result"),
+        (&["four-stage", "--result", "11"], "11 is out of range"),
+        (&["one-leg", "--result", "3", "--age", "17"], "\"17\" is not an age in whole years"),
     ] {
         let output = run_with(place.path(), &[&["assess", "score"], arguments].concat(), "");
         let said = String::from_utf8(output.stderr).unwrap();

@@ -167,7 +167,7 @@ fn a_bad_session_at_a_higher_step_goes_down_and_the_step_that_is_said_is_practic
     assert_eq!((&found["decision"], &found["step"]["step"]), (&json!("down"), &json!(2)));
     assert_eq!(
         found["reasons"][0],
-        "You lost your balance (Reaches at the counter). That calls for one step lower."
+        "You lost your balance (Reaches at the counter), so the next practice starts one step lower."
     );
 }
 
@@ -359,7 +359,8 @@ fn a_therapist_accepts_inside_the_prescription_with_a_reason_that_is_kept() {
     printed(place.path(), &["use", "own.toml"]);
     let found = next(place.path(), today());
     assert_eq!(found["decision"], "hold");
-    let reason = "Whoever issued the program accepts your answers about suitability: blood pressure treated.";
+    let reason =
+        "The person who issued the program accepts your answers about suitability: blood pressure treated.";
     assert!(found["reasons"].as_array().unwrap().contains(&json!(reason)), "{found:#}");
     let explained = printed(place.path(), &["check", "own.toml"]);
     assert!(

@@ -10,10 +10,10 @@ use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-use counterpoise_core::health::readiness::{Item, Page, Reason, Today, Verdict, Whom};
+use counterpoise_core::health::readiness::{Contact, Item, Page, Reason, Today, Verdict};
 use counterpoise_core::health::suitability::Topic;
 use counterpoise_core::plan::caution;
-use counterpoise_core::practice::session::asked;
+use counterpoise_core::practice::session::question_lines;
 use counterpoise_core::record::Question;
 
 /// Twelve years old.
@@ -99,8 +99,10 @@ fn what_follows_from_an_answer_is_read_at_twelve_too() {
     let table = syllables();
     let mut all = String::new();
     for item in Item::ALL {
-        for (verdict, whom) in [(Verdict::Gentler, Whom::Nobody), (Verdict::NotToday, Whom::Clinician)] {
-            all.push_str(&format!("{} ", Reason { item: *item, verdict, whom }));
+        for (verdict, contact) in
+            [(Verdict::Gentler, Contact::Nobody), (Verdict::NotToday, Contact::Clinician)]
+        {
+            all.push_str(&format!("{} ", Reason { item: *item, verdict, contact }));
         }
     }
     let reasons = grade(&all, &table);
@@ -117,7 +119,7 @@ fn what_is_asked_after_sets_and_once_a_week_is_read_at_twelve() {
     let table = syllables();
     let mut count = 0;
     for question in Question::ALL {
-        let page = asked(*question);
+        let page = question_lines(*question);
         let Some(sentence) = page.first() else { continue };
         count += 1;
         for text in [sentence.clone(), page.join(". ").replace("?.", "?")] {
@@ -129,7 +131,7 @@ fn what_is_asked_after_sets_and_once_a_week_is_read_at_twelve() {
         count, 11,
         "five after a set, why it was stopped, what felt wrong, whether it hurt, three a week"
     );
-    assert!(Question::WEEKLY.iter().all(|question| !asked(*question).is_empty()));
+    assert!(Question::WEEKLY.iter().all(|question| !question_lines(*question).is_empty()));
 }
 
 /// The pages of `setup` as the program prints them, a question with its answers each.

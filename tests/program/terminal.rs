@@ -15,7 +15,7 @@ use counterpoise::display::Input;
 use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::practice::session::Key;
-use counterpoise_core::practice::session::screen::{Body, Screen, Shown};
+use counterpoise_core::practice::session::screen::{Body, Screen, ShownCall};
 use counterpoise_core::units::Millis;
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 
@@ -28,7 +28,7 @@ const MANNER: &str = "COUNTERPOISE_TEST_MANNER";
 const PATIENCE: Duration = Duration::from_secs(30);
 
 fn work(left: u32, call: bool) -> Screen {
-    let call = call.then(|| Shown { words: "REACH LEFT".into(), direction: Direction::Left, cue: 0 });
+    let call = call.then(|| ShownCall { words: "REACH LEFT".into(), direction: Direction::Left, cue: 0 });
     let body = Body::Work { call, left: Millis(left), whole: Millis(60_000) };
     Screen { place: "Set 2 of 3".into(), body, keys: vec![], notices: vec![] }
 }

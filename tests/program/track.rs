@@ -7,7 +7,7 @@ use counterpoise::audio::{Bank, Voice};
 use counterpoise_core::draw::schedule::{Scheduler, Seed};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::practice::track::{Kind, RATE, SILENCE, Track, allowed, phrases};
+use counterpoise_core::practice::track::{Kind, RATE, SILENCE, Track, check, phrases};
 use counterpoise_core::units::{Frame, Frames};
 
 /// With the clips as they are, in both voices: every drill that can be done alone by ear without an unlock.
@@ -15,7 +15,7 @@ use counterpoise_core::units::{Frame, Frames};
 fn every_sound_of_every_drill_is_on_its_frame_and_apart_from_the_next() {
     let file = include_bytes!("../data/alone.toml");
     let prescription = Prescription::read("alone.toml", file).unwrap();
-    assert_eq!(allowed(&prescription), Ok(()));
+    assert_eq!(check(&prescription), Ok(()));
     let (mut chained, mut counted) = (0, 0);
     for (voice, seed) in [(Voice::Lower, 1), (Voice::Lower, 2), (Voice::Higher, 3), (Voice::Higher, 4)] {
         let session = Scheduler::new(&prescription).unwrap().draw(Seed::from_bytes([seed; 32]));
@@ -39,7 +39,8 @@ fn every_sound_of_every_drill_is_on_its_frame_and_apart_from_the_next() {
                 let mut end = frame(cue.at().0);
                 for (nth, phrase) in call.say().iter().enumerate() {
                     let event = events.next().unwrap();
-                    let kind = if nth == 0 { Kind::Cue { cue: place } } else { Kind::Further { part: true } };
+                    let kind =
+                        if nth == 0 { Kind::Cue { cue: place } } else { Kind::Continuation { part: true } };
                     assert_eq!((event.at, event.phrase, event.kind), (end, *phrase, kind));
                     // 120 ms from the end of one to the onset of the next.
                     end = event.at + event.length + Frames(48 * 120);
@@ -54,7 +55,7 @@ fn every_sound_of_every_drill_is_on_its_frame_and_apart_from_the_next() {
                     counted += 1;
                 }
                 let close = events.next().unwrap();
-                assert_eq!((close.at, close.kind), (frame(until.0), Kind::Further { part: false }));
+                assert_eq!((close.at, close.kind), (frame(until.0), Kind::Continuation { part: false }));
             }
             assert_eq!(events.next(), None);
         }

@@ -21,7 +21,7 @@ fn printed(folder: &Path, arguments: &[&str]) -> String {
 fn progress_is_told_in_plain_lines() {
     let place = tempfile::tempdir().unwrap();
     let nothing = printed(place.path(), &["progress"]);
-    assert!(nothing.contains("Your first practice is before you"), "{nothing}");
+    assert!(nothing.contains("This is your first practice."), "{nothing}");
     assert!(!place.path().join("data").exists(), "looking makes nothing");
     let history =
         history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 20, pushes: false };
@@ -218,7 +218,7 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
     }
     assert!(aside["dose"]["sets"].as_u64() < aside["as_kept"]["sets"].as_u64());
     let whole = printed(folder, &["report", "--on", "2026-02-01", "--whole"]);
-    assert!(whole.contains("As it was kept, and after corrections"), "{whole}");
+    assert!(whole.contains("As recorded, and after corrections"), "{whole}");
     // It goes along to another computer, once.
     let exported = printed(folder, &["journal", "export"]);
     fs::write(folder.join("all.json"), &exported).unwrap();

@@ -1,6 +1,6 @@
-//! The weeks and days of a program: what is due today, what rests, and the month as a plain calendar. One session a day;
-//! an interrupted one may be finished within two hours; a missed day is moved, never doubled. Not at which step (that is
-//! `progression`).
+//! Which day is a practice day: what is due today, what is a rest day, and the month as a plain calendar. There is one
+//! session a day; an interrupted one can be finished within two hours; a missed day is moved, never doubled. Steps are
+//! decided in `progression`.
 
 use jiff::civil::{Date, Time};
 use jiff::{SignedDuration, Timestamp, ToSpan, ZonedDateTime};
@@ -12,17 +12,17 @@ mod calendar;
 
 pub use calendar::{Mark, Month};
 
-/// Up to so many days a week, a day of rest lies between two practices \[judgment\].
-const REST_BETWEEN: u8 = 3;
+/// Up to this many days a week, there is a day of rest between two practices \[judgment\].
+const MOST_DAYS_WITH_REST: u8 = 3;
 /// How far ahead the next day is looked for: in a week at the latest there is room again.
-const AHEAD: i32 = 14;
+const LOOKAHEAD_DAYS: i32 = 14;
 
 /// Whether a practice is due on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Due {
     /// Practice is due.
     Today,
-    /// The session of this day was interrupted, and may be finished until then.
+    /// The session of this day was interrupted, and can be finished until `until`.
     Finish {
         /// The last moment.
         until: Timestamp,
@@ -42,7 +42,7 @@ pub enum Due {
         /// The next day.
         next: Date,
     },
-    /// The last practice lies ahead: the clock was set back, or was wrong then.
+    /// The last practice is dated in the future: the clock was set back, or was wrong then.
     ClockBack {
         /// The day of that practice.
         last: Date,
@@ -86,7 +86,7 @@ pub fn days_between(a: Date, b: Date) -> i32 {
     (b.duration_since(a).as_hours() / 24) as i32
 }
 
-fn plus(day: Date, days: i32) -> Date {
+fn add_days(day: Date, days: i32) -> Date {
     day.saturating_add(days.days())
 }
 
@@ -123,7 +123,7 @@ impl<'a> Program<'a> {
 
     /// The last day of its weeks; `None` before the first practice.
     pub fn ends_on(&self) -> Option<Date> {
-        self.began.map(|began| plus(began, 7 * i32::from(self.weeks) - 1))
+        self.began.map(|began| add_days(began, 7 * i32::from(self.weeks) - 1))
     }
 
     /// Whether the weeks of the prescription have passed.
@@ -138,14 +138,14 @@ impl<'a> Program<'a> {
     }
 
     fn week_start(&self, day: Date) -> Date {
-        self.began.map_or(day, |began| plus(began, days_between(began, day).max(0) / 7 * 7))
+        self.began.map_or(day, |began| add_days(began, days_between(began, day).max(0) / 7 * 7))
     }
 
     /// Whether practice is due on `day`, at `now`.
     pub fn due(&self, day: Date, now: Timestamp) -> Due {
         let latest = self.sittings.iter().max_by_key(|sitting| sitting.last().known());
         if let Some(last) = self.days.last().copied().filter(|last| *last > day) {
-            // Whoever flies west over the date line meets a day twice; the instants still go on.
+            // Flying west over the date line repeats a day; instants still go forward.
             let ahead = latest.is_some_and(|sitting| sitting.last().known() > now);
             return if ahead { Due::ClockBack { last } } else { Due::Done { next: self.next_after(last) } };
         }
@@ -176,12 +176,12 @@ impl<'a> Program<'a> {
     fn is_planned(&self, day: Date, days: &[Date]) -> bool {
         let Some(began) = self.began else { return true };
         let into = days_between(began, day).rem_euclid(7);
-        let start = plus(day, -into);
+        let start = add_days(day, -into);
         let planned =
             (0..i32::from(self.days_a_week)).filter(|nth| nth * 7 / i32::from(self.days_a_week) <= into);
         let done = days.iter().filter(|done| (start..day).contains(*done)).count();
-        let yesterday = days.contains(&plus(day, -1));
-        done < planned.count() && !(yesterday && self.days_a_week <= REST_BETWEEN)
+        let yesterday = days.contains(&add_days(day, -1));
+        done < planned.count() && !(yesterday && self.days_a_week <= MOST_DAYS_WITH_REST)
     }
 
     fn next_after(&self, day: Date) -> Date {
@@ -189,13 +189,13 @@ impl<'a> Program<'a> {
     }
 
     fn next_with(&self, day: Date, days: &[Date]) -> Date {
-        let ahead = (1..=AHEAD).map(|ahead| plus(day, ahead));
+        let ahead = (1..=LOOKAHEAD_DAYS).map(|ahead| add_days(day, ahead));
         let due = |day: &Date| self.has_room(*day, days) && self.is_planned(*day, days);
-        ahead.clone().find(due).unwrap_or(plus(day, AHEAD))
+        ahead.clone().find(due).unwrap_or(add_days(day, LOOKAHEAD_DAYS))
     }
 
     /// The days that are planned from `day` on, up to and with `last`, if each is practiced.
-    pub fn planned(&self, day: Date, last: Date) -> Vec<Date> {
+    pub fn planned_days(&self, day: Date, last: Date) -> Vec<Date> {
         let mut days = self.days.clone();
         let mut program = self.clone();
         let mut planned = Vec::new();
@@ -210,7 +210,7 @@ impl<'a> Program<'a> {
                 planned.push(at);
                 days.push(at);
             }
-            at = plus(at, 1);
+            at = add_days(at, 1);
         }
         planned
     }
@@ -218,7 +218,7 @@ impl<'a> Program<'a> {
     /// The days from `since` to `until` on which the prescription asks for practice, as they lie if none is moved: from the
     /// day on which it was `issued` (where nobody issued it, from the first practice) until its weeks have passed, which are
     /// counted from the first practice.
-    pub fn asked(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
+    pub fn prescribed_days(&self, issued: Option<Date>, since: Date, until: Date) -> Vec<Date> {
         let Some(from) = issued.or(self.began) else { return Vec::new() };
         let asks = |day: &Date| {
             let begun = self.began.filter(|began| began <= day);
@@ -232,7 +232,7 @@ impl<'a> Program<'a> {
 
     /// The month in which `day` lies.
     pub fn month(&self, day: Date) -> Month {
-        let planned = self.planned(day, day.last_of_month());
+        let planned = self.planned_days(day, day.last_of_month());
         Month::new(day, |cell| {
             if self.days.contains(&cell) {
                 Mark::Done

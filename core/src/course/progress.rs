@@ -1,5 +1,5 @@
-//! What a person may see of the own practice: this week, what is next, what got easier. Plain and kind; no scores, no
-//! comparison with others, and nothing is counted up that could be lost. Not the therapist's report (that is `report`).
+//! What people may see of their own practice: this week, what is next, what got easier. Plain and kind: no scores, no
+//! comparison with others, no streaks to lose. The therapist's view is in `report`.
 
 use jiff::civil::Date;
 
@@ -9,29 +9,29 @@ use crate::course::progression::{Decision, Next, Reason};
 use crate::plan::drill::Drill;
 use crate::plan::prescription::{DrillPlan, Prescription};
 
-/// So many practices at the beginning and at the end are held against each other \[judgment\].
-const FEW: usize = 3;
+/// How many sessions at the beginning are compared with as many at the end \[judgment\].
+const COMPARED_SESSIONS: usize = 3;
 
-/// What is told, each a few sentences.
+/// What the person reads: a few sentences for each part.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Progress {
-    /// This week.
+    /// Sentences about this week.
     pub week: Vec<String>,
-    /// What is next.
+    /// Sentences about what is next.
     pub next: Vec<String>,
-    /// What got easier.
+    /// Sentences about what got easier.
     pub easier: Vec<String>,
 }
 
 impl Progress {
-    /// How it stands on `today`.
+    /// The progress as of `today`.
     pub fn of(past: &Past, prescription: &Prescription, next: &Next, today: Date) -> Self {
         let program = Program::new(past, prescription);
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         Self {
             week: week(&program, &days, prescription, today),
-            next: coming(next, days.last().copied(), today),
+            next: upcoming(next, days.last().copied(), today),
             easier: easier(&sittings, prescription),
         }
     }
@@ -50,46 +50,48 @@ fn week(program: &Program<'_>, days: &[Date], prescription: &Prescription, today
         2 => "twice".to_owned(),
         count => format!("{count} times"),
     };
-    let mut said = vec![match done {
-        0 if days.is_empty() => "Your first practice is before you. It begins gently.".to_owned(),
-        0 => "Nothing yet this week. Whenever you begin is a good moment.".to_owned(),
-        done if done >= asked => format!("You practiced {}. That is your week: rest well.", times(done)),
+    let mut lines = vec![match done {
+        0 if days.is_empty() => "This is your first practice. It begins gently.".to_owned(),
+        0 => "Nothing yet this week. Any time is a good time to begin.".to_owned(),
+        done if done >= asked => {
+            format!("You practiced {}. That completes your week: rest well.", times(done))
+        }
         done => format!("You practiced {}. Your plan has {asked} days.", times(done)),
     }];
     if let Some(last) = days.last().filter(|last| days_between(**last, today) > 7) {
         let off = days_between(*last, today);
-        said.push(format!(
-            "It has been {off} days since the last time. That happens. Nothing has to be made up."
+        lines.push(format!(
+            "It has been {off} days since your last practice. That happens. You do not have to make anything up."
         ));
     }
-    said
+    lines
 }
 
-fn coming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
-    let mut said = Vec::new();
+fn upcoming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
+    let mut lines = Vec::new();
     match next.decision {
-        Decision::Up | Decision::Hold | Decision::Down => said.push(match next.decision {
-            _ if last == Some(today) => "You may finish what was broken off today.".to_owned(),
+        Decision::Up | Decision::Hold | Decision::Down => lines.push(match next.decision {
+            _ if last == Some(today) => "You can finish the practice that was interrupted today.".to_owned(),
             Decision::Up => "Practice today, if you like. One thing becomes a little harder.".to_owned(),
             Decision::Down => "Practice today, if you like. It is a little easier than last time.".to_owned(),
-            _ => "Practice today, if you like. It is as it was.".to_owned(),
+            _ => "Practice today, if you like. It is the same as last time.".to_owned(),
         }),
         Decision::Rest | Decision::NotDue => {
-            said.extend(next.reasons.first().map(ToString::to_string));
-            // The reason names its own day; what else stands in the way may last longer.
+            lines.extend(next.reasons.first().map(ToString::to_string));
+            // The reason names a day; something else may bar practice for longer.
             let named = next.reasons.first().and_then(Reason::day);
             if let Some(day) = next.next_day.filter(|day| named != Some(*day)) {
-                said.push(format!("The next practice: {}.", day.strftime("%A, %B %-d")));
+                lines.push(format!("The next practice is on {}.", day.strftime("%A, %B %-d")));
             }
         }
-        // Whatever locks may be what must be acted on now.
+        // Any of the locks may be the one to act on now.
         Decision::Locked => {
-            said.extend(next.reasons.iter().map(ToString::to_string));
-            return said;
+            lines.extend(next.reasons.iter().map(ToString::to_string));
+            return lines;
         }
     }
-    said.push("You may always choose gentler: counterpoise practice --gentler".to_owned());
-    said
+    lines.push("You can always choose a gentler practice: counterpoise practice --gentler".to_owned());
+    lines
 }
 
 /// What the last practices show against the first ones under this prescription. What got harder is the therapist's to see.
@@ -99,10 +101,10 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
         .filter(|sitting| sitting.first().digest == prescription.digest())
         .flat_map(Sitting::sessions)
         .collect();
-    let mut said: Vec<String> =
-        prescription.drills().iter().skip(1).filter_map(|plan| higher(plan, &ours)).collect();
-    if ours.len() >= 2 * FEW {
-        let (first, last) = (&ours[..FEW], &ours[ours.len() - FEW..]);
+    let mut lines: Vec<String> =
+        prescription.drills().iter().skip(1).filter_map(|plan| step_gain(plan, &ours)).collect();
+    if ours.len() >= 2 * COMPARED_SESSIONS {
+        let (first, last) = (&ours[..COMPARED_SESSIONS], &ours[ours.len() - COMPARED_SESSIONS..]);
         let sum = |of: &[&PastSession],
                    value: fn(&crate::course::past::PastSet) -> Option<u8>|
          -> Option<(u32, u32)> {
@@ -113,33 +115,32 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
         let less = |value: fn(&crate::course::past::PastSet) -> Option<u8>| {
             let before = sum(first, value);
             let now = sum(last, value);
-            // Means, held against each other without a fraction.
+            // Two means, compared without fractions.
             before.zip(now).is_some_and(|((a, of_a), (b, of_b))| b * of_a < a * of_b)
         };
         if less(|set| set.effort) {
-            said.push("It feels less hard than at first, as you said yourself.".to_owned());
+            lines.push("It feels less hard than at first, by your own ratings.".to_owned());
         }
         if less(|set| set.steadiness) {
-            said.push("You feel steadier than at first, as you said yourself.".to_owned());
+            lines.push("You feel steadier than at first, by your own ratings.".to_owned());
         }
         if less(|set| set.held_on) {
-            said.push(
+            lines.push(
                 "You hold on less often than at first. Holding on is always right when you need it."
                     .to_owned(),
             );
         }
     }
-    if said.is_empty() {
-        said.push(
-            "Nothing stands out yet. That is how it is: it takes weeks, and every practice counts."
-                .to_owned(),
+    if lines.is_empty() {
+        lines.push(
+            "Nothing stands out yet. That is normal: it takes weeks, and every practice counts.".to_owned(),
         );
     }
-    said
+    lines
 }
 
 /// "Reaches at the counter: at first feet apart, one hand; now feet together, one hand."
-fn higher(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
+fn step_gain(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
     let drill: &Drill = plan.drill();
     let steps: Vec<u8> = ours
         .iter()
@@ -182,11 +183,11 @@ mod test {
     #[test]
     fn the_week_is_told_without_reproach() {
         let week = |past: &Past, day| progress(past, day).week.join(" ");
-        assert!(week(&Past::default(), nov(2)).starts_with("Your first practice"));
+        assert!(week(&Past::default(), nov(2)).starts_with("This is your first practice."));
         let two = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 2, 2])]);
         assert_eq!(week(&two, nov(4)), "You practiced twice. Your plan has 3 days.");
         let three = past([2, 4, 6].map(|day| session(nov(day), &[1, 2, 2])));
-        assert!(week(&three, nov(7)).contains("That is your week"));
+        assert!(week(&three, nov(7)).contains("That completes your week"));
         let late = week(&two, nov(25));
         assert!(
             late.contains("Nothing yet this week")
@@ -235,7 +236,7 @@ mod test {
         for part in ["less hard", "steadier", "hold on less often", "always right"] {
             assert!(said.contains(part), "{said}");
         }
-        // Worse is nothing to be told here.
+        // What got worse is not shown here.
         better.sessions.reverse();
         assert!(easier(&better).starts_with("Nothing stands out yet"));
         let up = past([session(nov(2), &[1, 2, 2]), session(nov(4), &[1, 3, 2])]);

@@ -1,6 +1,6 @@
 //! Which step comes next, and why: past sessions, a prescription and a day lead to up, hold, down, rest, locked or not
-//! due. One setting changes at a time, and never past a ceiling. All rules are \[judgment\] defaults that a therapist can
-//! tighten; `docs/progression.md` has them in one table. Not what a session did well (that is `progression::judge`).
+//! due. One setting changes at a time, and never past a ceiling. All rules are \[judgment\] defaults that a therapist
+//! can tighten; `docs/progression.md` has them in one table.
 //!
 //! ```text
 //! past --> barriers (locks, holds) ---------------------------> locked, rest
@@ -25,8 +25,8 @@ mod reason;
 
 pub use crate::record::Decision;
 use crate::record::{Decided, Given};
-pub use barrier::{Barriers, Holding, Locked, marks_of, unwell_last_time};
-pub use judge::{Fault, Judged, Shortfall, judge};
+pub use barrier::{ActiveHold, ActiveLock, Barriers, marks_of, unwell_last_time};
+pub use judge::{Fault, Judgment, Shortfall, judge};
 pub use reason::Reason;
 
 /// After more days than this without practice it goes on one step lower \[judgment\].
@@ -34,7 +34,7 @@ pub const LAYOFF_DAYS: i32 = 14;
 /// Clean sessions in a row, at the same steps, before one setting changes \[judgment\].
 pub const CLEAN_IN_A_ROW: usize = 2;
 
-/// What is known of the person besides what was practiced.
+/// What is known of the person apart from what was practiced.
 #[derive(Debug, Clone, Default)]
 pub struct Fitness {
     /// The answers about suitability; `None` if they were never given. Those that the prescription accepts are taken as
@@ -66,8 +66,8 @@ pub struct Next {
 }
 
 impl Fitness {
-    /// What they leave of a prescription; `None`: talk to a clinician first. Who was never asked is asked by the
-    /// pages before each practice, and nothing is left out here.
+    /// What they leave of a prescription; `None`: talk to a clinician first. Somebody who was
+    /// never asked is asked by the pages before each practice, so nothing is left out here.
     pub fn bounds(&self) -> Option<Bounds> {
         let suitability = self.suitability.as_ref().map_or(Some(Bounds::OPEN), Suitability::bounds)?;
         Some(suitability.and(Bounds::for_tests_below(self.tests_below)))
@@ -78,7 +78,8 @@ impl Next {
     /// What comes after `past` under `prescription`, `now`.
     ///
     /// ```
-    /// use counterpoise_core::{course::past::Past, plan::prescription::Prescription};
+    /// use counterpoise_core::course::past::Past;
+    /// use counterpoise_core::plan::prescription::Prescription;
     /// use counterpoise_core::course::progression::{Decision, Fitness, Next};
     /// let gentle = Prescription::ready("gentle").unwrap();
     /// let now = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
@@ -98,8 +99,8 @@ impl Next {
         if let Some(because) = prescription.accepted_because() {
             next.reasons.push(Reason::Accepted { because: because.to_owned() });
         }
-        next.not_now(past, program.due(now.date(), now.timestamp()), now.date());
-        next.barred(&Barriers::of(past, now.timestamp(), now.date()), now);
+        next.apply_due(past, program.due(now.date(), now.timestamp()), now.date());
+        next.apply_barriers(&Barriers::of(past, now.timestamp(), now.date()), now);
         if bounds.is_none() {
             let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
             let because = because.map(|(topic, ..)| topic.fact()).next().unwrap_or_default();
@@ -113,7 +114,7 @@ impl Next {
         matches!(self.decision, Decision::Up | Decision::Hold | Decision::Down)
     }
 
-    /// Whether a lock or a hold stands, or it was answered that today is no day for it: nothing is practiced in any way.
+    /// Whether a lock, a hold or "not today" is in force, so that no kind of practice is open.
     pub fn is_barred(&self) -> bool {
         let bars = |reason: &Reason| {
             matches!(
@@ -127,7 +128,7 @@ impl Next {
         self.reasons.iter().any(bars)
     }
 
-    /// Whether it may begin now if the next day is moved to this one.
+    /// Whether practice may begin now if the next practice day is moved to today.
     pub fn can_be_moved(&self) -> bool {
         self.decision == Decision::NotDue
             && self.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. }))
@@ -180,7 +181,7 @@ impl Next {
         self.reasons.insert(0, reason);
     }
 
-    fn not_now(&mut self, past: &Past, due: Due, day: Date) {
+    fn apply_due(&mut self, past: &Past, due: Due, day: Date) {
         let (decision, reason, next) = match due {
             Due::Today => return,
             Due::Finish { .. } => return self.finish(past),
@@ -193,7 +194,7 @@ impl Next {
         self.stop(decision, reason);
     }
 
-    /// The session of this day goes on where it was broken off. That it is not whole yet is no reason for anything.
+    /// The session of this day continues where it was interrupted. That it is not complete yet is not a reason.
     fn finish(&mut self, past: &Past) {
         let sittings = past.sittings();
         let Some(last) = sittings.iter().max_by_key(|sitting| sitting.last().known()) else { return };
@@ -202,7 +203,7 @@ impl Next {
         self.stop(self.then, Reason::Finish { first_set: self.first_set });
     }
 
-    fn barred(&mut self, barriers: &Barriers, now: &ZonedDateTime) {
+    fn apply_barriers(&mut self, barriers: &Barriers, now: &ZonedDateTime) {
         if let Some(day) = barriers.not_before {
             self.next_day = self.next_day.max(Some(day));
             self.stop(Decision::Rest, Reason::NotTodayAnswered { next: day });
@@ -276,7 +277,7 @@ impl<'a> Ladders<'a> {
         let steps = plans.map(|(place, plan)| match place {
             // The warm-up is every session's first drill, at its first step, with both hands resting.
             0 => Some(1),
-            _ => self.most(plan).map(|most| self.steps[place].min(most)),
+            _ => self.highest_step(plan).map(|most| self.steps[place].min(most)),
         });
         let steps = steps.collect();
         let reasons = self.reasons;
@@ -284,17 +285,17 @@ impl<'a> Ladders<'a> {
     }
 
     /// The highest step of this drill that the prescription and the person's limits leave.
-    fn most(&self, plan: &DrillPlan) -> Option<u8> {
-        self.bounds.most_of(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
+    fn highest_step(&self, plan: &DrillPlan) -> Option<u8> {
+        self.bounds.highest_step(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
     }
 
     /// Everything that lowers, each by one step. Says whether anything did, at the first step too.
     fn lower(&mut self) -> bool {
         let mut lowered = false;
         if let Some(last) = self.sittings.last() {
-            let Judged { faults, .. } = judge(last, self.prescription);
+            let Judgment { faults, .. } = judge(last, self.prescription);
             if !faults.is_empty() {
-                let whole = faults.iter().any(Fault::is_of_the_person);
+                let whole = faults.iter().any(Fault::is_about_person);
                 let at: Vec<usize> = (1..self.steps.len())
                     .filter(|place| {
                         let plan = &self.prescription.drills()[*place];
@@ -303,27 +304,27 @@ impl<'a> Ladders<'a> {
                     .collect();
                 // What happened in the warm-up lowers everything else: the warm-up itself is the gentlest there is.
                 let at = if at.is_empty() { (1..self.steps.len()).collect() } else { at };
-                self.one_lower(&at);
+                self.lower_steps(&at);
                 self.reasons.extend(faults.into_iter().map(|fault| Reason::Fault { fault }));
                 lowered = true;
             }
         }
         let all: Vec<usize> = (1..self.steps.len()).collect();
-        for told in barrier::told_since(self.past, self.sittings.last()) {
-            self.one_lower(&all);
-            self.reasons.push(Reason::Told { what: told });
+        for told in barrier::reported_since(self.past, self.sittings.last()) {
+            self.lower_steps(&all);
+            self.reasons.push(Reason::Reported { what: told });
             lowered = true;
         }
         let off = self.sittings.last().map_or(0, |last| days_between(last.day(), self.day));
         if off > LAYOFF_DAYS {
-            self.one_lower(&all);
+            self.lower_steps(&all);
             self.reasons.push(Reason::Layoff { days: off });
             lowered = true;
         }
         lowered
     }
 
-    fn one_lower(&mut self, at: &[usize]) {
+    fn lower_steps(&mut self, at: &[usize]) {
         for place in at {
             self.steps[*place] = self.steps[*place].saturating_sub(1).max(1);
         }
@@ -334,7 +335,7 @@ impl<'a> Ladders<'a> {
         let Some(last) = self.sittings.last() else { return self.reasons.push(Reason::FirstPractice) };
         let row = clean_in_a_row(&self.sittings, self.prescription);
         if row < CLEAN_IN_A_ROW {
-            let Judged { shortfalls, .. } = judge(last, self.prescription);
+            let Judgment { shortfalls, .. } = judge(last, self.prescription);
             if shortfalls.is_empty() {
                 self.reasons.push(Reason::OneClean);
             }
@@ -350,7 +351,7 @@ impl<'a> Ladders<'a> {
         }
         let plans = self.prescription.drills();
         let has_room =
-            |place: &usize| self.most(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
+            |place: &usize| self.highest_step(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
         let room = (1..plans.len()).filter(has_room);
         // The gentlest first, so that no drill runs ahead of the others.
         let Some(place) = room.min_by_key(|place| self.steps[*place]) else {
@@ -379,7 +380,7 @@ fn last_step(plan: &DrillPlan, sittings: &[Sitting<'_>]) -> u8 {
         let given = sitting.first().given.iter().filter(|given| is(&given.drill, given.form));
         let given: Vec<u8> = given.map(|given| given.step).collect();
         let practiced = sitting.sets().filter(|set| is(&set.drill, set.form)).map(|set| set.step);
-        // Where a drill stands in a prescription twice, its first place is the warm-up's step.
+        // Where a drill is in a prescription twice, the first entry is at the warm-up's step.
         given.into_iter().max().or(practiced.max())
     });
     last.unwrap_or(plan.step()).min(plan.ceiling()).max(1)

@@ -1,6 +1,5 @@
-//! What a balance test's result is worth: below a published cut-off, not below it, or without a norm; and whether a change
-//! is larger than the test's own noise. Never a prediction of falls, and not how a test is run (that is
-//! `guide`).
+//! What a balance test's result is worth: below a published cut-off, not below it, or without a norm; and whether a
+//! change is larger than the noise of the test. It never predicts falls. How a test is run is in `practice::guide`.
 
 use std::fmt;
 use std::str::FromStr;
@@ -10,7 +9,7 @@ use crate::words;
 mod comparison;
 mod tables;
 
-pub use comparison::{Dated, RETEST_WEEKS, Trend, below_now, retest_from};
+pub use comparison::{Dated, RETEST_WEEKS, Trend, retest_from, tests_below_cut_off};
 pub use tables::{NO_SINGLE_TEST, Source};
 
 /// A test that a person can do at home or a therapist can do.
@@ -49,7 +48,7 @@ pub enum Sex {
     Male,
 }
 
-/// With whom a test was done.
+/// Who was there during a test.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Company {
     /// Alone: the program counted, and the last number heard was keyed in.
@@ -89,7 +88,7 @@ words! {
 pub enum Unit {
     /// Tenths of a second.
     Tenths,
-    /// Rises.
+    /// Whole rises from a chair.
     Rises,
 }
 
@@ -106,25 +105,25 @@ pub struct Reading {
 
 /// Why something is no result or no age.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum NotAReading {
+pub enum ReadingError {
     /// Not a number, or with more than one decimal.
-    #[error("\"{written}\" is no result: {} is given as {}", test.title(), test.how_written())]
+    #[error("\"{written}\" is not a valid result for {}: give {}", test.title(), test.expected_input())]
     Form {
-        /// The test.
+        /// The test that the result is for.
         test: Test,
         /// What was written.
         written: String,
     },
     /// Outside what the test can give.
-    #[error("{written} is outside what {} can give: {}", test.title(), test.how_written())]
+    #[error("{written} is out of range for {}: give {}", test.title(), test.expected_input())]
     Range {
-        /// The test.
+        /// The test that the result is for.
         test: Test,
         /// What was written.
         written: String,
     },
-    /// Not an age.
-    #[error("\"{written}\" is no age in whole years from 18 to 120")]
+    /// The text is not an age from 18 to 120.
+    #[error("\"{written}\" is not an age in whole years from 18 to 120")]
     Age {
         /// What was written.
         written: String,
@@ -166,13 +165,13 @@ impl Test {
         matches!(self, Self::FourStage | Self::OneLeg | Self::ChairStand)
     }
 
-    /// Whether somebody else must hold the key: nobody presses keys while walking or rising for time.
-    pub const fn needs_somebody(self) -> bool {
+    /// Whether a helper must press the key: nobody can do so while walking or rising for time.
+    pub const fn needs_helper(self) -> bool {
         matches!(self, Self::TimedUpAndGo | Self::FiveRises)
     }
 
     /// What a result looks like.
-    pub const fn how_written(self) -> &'static str {
+    pub const fn expected_input(self) -> &'static str {
         match self {
             Self::FourStage => "seconds held heel to toe, 0 to 10, such as 9.4, or unable",
             Self::OneLeg => "seconds, 0 to 300, such as 9.4, or unable",
@@ -192,19 +191,19 @@ impl Age {
 }
 
 impl TryFrom<u8> for Age {
-    type Error = NotAReading;
+    type Error = ReadingError;
 
-    fn try_from(years: u8) -> Result<Self, NotAReading> {
+    fn try_from(years: u8) -> Result<Self, ReadingError> {
         let is_age = (18..=120).contains(&years);
-        if is_age { Ok(Self(years)) } else { Err(NotAReading::Age { written: years.to_string() }) }
+        if is_age { Ok(Self(years)) } else { Err(ReadingError::Age { written: years.to_string() }) }
     }
 }
 
 impl FromStr for Age {
-    type Err = NotAReading;
+    type Err = ReadingError;
 
-    fn from_str(written: &str) -> Result<Self, NotAReading> {
-        let refuse = |_| NotAReading::Age { written: written.to_owned() };
+    fn from_str(written: &str) -> Result<Self, ReadingError> {
+        let refuse = |_| ReadingError::Age { written: written.to_owned() };
         written.parse::<u8>().map_err(refuse)?.try_into()
     }
 }
@@ -214,11 +213,11 @@ impl Reading {
     ///
     /// # Errors
     /// If the test cannot give it.
-    pub fn new(test: Test, value: Option<u32>) -> Result<Self, NotAReading> {
+    pub fn new(test: Test, value: Option<u32>) -> Result<Self, ReadingError> {
         let (least, most) = test.range();
         match value {
             Some(value) if !(least..=most).contains(&value) => {
-                Err(NotAReading::Range { test, written: shown(test, value) })
+                Err(ReadingError::Range { test, written: with_unit(test, value) })
             }
             value => Ok(Self { test, value }),
         }
@@ -232,17 +231,17 @@ impl Reading {
     /// assert_eq!((held.value(), held.to_string()), (Some(94), "9.4 s".to_owned()));
     /// assert!(Reading::read(Test::FourStage, "10.1").is_err(), "the test ends at 10 s");
     /// assert!(Reading::read(Test::ChairStand, "9.4").is_err(), "rises are counted");
-    /// # Ok::<(), counterpoise_core::health::assessment::NotAReading>(())
+    /// # Ok::<(), counterpoise_core::health::assessment::ReadingError>(())
     /// ```
     ///
     /// # Errors
-    /// If it is none of these, or the test cannot give it.
-    pub fn read(test: Test, written: &str) -> Result<Self, NotAReading> {
+    /// If the text has another form, or the test cannot give that result.
+    pub fn read(test: Test, written: &str) -> Result<Self, ReadingError> {
         let written = written.trim();
         if written == "unable" {
             return Ok(Self { test, value: None });
         }
-        let form = || NotAReading::Form { test, written: written.to_owned() };
+        let form = || ReadingError::Form { test, written: written.to_owned() };
         let digits =
             |text: &str| !text.is_empty() && text.len() <= 4 && text.bytes().all(|b| b.is_ascii_digit());
         let number = |text: &str| {
@@ -254,22 +253,22 @@ impl Reading {
             (Unit::Tenths, Some((whole, tenth))) if tenth.len() == 1 => number(whole)? * 10 + number(tenth)?,
             _ => return Err(form()),
         };
-        Self::new(test, Some(value)).map_err(|_| NotAReading::Range { test, written: written.to_owned() })
+        Self::new(test, Some(value)).map_err(|_| ReadingError::Range { test, written: written.to_owned() })
     }
 
-    /// Of which test.
+    /// The test that gave the result.
     pub const fn test(self) -> Test {
         self.test
     }
 
-    /// In the test's unit; `None` is "unable".
+    /// The value in the test's unit; `None` is "unable".
     pub const fn value(self) -> Option<u32> {
         self.value
     }
 }
 
 /// The value with its unit.
-fn shown(test: Test, value: u32) -> String {
+fn with_unit(test: Test, value: u32) -> String {
     match test.unit() {
         Unit::Tenths => format!("{}.{} s", value / 10, value % 10),
         Unit::Rises if value == 1 => "1 rise".to_owned(),
@@ -280,13 +279,13 @@ fn shown(test: Test, value: u32) -> String {
 impl fmt::Display for Reading {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.value {
-            Some(value) => f.write_str(&shown(self.test, value)),
+            Some(value) => f.write_str(&with_unit(self.test, value)),
             None => f.write_str("unable"),
         }
     }
 }
 
-/// What a result comes to.
+/// What a result means, by the published tables.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Finding {
     /// Below, not below, or no norm.
@@ -309,7 +308,7 @@ pub struct Finding {
 /// assert_eq!((finding.verdict, finding.cut_off), (Verdict::Below, Some(12)));
 /// let older = score(rises, Some("95".parse()?), Some(Sex::Male));
 /// assert_eq!(older.verdict, Verdict::NoNorm, "the table ends at 94");
-/// # Ok::<(), counterpoise_core::health::assessment::NotAReading>(())
+/// # Ok::<(), counterpoise_core::health::assessment::ReadingError>(())
 /// ```
 pub fn score(reading: Reading, age: Option<Age>, sex: Option<Sex>) -> Finding {
     let test = reading.test();

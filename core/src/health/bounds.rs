@@ -1,11 +1,11 @@
-//! What suitability and balance tests leave of a prescription: with whom, up to which step, with which hand at rest. They
-//! only ever narrow it. Not why (that is `suitability`), and not which step comes next (that is `progression`).
+//! What suitability and balance tests leave of a prescription: with whom, up to which step, with which hand at rest.
+//! They only ever narrow it.
 
 use std::fmt;
 
 use crate::plan::drill::{Action, Drill, Form, LadderStep, Support, Target};
 
-/// The highest step for who has one test below its cut-off, or practices without a therapist \[judgment\].
+/// The highest step for somebody with one test below its cut-off, or without a therapist \[judgment\].
 pub const CAUTIOUS_STEP: u8 = 3;
 
 /// What is left. Ordered choices narrow from the first to the last.
@@ -13,15 +13,15 @@ pub const CAUTIOUS_STEP: u8 = 3;
 /// ```
 /// use counterpoise_core::health::bounds::{Bounds, Hands};
 /// let one_test_below = Bounds::for_tests_below(1);
-/// assert_eq!((one_test_below.most_step, one_test_below.hands), (3, Hands::OneRests));
-/// assert_eq!(one_test_below.and(Bounds::STEP_ONE).most_step, 1, "the narrower one holds");
+/// assert_eq!((one_test_below.max_step, one_test_below.hands), (3, Hands::OneRests));
+/// assert_eq!(one_test_below.and(Bounds::STEP_ONE).max_step, 1, "the narrower one holds");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Bounds {
     /// No drill with a partner.
     pub alone: bool,
-    /// The highest step.
-    pub most_step: u8,
+    /// The highest step of any drill; `u8::MAX` is no limit.
+    pub max_step: u8,
     /// What the hands do.
     pub hands: Hands,
     /// No drill that turns the head.
@@ -33,11 +33,11 @@ pub struct Bounds {
 /// What the hands must do at every step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Hands {
-    /// As the step says.
+    /// As the step of the drill says.
     AsTheStepSays,
     /// At least one always rests on something fixed.
     OneRests,
-    /// Both rest.
+    /// Both hands always rest on something fixed.
     BothRest,
 }
 
@@ -45,16 +45,16 @@ impl Bounds {
     /// Nothing is left out.
     pub const OPEN: Self = Self {
         alone: false,
-        most_step: u8::MAX,
+        max_step: u8::MAX,
         hands: Hands::AsTheStepSays,
         no_head_turns: false,
         no_rises: false,
     };
     /// Alone, at step 1 of each drill, a hand at rest.
-    pub const STEP_ONE: Self = Self { alone: true, most_step: 1, hands: Hands::OneRests, ..Self::OPEN };
+    pub const STEP_ONE: Self = Self { alone: true, max_step: 1, hands: Hands::OneRests, ..Self::OPEN };
     /// Alone, up to step 3, a hand at rest.
     pub const CAUTIOUS: Self =
-        Self { alone: true, most_step: CAUTIOUS_STEP, hands: Hands::OneRests, ..Self::OPEN };
+        Self { alone: true, max_step: CAUTIOUS_STEP, hands: Hands::OneRests, ..Self::OPEN };
     /// Alone, at step 1, both hands at rest: weight shifts, heel raises, holds.
     pub const BOTH_HANDS: Self = Self { hands: Hands::BothRest, ..Self::STEP_ONE };
 
@@ -73,7 +73,7 @@ impl Bounds {
     pub fn and(self, other: Self) -> Self {
         Self {
             alone: self.alone || other.alone,
-            most_step: self.most_step.min(other.most_step),
+            max_step: self.max_step.min(other.max_step),
             hands: self.hands.max(other.hands),
             no_head_turns: self.no_head_turns || other.no_head_turns,
             no_rises: self.no_rises || other.no_rises,
@@ -81,7 +81,7 @@ impl Bounds {
     }
 
     /// The highest of the drill's steps, from 1 to `ceiling`, that is left; `None` leaves the drill out.
-    pub fn most_of(self, drill: &Drill, form: Form, targets: &[Target], ceiling: u8) -> Option<u8> {
+    pub fn highest_step(self, drill: &Drill, form: Form, targets: &[Target], ceiling: u8) -> Option<u8> {
         let calls = |is: fn(Action) -> bool| targets.iter().any(|target| is(target.action));
         let turns = |action| matches!(action, Action::TurnHead | Action::Touch);
         if (self.alone && form == Form::Partner)
@@ -90,7 +90,7 @@ impl Bounds {
         {
             return None;
         }
-        let within = (1..=ceiling.min(self.most_step)).zip(drill.ladder());
+        let within = (1..=ceiling.min(self.max_step)).zip(drill.ladder());
         // A step beyond one that is not allowed is not reached.
         within.take_while(|(_, step)| self.allows(**step)).map(|(number, _)| number).last()
     }
@@ -113,8 +113,8 @@ impl fmt::Display for Bounds {
         if self.alone {
             said.push("Only what you practice alone.".to_owned());
         }
-        if self.most_step < u8::MAX {
-            said.push(format!("Up to step {} of each kind of practice.", self.most_step));
+        if self.max_step < u8::MAX {
+            said.push(format!("Up to step {} of each kind of practice.", self.max_step));
         }
         match self.hands {
             Hands::AsTheStepSays => {}
@@ -138,7 +138,7 @@ mod test {
 
     fn most(bounds: Bounds, name: &str, form: Form) -> Option<u8> {
         let drill = Drill::named(name).unwrap();
-        bounds.most_of(drill, form, drill.targets(), drill.ladder().len() as u8)
+        bounds.highest_step(drill, form, drill.targets(), drill.ladder().len() as u8)
     }
 
     #[test]

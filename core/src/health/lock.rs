@@ -1,5 +1,5 @@
-//! Locks and holds: what only a clinician's clearance lifts, and what 48 hours lift. Not what a person is asked to find
-//! them (that is `readiness`), and not which of them stands now (that is `progression`).
+//! Locks and holds: what only a clinician's clearance lifts, and what 48 hours lift. Which of them apply now is decided
+//! in `course::progression`.
 
 use jiff::SignedDuration;
 
@@ -11,11 +11,11 @@ pub const HOLD: SignedDuration = SignedDuration::from_hours(48);
 /// What locks practice until a clinician clears it \[judgment: after the stop lists of public-health guidance\].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Lock {
-    /// A fall that hurt, or of which nobody said that it did not.
+    /// A fall that hurt, or that was not reported as harmless.
     FallHurt,
     /// A knock to the head.
     HeadKnock,
-    /// Fainted.
+    /// The person fainted, or nearly did.
     Faint,
     /// Chest pain or pressure.
     Chest,
@@ -25,7 +25,7 @@ pub enum Lock {
     Nerve,
     /// Dizziness that did not pass within five minutes.
     Dizziness,
-    /// Felt unwell in a practice, and it was not said afterwards that it passed.
+    /// Felt unwell in a practice, and did not report afterwards that it passed.
     Unwell,
 }
 
@@ -85,7 +85,7 @@ impl Lock {
         }
     }
 
-    /// What to do, after the fact that the lock names.
+    /// What to do, said after the fact that the lock names.
     pub const fn advice(self) -> &'static str {
         match self {
             Self::Chest | Self::Breath | Self::Nerve => {

@@ -1,6 +1,5 @@
-//! Ready today: what is asked before every practice, and what the answers lead to: go, gentler, or not today, with the
-//! reasons and whom to call. "All true" is always the good answer, and nothing can be passed over. Not the pages on a
-//! screen (that is `session`), and not how long a hold lasts (that is `lock`).
+//! Ready today: the questions before every practice, and what the answers lead to: go, gentler, or not today, with the
+//! reasons and whom to call. "All true" is always the good answer, and no question can be skipped.
 //!
 //! ```text
 //! page: all true ------------------------------> next page ... > verdict
@@ -13,7 +12,7 @@ mod item;
 mod verdict;
 
 pub use item::{Item, Page};
-pub use verdict::{Reason, Verdict, Whom};
+pub use verdict::{Contact, Reason, Verdict};
 
 /// What decides which sentences belong to today's pages.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -22,7 +21,7 @@ pub struct Today {
     pub partner: bool,
     /// A drill of today has a step without a resting hand: somebody should be in the house.
     pub harder: bool,
-    /// The person felt unwell in the last practice, and has not said since that it passed.
+    /// The person felt unwell in the last practice, and has not reported since that it passed.
     pub unwell_last_time: bool,
 }
 
@@ -43,7 +42,7 @@ pub struct Check {
     today: Today,
     page: Option<Page>,
     /// The sentences of this page that are still to be asked one by one; `None` while the page is asked as a whole.
-    left: Option<Vec<Item>>,
+    remaining: Option<Vec<Item>>,
     answers: Vec<(Item, bool)>,
 }
 
@@ -74,7 +73,7 @@ pub struct Readiness {
 impl Check {
     /// The first page.
     pub fn new(today: Today) -> Self {
-        Self { today, page: Some(Page::Body), left: None, answers: Vec::new() }
+        Self { today, page: Some(Page::Body), remaining: None, answers: Vec::new() }
     }
 
     /// The page that is asked; `None` when nothing is left to ask.
@@ -82,19 +81,19 @@ impl Check {
         self.page
     }
 
-    /// The sentence of that page that is asked by itself; `None` while the page is asked as a whole.
+    /// The one sentence of that page that is asked now; `None` while the page is asked as a whole.
     pub fn item(&self) -> Option<Item> {
-        self.left.as_ref()?.first().copied()
+        self.remaining.as_ref()?.first().copied()
     }
 
-    /// The lines of the page, as they stand on the screen together.
+    /// The lines of the page, shown on the screen together.
     pub fn lines(&self) -> Vec<&'static str> {
         self.page.map(|page| page.lines(self.today)).unwrap_or_default()
     }
 
     /// The phrases that read the page aloud, by their ids.
-    pub fn aloud(&self) -> Vec<String> {
-        self.page.map(|page| page.aloud(self.today)).unwrap_or_default()
+    pub fn spoken_ids(&self) -> Vec<String> {
+        self.page.map(|page| page.spoken_ids(self.today)).unwrap_or_default()
     }
 
     /// What was answered so far, in order. A sentence on a page that is all true is true.
@@ -106,23 +105,23 @@ impl Check {
     pub fn reply(&mut self, reply: Reply) {
         let Some(page) = self.page else { return };
         let yes = reply == Reply::Yes;
-        match &mut self.left {
+        match &mut self.remaining {
             None if yes => {
                 self.answers.extend(page.items(self.today).into_iter().map(|item| (item, true)));
                 self.turn(page);
             }
-            None => self.left = Some(page.items(self.today)),
-            Some(left) => {
-                let item = left.remove(0);
+            None => self.remaining = Some(page.items(self.today)),
+            Some(remaining) => {
+                let item = remaining.remove(0);
                 self.answers.push((item, yes));
                 if !yes {
-                    left.splice(0..0, item.besides().iter().copied());
+                    remaining.splice(0..0, item.follow_ups().iter().copied());
                 }
-                // Nobody with chest pain reads on.
+                // With an emergency sign, no further questions.
                 let emergency = verdict::locks(&self.answers).into_iter().any(Lock::is_emergency);
                 if emergency {
                     self.page = None;
-                } else if left.is_empty() {
+                } else if remaining.is_empty() {
                     self.turn(page);
                 }
             }
@@ -130,7 +129,7 @@ impl Check {
     }
 
     fn turn(&mut self, page: Page) {
-        self.left = None;
+        self.remaining = None;
         let stopped = self.readiness().verdict == Verdict::NotToday;
         self.page = page.next(self.today).filter(|_| !stopped);
     }

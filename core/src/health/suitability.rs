@@ -1,6 +1,6 @@
 //! Whether to begin at all: questions asked once, and again when something changes, and what the answers lead to. The
 //! questions are our own words on the topics of public-health lists and trial exclusions (read or second-hand); no
-//! questionnaire was copied. Not what is asked before every practice (that is `readiness`).
+//! questionnaire was copied.
 
 use std::fmt;
 
@@ -33,17 +33,17 @@ words! {
 /// What one answer leads to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Effect {
-    /// Nothing.
+    /// The answer limits nothing.
     None,
     /// Something to do, and nothing else.
-    Mind(&'static str),
+    Advice(&'static str),
     /// Practice within these limits.
     Within(Bounds),
     /// Talk to a clinician first.
     Clinician,
 }
 
-/// The result.
+/// What all answers together lead to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Outcome {
     /// Go ahead, within these limits.
@@ -57,7 +57,7 @@ pub enum Outcome {
 /// The result with its reasons.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Suitability {
-    /// What it comes to.
+    /// The result, with its limits.
     pub outcome: Outcome,
     /// The topics that led there, gravest first.
     pub because: Vec<(Topic, Answer, Effect)>,
@@ -70,7 +70,7 @@ impl Suitability {
     /// ```
     /// use counterpoise_core::health::suitability::{Answer, Outcome, Suitability, Topic};
     /// let mut answers: Vec<(Topic, Answer)> =
-    ///     Topic::asked(false).map(|topic| (topic, Answer::True)).collect();
+    ///     Topic::questions(false).map(|topic| (topic, Answer::True)).collect();
     /// let fine = Suitability::of(&answers, false, false);
     /// assert!(matches!(fine.outcome, Outcome::GoAhead(_)));
     ///
@@ -86,13 +86,13 @@ impl Suitability {
                 said => said,
             }
         };
-        let mut because: Vec<(Topic, Answer, Effect)> = Topic::asked(partner)
+        let mut because: Vec<(Topic, Answer, Effect)> = Topic::questions(partner)
             .map(|topic| (topic, answer(topic)))
             .map(|(topic, answer)| (topic, answer, topic.leads_to(answer)))
             .filter(|(_, _, effect)| *effect != Effect::None)
             .collect();
         because.sort_by_key(|(_, _, effect)| effect.order());
-        // Who was not asked about a partner has not been found fit for one.
+        // Without the questions about a partner, practice with one is not open.
         let alone = Bounds { alone: !partner, ..Bounds::OPEN };
         let bounds = because.iter().fold(alone, |bounds, (_, _, effect)| match effect {
             Effect::Within(more) => bounds.and(*more),
@@ -100,7 +100,7 @@ impl Suitability {
         });
         let outcome = if because.iter().any(|(_, _, effect)| *effect == Effect::Clinician) {
             Outcome::Clinician
-        } else if bounds.most_step == 1 {
+        } else if bounds.max_step == 1 {
             Outcome::StepOne(bounds)
         } else {
             Outcome::GoAhead(bounds)
@@ -122,7 +122,7 @@ impl Suitability {
             let agreed = if *answer == Answer::Agreed { " Your clinician agreed to practice." } else { "" };
             let todo = match effect {
                 Effect::None => String::new(),
-                Effect::Mind(advice) => (*advice).to_owned(),
+                Effect::Advice(advice) => (*advice).to_owned(),
                 Effect::Within(bounds) => bounds.to_string(),
                 Effect::Clinician => "Talk to a clinician first.".to_owned(),
             };
@@ -136,9 +136,9 @@ impl Effect {
     fn order(self) -> u8 {
         match self {
             Self::Clinician => 0,
-            Self::Within(bounds) if bounds.most_step == 1 => 1,
+            Self::Within(bounds) if bounds.max_step == 1 => 1,
             Self::Within(_) => 2,
-            Self::Mind(_) => 3,
+            Self::Advice(_) => 3,
             Self::None => 4,
         }
     }

@@ -1,5 +1,5 @@
-//! How is a balance test led, step by step: what is shown and said, which key means what, and when does the watch stop?
-//! Values in, values out, as a session is. Not what a result is worth (that is `assessment`).
+//! How a balance test is led, step by step: what is shown and said, what each key means, and when the stopwatch stops.
+//! Events in, effects out, as in a session.
 //!
 //! ```text
 //! which test -> who is there -> fit today? -> (age) -> how to stand -> 5 4 3 2 1 begin -> the watch -> result: keep, again, discard
@@ -28,7 +28,7 @@ pub enum Event {
     Key(Key),
     /// What [`Effect::Time`] asked for is placed: its zero is heard at this moment.
     Placed {
-        /// Since the guide was opened; may lie ahead.
+        /// Time since the guide was opened; may be in the future.
         zero: Millis,
     },
     /// The program is asked to close, or the computer slept.
@@ -38,34 +38,34 @@ pub enum Event {
 /// Something that must be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Effect {
-    /// Say this after whatever is being said.
+    /// Say this after what is being said now.
     Say(Phrase),
     /// Say each of these at its time after a common zero, exactly. Answered by [`Event::Placed`].
     Time(Vec<(Millis, Phrase)>),
-    /// Cut off whatever is being said.
+    /// Cut off what is being said now.
     Hush,
     /// Keep this result.
     Keep(Kept),
-    /// Leave.
+    /// Close the guide.
     Leave,
 }
 
 /// A result that is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Kept {
-    /// The result.
+    /// The result, in the unit of its test.
     pub reading: Reading,
-    /// Where it was asked.
+    /// The person's age, where the test needs it.
     pub age: Option<Age>,
-    /// Where it was asked.
+    /// The person's sex, where the test needs it.
     pub sex: Option<Sex>,
     /// Alone, or with somebody.
     pub company: Company,
 }
 
-/// What is typed in as a number.
+/// A question whose answer is typed in as a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Asked {
+pub(crate) enum NumberPrompt {
     /// The age in years.
     Age,
     /// How often the person rose.
@@ -83,7 +83,7 @@ enum Phase {
     Fit,
     NotToday,
     Number {
-        asked: Asked,
+        asked: NumberPrompt,
         typed: String,
         wrong: bool,
     },
@@ -131,7 +131,7 @@ impl Guide {
 
     /// Every phrase that it may say.
     pub fn phrases() -> Vec<Phrase> {
-        let stages = Test::ALL.iter().flat_map(|test| stages(*test)).map(|stage| stage.said);
+        let stages = Test::ALL.iter().flat_map(|test| stages(*test)).map(|stage| stage.phrase);
         let numbers = (1..=10).map(|number| format!("count.{number}"));
         let said = stages.map(str::to_owned).chain(numbers);
         let said = said.chain([BEGIN, HALF_TIME, STOP, LAST_NUMBER].map(str::to_owned));
@@ -166,7 +166,7 @@ impl Guide {
         effects.extend([Effect::Hush, Effect::Leave]);
     }
 
-    /// Out of a test: nothing of it is kept. From the other pages: away.
+    /// Leaves a test without keeping anything of it; on the other pages, closes the guide.
     fn stop(&mut self, effects: &mut Vec<Effect>) {
         match self.phase {
             Phase::Choose | Phase::NotToday | Phase::Kept | Phase::Stopped | Phase::Left => {
@@ -197,12 +197,12 @@ impl Guide {
                     self.phase = Phase::WhoIsThere;
                 }
             }
-            Phase::WhoIsThere if key.is('y') => self.with(Company::WithSomebody),
-            Phase::WhoIsThere if key.is('n') => self.with(Company::Alone),
+            Phase::WhoIsThere if key.is('y') => self.set_company(Company::WithSomebody),
+            Phase::WhoIsThere if key.is('n') => self.set_company(Company::Alone),
             Phase::Fit if key.is('a') => self.after_fit(effects),
             Phase::Fit if key.is('x') => self.phase = Phase::NotToday,
             Phase::NotToday => self.leave(effects),
-            Phase::Number { asked, typed, .. } => self.typed(asked, typed, key, effects),
+            Phase::Number { asked, typed, .. } => self.type_key(asked, typed, key, effects),
             Phase::Sex if key.is('f') || key.is('m') => {
                 self.sex = Some(if key.is('f') { Sex::Female } else { Sex::Male });
                 self.set_up(effects);
@@ -212,27 +212,27 @@ impl Guide {
             Phase::HeldIt if key.is('y') => self.stage_ended(self.limit(), effects),
             Phase::HeldIt if key.is('n') => {
                 effects.extend(say(LAST_NUMBER));
-                self.ask(Asked::LastNumber);
+                self.ask(NumberPrompt::LastNumber);
             }
             Phase::Result { reading } if key.is('k') => {
                 let Self { age, sex, company, .. } = *self;
                 effects.push(Effect::Keep(Kept { reading, age, sex, company }));
                 self.phase = Phase::Kept;
             }
-            Phase::Result { .. } if key.is('r') => self.set_up_anew(effects),
-            Phase::Result { .. } if key.is('d') => self.again_from_the_start(effects),
-            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.again_from_the_start(effects),
+            Phase::Result { .. } if key.is('r') => self.repeat_set_up(effects),
+            Phase::Result { .. } if key.is('d') => self.start_over(effects),
+            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.start_over(effects),
             _ => {}
         }
     }
 
-    fn with(&mut self, company: Company) {
+    fn set_company(&mut self, company: Company) {
         self.company = company;
-        let lacks = company == Company::Alone && self.test.needs_somebody();
+        let lacks = company == Company::Alone && self.test.needs_helper();
         self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit };
     }
 
-    fn again_from_the_start(&mut self, effects: &mut Vec<Effect>) {
+    fn start_over(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
         if self.only.is_some() {
             self.leave(effects);
@@ -244,23 +244,23 @@ impl Guide {
     /// Only one table has columns and rows for people.
     fn after_fit(&mut self, effects: &mut Vec<Effect>) {
         if self.test == Test::ChairStand && self.age.is_none() {
-            self.ask(Asked::Age);
+            self.ask(NumberPrompt::Age);
         } else {
             self.set_up(effects);
         }
     }
 
-    fn ask(&mut self, asked: Asked) {
+    fn ask(&mut self, asked: NumberPrompt) {
         self.phase = Phase::Number { asked, typed: String::new(), wrong: false };
     }
 
-    fn typed(&mut self, asked: Asked, mut typed: String, key: Key, effects: &mut Vec<Effect>) {
+    fn type_key(&mut self, asked: NumberPrompt, mut typed: String, key: Key, effects: &mut Vec<Effect>) {
         match key {
             Key::Char(digit @ '0'..='9') if typed.len() < 3 => {
                 typed.push(digit);
                 self.phase = Phase::Number { asked, typed, wrong: false };
             }
-            Key::Enter if !self.number(asked, &typed, effects) => {
+            Key::Enter if !self.take_number(asked, &typed, effects) => {
                 self.phase = Phase::Number { asked, typed: String::new(), wrong: true };
             }
             _ if key.is('x') => self.ask(asked),
@@ -269,19 +269,19 @@ impl Guide {
     }
 
     /// Takes a number, if it is one that can be.
-    fn number(&mut self, asked: Asked, typed: &str, effects: &mut Vec<Effect>) -> bool {
+    fn take_number(&mut self, asked: NumberPrompt, typed: &str, effects: &mut Vec<Effect>) -> bool {
         let Ok(number) = typed.parse::<u32>() else { return false };
         match asked {
-            Asked::Age => {
+            NumberPrompt::Age => {
                 let Ok(age) = typed.parse() else { return false };
                 self.age = Some(age);
                 self.phase = Phase::Sex;
             }
-            Asked::Rises => {
+            NumberPrompt::Rises => {
                 let Ok(reading) = Reading::new(self.test, Some(number)) else { return false };
                 self.phase = Phase::Result { reading };
             }
-            Asked::LastNumber => {
+            NumberPrompt::LastNumber => {
                 let held = Millis(number * 1_000);
                 if held >= self.limit() {
                     return false;
@@ -292,25 +292,25 @@ impl Guide {
         true
     }
 
-    fn set_up_anew(&mut self, effects: &mut Vec<Effect>) {
+    fn repeat_set_up(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
         self.set_up(effects);
     }
 
     fn set_up(&mut self, effects: &mut Vec<Effect>) {
         self.stage = 0;
-        self.stand(effects);
+        self.announce_stage(effects);
     }
 
-    fn stand(&mut self, effects: &mut Vec<Effect>) {
-        effects.extend(say(self.stages()[self.stage].said));
+    fn announce_stage(&mut self, effects: &mut Vec<Effect>) {
+        effects.extend(say(self.stages()[self.stage].phrase));
         self.phase = Phase::SetUp;
     }
 
     /// Five, four, three, two, one, begin; then what is said while the watch runs.
     fn begin(&mut self, effects: &mut Vec<Effect>) {
         effects.push(Effect::Hush);
-        effects.push(Effect::Time(self.stages()[self.stage].said_in_time(self.company)));
+        effects.push(Effect::Time(self.stages()[self.stage].timed_phrases(self.company)));
         self.phase = Phase::Watch { zero: None };
     }
 
@@ -322,14 +322,14 @@ impl Guide {
         }
         // "Stop" is heard at its time, placed with everything else.
         match (self.test, self.company) {
-            (Test::ChairStand, _) => self.ask(Asked::Rises),
+            (Test::ChairStand, _) => self.ask(NumberPrompt::Rises),
             // Nobody saw it but the person.
             (_, Company::Alone) => self.phase = Phase::HeldIt,
             (_, _) => self.stage_ended(self.limit(), effects),
         }
     }
 
-    /// Whoever holds the key stops the watch. Alone, and while rises are counted, it stops by itself.
+    /// The helper stops the watch with a key. Alone, and while rises are counted, it stops by itself.
     fn watch_key(&mut self, now: Millis, zero: Millis, effects: &mut Vec<Effect>) {
         let begun = zero + LEAD_IN;
         if self.company == Company::Alone || self.test == Test::ChairStand || now < begun + BOUNCE {
@@ -345,10 +345,10 @@ impl Guide {
         let tenths = time.min(self.limit()).0 / 100;
         let value = match self.test {
             Test::FourStage => {
-                // The third is heel to toe, and what counts. Whoever held it may go on to one leg.
+                // The third stage, heel to toe, is the result. Somebody who held it may go on to one leg.
                 if whole && self.stage + 1 < self.stages().len() {
                     self.stage += 1;
-                    return self.stand(effects);
+                    return self.announce_stage(effects);
                 }
                 match self.stage {
                     0 | 1 => Some(0),
@@ -356,7 +356,7 @@ impl Guide {
                     _ => Some(100),
                 }
             }
-            // So long is not done.
+            // Taking this long counts as unable.
             Test::TimedUpAndGo | Test::FiveRises if whole => None,
             Test::OneLeg | Test::TimedUpAndGo | Test::FiveRises | Test::ChairStand => Some(tenths),
         };

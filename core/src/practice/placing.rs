@@ -1,5 +1,4 @@
-//! On which frame does each sound of a set's cues belong, and for whose ear? Not when a cue comes (that is `schedule`),
-//! how it is mixed (`audio`), or who presses what (`session`).
+//! On which frame each sound of a set's cues belongs, and for whose ear.
 //!
 //! One output has one listener. A trainee hears the calls. With an earbud the whole output is the partner's: what to do
 //! comes `lead` before the moment, a short soft tone says "now" at it, and the trainee's calls are not played. A call
@@ -35,10 +34,10 @@ pub enum Ear {
     },
 }
 
-/// A sound.
+/// A sound that can be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Sound {
-    /// Words.
+    /// A spoken phrase.
     Say(Phrase),
     /// The tone that says "now" to a partner.
     Now,
@@ -51,18 +50,18 @@ pub struct Placed {
     pub cue: u16,
     /// Where its onset belongs.
     pub at: Frame,
-    /// What sounds.
+    /// The sound at this frame.
     pub sound: Sound,
-    /// What it is of the cue.
+    /// Which part of the cue it is.
     pub part: Part,
 }
 
-/// What a sound is of its cue.
+/// Which part of its cue a sound is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Part {
-    /// The first, whose frame is the cue's own: it is what a report of the cue tells of.
+    /// The first sound, whose frame is the cue's own; a report of the cue is about this one.
     Moment,
-    /// Belongs to what is called or told; without it the cue was not heard to its end.
+    /// The rest of the call; without it the cue was not heard to its end.
     Rest,
     /// The count and the end of a span, which come after the call.
     After,

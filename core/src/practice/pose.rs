@@ -1,5 +1,4 @@
-//! How to stand for a set: the phrases that say it, in the order in which they are said. Not when they are said, nor
-//! how they sound.
+//! How to stand for a set: the phrases that say it, in the order in which they are said.
 
 use crate::draw::schedule::SetPlan;
 use crate::plan::drill::{Facing, SecondTask, Side, Stance, Support, Surface};
@@ -28,7 +27,7 @@ pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
     ids.into_iter().flatten().map(Phrase::own).chain([set.drill().instruction(set.balls())]).collect()
 }
 
-/// What is said before all that when the set before was of another drill: the kit to put in place, with time to do it.
+/// What is said first when the previous set was of another drill: the equipment to put in place.
 pub fn change(before: Option<&SetPlan>, set: &SetPlan) -> Option<Phrase> {
     let same = before.is_some_and(|before| before.drill() == set.drill());
     set.drill().prepare().filter(|_| !same)

@@ -1,5 +1,4 @@
-//! The warm-up and the cool-down that every session can carry: sentences, each with the time to do it. Not how they are
-//! said or gone past.
+//! The warm-up and the cool-down: sentences, each with the time to do it.
 
 use std::sync::LazyLock;
 
@@ -47,7 +46,7 @@ struct RawItem {
     lasts_ms: u32,
 }
 
-/// Why a routine file was not taken. These files are built in, so the reader is whoever changes one.
+/// Why a routine file was refused. These files are built in, so the reader is the developer who changes one.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum RoutineError {
     /// The text is not TOML, or a field is missing, unknown or of the wrong kind.
@@ -60,7 +59,7 @@ pub enum RoutineError {
     #[error("routine `{0}`: \"{1}\" is not an announcement in sounds/phrases.toml")]
     Phrase(String, String),
     /// Nothing to do, or more than three minutes of it.
-    #[error("routine `{0}`: it lasts {1}; more than nothing, and {LONGEST} at most")]
+    #[error("routine `{0}` lasts {1}; it must last more than 0 s and {LONGEST} at most")]
     Length(String, Millis),
 }
 

@@ -1,5 +1,5 @@
-//! The course of one session: what happened comes in as events, what must be done goes out as effects.
-//! Touches no clock, device, terminal or file: the practice command does what the effects say.
+//! The course of one session: what happened comes in as events, what must be done goes out as effects. It touches no
+//! clock, device, terminal or file: the practice command carries out the effects.
 //!
 //! ```text
 //! first page > health > ready today > [ the partner > what is where ] > sound check > warm-up >
@@ -41,16 +41,16 @@ mod test;
 
 pub use event::{Channel, Effect, Event, Key, Now};
 pub use partner_channel::LOOK_UP;
-pub use questions::asked;
-pub use readiness_pages::Fit;
+pub use questions::question_lines;
+pub use readiness_pages::Preparation;
 pub use screen::Screen;
 
 use phase::{Phase, Wait};
 
 /// How long an answer is waited for before it is asked again aloud.
-pub const UNANSWERED: Millis = Millis(90_000);
+pub const ANSWER_WAIT: Millis = Millis(90_000);
 /// How long after each of the two repeats. Help should not come later than it must \[judgment\].
-pub const ASKED_AGAIN: Millis = Millis(30_000);
+pub const REPEAT_WAIT: Millis = Millis(30_000);
 /// How often it is asked again.
 const REPEATS: u8 = 2;
 /// How long a pause may last before the set ends.
@@ -69,15 +69,15 @@ pub struct Session {
     scheduler: Scheduler,
     schedule: Schedule,
     begun: SessionBegun,
-    /// Whom to call, if the person has said so; never assumed.
+    /// The emergency number, if the person has given one; never assumed.
     emergency: Option<String>,
     /// What is known of the person.
-    fit: Fit,
+    preparation: Preparation,
     /// Today's questions.
     ready: Check,
     /// Their answers are kept.
     ready_kept: bool,
-    /// Whether a partner is there, and by what the partner is told.
+    /// Whether there is a partner, and by which channel the partner gets the cues.
     mode: Channel,
     /// What is on each side; `None` was never asked.
     room: Option<Room>,
@@ -86,7 +86,7 @@ pub struct Session {
     course_shown: bool,
     recorded: bool,
     silent: bool,
-    /// The word of the sound check was the one that was said.
+    /// Whether the sound check was answered with the right word.
     sound_heard: bool,
     sound_lost: bool,
     not_saved: bool,
@@ -102,25 +102,25 @@ pub struct Session {
     /// Pauses of this set so far.
     pauses: u16,
     /// The first cue of the set that was not delivered yet; counts what a silent practice has shown.
-    next: usize,
+    next_cue: usize,
     /// How often the sound was disturbed in this set.
     disturbed: u16,
     /// How this set ended, once it has.
-    remark: Option<SetEnd>,
-    /// What felt wrong, where it was said.
+    set_end: Option<SetEnd>,
+    /// The symptom, where it was answered.
     symptom: Option<u8>,
-    /// Who practices, where that was said: on the first page, so that nobody practices as somebody else.
+    /// The person's name, if set: shown on the first page, so that nobody practices under another name.
     name: Option<String>,
     /// Nothing was set up yet.
     is_new: bool,
-    /// The words that close what lasted when it was broken off: they stand until the next set or the end of the pause.
-    close: Option<Phrase>,
+    /// The words that close a call that was cut off; shown until the next set or the end of the pause.
+    closing_words: Option<Phrase>,
     /// The pushes of this set whose response is kept.
-    noted: Vec<u16>,
+    noted_pushes: Vec<u16>,
     /// Grabs of this session, with a partner.
     grabs: u8,
     /// One step lower was advised after this set.
-    advised: bool,
+    step_lower_advised: bool,
     grabbed: bool,
     fell: bool,
     phase: Phase,
@@ -145,7 +145,7 @@ impl Session {
         let plan = schedule.sets().first()?.clone();
         Some(Self {
             emergency,
-            fit: Fit::default(),
+            preparation: Preparation::default(),
             ready: Check::new(Today::default()),
             ready_kept: false,
             mode: Channel::Trainee,
@@ -163,16 +163,16 @@ impl Session {
             left_out: None,
             in_place: None,
             pauses: 0,
-            next: 0,
+            next_cue: 0,
             disturbed: 0,
-            remark: None,
+            set_end: None,
             symptom: None,
             name: None,
             is_new: false,
-            close: None,
-            noted: Vec::new(),
+            closing_words: None,
+            noted_pushes: Vec::new(),
             grabs: 0,
-            advised: false,
+            step_lower_advised: false,
             grabbed: false,
             fell: false,
             phase: Phase::First,
@@ -180,10 +180,10 @@ impl Session {
             schedule,
             begun,
         })
-        .map(|session: Self| session.for_somebody(Fit::default()))
+        .map(|session: Self| session.prepare(Preparation::default()))
     }
 
-    /// The same session with a partner, who is told by `channel`. `room` is what is on each side of the trainee, if it
+    /// The same session with a partner, who gets the cues by `channel`. `room` is what is on each side of the trainee, if it
     /// was ever asked.
     #[must_use]
     pub fn with_partner(self, channel: Channel, room: Option<Room>) -> Self {
@@ -227,7 +227,7 @@ impl Session {
         Phrase::all().filter(named).chain(in_routines).chain(in_sets).collect()
     }
 
-    /// Whether nothing is said: the calls stand on the screen only.
+    /// Whether there is no sound: the calls are on the screen only.
     pub fn is_silent(&self) -> bool {
         self.silent
     }
@@ -261,7 +261,7 @@ impl Session {
             }
             Event::SoundBack => {
                 self.sound_lost = false;
-                if self.remark == Some(SetEnd::SoundLost) {
+                if self.set_end == Some(SetEnd::SoundLost) {
                     effects.push(say("end.sound-lost"));
                 }
             }
@@ -281,7 +281,7 @@ impl Session {
             }
             Phase::Work { worked, work_starts } => {
                 let elapsed = worked + (now.at - work_starts);
-                self.deliver_what_is_due(elapsed.min(self.plan.work()), effects);
+                self.deliver_due_cues(elapsed.min(self.plan.work()), effects);
                 if elapsed >= self.plan.work() {
                     self.end_set(now, self.plan.work(), SetEnd::Completed, effects);
                 }
@@ -289,25 +289,25 @@ impl Session {
             Phase::Paused { worked, since } if now.at - since >= LONGEST_PAUSE => {
                 self.end_set(now, worked, SetEnd::PausedTooLong, effects);
             }
-            Phase::Rest { since, told, wait: None } => {
+            Phase::Rest { since, announced, wait: None } => {
                 let left = self.plan.rest() - (now.at - since);
                 if left == Millis(0) {
                     effects.extend([say("rest.over"), say("practice.any-key")]);
-                    self.phase = Phase::Rest { since, told, wait: Some(Wait::from(now.at)) };
-                } else if left <= REST_SOON && !told {
+                    self.phase = Phase::Rest { since, announced, wait: Some(Wait::from(now.at)) };
+                } else if left <= REST_SOON && !announced {
                     effects.push(say("rest.soon"));
-                    self.phase = Phase::Rest { since, told: true, wait: None };
+                    self.phase = Phase::Rest { since, announced: true, wait: None };
                 }
             }
-            Phase::Routine { part, item, since } => self.routine_goes_on(now, part, item, since, effects),
-            _ => self.wait_on(now, effects),
+            Phase::Routine { part, item, since } => self.advance_routine(now, part, item, since, effects),
+            _ => self.ask_again(now, effects),
         }
     }
 
     /// Asks again aloud what stays unanswered, and in the end stops waiting.
-    fn wait_on(&mut self, now: &Now, effects: &mut Effects) {
+    fn ask_again(&mut self, now: &Now, effects: &mut Effects) {
         let Some(wait) = self.phase.wait() else { return };
-        let patience = if wait.again == 0 { UNANSWERED } else { ASKED_AGAIN };
+        let patience = if wait.again == 0 { ANSWER_WAIT } else { REPEAT_WAIT };
         if now.at - wait.since < patience {
             return;
         }
@@ -322,7 +322,7 @@ impl Session {
     }
 
     fn key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
-        if self.answers_are_you_all_right(now) {
+        if self.confirms_all_right(now) {
             effects.push(Effect::Hush);
             return;
         }
@@ -336,11 +336,11 @@ impl Session {
             | Phase::InPlace
             | Phase::Partner { .. }
             | Phase::Side { .. }
-            | Phase::Check { .. } => self.page(now, key, effects),
+            | Phase::Check { .. } => self.page_key(now, key, effects),
             Phase::Over { .. } => effects.extend([Effect::Hush, Effect::Leave]),
             Phase::Ask { question, .. } => self.answer(now, question, key, effects),
-            Phase::Walk { cue, sure, .. } => self.note(now, cue, sure, key, effects),
-            Phase::Mishap { what, worked, .. } => self.sure_of_mishap(now, what, worked, key, effects),
+            Phase::Walk { cue, sure, .. } => self.walk_key(now, cue, sure, key, effects),
+            Phase::Mishap { what, worked, .. } => self.confirm_mishap(now, what, worked, key, effects),
             _ if key.stops() => self.stop(now, effects),
             Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
             Phase::Course { .. } => self.stand(now, effects),
@@ -365,14 +365,14 @@ impl Session {
             }
             Phase::Paused { since, .. } if now.at - since < SETTLE => {}
             Phase::Paused { .. } if self.sound_lost && !self.silent => {}
-            Phase::Paused { worked, .. } => self.go_on(worked, effects),
+            Phase::Paused { worked, .. } => self.resume(worked, effects),
             Phase::LeftOut { .. } | Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
             Phase::Rest { wait: None, .. } => {}
         }
     }
 
     /// "Are you all right? Press any key": that key says yes, and is no answer to anything else.
-    fn answers_are_you_all_right(&mut self, now: &Now) -> bool {
+    fn confirms_all_right(&mut self, now: &Now) -> bool {
         let Some(wait) = self.phase.wait() else { return false };
         let asked = wait.again > 0;
         if asked {
@@ -383,7 +383,7 @@ impl Session {
 
     fn stop(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
-        self.routine_breaks_off(now, effects);
+        self.break_off_routine(now, effects);
         self.leave_set(now, SetEnd::Stopped, effects);
         self.ask(now, Question::WhyStopped, effects);
     }
@@ -397,7 +397,7 @@ impl Session {
             self.begin_routine(now, RoutinePart::CoolDown, effects);
         } else {
             effects.push(say("rest.chair"));
-            self.phase = Phase::Rest { since: now.at, told: false, wait: None };
+            self.phase = Phase::Rest { since: now.at, announced: false, wait: None };
         }
     }
 
@@ -427,7 +427,7 @@ impl Session {
 
     fn close(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
-        self.routine_breaks_off(now, effects);
+        self.break_off_routine(now, effects);
         self.leave_set(now, SetEnd::Closed, effects);
         let all_done = matches!(self.phase, Phase::Routine { part: RoutinePart::CoolDown, .. });
         if !matches!(self.phase, Phase::Over { .. }) {

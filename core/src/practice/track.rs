@@ -1,5 +1,5 @@
-//! A session as one long recording: what is said at which frame. Not how it is mixed or written (that is
-//! `audio::wav`), and not what the person does: a recording cannot see, ask or stop anyone, so it says that.
+//! A session as one long recording: what is said at which frame. A recording cannot see, ask or stop anyone, so it says
+//! so.
 //!
 //! ```text
 //! cautions .. [set N, how to stand, place, 5 4 3 2 1 | work: cues only | over, chair, stop list, silence, soon] .. done
@@ -53,22 +53,22 @@ const OPENING: [&str; 7] = [
 /// Why a prescription does not become a track.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum TrackError {
-    /// It has a drill with a partner, who needs a screen or an ear of their own.
+    /// It has a drill with a partner, who needs a screen or an earbud.
     #[error("{drill} is prescribed with a partner; a track is for practice alone")]
     Partner {
-        /// The drill.
+        /// The drill's title.
         drill: String,
     },
     /// It has a drill that is seen on the screen.
-    #[error("{drill} is seen on the screen; a track has only sound")]
+    #[error("{drill} needs the screen; a track has only sound")]
     Screen {
-        /// The drill.
+        /// The drill's title.
         drill: String,
     },
-    /// It unlocks something that nobody can watch over in a recording.
-    #[error("the prescription unlocks \"{name}\"; a track holds nothing that somebody has to watch")]
+    /// It unlocks something that somebody must watch, which a recording cannot do.
+    #[error("the prescription unlocks \"{name}\"; a track cannot include what somebody must watch")]
     Unlock {
-        /// What.
+        /// The name of the unlock.
         name: &'static str,
     },
 }
@@ -78,13 +78,13 @@ impl TrackError {
     pub fn hint(&self) -> &'static str {
         match self {
             Self::Screen { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a copy without this drill"
+                "practice it with \"counterpoise practice\", or make a track of a copy without this drill"
             }
             Self::Partner { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a prescription alone"
+                "practice it with \"counterpoise practice\", or make a track of a prescription for practice alone"
             }
             Self::Unlock { .. } => {
-                "practice it with \"counterpoise practice\", or write a track of a copy without the unlock and without what it allows"
+                "practice it with \"counterpoise practice\", or make a track of a copy without the unlock and what it allows"
             }
         }
     }
@@ -98,8 +98,8 @@ pub enum Kind {
         /// Its place among the cues and blanks of its set, from 0.
         cue: u16,
     },
-    /// What belongs to the call before it: another part of it, a number that is counted, the end of what lasts.
-    Further {
+    /// A sound that belongs to the call before it: another part of it, a counted number, or the end of a call that lasts.
+    Continuation {
         /// Whether it is a part of the call itself.
         part: bool,
     },
@@ -116,7 +116,7 @@ pub struct Event {
     pub length: Frames,
     /// What is said.
     pub phrase: Phrase,
-    /// What it is.
+    /// The kind of sound.
     pub kind: Kind,
     /// The set that it belongs to, from 1; none at the beginning and at the end.
     pub set: Option<u8>,
@@ -134,7 +134,7 @@ pub struct Track {
 ///
 /// # Errors
 /// If it has a drill with a partner or for the screen, or an unlock.
-pub fn allowed(prescription: &Prescription) -> Result<(), TrackError> {
+pub fn check(prescription: &Prescription) -> Result<(), TrackError> {
     if let Some(plan) = prescription.drills().iter().find(|plan| plan.form() == Form::Partner) {
         return Err(TrackError::Partner { drill: plan.drill().title().to_owned() });
     }
@@ -210,7 +210,7 @@ impl Track {
         &self.starts
     }
 
-    /// How long it is.
+    /// The length of the whole track, in frames.
     pub fn length(&self) -> Frames {
         self.length
     }
@@ -274,8 +274,8 @@ impl Tape<'_> {
         for placed in placing::place((0..).zip(set.cues()), Ear::Trainee, (start, start), RATE, length) {
             let kind = match placed.part {
                 Part::Moment => Kind::Cue { cue: placed.cue },
-                Part::Rest => Kind::Further { part: true },
-                Part::After => Kind::Further { part: false },
+                Part::Rest => Kind::Continuation { part: true },
+                Part::After => Kind::Continuation { part: false },
             };
             if let Sound::Say(phrase) = placed.sound {
                 self.put(phrase, placed.at, kind);

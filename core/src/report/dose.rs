@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::Period;
-use super::material::{Inside, Practice};
+use super::material::{PeriodSessions, Practice};
 use crate::course::past::Past;
 use crate::course::program::Program;
 use crate::plan::prescription::Prescription;
@@ -20,13 +20,13 @@ pub struct Dose {
     pub days_prescribed: u32,
     /// Sessions that were begun: an interrupted one and what finished it are one.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
     /// Sets that the prescription in use asks for in the period.
     pub sets_prescribed: u32,
-    /// Sets that were begun and not done whole.
+    /// Sets that were begun and not completed.
     pub sets_broken_off: usize,
     /// Sets that were left out while the session went on.
     pub sets_left_out: usize,
@@ -61,7 +61,7 @@ pub struct Dose {
 /// One ISO week.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Week {
-    /// `2026-W45`.
+    /// The ISO week, as in `2026-W45`.
     pub week: String,
     /// Its first day that lies in the period.
     pub from: Date,
@@ -73,17 +73,17 @@ pub struct Week {
     pub days_prescribed: u32,
     /// Sessions that were begun.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
-    /// Sets prescribed.
+    /// Sets prescribed in the week.
     pub sets_prescribed: u32,
-    /// Work, in milliseconds.
+    /// Work time, in milliseconds.
     pub active_ms: u64,
     /// Whole sessions with rests, in milliseconds, where their length is known.
     pub session_ms: u64,
-    /// Calls.
+    /// Calls that were heard, shown or asked for.
     pub cues: u64,
 }
 
@@ -130,7 +130,12 @@ impl Week {
 }
 
 impl Dose {
-    pub(super) fn of(inside: &Inside<'_>, past: &Past, prescription: &Prescription, period: Period) -> Self {
+    pub(super) fn of(
+        inside: &PeriodSessions<'_>,
+        past: &Past,
+        prescription: &Prescription,
+        period: Period,
+    ) -> Self {
         let mut weeks = weeks(period);
         let mut seen: Vec<Date> = Vec::new();
         for practice in &inside.practices {
@@ -144,14 +149,14 @@ impl Dose {
         }
         let issued = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
         let sets_a_day: u32 = prescription.drills().iter().map(|plan| u32::from(plan.sets())).sum();
-        for day in Program::new(past, prescription).asked(issued, period.since, period.until) {
+        for day in Program::new(past, prescription).prescribed_days(issued, period.since, period.until) {
             let name = Week::name_of(day);
             for week in weeks.iter_mut().filter(|week| week.week == name) {
                 week.days_prescribed += 1;
                 week.sets_prescribed += sets_a_day;
             }
         }
-        let practiced = || inside.practiced();
+        let practiced = || inside.practice_sessions();
         let begun: usize = practiced().map(|(session, _)| session.sets.len()).sum();
         let sets = weeks.iter().map(|week| week.sets).sum();
         Self {
@@ -171,7 +176,7 @@ impl Dose {
             seed_given: practiced().filter(|(_, more)| more.seed_given).count(),
             corrected: inside.sessions.iter().filter(|(_, more)| !more.corrected.is_empty()).count(),
             set_aside: inside.sessions.iter().filter(|(session, _)| session.discounted).count(),
-            tried_out: inside.told().filter(|(session, _)| session.tried_out).count(),
+            tried_out: inside.own_sessions().filter(|(session, _)| session.tried_out).count(),
             by_hand: practiced().filter(|(session, _)| session.by_hand).count(),
             silent: practiced().filter(|(_, more)| more.silent).count(),
             sound_disturbed: practiced().flat_map(|(_, more)| &more.sets).map(|set| set.disturbed).sum(),
@@ -180,7 +185,7 @@ impl Dose {
     }
 }
 
-/// Cut off by nobody's wish. One that goes on, in another window, is not.
+/// Whether a session was cut off by the program or computer. One that is still going on in another window was not.
 fn is_cut(end: Option<SessionEnd>) -> bool {
     matches!(end, Some(SessionEnd::Closed | SessionEnd::Interrupted))
 }

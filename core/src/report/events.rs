@@ -1,10 +1,10 @@
-//! What went wrong in or since practice, what was locked, held and cleared, and what was changed: dated sentences, in order.
-//! Every way in which a set or a session ends is decided here once.
+//! What went wrong in or since practice, what was locked, held and cleared, and what was changed: dated sentences, in
+//! order. Every way in which a set or a session can end is handled here once.
 
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::material::{Inside, Material, More, Period};
+use super::material::{Material, Period, PeriodSessions, SessionDetails};
 use crate::course::past::{PastSession, PastSet};
 use crate::course::progression::marks_of;
 use crate::health::readiness::{Item, Readiness};
@@ -16,9 +16,9 @@ use crate::words;
 pub struct Event {
     /// The local day.
     pub day: Date,
-    /// Of which kind.
+    /// The kind of event.
     pub kind: Kind,
-    /// What, in a few words.
+    /// What happened, in a few words.
     pub what: String,
 }
 
@@ -29,17 +29,17 @@ pub enum Kind {
     Correction,
     /// A supervised try-out.
     TryOut,
-    /// Something about the person was told before practice.
-    Told,
-    /// The pages before practice said: not today.
+    /// The person reported something on the pages before practice.
+    Reported,
+    /// The answers before practice led to "not today".
     NotToday,
     /// A fall in practice.
     Fall,
     /// A grab, or nearly a fall.
     Grab,
-    /// Balance was lost, by the own rating.
+    /// Balance was lost, by the person's own rating.
     LostBalance,
-    /// Felt unwell.
+    /// The person felt unwell in practice.
     Unwell,
     /// A set or a session ended before its end.
     Stop,
@@ -61,7 +61,7 @@ words! {
     Kind {
         Correction => "correction",
         TryOut => "try-out",
-        Told => "told",
+        Reported => "told",
         NotToday => "not today",
         Fall => "fall",
         Grab => "grab",
@@ -77,7 +77,7 @@ words! {
     }
 }
 
-pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Vec<Event> {
+pub(super) fn of(material: &Material, inside: &PeriodSessions<'_>, period: Period) -> Vec<Event> {
     let mut events = Vec::new();
     for (session, more) in &inside.sessions {
         let mut add = |kind, what| events.push(Event { day: session.day, kind, what });
@@ -95,7 +95,7 @@ pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Ve
         for lock in &locks {
             add(Kind::Lock, format!("locked: {lock}"));
         }
-        // A lock stands longer than what it would hold besides.
+        // A lock outlasts any hold of the same session.
         for hold in holds.into_iter().filter(|_| locks.is_empty()) {
             add(Kind::Hold, format!("held for 48 hours: {hold}"));
         }
@@ -112,12 +112,12 @@ pub(super) fn of(material: &Material, inside: &Inside<'_>, period: Period) -> Ve
     events
 }
 
-fn of_session(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     if session.tried_out {
-        add(Kind::TryOut, "supervised try-out, which counts as no practice".to_owned());
+        add(Kind::TryOut, "supervised try-out, not counted as practice".to_owned());
     }
-    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_told(*item)) {
-        add(Kind::Told, format!("told before practice, not true: {}", item.sentence()));
+    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_about_person(*item)) {
+        add(Kind::Reported, format!("reported before practice, not true: {}", item.sentence()));
     }
     if let Some(whole) = session.sets_whole.filter(|whole| *whole > session.sets_planned) {
         add(Kind::LeftOut, format!("{} of {whole} sets were chosen at the start", session.sets_planned));
@@ -160,9 +160,9 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
         add(Kind::Advice, format!("one step lower was advised ({place})"));
     }
     let stopped = match set.end {
-        // Done; still going on; told above.
+        // Completed, still going on, or listed above.
         Some(SetEnd::Completed | SetEnd::Fell | SetEnd::Grabbed) | None => None,
-        // One stop is told once: with the session, where that ended with this set.
+        // Each stop is listed once: with the session, where it ended with this set.
         Some(SetEnd::Stopped | SetEnd::Closed | SetEnd::Interrupted)
             if ended_with(session, set) && is_stop(session.end) =>
         {
@@ -183,23 +183,23 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
     }
 }
 
-fn of_end(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)) {
+fn of_end(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
     let Some(end) = session.end else { return };
     match end {
-        // It came to its end; it was told with the symptom.
+        // It ended as planned, or was listed with the symptom.
         SessionEnd::Finished | SessionEnd::Unwell => {}
-        // Told with the set, or before it; else it came between two sets.
+        // Listed with the set, or before it; otherwise it happened between two sets.
         SessionEnd::Fell => {
-            let told = session.sets.iter().any(fell)
+            let listed = session.sets.iter().any(fell)
                 || more.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
-            if !told {
+            if !listed {
                 add(Kind::Fall, format!("fell ({})", where_it_ended(session)));
             }
         }
         SessionEnd::Grabbed => {
-            let told = session.sets.iter().any(grabbed)
+            let listed = session.sets.iter().any(grabbed)
                 || more.before_set.iter().any(|(_, what)| *what == Mishap::Grab);
-            if !told {
+            if !listed {
                 add(Kind::Grab, format!("grabbed hold or nearly fell ({})", where_it_ended(session)));
             }
         }
@@ -218,7 +218,7 @@ fn of_end(session: &PastSession, more: &More, add: &mut impl FnMut(Kind, String)
     }
 }
 
-/// Ends that are told as a stop of the session.
+/// Whether this end is listed as a stop of the session.
 fn is_stop(end: Option<SessionEnd>) -> bool {
     matches!(
         end,
@@ -268,7 +268,7 @@ fn unwell(session: &PastSession) -> bool {
 }
 
 /// Of the sentences of a day those that are about the person, and not about the room or the partner.
-fn is_told(item: Item) -> bool {
+fn is_about_person(item: Item) -> bool {
     match item {
         Item::Chest
         | Item::Breath
@@ -287,7 +287,7 @@ fn is_told(item: Item) -> bool {
         | Item::Medicine
         | Item::MedicineAgreed
         | Item::UnwellPassed => true,
-        // That a fall was not long ago is no fact of its own.
+        // The date of a fall is not listed separately.
         Item::FallPast
         | Item::Counter
         | Item::Hot

@@ -1,4 +1,4 @@
-//! How a share, a median and a slope are written. Not what they are of.
+//! How a share, a median and a slope are written.
 
 use super::Share;
 use super::ratings::Line;
@@ -14,18 +14,18 @@ pub(super) fn share(share: Option<Share>, count: usize) -> String {
     }
 }
 
-/// The middle, or that nothing was said.
+/// The median of a line, or "no answer".
 pub(super) fn median(line: &Line) -> String {
-    middle(line.median)
+    median_text(line.median)
 }
 
-/// The same of a median that stands by itself.
-pub(super) fn middle(median: Option<f64>) -> String {
-    median.map_or_else(|| "not said".to_owned(), |median| median.to_string())
+/// The same for a bare median.
+pub(super) fn median_text(median: Option<f64>) -> String {
+    median.map_or_else(|| "no answer".to_owned(), |median| median.to_string())
 }
 
 /// The slope of a share as points of 100.
-pub(super) fn hundredfold(slope: Slope) -> Slope {
+pub(super) fn percent_points(slope: Slope) -> Slope {
     Slope { slope: slope.slope * 100.0, low: slope.low * 100.0, high: slope.high * 100.0, ..slope }
 }
 
@@ -34,7 +34,7 @@ pub(super) fn slope_words(slope: Slope) -> String {
     format!("{:+.2} ({:+.2} to {:+.2})", slope.slope, slope.low, slope.high)
 }
 
-/// Only what can be told from no change is called a change.
+/// A trend is given only where its interval excludes no change.
 pub(super) fn trend(slope: Option<Slope>, unit: &str) -> String {
     match slope {
         Some(Slope { slope, low, high, .. }) if low > 0.0 || high < 0.0 => {

@@ -1,5 +1,5 @@
-//! Everything that a report is made of, and which of it belongs to a period: a practice on the day on which it began, an
-//! interrupted one with what finished it. Not how it is read (that is `journal`), and not what is counted.
+//! Everything that a report is made of, and which of it belongs to a period. A practice belongs to the day on which it
+//! began; an interrupted one includes the session that finished it.
 
 use std::collections::HashMap;
 
@@ -17,16 +17,16 @@ use crate::words;
 /// one that is was left standing, or the computer slept.
 const LONGEST_MS: i64 = 6 * 3_600_000;
 
-/// Everything that is known.
+/// Everything that a report is computed from.
 #[derive(Debug, Clone, Default)]
 pub struct Material {
     /// What was practiced and cleared.
     pub past: Past,
-    /// What the rules do not need, for each session of `past`, in its order.
-    pub more: Vec<More>,
-    /// Clearances: day, who, why.
+    /// What the rules do not need, for each session of `past`, in the same order.
+    pub details: Vec<SessionDetails>,
+    /// Clearances: the day, who cleared it, and why.
     pub clearances: Vec<(Date, String, String)>,
-    /// Changes outside of sessions: day, what.
+    /// Changes outside of sessions: the day, and what changed.
     pub changes: Vec<(Date, String)>,
     /// Results of balance tests.
     pub tests: Vec<Dated>,
@@ -34,34 +34,34 @@ pub struct Material {
     pub as_kept: Option<Box<Material>>,
 }
 
-/// What a report needs of a session besides what the rules do.
+/// What a report needs of a session beyond what the rules need.
 #[derive(Debug, Clone, Default)]
-pub struct More {
+pub struct SessionDetails {
     /// The prescription's title.
     pub title: String,
     /// Somebody gave the seed.
     pub seed_given: bool,
-    /// Without sound.
+    /// The session ran without sound.
     pub silent: bool,
-    /// What was said of the week: nearly fell, confidence, soreness.
+    /// Answers about the week: near falls (times), confidence (1 to 5), soreness (0 to 3).
     pub weekly: [Option<u8>; 3],
     /// Questions that were asked and passed over.
     pub not_said: usize,
     /// Sets that were not begun while the session went on, and why.
     pub left_out: Vec<(u8, LeftOut)>,
-    /// What a partner's key told of before a set that was then not begun.
+    /// Mishaps a partner reported by key before a set that was then not begun.
     pub before_set: Vec<(u8, Mishap)>,
-    /// What was corrected of it, in words with the reason.
+    /// Corrections, in words with the reason.
     pub corrected: Vec<String>,
     /// Up, hold or down, with the reasons; empty where it was not kept.
     pub why: Vec<String>,
-    /// For each set, in order.
-    pub sets: Vec<MoreOfSet>,
+    /// Details of each set, in order.
+    pub sets: Vec<SetDetails>,
 }
 
-/// The same of a set.
+/// What a report needs of a set beyond what the rules need.
 #[derive(Debug, Clone, Default)]
-pub struct MoreOfSet {
+pub struct SetDetails {
     /// The foot ahead, where one is.
     pub side: Option<Side>,
     /// Work done, in milliseconds.
@@ -76,9 +76,9 @@ pub struct MoreOfSet {
 /// The period, both days included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Period {
-    /// The first day.
+    /// The first day of the period.
     pub since: Date,
-    /// The last.
+    /// The last day of the period.
     pub until: Date,
 }
 
@@ -92,13 +92,13 @@ impl Period {
 /// What a session counts as.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum CountsAs {
-    /// A practice.
+    /// An ordinary practice.
     Practice,
     /// A supervised try-out: no practice.
     TryOut,
     /// Set aside by a correction: in no figure.
     SetAside,
-    /// Its date lies ahead and was set aside by a clearance: in no figure.
+    /// Its date is in the future and was set aside by a clearance: in no figure.
     DateSetAside,
     /// It was opened, and no set was begun.
     NoSet,
@@ -127,12 +127,12 @@ impl CountsAs {
     }
 
     /// Whether sets of this person, on a known date, were done in it: a record system takes nothing else.
-    pub const fn is_of_the_person(self) -> bool {
+    pub const fn belongs_to_person(self) -> bool {
         matches!(self, Self::Practice | Self::TryOut)
     }
 }
 
-impl More {
+impl SessionDetails {
     /// How long the whole session took from its first page to its end, questions and rests included, in milliseconds.
     /// `None` where that is not known: typed in by hand, still going on, a clock that was set back, a computer that slept.
     pub fn length_ms(&self, session: &PastSession) -> Option<u64> {
@@ -143,13 +143,13 @@ impl More {
     }
 }
 
-/// A session, with what else is known of it.
-pub(super) type One<'a> = (&'a PastSession, &'a More);
+/// A session with its details.
+pub(super) type SessionEntry<'a> = (&'a PastSession, &'a SessionDetails);
 
 /// What belongs to a period.
-pub(super) struct Inside<'a> {
+pub(super) struct PeriodSessions<'a> {
     /// The sessions that began in it, oldest first, but for those whose date was set aside.
-    pub sessions: Vec<One<'a>>,
+    pub sessions: Vec<SessionEntry<'a>>,
     /// The practices that began in it.
     pub practices: Vec<Practice<'a>>,
 }
@@ -158,17 +158,17 @@ pub(super) struct Inside<'a> {
 pub(super) struct Practice<'a> {
     /// The local day on which it began.
     pub day: Date,
-    /// Every set of it was done whole.
+    /// Whether every set was completed.
     pub is_whole: bool,
-    /// Its sessions.
-    pub sessions: Vec<One<'a>>,
+    /// The session that began it, and the one that finished it.
+    pub sessions: Vec<SessionEntry<'a>>,
 }
 
-impl<'a> Inside<'a> {
+impl<'a> PeriodSessions<'a> {
     pub(super) fn new(material: &'a Material, period: Period) -> Self {
         let past = &material.past;
-        let more: HashMap<&str, &More> =
-            past.sessions.iter().map(|session| session.id.as_str()).zip(&material.more).collect();
+        let more: HashMap<&str, &SessionDetails> =
+            past.sessions.iter().map(|session| session.id.as_str()).zip(&material.details).collect();
         let with_more = |session: &'a PastSession| Some((session, *more.get(session.id.as_str())?));
         let counts = |session: &&PastSession| period.has(session.day) && !past.is_set_aside(session);
         let practice = |sitting: Sitting<'a>| Practice {
@@ -184,18 +184,18 @@ impl<'a> Inside<'a> {
     }
 
     /// The sessions of its practices; supervised try-outs and what was set aside are none.
-    pub(super) fn practiced(&self) -> impl Iterator<Item = One<'a>> {
+    pub(super) fn practice_sessions(&self) -> impl Iterator<Item = SessionEntry<'a>> {
         self.practices.iter().flat_map(|practice| practice.sessions.iter().copied())
     }
 
-    /// Everything that was said or happened to this person: what was set aside may be somebody else's.
-    pub(super) fn told(&self) -> impl Iterator<Item = One<'a>> {
+    /// The sessions that are this person's own: one that was set aside may be somebody else's.
+    pub(super) fn own_sessions(&self) -> impl Iterator<Item = SessionEntry<'a>> {
         self.sessions.iter().copied().filter(|(session, _)| !session.discounted)
     }
 }
 
 fn is_whole(sitting: &Sitting<'_>) -> bool {
-    // Before it was kept how many sets the whole session has, none were left away.
+    // Old entries do not record how many sets the full session has; then none were left out.
     let sets = sitting.first().sets_whole.unwrap_or_else(|| sitting.planned());
     sitting.done().len() >= usize::from(sets)
 }

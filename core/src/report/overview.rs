@@ -1,5 +1,5 @@
-//! Many people at a glance: who practices, who stopped, who is locked or held, for whom a review is due, who is ready to move
-//! on. Nobody is ranked, and nothing is scored. Not where their journals are.
+//! Many people at a glance: who practices, who stopped, who is locked or held, whose review is due, who is ready to
+//! move on. Nobody is ranked, and nothing is scored.
 
 use jiff::civil::Date;
 use serde::Serialize;
@@ -14,7 +14,7 @@ mod overview_page;
 
 pub use overview_page::{blocks, heading};
 
-/// How somebody stands. Several may be true at once; the first says most.
+/// The state of a person. Several may be true at once; the first says most.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum State {
     /// A lock that only a clinician's clearance lifts, or answers that say a clinician first.
@@ -27,7 +27,7 @@ pub enum State {
     Stopped,
     /// The next practice steps up.
     Ready,
-    /// Practices.
+    /// Practiced within the last 14 days.
     Practices,
     /// Nothing practiced yet.
     New,
@@ -45,13 +45,13 @@ words! {
     }
 }
 
-/// What is said of the next practice where only the digest of the prescription is known.
-const NOT_HERE: &str = "Its prescription is not here, so nothing is said of reviews and steps.";
+/// What replaces the next practice where only the digest of the prescription is known.
+const NOT_HERE: &str = "Its prescription is not here, so reviews and steps are not shown.";
 
 /// One person's line.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Person {
-    /// The name of the folder or file, with signs that would move a cursor written out: never a person's own name, unless somebody named it so.
+    /// The name of the folder or file, with control characters written out: never a person's name, unless somebody used it as the file name.
     pub name: String,
     /// Everything that is true, what says most first.
     pub states: Vec<State>,
@@ -61,7 +61,7 @@ pub struct Person {
     pub days_in_four_weeks: usize,
     /// Practices under the prescription in use.
     pub practices: usize,
-    /// What the next practice would be; `None` where the prescription is not known and nothing stands in the way.
+    /// What the next practice would be; `None` where the prescription is not known and nothing bars practice.
     pub next: Option<Decision>,
     /// The first reason for it.
     pub because: String,
@@ -71,10 +71,10 @@ pub struct Person {
 
 /// The prescription in use.
 #[derive(Debug, Clone, Copy)]
-pub enum Under<'a> {
-    /// It is here.
+pub enum PrescriptionInUse<'a> {
+    /// The prescription itself is here.
     Known(&'a Prescription),
-    /// Only its digest is: nothing is said of reviews and steps.
+    /// Only its digest is here: reviews and steps are not shown.
     Elsewhere(Digest),
 }
 
@@ -83,25 +83,25 @@ pub enum Under<'a> {
 pub struct Skipped {
     /// The name of the folder or file.
     pub name: String,
-    /// Why.
+    /// Why it could not be read, as a sentence.
     pub why: String,
 }
 
 /// The order of the list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Order {
-    /// By name.
+    /// By name, in alphabetical order.
     #[default]
     Name,
-    /// By the last practice, the oldest first; who never practiced comes before.
+    /// By the last practice, the oldest first; people who never practiced come before.
     Last,
-    /// By what says most.
+    /// By state, the gravest first.
     State,
 }
 
 impl Person {
-    /// How somebody stands on `today`.
-    pub fn of(name: &str, past: &Past, under: Under<'_>, next: &Next, today: Date) -> Self {
+    /// The state of a person on `today`.
+    pub fn of(name: &str, past: &Past, under: PrescriptionInUse<'_>, next: &Next, today: Date) -> Self {
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         let last = days.iter().copied().max();
@@ -109,8 +109,8 @@ impl Person {
         recent.sort_unstable();
         recent.dedup();
         let (digest, prescription) = match under {
-            Under::Known(prescription) => (prescription.digest(), Some(prescription)),
-            Under::Elsewhere(digest) => (digest, None),
+            PrescriptionInUse::Known(prescription) => (prescription.digest(), Some(prescription)),
+            PrescriptionInUse::Elsewhere(digest) => (digest, None),
         };
         let practices = sittings.iter().filter(|sitting| sitting.first().digest == digest).count();
         let due = |of: &Prescription| practices >= usize::from(of.review_after_sessions());
@@ -154,7 +154,7 @@ pub fn sort(people: &mut [Person], order: Order) {
     }
 }
 
-/// How many there are of each state; who is in several counts in each.
+/// How many people are in each state; a person in several states counts in each.
 pub fn counts(people: &[Person]) -> Vec<(State, usize)> {
     let count = |state: &State| people.iter().filter(|person| person.states.contains(state)).count();
     State::ALL.iter().map(|state| (*state, count(state))).collect()
@@ -164,7 +164,7 @@ pub fn counts(people: &[Person]) -> Vec<(State, usize)> {
 mod test {
     use jiff::civil::{Date, date};
 
-    use super::{Order, Person, State, Under, counts, sort};
+    use super::{Order, Person, PrescriptionInUse, State, counts, sort};
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
     use crate::course::progression::{Decision, Fitness, Next};
@@ -172,7 +172,7 @@ mod test {
 
     fn person(name: &str, past: &Past, today: Date) -> Person {
         let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-        Person::of(name, past, Under::Known(&prescription()), &next, today)
+        Person::of(name, past, PrescriptionInUse::Known(&prescription()), &next, today)
     }
 
     fn session(day: Date) -> PastSession {
@@ -210,7 +210,7 @@ mod test {
     fn where_the_prescription_is_elsewhere_only_what_does_not_hang_on_it_is_said() {
         let elsewhere = |past: &Past, today: Date| {
             let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-            Person::of("a", past, Under::Elsewhere(prescription().digest()), &next, today)
+            Person::of("a", past, PrescriptionInUse::Elsewhere(prescription().digest()), &next, today)
         };
         let twelve = past((0..12).map(|nth| session(nov(1 + 2 * nth))));
         let person = elsewhere(&twelve, nov(25));

@@ -1,10 +1,10 @@
-//! What the person said after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
+//! The person's own ratings after sets: effort, steadiness, holding on; the hardest or worst of each practice, over
 //! practices.
 
 use serde::Serialize;
 
 use super::FEWEST_FOR_TREND;
-use super::material::Inside;
+use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
 use crate::course::past::PastSet;
 use crate::health::readiness::Item;
@@ -20,17 +20,17 @@ pub struct Ratings {
     pub held_on: Line,
     /// Once a week: nearly fell in daily life, 3 meaning three or more.
     pub near_falls: Line,
-    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
+    /// Once a week: how sure of their balance, 1 not at all to 5 quite.
     pub confidence: Line,
     /// Once a week: how sore, 0 not to 3 very.
     pub soreness: Line,
-    /// Falls in daily life that were told before practice.
+    /// Falls in daily life that were reported before practice.
     pub falls_told: usize,
-    /// Questions that were asked and passed over; what was never asked is none of them.
+    /// Questions that were asked and skipped; questions that were never asked do not count.
     pub not_said: usize,
 }
 
-/// One value a practice or a week, where it was said.
+/// One value for each practice or week that has an answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Line {
     /// In their order.
@@ -57,7 +57,7 @@ impl Line {
 }
 
 impl Ratings {
-    pub(super) fn of(inside: &Inside<'_>) -> Self {
+    pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
         let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
             let a_practice = inside.practices.iter().filter_map(|practice| {
                 let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
@@ -66,9 +66,9 @@ impl Ratings {
             Line::of(a_practice.collect())
         };
         let weekly = |nth: usize| {
-            Line::of(inside.told().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+            Line::of(inside.own_sessions().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
         };
-        let fell = inside.told().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
+        let fell = inside.own_sessions().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
         Self {
             near_falls: weekly(0),
             confidence: weekly(1),
@@ -77,7 +77,7 @@ impl Ratings {
             effort: line(|set| set.effort, u32::max),
             steadiness: line(|set| set.steadiness, u32::max),
             held_on: line(|set| set.held_on, |a, b| a + b),
-            not_said: inside.told().map(|(_, more)| more.not_said).sum(),
+            not_said: inside.own_sessions().map(|(_, more)| more.not_said).sum(),
         }
     }
 }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::material::Inside;
+use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, with};
+use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, form_words};
 use crate::draw::predictability::Interval;
 use crate::record::Response;
 
@@ -26,19 +26,19 @@ pub struct Responses {
 pub struct Group {
     /// `all`, `drill`, `direction` or `side`.
     pub by: &'static str,
-    /// Which.
+    /// The drill, direction or side that `by` names.
     pub name: String,
     /// Feet in place.
     pub in_place: usize,
-    /// One step.
+    /// One recovery step.
     pub one_step: usize,
     /// Two or more steps.
     pub more_steps: usize,
-    /// Touched support.
+    /// Touched something for support.
     pub touched: usize,
     /// Grabbed, or steadied by the partner.
     pub grabbed: usize,
-    /// Fell.
+    /// Falls.
     pub fell: usize,
     /// In place or one step, of all that were noted.
     pub one_step_or_better: Option<Share>,
@@ -51,15 +51,15 @@ pub struct Group {
 /// A share with its exact 95 % interval (Clopper and Pearson 1934). Only from [`FEWEST_FOR_SHARE`] observations on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Share {
-    /// How many.
+    /// How many of them, 0 to `of`.
     pub count: usize,
-    /// Of how many.
+    /// The number of observations.
     pub of: usize,
     /// Their share, 0 to 1.
     pub share: f64,
-    /// Not below this.
+    /// The lower end of the 95 % interval, 0 to 1.
     pub low: f64,
-    /// Not above this.
+    /// The upper end of the 95 % interval, 0 to 1.
     pub high: f64,
 }
 
@@ -113,7 +113,7 @@ impl Group {
 }
 
 impl Responses {
-    pub(super) fn of(inside: &Inside<'_>) -> Self {
+    pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
         let mut all: Vec<Response> = Vec::new();
         let mut not_noted = 0;
         let mut by: Vec<(&'static str, String, Vec<Response>)> = Vec::new();
@@ -129,7 +129,7 @@ impl Responses {
                         continue;
                     };
                     all.push(response);
-                    let drill = format!("{}, {}", set.drill, with(set.form));
+                    let drill = format!("{}, {}", set.drill, form_words(set.form));
                     let mut keys = vec![("drill", drill)];
                     keys.extend(direction.map(|direction| ("direction", direction.name().to_owned())));
                     keys.extend(extra.side.map(|side| ("side", format!("{} foot ahead", side.name()))));

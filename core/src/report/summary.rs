@@ -1,42 +1,42 @@
-//! What a therapist looks at first, so short that it stands on one screen. Not how it is set, and not the whole (that is
-//! `told`).
+//! What a therapist looks at first, short enough for one screen. The whole report is in `whole_report`.
 
 use super::Report;
-use super::figures::{hundredfold, median, share, trend};
+use super::figures::{median, percent_points, share, trend};
 use super::ratings::Ratings;
 use crate::health::assessment::Verdict;
+use crate::words::counted;
 
 /// One paragraph of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Said {
-    /// The paragraph.
+pub struct Paragraph {
+    /// The text of the paragraph.
     pub text: String,
-    /// On one screen it has so many lines at most.
-    pub most_lines: usize,
-    /// Where the screen is full, it may be missing there.
-    pub may_go: bool,
+    /// The most lines it may take on one screen.
+    pub max_lines: usize,
+    /// Whether it may be dropped when the screen is full.
+    pub is_optional: bool,
 }
 
-impl Said {
-    fn always(most_lines: usize, text: String) -> Self {
-        Self { text, most_lines, may_go: false }
+impl Paragraph {
+    fn required(max_lines: usize, text: String) -> Self {
+        Self { text, max_lines, is_optional: false }
     }
 
-    fn if_room(most_lines: usize, text: String) -> Self {
-        Self { text, most_lines, may_go: true }
+    fn optional(max_lines: usize, text: String) -> Self {
+        Self { text, max_lines, is_optional: true }
     }
 }
 
 /// What a therapist looks at first, in reading order.
-pub fn summary(report: &Report) -> Vec<Said> {
+pub fn summary(report: &Report) -> Vec<Paragraph> {
     let mut said = Vec::new();
     if !report.barred.is_empty() {
-        said.push(Said::always(2, format!("NOW: {}", report.barred.join(" "))));
+        said.push(Paragraph::required(2, format!("NOW: {}", report.barred.join(" "))));
     }
-    said.push(Said::always(6, practice(report)));
-    said.push(Said::always(3, pushes(report)));
-    said.push(Said::always(3, own_ratings(&report.ratings)));
-    said.push(Said::always(
+    said.push(Paragraph::required(6, practice(report)));
+    said.push(Paragraph::required(3, pushes(report)));
+    said.push(Paragraph::required(3, own_ratings(&report.ratings)));
+    said.push(Paragraph::required(
         2,
         match report.events.last() {
             None => "Stops, symptoms, locks: none.".to_owned(),
@@ -48,17 +48,18 @@ pub fn summary(report: &Report) -> Vec<Said> {
             ),
         },
     ));
-    said.push(Said::if_room(2, steps(report)));
+    said.push(Paragraph::optional(2, steps(report)));
     if !report.tests.is_empty() {
-        said.push(Said::always(2, tests(report)));
+        said.push(Paragraph::required(2, tests(report)));
     }
-    said.push(Said::always(2, review(report)));
+    said.push(Paragraph::required(2, review(report)));
     if let Some(because) = &report.accepted_because {
-        let text =
-            format!("Accepted by whoever issued it, although suitability says a clinician first: {because}");
-        said.push(Said::if_room(2, text));
+        let text = format!(
+            "Suitability asks for a clinician first; the person who issued the prescription accepts this: {because}"
+        );
+        said.push(Paragraph::optional(2, text));
     }
-    said.push(Said::if_room(4, format!("How well its calls can be foreseen: {}", report.foreseen)));
+    said.push(Paragraph::optional(4, format!("How predictable its calls are: {}", report.foreseen)));
     said
 }
 
@@ -69,29 +70,29 @@ fn practice(report: &Report) -> String {
         length => format!("{:.1} of 6 hours", length as f64 / 3_600_000.0),
     };
     let mut said = format!(
-        "Practice: {}, {}, {}; {} min of work; with rests {hours}; {} calls.",
-        of("days", dose.days, dose.days_prescribed),
-        of("sessions whole", dose.sessions_whole, dose.days_prescribed),
-        of("sets", dose.sets, dose.sets_prescribed),
+        "Practice: {}, {}, {}; {} min of work; with rests {hours}; {}.",
+        of("day", dose.days, dose.days_prescribed),
+        of("full session", dose.sessions_whole, dose.days_prescribed),
+        of("set", dose.sets, dose.sets_prescribed),
         dose.active_ms / 60_000,
-        dose.cues,
+        counted(usize::try_from(dose.cues).unwrap_or(usize::MAX), "call"),
     );
     if let Some(end) = report.prescription.ends_on.filter(|end| *end < report.period.until) {
         said += &format!(" The program ended on {end}.");
     }
     let besides: Vec<String> = [
         (dose.interrupted, "interrupted"),
-        (dose.sets_broken_off, "sets broken off"),
+        (dose.sets_broken_off, "sets cut short"),
         (dose.sets_left_out, "sets left out"),
         (dose.corrected, "corrected"),
         (dose.set_aside, "set aside"),
         (dose.tried_out, "try-outs"),
         (dose.by_hand, "typed in"),
-        // Of what is typed in it is never known.
+        // A practice that is typed in never has a known length.
         (dose.length_unknown.saturating_sub(dose.by_hand), "of unknown length"),
         (dose.silent, "without sound"),
         (dose.sound_disturbed, "sound disturbed"),
-        (dose.seed_given, "foreseeable by a given seed"),
+        (dose.seed_given, "predictable by a given seed"),
     ]
     .into_iter()
     .filter(|(count, _)| *count > 0)
@@ -104,11 +105,11 @@ fn practice(report: &Report) -> String {
 }
 
 /// "3 of 9 days"; more than was prescribed, or where nothing was: "9 days (3 prescribed)".
-fn of(what: &str, count: usize, prescribed: u32) -> String {
+fn of(noun: &str, count: usize, prescribed: u32) -> String {
     if count as u32 <= prescribed {
-        format!("{count} of {prescribed} {what}")
+        format!("{count} of {}", counted(prescribed as usize, noun))
     } else {
-        format!("{count} {what} ({prescribed} prescribed)")
+        format!("{} ({prescribed} prescribed)", counted(count, noun))
     }
 }
 
@@ -122,25 +123,28 @@ fn pushes(report: &Report) -> String {
             responses.noted,
             responses.not_noted,
             share(all.one_step_or_better, all.good()),
-            trend(responses.trend.map(hundredfold), " points of 100 a session"),
+            trend(responses.trend.map(percent_points), " points of 100 a session"),
             share(all.two_or_more, all.more_steps),
             share(all.support, all.supported()),
         ),
     }
 }
 
-/// What the person said, or that nothing was said.
+/// The person's own ratings, or that there are none.
 fn own_ratings(ratings: &Ratings) -> String {
     let near: u32 = ratings.near_falls.values.iter().sum();
     let daily = match (ratings.falls_told, near) {
         (0, 0) => String::new(),
-        (falls, near) => format!(" Daily life: {falls} falls, {near} near falls told."),
+        (falls, near) => {
+            let (falls, near) = (counted(falls, "fall"), counted(near as usize, "near fall"));
+            format!(" Daily life: {falls}, {near} reported.")
+        }
     };
     if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
-        return format!("Own ratings: nothing was said.{daily}");
+        return format!("Own ratings: none given.{daily}");
     }
     format!(
-        "Own ratings, median, slope: effort {} of 10{}; steadiness {} (5: lost balance){}; held on {} times{}.{daily}",
+        "Own ratings, median, slope: effort {} (of 10){}; steadiness {} (5: lost balance){}; times held on {}{}.{daily}",
         median(&ratings.effort),
         trend(ratings.effort.trend, ""),
         median(&ratings.steadiness),
@@ -158,7 +162,7 @@ fn steps(report: &Report) -> String {
             let from = last.from.unwrap_or(last.to);
             let way = if last.to > from { "up" } else { "down" };
             let times = changes.count();
-            let times = if times == 1 { "1 change".to_owned() } else { format!("{times} changes") };
+            let times = counted(times, "change");
             format!("Steps: {times}; the last on {}: {} {way} to step {}.", last.day, last.drill, last.to)
         }
     }
@@ -183,13 +187,14 @@ fn review(report: &Report) -> String {
         "" => "the first practice".to_owned(),
         by => format!("{by} issued it"),
     };
-    let (count, after, days) = (review.sessions, review.due_after, review.days);
+    let (count, after) = (review.sessions, counted(usize::from(review.due_after), "practice"));
+    let days = counted(usize::try_from(review.days).unwrap_or(0), "day");
     if review.is_due {
         format!(
-            "Review: DUE, nothing steps up before it. It was to be after {after} practices; there have been {count}, in {days} \
-             days since {since}."
+            "Review: DUE, nothing steps up before it. It was planned after {after}; there have been {count}, in {days} since \
+             {since}."
         )
     } else {
-        format!("Review: after {after} practices; so far {count}, in {days} days since {since}.")
+        format!("Review: after {after}; so far {count}, in {days} since {since}.")
     }
 }

@@ -2,7 +2,9 @@
 
 use jiff::civil::{Date, date};
 
-use super::{FEWEST_FOR_TREND, Material, More, MoreOfSet, Period, Report, Share, blocks, summary, theil_sen};
+use super::{
+    FEWEST_FOR_TREND, Material, Period, Report, SessionDetails, SetDetails, Share, blocks, summary, theil_sen,
+};
 use crate::blocks::Block;
 use crate::course::past::PastSession;
 use crate::course::past::sample::{clean, on, past, prescription};
@@ -120,11 +122,11 @@ fn trends_of_a_report_and_their_intervals_are_those_of_scipy() {
         session.sets[3].held_on = Some(times);
     }
     let mut material = material(sessions);
-    for (more, soreness) in material.more.iter_mut().zip([3, 1, 2, 2, 1, 1, 1, 0]) {
+    for (more, soreness) in material.details.iter_mut().zip([3, 1, 2, 2, 1, 1, 1, 0]) {
         more.weekly[2] = Some(soreness);
     }
     // Of four pushes so many were one step or better.
-    for (more, good) in material.more.iter_mut().zip([2, 3, 3, 4, 2, 4, 4, 3]) {
+    for (more, good) in material.details.iter_mut().zip([2, 3, 3, 4, 2, 4, 4, 3]) {
         let response = |nth| Some(if nth < good { Response::OneStep } else { Response::Touched });
         more.sets[1].responses = (0..4).map(|nth| (Some(Direction::Left), response(nth))).collect();
     }
@@ -142,13 +144,17 @@ fn trends_of_a_report_and_their_intervals_are_those_of_scipy() {
 
 /// Sessions with what a report needs besides: a minute of work in each set.
 fn material(sessions: Vec<PastSession>) -> Material {
-    let more = sessions.iter().map(|session| More {
+    let more = sessions.iter().map(|session| SessionDetails {
         title: "Reaches and steps".to_owned(),
         why: vec!["As it was said.".to_owned()],
-        sets: session.sets.iter().map(|_| MoreOfSet { worked_ms: 60_000, ..MoreOfSet::default() }).collect(),
-        ..More::default()
+        sets: session
+            .sets
+            .iter()
+            .map(|_| SetDetails { worked_ms: 60_000, ..SetDetails::default() })
+            .collect(),
+        ..SessionDetails::default()
     });
-    Material { more: more.collect(), past: past(sessions), ..Material::default() }
+    Material { details: more.collect(), past: past(sessions), ..Material::default() }
 }
 
 pub(super) fn report(material: &Material, since: Date, until: Date) -> Report {
@@ -171,7 +177,7 @@ fn nov(day: i8) -> Date {
 #[test]
 fn responses_are_counted_by_drill_direction_and_side() {
     let mut material = material((0..FEWEST_FOR_TREND as i8).map(|nth| session(nov(2 + 2 * nth))).collect());
-    for more in &mut material.more {
+    for more in &mut material.details {
         more.sets[1].responses = vec![
             (Some(Direction::Left), Some(Response::InPlace)),
             (Some(Direction::Left), Some(Response::MoreSteps)),
@@ -191,7 +197,7 @@ fn responses_are_counted_by_drill_direction_and_side() {
     assert!(found.trend.unwrap().slope.abs() < 1e-12, "every session alike");
     let few = material.past.sessions.len() - 1;
     material.past.sessions.truncate(few);
-    material.more.truncate(few);
+    material.details.truncate(few);
     assert_eq!(report(&material, nov(1), nov(30)).responses.trend, None, "five sessions give no trend");
     assert!(report(&Material::default(), nov(1), nov(30)).responses.groups.is_empty());
 }
@@ -251,7 +257,7 @@ fn what_applies_is_said_and_nothing_is_scored() {
         "29 % against 20 %",
         "Small numbers say little",
         "six hours",
-        "no promise",
+        "not a promise",
         "of 6 hours",
         "lower than therapists'",
     ] {

@@ -1,5 +1,5 @@
-//! Whether something goes up or down over sessions: the median of all slopes between two of them (Theil 1950, Sen 1968), with
-//! the interval of Sen. One bad day moves it little.
+//! Whether something goes up or down over sessions: the median of all slopes between two of them (Theil 1950, Sen
+//! 1968), with Sen's interval. One bad day moves it little.
 
 use serde::Serialize;
 
@@ -8,11 +8,11 @@ use serde::Serialize;
 pub struct Slope {
     /// The median slope.
     pub slope: f64,
-    /// Not below this.
+    /// The lower end of the 95 % interval.
     pub low: f64,
-    /// Not above this.
+    /// The upper end of the 95 % interval.
     pub high: f64,
-    /// From how many sessions.
+    /// The number of sessions it is computed from.
     pub of: usize,
 }
 

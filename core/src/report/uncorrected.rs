@@ -1,9 +1,9 @@
-//! The counts as they were kept, beside those after corrections: a correction hides nothing.
+//! The counts as recorded, beside those after corrections: a correction hides nothing.
 
 use serde::Serialize;
 
-use super::figures::middle;
-use super::material::{Inside, Material, Period};
+use super::figures::median_text;
+use super::material::{Material, Period, PeriodSessions};
 use super::{Dose, Group, Ratings, Responses};
 use crate::blocks::Table;
 use crate::plan::prescription::Prescription;
@@ -15,11 +15,11 @@ pub struct Counts {
     pub days: usize,
     /// Sessions that were begun.
     pub sessions: usize,
-    /// Sessions of which every set was done whole.
+    /// Sessions with every set completed.
     pub sessions_whole: usize,
-    /// Sets done whole.
+    /// Sets completed.
     pub sets: usize,
-    /// Calls.
+    /// Calls that were heard, shown or asked for.
     pub cues: u64,
     /// Pushes whose response was noted.
     pub noted: usize,
@@ -29,11 +29,11 @@ pub struct Counts {
     pub two_or_more: usize,
     /// Touched, grabbed, steadied or fell.
     pub support: usize,
-    /// The middle of the efforts.
+    /// The median of the effort ratings, 0 to 10.
     pub effort: Option<f64>,
-    /// The middle of the ratings of steadiness.
+    /// The median of the steadiness ratings, 1 to 5.
     pub steadiness: Option<f64>,
-    /// The middle of the times held on.
+    /// The median of the times held on.
     pub held_on: Option<f64>,
 }
 
@@ -60,7 +60,7 @@ impl Counts {
     /// The counts before any correction; `None` where nothing was corrected.
     pub(super) fn as_kept(material: &Material, prescription: &Prescription, period: Period) -> Option<Self> {
         let kept = material.as_kept.as_deref()?;
-        let inside = Inside::new(kept, period);
+        let inside = PeriodSessions::new(kept, period);
         let dose = Dose::of(&inside, &kept.past, prescription, period);
         Some(Self::new(&dose, &Responses::of(&inside), &Ratings::of(&inside)))
     }
@@ -69,21 +69,21 @@ impl Counts {
     pub(super) fn table(&self, right: &Self) -> Table {
         let row = |what: &str, of: &dyn Fn(&Self) -> String| vec![what.to_owned(), of(self), of(right)];
         Table {
-            title: "As it was kept, and after corrections".to_owned(),
-            head: ["what", "as kept", "corrected"].map(str::to_owned).to_vec(),
+            title: "As recorded, and after corrections".to_owned(),
+            head: ["what", "as recorded", "corrected"].map(str::to_owned).to_vec(),
             rows: vec![
                 row("days with practice", &|of| of.days.to_string()),
                 row("sessions", &|of| of.sessions.to_string()),
-                row("sessions whole", &|of| of.sessions_whole.to_string()),
-                row("sets whole", &|of| of.sets.to_string()),
+                row("full sessions", &|of| of.sessions_whole.to_string()),
+                row("completed sets", &|of| of.sets.to_string()),
                 row("calls", &|of| of.cues.to_string()),
                 row("pushes noted", &|of| of.noted.to_string()),
                 row("one step or better", &|of| of.one_step_or_better.to_string()),
                 row("two or more steps", &|of| of.two_or_more.to_string()),
                 row("support", &|of| of.support.to_string()),
-                row("effort, median", &|of| middle(of.effort)),
-                row("steadiness, median", &|of| middle(of.steadiness)),
-                row("held on, median", &|of| middle(of.held_on)),
+                row("effort, median", &|of| median_text(of.effort)),
+                row("steadiness, median", &|of| median_text(of.steadiness)),
+                row("held on, median", &|of| median_text(of.held_on)),
             ],
         }
     }

@@ -1,11 +1,11 @@
-//! The whole report in words, tables and pictures. Not how they are set, and not what stands on one screen (that is
-//! `summary`).
+//! The whole report in words, tables and charts.
 
 use super::figures::{median, share, slope_words};
 use super::ratings::Line;
 use super::summary::summary;
 use super::{Counts, Group, Report};
 use crate::blocks::{Block, Chart, Plot, Table};
+use crate::words::counted;
 
 /// Everything, in reading order.
 pub fn blocks(report: &Report) -> Vec<Block> {
@@ -24,14 +24,14 @@ pub fn blocks(report: &Report) -> Vec<Block> {
         }
     };
     let events = report.events.iter().map(|event| vec![event.day.to_string(), event.what.clone()]).collect();
-    let none = "Nothing of the kind was told or kept.";
+    let none = "Nothing of this kind was reported or recorded.";
     list("Stops, symptoms, locks and changes", &["day", "what"], events, none, &mut blocks);
     let ladder = report.ladder.iter().map(|change| {
         let from = change.from.map_or("-".to_owned(), |step| step.to_string());
         let words = format!("{}: {}", change.drill, change.why.join(" "));
         vec![change.day.to_string(), from, change.to.to_string(), words.trim_end_matches(": ").to_owned()]
     });
-    let none = "No step was kept in this period.";
+    let none = "No step was recorded in this period.";
     list(
         "Steps, and why each changed",
         &["day", "from", "to", "drill, and why"],
@@ -45,10 +45,10 @@ pub fn blocks(report: &Report) -> Vec<Block> {
         let words = format!("{}. {} {}", results.join(", "), line.finding, line.change.join(" "));
         vec![line.test.to_owned(), words.trim_end().to_owned()]
     });
-    let none = "No balance test was kept.";
+    let none = "No balance test was recorded.";
     list(
         "Balance tests",
-        &["test", "results, against published values, and its own noise"],
+        &["test", "results, compared with published values and the noise of the test"],
         tests.collect(),
         none,
         &mut blocks,
@@ -57,7 +57,7 @@ pub fn blocks(report: &Report) -> Vec<Block> {
     let used = used.map(|used| {
         vec![used.from.to_string(), used.sessions.to_string(), short(&used.digest), used.title.clone()]
     });
-    let none = "None was practiced.";
+    let none = "No prescription was practiced.";
     list(
         "Prescriptions practiced",
         &["from", "sessions", "digest", "title"],
@@ -74,8 +74,8 @@ pub fn blocks(report: &Report) -> Vec<Block> {
     blocks.push(Block::Heading("How to read this".to_owned()));
     blocks.extend(report.remarks.iter().map(|remark| Block::Text((*remark).to_owned())));
     blocks.push(Block::Text(
-        "Ratings are the person's own, and run lower than therapists' [read]. The list of responses is ours and no validated scale. \
-         Shares have exact 95 % intervals (Clopper and Pearson); slopes are Theil and Sen's."
+        "Ratings are the person's own, and run lower than therapists' [read]. The list of responses is our own, not a validated \
+         scale. Shares have exact 95 % intervals (Clopper and Pearson); slopes are Theil and Sen's."
             .to_owned(),
     ));
     blocks
@@ -116,24 +116,23 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
         let counts = report.dose.weeks.iter().map(|week| (week.week.clone(), week.days as u32)).collect();
         let asked = report.dose.weeks.iter().map(|week| week.days_prescribed).max().unwrap_or(0);
         blocks.push(Block::Chart(Chart {
-            title: "Days with practice, of the seven of a week".to_owned(),
+            title: "Days with practice in each week".to_owned(),
             words: format!(
-                "{} weeks; practice on {} days, {} prescribed.",
-                report.dose.weeks.len(),
-                report.dose.days,
+                "{}; practice on {}, {} prescribed.",
+                counted(report.dose.weeks.len(), "week"),
+                counted(report.dose.days, "day"),
                 report.dose.days_prescribed
             ),
             across: "ISO week",
             plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", asked) },
         }));
     }
-    let head =
-        ["week", "from", "days", "whole", "sets", "work", "in all", "calls"].map(str::to_owned).to_vec();
-    let title = "Practice by ISO week: days, whole sessions and sets, of those prescribed; minutes of work, and with rests";
+    let head = ["week", "from", "days", "full", "sets", "work", "total", "calls"].map(str::to_owned).to_vec();
+    let title = "Practice by ISO week: days, full sessions and sets of those prescribed; minutes of work and with rests";
     blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
 }
 
-/// There are no pushes alone.
+/// The group's name without ", with a partner": every push is with a partner.
 fn name(group: &Group) -> String {
     group.name.trim_end_matches(", with a partner").to_owned()
 }
@@ -170,12 +169,12 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
         ]
     };
     blocks.push(Block::Table(Table {
-        title: "Their shares, with 95 % intervals where there are enough".to_owned(),
+        title: "Shares, with 95 % intervals where there are enough pushes".to_owned(),
         head: ["pushes", "one step or better", "two or more", "support or worse"].map(str::to_owned).to_vec(),
         rows: report.responses.groups.iter().map(row).collect(),
     }));
     if report.responses.not_noted > 0 {
-        let text = format!("{} pushes were not noted, which is never fine.", report.responses.not_noted);
+        let text = format!("Pushes not noted: {}. They never count as fine.", report.responses.not_noted);
         blocks.push(Block::Text(text));
     }
 }
@@ -183,7 +182,7 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
 fn ratings(report: &Report, blocks: &mut Vec<Block>) {
     blocks.push(Block::Heading("Own ratings, practice by practice".to_owned()));
     let values = |line: &Line| match line.values.is_empty() {
-        true => "not said".to_owned(),
+        true => "no answer".to_owned(),
         false => line.values.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "),
     };
     let row = |name: &str, line: &Line| {
@@ -202,20 +201,23 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
         ],
     }));
     blocks.push(Block::Table(Table {
-        title: "Once a week, of daily life: nearly fell, how sure of the own balance, how sore".to_owned(),
+        title: "Once a week, about daily life: near falls, confidence in balance, soreness".to_owned(),
         head: ["what", "median", "slope a week", "each week, in order"].map(str::to_owned).to_vec(),
         rows: vec![
-            row("nearly fell, times", &ratings.near_falls),
-            row("sure, 1 to 5", &ratings.confidence),
-            row("sore, 0 to 3", &ratings.soreness),
+            row("near falls, times", &ratings.near_falls),
+            row("confidence, 1 to 5", &ratings.confidence),
+            row("soreness, 0 to 3", &ratings.soreness),
         ],
     }));
     if ratings.not_said > 0 {
-        blocks.push(Block::Text(format!("{} questions were passed over.", ratings.not_said)));
+        blocks.push(Block::Text(format!(
+            "Skipped without an answer: {}.",
+            counted(ratings.not_said, "question")
+        )));
     }
 }
 
-/// The first digits of a digest tell files apart.
+/// The first digits of a digest, enough to tell files apart.
 fn short(digest: &str) -> String {
     digest.trim_start_matches("sha256:").chars().take(12).collect()
 }

@@ -20,7 +20,7 @@ use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
 use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::prescription::{Digest, Prescription, limits};
-use counterpoise_core::report::overview::{Person, Skipped, Under};
+use counterpoise_core::report::overview::{Person, PrescriptionInUse, Skipped};
 
 /// Everybody, and what could not be read, in no order. `done` is called for each journal, from any thread.
 pub(super) fn read(
@@ -88,15 +88,16 @@ impl Reader<'_> {
         };
         let first = &Prescription::all_ready()[0].1;
         let under = match (&own, &source.place) {
-            (Some(own), _) => Under::Known(own),
-            (None, Place::Folder(_)) => Under::Known(first),
-            (None, _) => in_use(journal, known)?.map_or(Under::Known(first), |digest| {
-                self.prescription(&digest).map_or(Under::Elsewhere(digest), Under::Known)
+            (Some(own), _) => PrescriptionInUse::Known(own),
+            (None, Place::Folder(_)) => PrescriptionInUse::Known(first),
+            (None, _) => in_use(journal, known)?.map_or(PrescriptionInUse::Known(first), |digest| {
+                self.prescription(&digest)
+                    .map_or(PrescriptionInUse::Elsewhere(digest), PrescriptionInUse::Known)
             }),
         };
         let prescription = match under {
-            Under::Known(prescription) => prescription,
-            Under::Elsewhere(_) => first,
+            PrescriptionInUse::Known(prescription) => prescription,
+            PrescriptionInUse::Elsewhere(_) => first,
         };
         let next = known.next(prescription, self.now);
         Ok(Person::of(&source.name, &known.past, under, &next, self.now.date()))

@@ -22,7 +22,7 @@ use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
-use counterpoise_core::practice::session::{Channel, Fit, Session};
+use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
 
 /// What was asked for on the command line.
@@ -371,12 +371,12 @@ fn tried<W: Write>(
     let last_course = journal.last_course()?;
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .ok_or_else(not_begun)?
-        .for_somebody(Fit {
+        .prepare(Preparation {
             unwell_last_time: unwell_last_time(&known.past),
             weekly: false,
             suitability_known: known.fitness.suitability.is_some(),
             tried_out: Some(TriedOut { watched_by: watched_by.to_owned(), partner: trial.partner.clone() }),
-            ..Fit::default()
+            ..Preparation::default()
         });
     if trial.plan.form == Form::Partner {
         session = session.with_partner(Channel::PartnerScreen, settings.sides);

@@ -34,7 +34,7 @@ const COLUMNS: [&str; 21] = [
 pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -> io::Result<()> {
     let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
     csv.write_record(COLUMNS)?;
-    let inside = material.past.sessions.iter().zip(&material.more);
+    let inside = material.past.sessions.iter().zip(&material.details);
     for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
         let worst = |of: fn(&counterpoise_core::course::past::PastSet) -> Option<u8>| {
             session.sets.iter().filter_map(of).max().map(|value| value.to_string()).unwrap_or_default()

@@ -8,7 +8,7 @@ use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{Question, SessionEnd};
-use counterpoise_core::report::{CountsAs, Material, More, Period};
+use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
@@ -23,8 +23,8 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
         resource["subject"] = json!({ "reference": patient });
         entries.push(json!({ "fullUrl": url, "resource": resource }));
     };
-    let sessions = material.past.sessions.iter().zip(&material.more);
-    let belongs = |session: &PastSession| CountsAs::of(&material.past, session).is_of_the_person();
+    let sessions = material.past.sessions.iter().zip(&material.details);
+    let belongs = |session: &PastSession| CountsAs::of(&material.past, session).belongs_to_person();
     for (session, more) in sessions.filter(|(session, _)| inside(session.day) && belongs(session)) {
         let parts = [
             ("practice", Some(procedure(session, more))),
@@ -68,7 +68,7 @@ fn uuid(of: &[&str]) -> String {
     )
 }
 
-fn procedure(session: &PastSession, more: &More) -> Value {
+fn procedure(session: &PastSession, more: &SessionDetails) -> Value {
     let whole = session.end == Some(SessionEnd::Finished);
     let outcome = session.end.map_or("not ended", SessionEnd::name);
     let mut notes = vec![json!({ "text": format!("Prescription: {} ({})", more.title, session.digest) })];
@@ -102,7 +102,7 @@ fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
     resource
 }
 
-fn measured(session: &PastSession, more: &More) -> Value {
+fn measured(session: &PastSession, more: &SessionDetails) -> Value {
     let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
     let quantity =
         json!({ "valueQuantity": { "value": active / 1000, "unit": "s", "system": UCUM, "code": "s" } });
@@ -167,12 +167,12 @@ mod test_of_bundle {
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
     use counterpoise_core::record::SessionEnd;
-    use counterpoise_core::report::{Material, More, MoreOfSet, Period};
+    use counterpoise_core::report::{Material, Period, SessionDetails, SetDetails};
 
     fn material() -> Material {
         let session = clean(&prescription(), &at(2), &[1, 2, 2]);
         let sets =
-            session.sets.iter().map(|_| MoreOfSet { worked_ms: 60_000, ..MoreOfSet::default() }).collect();
+            session.sets.iter().map(|_| SetDetails { worked_ms: 60_000, ..SetDetails::default() }).collect();
         let mut stopped = clean(&prescription(), &at(4), &[1, 2, 2]);
         (stopped.end, stopped.symptom, stopped.by_hand) = (Some(SessionEnd::Unwell), Some(5), true);
         let dated = |test, written| Dated {
@@ -184,7 +184,7 @@ mod test_of_bundle {
         };
         Material {
             past: Past { sessions: vec![session, stopped], lifted: Vec::new() },
-            more: vec![More { sets, ..More::default() }, More::default()],
+            details: vec![SessionDetails { sets, ..SessionDetails::default() }, SessionDetails::default()],
             tests: vec![
                 dated(Test::OneLeg, "4.5"),
                 dated(Test::ChairStand, "9"),

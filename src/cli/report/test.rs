@@ -6,7 +6,7 @@ use super::{SCREEN, brief};
 use counterpoise_core::course::past::sample::{clean, on, past, prescription};
 use counterpoise_core::health::assessment::Verdict;
 use counterpoise_core::report::{
-    Event, Group, Kind, LadderChange, Material, More, Period, Report, Share, Slope, TestLine,
+    Event, Group, Kind, LadderChange, Material, Period, Report, SessionDetails, Share, Slope, TestLine,
 };
 
 fn shown(report: &Report) -> String {
@@ -18,7 +18,8 @@ fn shown(report: &Report) -> String {
 /// A report of one practice.
 fn report() -> Report {
     let session = clean(&prescription(), &on(date(2026, 11, 2), 10), &[1, 2, 2]);
-    let material = Material { past: past([session]), more: vec![More::default()], ..Material::default() };
+    let material =
+        Material { past: past([session]), details: vec![SessionDetails::default()], ..Material::default() };
     let period = Period { since: date(2026, 11, 2), until: date(2027, 11, 30) };
     Report::of(&material, &prescription(), period, "As the audit says.".to_owned(), Vec::new())
 }
@@ -118,9 +119,9 @@ fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
     for urgent in [
         "NOW: Practice is locked after a fall that may have hurt.",
         "366 days (312 prescribed)",
-        "foreseeable by a given seed 188.",
+        "predictable by a given seed 188.",
         "support or worse 1234 (53 %, 51-55).",
-        "123 falls, 156 near falls told.",
+        "123 falls, 156 near falls reported.",
         "locks and changes: 999; the last on 2027-11-30",
         "Balance tests: below cut-off four-stage 10.0 s",
         "no norm chair-stand 60 rises.",
@@ -175,7 +176,7 @@ fn a_review_is_due_and_not_practice_60_of_12() {
     );
     (report.review.sessions, report.review.is_due) = (60, true);
     report.prescription.issued_by = "K. L.".to_owned();
-    let due = "Review: DUE, nothing steps up before it. It was to be after 12 practices; there have been 60, in 393 days since \
+    let due = "Review: DUE, nothing steps up before it. It was planned after 12 practices; there have been 60, in 393 days since \
                K. L. issued it.";
     assert!(sentence(&report).starts_with(due), "{}", sentence(&report));
 }

@@ -1,6 +1,6 @@
 use super::*;
 use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::practice::session::screen::Shown;
+use counterpoise_core::practice::session::screen::ShownCall;
 
 fn screen(body: Body) -> Screen {
     let keys = vec![KeyHint { key: "S or Esc".into(), does: "stop".into() }];
@@ -8,7 +8,7 @@ fn screen(body: Body) -> Screen {
 }
 
 fn work(call: Option<u16>, left: u32) -> Screen {
-    let call = call.map(|cue| Shown { words: "REACH LEFT".into(), direction: Direction::Left, cue });
+    let call = call.map(|cue| ShownCall { words: "REACH LEFT".into(), direction: Direction::Left, cue });
     screen(Body::Work { call, left: Millis(left * 1000), whole: Millis(90_000) })
 }
 

@@ -7,7 +7,7 @@ use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::plan::drill::{Ball, Drill, Form, Strength};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Place;
-use counterpoise_core::practice::session::screen::{Item, Moment, Shown};
+use counterpoise_core::practice::session::screen::{Item, Moment, ShownCall};
 
 fn hint(key: &str, does: &str) -> KeyHint {
     KeyHint { key: key.into(), does: does.into() }
@@ -19,7 +19,7 @@ fn screen(body: Body) -> Screen {
 }
 
 fn work(call: Option<(&str, Direction)>) -> Screen {
-    let call = call.map(|(words, direction)| Shown { words: words.into(), direction, cue: 4 });
+    let call = call.map(|(words, direction)| ShownCall { words: words.into(), direction, cue: 4 });
     screen(Body::Work { call, left: Millis(34_000), whole: Millis(90_000) })
 }
 
@@ -585,7 +585,7 @@ fn any_hints() -> impl Strategy<Value = Vec<KeyHint>> {
 fn any_body() -> impl Strategy<Value = Body> {
     let list = || proptest::collection::vec(any_words(), 0..6);
     let time = || any::<u32>().prop_map(Millis);
-    let call = (any_words(), 0..Direction::ALL.len(), any::<u16>()).prop_map(|(words, to, cue)| Shown {
+    let call = (any_words(), 0..Direction::ALL.len(), any::<u16>()).prop_map(|(words, to, cue)| ShownCall {
         words,
         direction: Direction::ALL[to],
         cue,

@@ -115,7 +115,7 @@ proptest! {
                 prop_assert!(after.locks.contains(lock), "{:?}", correction);
             }
             for hold in &before.holds {
-                let same = |other: &&counterpoise_core::course::progression::Holding| other.what == hold.what;
+                let same = |other: &&counterpoise_core::course::progression::ActiveHold| other.what == hold.what;
                 let until = after.holds.iter().find(same).map(|other| other.until);
                 prop_assert!(until >= Some(hold.until), "{:?}", correction);
             }

@@ -276,7 +276,7 @@ fn a_clearance_or_an_answer_that_was_added_to_by_hand_is_refused() {
     let at = "2026-11-02T08:00:00Z[UTC]".parse().unwrap();
     let lock = |session: &str| Lifted { session: session.into(), what: Barrier::Lock(Lock::Faint) };
     journal.keep_clearance(&at, "K. L.", "seen", &[lock("one")]).unwrap();
-    let answers: Vec<(Topic, Answer)> = Topic::asked(false).map(|topic| (topic, Answer::True)).collect();
+    let answers: Vec<(Topic, Answer)> = Topic::questions(false).map(|topic| (topic, Answer::True)).collect();
     journal.keep_suitability(&at, false, &answers).unwrap();
     let text = exported(&journal);
     let more = text.replace("\"locked_by\": \"one\",", "\"locked_by\": \"two\",");

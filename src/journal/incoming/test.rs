@@ -55,7 +55,7 @@ fn a_file_that_shares_nothing_seems_to_be_somebody_elses() {
     // Answers about suitability of the same moment are the same person's too.
     let mut there = in_memory();
     keep(&mut there, &id(9), &under(other));
-    let answers = [(Topic::asked(false).next().unwrap(), Answer::True)];
+    let answers = [(Topic::questions(false).next().unwrap(), Answer::True)];
     here.keep_suitability(&"2026-11-02T08:00:00Z[UTC]".parse().unwrap(), false, &answers).unwrap();
     let mut text: Value = serde_json::from_slice(&file(&there)).unwrap();
     assert!(is_foreign(text.to_string().as_bytes(), &here));

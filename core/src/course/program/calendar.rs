@@ -1,16 +1,16 @@
-//! A month as plain text: which days were practiced, and which are planned. Missed days are not marked: they counted
+//! A month as plain text: which days were practiced, and which are planned. Missed days are not marked, so they count
 //! against nobody.
 
 use std::fmt;
 
 use jiff::civil::{Date, Weekday};
 
-/// What stands at a day.
+/// How a day is marked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
-    /// Nothing.
+    /// Neither practiced nor planned.
     None,
-    /// It was practiced.
+    /// There was practice.
     Done,
     /// Practice is planned.
     Planned,
@@ -47,17 +47,17 @@ impl fmt::Display for Month {
         for (day, mark) in self.days() {
             let number =
                 if day == self.today { format!("[{}]", day.day()) } else { format!("{} ", day.day()) };
-            let sign = match mark {
+            let letter = match mark {
                 Mark::None => ' ',
                 Mark::Done => 'x',
                 Mark::Planned => 'o',
             };
-            line.push_str(&format!("{number:>5}{sign}"));
+            line.push_str(&format!("{number:>5}{letter}"));
             if day.weekday() == Weekday::Saturday || day == self.today.last_of_month() {
                 writeln!(f, "{}", line.trim_end())?;
                 line.clear();
             }
         }
-        write!(f, "x practiced   o planned   [ ] this day")
+        write!(f, "x practiced   o planned   [ ] today")
     }
 }

@@ -201,7 +201,7 @@ fn the_month_shows_what_was_done_and_what_is_planned() {
       15    16 o  17    18    19 o  20    21 o
       22    23 o  24    25    26 o  27    28 o
       29    30 o
-    x practiced   o planned   [ ] this day
+    x practiced   o planned   [ ] today
     ");
     let marks: Vec<Mark> = month.days().map(|(_, mark)| mark).collect();
     assert_eq!(
@@ -216,7 +216,7 @@ fn nothing_is_planned_past_the_last_week() {
     let past = practiced(&[2]);
     let prescription = prescription();
     let program = Program::new(&past, &prescription);
-    let planned = program.planned(nov(3), date(2027, 3, 1));
+    let planned = program.planned_days(nov(3), date(2027, 3, 1));
     assert_eq!(planned.last(), Some(&date(2027, 1, 22)));
     assert_eq!(planned.len(), 35, "36 in twelve weeks, one of them done");
 }

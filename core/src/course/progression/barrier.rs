@@ -1,5 +1,5 @@
-//! What stands in the way now: locks that nobody cleared, holds that have not run out, and "not today" for the rest of a
-//! day. They are found anew in what was kept, so that none can be lost.
+//! What bars practice now: locks that nobody has cleared, holds that have not run out, and "not today" for the rest of
+//! a day. They are derived from the record each time, so none can be lost.
 
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan};
@@ -12,37 +12,37 @@ use crate::record::{Mishap, Response, SessionEnd, SetEnd};
 
 /// A lock, and the session that set it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Locked {
-    /// What.
+pub struct ActiveLock {
+    /// What locked practice.
     pub what: Lock,
     /// The session's id.
     pub session: String,
-    /// The day.
+    /// The local day of that session.
     pub day: Date,
 }
 
-/// A hold that runs.
+/// A hold that is running.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Holding {
-    /// What.
+pub struct ActiveHold {
+    /// What holds practice.
     pub what: Hold,
     /// When it runs out.
     pub until: Timestamp,
 }
 
-/// Everything that stands in the way.
+/// Everything that bars practice.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Barriers {
-    /// Until a clinician clears them, oldest first.
-    pub locks: Vec<Locked>,
-    /// Until they run out.
-    pub holds: Vec<Holding>,
-    /// It was answered that today is no day for it: not before this day.
+    /// Locks that no clinician has cleared, oldest first.
+    pub locks: Vec<ActiveLock>,
+    /// Holds that have not run out.
+    pub holds: Vec<ActiveHold>,
+    /// After "not today": the first day on which practice may be due again.
     pub not_before: Option<Date>,
 }
 
 impl Barriers {
-    /// What stands in the way at `now`. A clock that was set back makes no hold shorter: what has passed is counted from
+    /// What bars practice at `now`. A clock that was set back makes no hold shorter: elapsed time is counted from
     /// the latest moment that was known.
     pub fn of(past: &Past, now: Timestamp, today: Date) -> Self {
         let mut barriers = Self::default();
@@ -53,16 +53,16 @@ impl Barriers {
                 locks
                     .into_iter()
                     .filter(|lock| !past.is_lifted(session, Barrier::Lock(*lock)))
-                    .map(|what| Locked { what, session: session.id.clone(), day: session.day }),
+                    .map(|what| ActiveLock { what, session: session.id.clone(), day: session.day }),
             );
-            // A date that was set aside is no moment to count from; whoever cleared it has looked at it.
+            // A date that was set aside cannot be counted from; the clinician who cleared it has looked at it.
             if past.is_set_aside(session) {
                 continue;
             }
             let since = session.known();
             let until = since.saturating_add(HOLD).unwrap_or(Timestamp::MAX);
             if now < until {
-                barriers.holds.extend(holds.into_iter().map(|what| Holding { what, until }));
+                barriers.holds.extend(holds.into_iter().map(|what| ActiveHold { what, until }));
             }
             if stays_a_day(session) {
                 // Nothing is due on that day any more, whatever is answered the second time.
@@ -95,7 +95,7 @@ impl Marks {
     fn of(session: &PastSession) -> Self {
         let Readiness { mut locks, mut holds, .. } = Readiness::of(&session.ready);
         if fell(session) {
-            // Not said is not "not hurt".
+            // No answer does not mean "not hurt".
             match session.hurt {
                 Some(0) => holds.push(Hold::Fall),
                 _ => locks.push(Lock::FallHurt),
@@ -135,10 +135,10 @@ pub fn marks_of(session: &PastSession) -> (Vec<Lock>, Vec<Hold>) {
     (locks, holds)
 }
 
-/// What the person told on the pages of readiness since the last practice under this prescription, that practice's own
+/// What the person reported on the readiness pages since the last practice under this prescription, that practice's own
 /// pages included: each lowers by one step. Before the first practice nothing is lowered: the step to start at is the
 /// therapist's.
-pub(super) fn told_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
+pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
     let Some(last) = last else { return Vec::new() };
     let from = past.sessions.iter().position(|session| session.id == last.first().id).unwrap_or(0);
     let told = past.sessions[from..].iter().filter_map(|session| {
@@ -152,7 +152,7 @@ pub(super) fn told_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hold> {
     told.collect()
 }
 
-/// Whether the person felt unwell in the last practice, and has not said since that it passed.
+/// Whether the person felt unwell in the last practice, and has not reported since that it passed.
 pub fn unwell_last_time(past: &Past) -> bool {
     use crate::health::readiness::Item;
     let unwell = |session: &PastSession| Marks::of(session).holds.contains(&Hold::Unwell);

@@ -1,36 +1,37 @@
-//! How one practice went: clean, mixed, or with faults that lower it. Each rule once, with its numbers.
+//! How one practice went: clean, mixed, or with faults that lower the next one. Each rule appears once, with its
+//! numbers.
 
 use crate::course::past::{PastSet, Sitting};
 use crate::plan::drill::{Action, Drill, Form};
 use crate::plan::prescription::{DrillPlan, Prescription};
 use crate::record::{Mishap, Response, SessionEnd, SetEnd};
 
-/// Of ten responses asked for, so many must be noted \[judgment\].
+/// Of ten responses asked for, this many must be noted \[judgment\].
 const NOTED_OF_TEN: usize = 8;
-/// Of ten noted, so many must be "feet in place" or "one step" \[judgment\].
+/// Of ten noted, this many must be "feet in place" or "one step" \[judgment\].
 const GOOD_OF_TEN: usize = 8;
-/// Up to so many calls, held on at most once; above, twice \[judgment\].
+/// Up to this many calls, a clean session allows holding on once; above it, twice \[judgment\].
 const FEW_CALLS: u32 = 15;
 /// The most effort of a clean session, 0 to 10; moderate ends at 6 (US Physical Activity Guidelines \[read\]).
-const EFFORT: u8 = 6;
-/// The same for rises and quick steps, which are meant to be vigorous (7-8).
-const EFFORT_QUICK: u8 = 8;
-/// So much lowers anywhere.
+const MAX_EFFORT: u8 = 6;
+/// The most effort of a clean session for rises and quick steps, which are meant to be vigorous (7-8).
+const MAX_EFFORT_QUICK: u8 = 8;
+/// Effort of this much lowers the step in any drill.
 const EFFORT_TOO_HARD: u8 = 9;
-/// So much lowers when it comes twice, except in rises and quick steps.
+/// Effort of this much lowers the step when it comes twice, except in rises and quick steps.
 const EFFORT_HARD: u8 = 7;
 /// The highest mean of steadiness, 1 to 5.
-const STEADINESS: usize = 3;
+const MAX_MEAN_STEADINESS: usize = 3;
 const VERY_UNSTEADY: u8 = 4;
 const LOST_BALANCE: u8 = 5;
-/// Of so many responses in a row ...
+/// The number of responses in a row that are looked at together.
 const WINDOW: usize = 4;
-/// ... so many of two or more steps, or worse, lower.
+/// This many of them with two or more steps, or worse, lower the step.
 const BAD_OF_WINDOW: usize = 2;
 
 /// How a practice went.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Judged {
+pub struct Judgment {
     /// Why it was not clean.
     pub shortfalls: Vec<Shortfall>,
     /// What lowers it.
@@ -40,11 +41,11 @@ pub struct Judged {
 /// Why a session was not clean.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shortfall {
-    /// Not all prescribed sets were done whole.
+    /// Not all prescribed sets were completed.
     Sets {
-        /// Done.
+        /// Sets completed.
         done: u8,
-        /// Prescribed.
+        /// Sets prescribed.
         planned: u8,
     },
     /// It was ended before its end.
@@ -53,35 +54,35 @@ pub enum Shortfall {
     Unanswered,
     /// Too few responses were noted.
     Unnoted {
-        /// Noted.
+        /// Responses that were noted.
         noted: usize,
-        /// Pushes.
+        /// Pushes asked for.
         of: usize,
     },
     /// Too few were in place or one step.
     Steps {
         /// In place or one step.
         good: usize,
-        /// Noted.
+        /// Responses that were noted.
         of: usize,
     },
     /// Held on too often.
     HeldOn {
-        /// How often.
+        /// How often in the practice.
         times: u32,
-        /// At most.
+        /// The most that a clean session allows.
         most: u32,
     },
     /// Too much effort.
     Effort {
-        /// The hardest.
+        /// The hardest rating, 0 to 10.
         effort: u8,
-        /// At most.
+        /// The most that a clean session allows.
         most: u8,
     },
     /// Not steady enough on the average.
     Unsteady,
-    /// A symptom.
+    /// The person felt unwell.
     Symptom,
     /// A gentler practice was chosen.
     Gentler,
@@ -90,27 +91,27 @@ pub enum Shortfall {
 /// What lowers the next practice by one step.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fault {
-    /// Fell.
+    /// The person fell.
     Fell,
-    /// Felt unwell.
+    /// The person felt unwell.
     Unwell,
     /// Grabbed hold or nearly fell.
     Grabbed(Place),
     /// Two of four responses were two or more steps, or worse.
     Steps(Place),
-    /// Very hard.
+    /// A set was rated 9 or 10 of 10.
     TooHard(Place),
-    /// Hard, twice.
+    /// Two sets were rated 7 of 10 or more.
     Hard(Place),
-    /// Lost balance.
+    /// A set was rated "lost balance".
     LostBalance(Place),
-    /// Very unsteady, twice.
+    /// Two sets were rated "very unsteady" or worse.
     Unsteady(Place),
     /// Stopped because of feeling unsteady.
     Stopped(Place),
 }
 
-/// In which drill.
+/// The drill in which something happened.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Place {
     /// The drill's name.
@@ -119,7 +120,7 @@ pub struct Place {
     pub form: Form,
 }
 
-impl Judged {
+impl Judgment {
     /// Whether it counts toward a step up.
     pub fn is_clean(&self) -> bool {
         self.shortfalls.is_empty() && self.faults.is_empty()
@@ -141,7 +142,7 @@ impl Fault {
     }
 
     /// Whether it is about the person and not about one drill: everything goes down.
-    pub fn is_of_the_person(&self) -> bool {
+    pub fn is_about_person(&self) -> bool {
         self.place().is_none()
     }
 
@@ -162,8 +163,8 @@ fn is_quick(set: &PastSet) -> bool {
 }
 
 /// Judges one day's practice. `prescription` is the one under which it was done.
-pub fn judge(sitting: &Sitting<'_>, prescription: &Prescription) -> Judged {
-    Judged { shortfalls: shortfalls(sitting, prescription), faults: faults(sitting) }
+pub fn judge(sitting: &Sitting<'_>, prescription: &Prescription) -> Judgment {
+    Judgment { shortfalls: shortfalls(sitting, prescription), faults: faults(sitting) }
 }
 
 fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfall> {
@@ -205,7 +206,7 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
         _ => 0,
     }));
     let steady: Vec<usize> = sets.iter().filter_map(|set| set.steadiness).map(usize::from).collect();
-    if steady.iter().sum::<usize>() > STEADINESS * steady.len() {
+    if steady.iter().sum::<usize>() > MAX_MEAN_STEADINESS * steady.len() {
         found.push(Shortfall::Unsteady);
     }
     if sets.iter().any(|set| set.unwell == Some(1)) || sitting.sessions().any(|s| s.why_stopped == Some(1)) {
@@ -220,10 +221,10 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
 /// A tightened limit of the prescription holds for every drill.
 fn most_effort(set: &PastSet, prescription: &Prescription) -> u8 {
     let tightened = prescription.effort_at_most();
-    if is_quick(set) && tightened >= EFFORT { EFFORT_QUICK } else { tightened.min(EFFORT) }
+    if is_quick(set) && tightened >= MAX_EFFORT { MAX_EFFORT_QUICK } else { tightened.min(MAX_EFFORT) }
 }
 
-/// Whether everything was answered that is asked after a set. Where a partner notes each push, nobody asks about grabs.
+/// Whether every question after a set was answered. Where a partner notes each push, there is no question about grabs.
 fn answered(set: &PastSet) -> bool {
     let grabbed = set.grabbed.is_some() || !set.responses.is_empty() || !set.mishaps.is_empty();
     grabbed
@@ -274,7 +275,7 @@ fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
         sets.last().into_iter().for_each(|set| add(Fault::Grabbed(place(set))));
     }
     // Responses of a session in a row, whatever the drill. Three bad ones of the first five always hold two of some four
-    // in a row, so that rule needs no line of its own (a test goes over all of them).
+    // in a row, so that rule needs no code of its own (a test checks every case).
     let noted: Vec<(&PastSet, Response)> = sets
         .iter()
         .flat_map(|set| set.responses.iter().flatten().map(|response| (*set, *response)))

@@ -1,21 +1,23 @@
-//! Why, in words: each reason is a value with its numbers, and a sentence to the person.
+//! Why a decision was made: each reason is a value with its numbers, and a sentence to the person.
 
 use std::fmt;
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
+use super::LAYOFF_DAYS;
 use super::judge::{Fault, Place, Shortfall};
 use crate::health::bounds::Bounds;
 use crate::health::lock::{Hold, Lock};
 use crate::plan::drill::{Drill, LadderStep};
+use crate::words::counted;
 
 /// One reason of a decision.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Reason {
-    /// A lock stands.
+    /// A lock is in force.
     Locked {
-        /// What.
+        /// The lock.
         what: Lock,
     },
     /// Suitability says: a clinician first.
@@ -23,14 +25,14 @@ pub enum Reason {
         /// The gravest answer, as a sentence.
         because: &'static str,
     },
-    /// A hold runs.
+    /// A hold is running.
     Holding {
-        /// What.
+        /// The hold, which names what was reported or happened.
         what: Hold,
-        /// Until when.
+        /// The moment it runs out.
         until: ZonedDateTime,
     },
-    /// It was answered that today is no day for it.
+    /// The answers before practice led to "not today".
     NotTodayAnswered {
         /// The next day.
         next: Date,
@@ -50,9 +52,9 @@ pub enum Reason {
         /// The next day.
         next: Date,
     },
-    /// The last practice lies ahead.
+    /// The last practice is dated in the future.
     ClockBack {
-        /// Its day.
+        /// The day of that practice, later than `day`.
         last: Date,
         /// The day on the clock.
         day: Date,
@@ -66,29 +68,29 @@ pub enum Reason {
     Up {
         /// The drill's title.
         drill: String,
-        /// The step it comes to.
+        /// The new step.
         step: u8,
-        /// What changes.
+        /// What changes, in words.
         change: String,
     },
-    /// Something lowers it.
+    /// Something in the last practice lowers the next one.
     Fault {
-        /// What.
+        /// The fault in the last practice.
         fault: Fault,
     },
-    /// The person told of a fall or dizziness.
-    Told {
-        /// What.
+    /// The person reported a fall or dizziness.
+    Reported {
+        /// The hold, which names what was reported or happened.
         what: Hold,
     },
     /// Many days without practice.
     Layoff {
-        /// How many.
+        /// Days since the last practice.
         days: i32,
     },
     /// The last session was not clean.
     Mixed {
-        /// Why.
+        /// Why it was not clean.
         shortfall: Shortfall,
     },
     /// One clean session so far.
@@ -104,21 +106,21 @@ pub enum Reason {
     },
     /// The weeks have passed.
     ProgramOver {
-        /// How many.
+        /// Weeks of the program.
         weeks: u8,
     },
-    /// It would go down, and is at the first step.
+    /// It would go down, but is already at the first step.
     Gentlest,
     /// Every drill is at its highest step.
     AtCeiling,
     /// The prescription accepts what the answers about suitability would hold back.
     Accepted {
-        /// Why.
+        /// The reason given in the prescription.
         because: String,
     },
     /// The person's limits.
     Bounds {
-        /// What is left.
+        /// What the limits leave.
         bounds: Bounds,
     },
 }
@@ -130,7 +132,7 @@ pub(super) fn change(from: LadderStep, to: LadderStep) -> String {
         said.push(format!("the stance changes from {} to {}", from.stance, to.stance));
     }
     if from.surface != to.surface {
-        said.push(format!("what you stand on changes from {} to {}", from.surface, to.surface));
+        said.push(format!("the surface changes from {} to {}", from.surface, to.surface));
     }
     if from.support != to.support {
         said.push(format!("the support changes from {} to {}", from.support, to.support));
@@ -141,10 +143,13 @@ pub(super) fn change(from: LadderStep, to: LadderStep) -> String {
         _ => {}
     }
     if from.parts != to.parts {
-        said.push(format!("a call has up to {} parts", to.parts));
+        said.push(format!("a call has up to {}", counted(usize::from(to.parts), "part")));
     }
     said.join(", and ")
 }
+
+/// What follows from a fact that lowers. Said on rest days too, so it does not name today.
+const LOWER: &str = "so the next practice starts one step lower";
 
 fn day(day: Date) -> String {
     day.strftime("%A, %B %-d").to_string()
@@ -155,7 +160,7 @@ fn moment(at: &ZonedDateTime) -> String {
 }
 
 impl Reason {
-    /// The day that it names as the next one, where it stands in the way of practice only until then.
+    /// The day from which practice is possible again, where the reason names one.
     pub fn day(&self) -> Option<Date> {
         match self {
             Self::NotTodayAnswered { next }
@@ -178,107 +183,126 @@ impl fmt::Display for Reason {
             }
             Self::Holding { what, until } => {
                 let tell = if what.tell_therapist() { " Tell your therapist." } else { "" };
-                write!(f, "48 hours of rest after {what}: practice again from {} on.{tell}", moment(until))
+                write!(
+                    f,
+                    "Rest for 48 hours after {what}. You can practice again from {}.{tell}",
+                    moment(until)
+                )
             }
             Self::NotTodayAnswered { next } => {
-                write!(f, "You said that today is no day for it. Practice again from {} on.", day(*next))
+                write!(f, "You said you are not up to it today. You can practice again from {}.", day(*next))
             }
             Self::DoneToday { next } => {
-                write!(f, "Today's practice is done: one a day. The next is on {}.", day(*next))
+                write!(f, "Today's practice is done (one a day). The next practice is on {}.", day(*next))
             }
             Self::FreeDay { next } => {
                 write!(f, "This is a free day. The next practice is on {}.", day(*next))
             }
             Self::WeekFull { next } => {
-                write!(f, "The days of this week are done. The next practice is on {}.", day(*next))
+                write!(
+                    f,
+                    "You have practiced all days planned for this week. The next practice is on {}.",
+                    day(*next)
+                )
             }
             Self::ClockBack { last, day: today } => write!(
                 f,
-                "The last practice is dated {}, and this computer says {}. Check its date and time.",
+                "The last practice is dated {}, but this computer says today is {}. Check the computer's date and time.",
                 day(*last),
                 day(*today)
             ),
             Self::Finish { first_set } => {
-                write!(f, "The last practice was broken off: it goes on with set {first_set}.")
+                write!(f, "The last practice was interrupted. It continues with set {first_set}.")
             }
             Self::Up { drill, step, change } => write!(
                 f,
-                "Two clean sessions in a row, so {drill} goes up to step {step}: {change}. Everything else stays."
+                "Two clean sessions in a row, so {drill} goes up to step {step}: {change}. Everything else stays the same."
             ),
-            Self::Fault { fault } => write!(f, "{} That calls for one step lower.", in_words(fault)),
-            Self::Told { what: Hold::Fall } => {
-                f.write_str("You told of a fall. That calls for one step lower.")
-            }
-            Self::Told { what } => write!(f, "You told of {what}. That calls for one step lower."),
+            Self::Fault { fault } => write!(f, "{}, {LOWER}.", fault_words(fault)),
+            Self::Reported { what: Hold::Fall } => write!(f, "You reported a fall, {LOWER}."),
+            Self::Reported { what } => write!(f, "You reported {what}, {LOWER}."),
             Self::Layoff { days } => {
-                write!(
-                    f,
-                    "The last practice was {days} days ago, more than 14. That calls for one step lower."
-                )
+                write!(f, "The last practice was {days} days ago (more than {LAYOFF_DAYS}), {LOWER}.")
             }
-            Self::Mixed { shortfall } => write!(f, "{shortfall} The step stays."),
-            Self::OneClean => f.write_str("One clean session at this step. After a second one it goes up."),
+            Self::Mixed { shortfall } => write!(f, "{shortfall} The step stays the same."),
+            Self::OneClean => {
+                f.write_str("One clean session at this step. A second one in a row moves it up.")
+            }
             Self::FirstPractice => f.write_str("This is the first practice of this program."),
             Self::Review { sessions, review } => write!(
                 f,
-                "After {review} sessions your therapist should look at the program; there have been {sessions}. You can \
-                 go on, and the step stays."
+                "Your therapist should review the program after {}; there have been {sessions}. You can go on; the step \
+                 stays the same.",
+                counted(usize::from(*review), "session")
             ),
             Self::ProgramOver { weeks } => write!(
                 f,
-                "The {weeks} weeks of this program have passed. You can go on, and the step stays. Ask your therapist \
-                 what comes next."
+                "This program is over after {}. You can go on; the step stays the same. Ask your therapist what comes \
+                 next.",
+                counted(usize::from(*weeks), "week")
             ),
-            Self::Gentlest => f.write_str("It is at the gentlest step already."),
+            Self::Gentlest => f.write_str("It is already at the gentlest step."),
             Self::AtCeiling => {
-                f.write_str("Every drill is at the highest step that is allowed. The step stays.")
+                f.write_str("Every drill is at its highest allowed step. The step stays the same.")
             }
             Self::Accepted { because } => {
-                write!(f, "Whoever issued the program accepts your answers about suitability: {because}.")
+                write!(
+                    f,
+                    "The person who issued the program accepts your answers about suitability: {because}."
+                )
             }
             Self::Bounds { bounds } => write!(f, "Your limits: {bounds}"),
         }
     }
 }
 
-fn title(place: &Place) -> String {
+fn drill_title(place: &Place) -> String {
     let drill = Drill::named(&place.drill);
     drill.map_or_else(|| place.drill.clone(), |drill| drill.title().to_owned())
 }
 
-fn in_words(fault: &Fault) -> String {
+fn fault_words(fault: &Fault) -> String {
     match fault {
-        Fault::Fell => "There was a fall.".to_owned(),
-        Fault::Unwell => "You felt unwell.".to_owned(),
-        Fault::Grabbed(place) => format!("You had to grab hold, or nearly fell ({}).", title(place)),
+        Fault::Fell => "There was a fall".to_owned(),
+        Fault::Unwell => "You felt unwell".to_owned(),
+        Fault::Grabbed(place) => format!("You grabbed hold or nearly fell ({})", drill_title(place)),
         Fault::Steps(place) => {
-            format!("Two pushes of four in a row took two steps or more ({}).", title(place))
+            format!("Two of four pushes in a row took two steps or more ({})", drill_title(place))
         }
-        Fault::TooHard(place) => format!("It was very hard ({}).", title(place)),
-        Fault::Hard(place) => format!("It was hard in two sets ({}).", title(place)),
-        Fault::LostBalance(place) => format!("You lost your balance ({}).", title(place)),
-        Fault::Unsteady(place) => format!("You were very unsteady in two sets ({}).", title(place)),
-        Fault::Stopped(place) => format!("You stopped because you felt unsteady ({}).", title(place)),
+        Fault::TooHard(place) => format!("It was very hard ({})", drill_title(place)),
+        Fault::Hard(place) => format!("It was hard in two sets ({})", drill_title(place)),
+        Fault::LostBalance(place) => format!("You lost your balance ({})", drill_title(place)),
+        Fault::Unsteady(place) => format!("You were very unsteady in two sets ({})", drill_title(place)),
+        Fault::Stopped(place) => format!("You stopped because you felt unsteady ({})", drill_title(place)),
     }
 }
 
 impl fmt::Display for Shortfall {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Sets { done, planned } => write!(f, "{done} of {planned} sets were done whole."),
-            Self::Ended => f.write_str("The session did not come to its end."),
+            Self::Sets { done, planned } => {
+                write!(f, "You completed {done} of {}.", counted(usize::from(*planned), "set"))
+            }
+            Self::Ended => f.write_str("The session ended early."),
             Self::Unanswered => f.write_str("Not every question was answered."),
-            Self::Unnoted { noted, of } => write!(f, "{noted} of {of} pushes were noted; it takes 8 of 10."),
+            Self::Unnoted { noted, of } => {
+                write!(
+                    f,
+                    "The partner noted {noted} of {}; at least 8 of 10 are needed.",
+                    counted(*of, "push")
+                )
+            }
             Self::Steps { good, of } => {
-                write!(f, "{good} of {of} pushes took one step at most; it takes 8 of 10.")
+                let pushes = counted(*of, "push");
+                write!(f, "You took one step at most in {good} of {pushes}; at least 8 of 10 are needed.")
             }
             Self::HeldOn { times, most } => {
-                write!(f, "You held on {times} times; for a clean session {most} at most.")
+                write!(f, "You held on {times} times; a clean session allows {most} at most.")
             }
             Self::Effort { effort, most } => {
-                write!(f, "The effort was {effort} of 10; for a clean session {most} at most.")
+                write!(f, "The effort was {effort} of 10; a clean session allows {most} at most.")
             }
-            Self::Unsteady => f.write_str("You were unsteady more often than not."),
+            Self::Unsteady => f.write_str("On average you felt unsteady."),
             Self::Symptom => f.write_str("You felt unwell."),
             Self::Gentler => f.write_str("You chose a gentler practice."),
         }

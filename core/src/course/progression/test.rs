@@ -49,7 +49,7 @@ fn two_clean_sessions_in_a_row_change_one_setting_and_say_which() {
     assert_eq!(
         next.reasons[0].to_string(),
         "Two clean sessions in a row, so Reaches at the counter goes up to step 3: the support changes from one hand to \
-         fingertips. Everything else stays."
+         fingertips. Everything else stays the same."
     );
 }
 
@@ -113,7 +113,7 @@ fn all_prescribed_sets_are_done_whole() {
     let next = changed(|session| session.sets[4].end = Some(SetEnd::Refused));
     assert_eq!(next.decision, Decision::Hold);
     assert_eq!(next.reasons, [Reason::Mixed { shortfall: Shortfall::Sets { done: 4, planned: 5 } }]);
-    assert_eq!(next.reasons[0].to_string(), "4 of 5 sets were done whole. The step stays.");
+    assert_eq!(next.reasons[0].to_string(), "You completed 4 of 5 sets. The step stays the same.");
     // Only the first sets were asked for: less than prescribed.
     let fewer = changed(|session| {
         session.sets.truncate(3);
@@ -372,6 +372,10 @@ fn more_than_fourteen_days_off_are_one_step_lower_once() {
     let next = next_on(&past, 19);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
     assert_eq!(next.reasons, [Reason::Layoff { days: 15 }]);
+    assert_eq!(
+        next.reasons[0].to_string(),
+        "The last practice was 15 days ago (more than 14), so the next practice starts one step lower."
+    );
     let long = Next::of(&past, &prescription(), &Fitness::default(), &on(jiff::civil::date(2027, 11, 4), 10));
     assert_eq!(long.steps, [Some(1), Some(1), Some(1)], "one step for a year too");
     assert_eq!(long.then, Decision::Down);
@@ -417,7 +421,7 @@ fn a_grab_alone_holds_for_48_hours_and_lowers_its_drill() {
     assert_eq!(next.reasons[0], Reason::Holding { what: Hold::Grab, until: until.clone() });
     assert_eq!(
         next.reasons[0].to_string(),
-        "48 hours of rest after grabbing hold or nearly falling, alone: practice again from Friday, November 6, 10:20 on."
+        "Rest for 48 hours after grabbing hold or nearly falling, alone. You can practice again from Friday, November 6, 10:20."
     );
     let next = next_at(&past, &until);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(2)]));
@@ -521,7 +525,11 @@ fn dizziness_that_passed_holds_from_when_it_was_told_and_lowers_everything() {
     assert_eq!(next_at(&past, &(&until - SignedDuration::from_millis(1))).decision, Decision::Rest);
     let next = next_at(&past, &until);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
-    assert_eq!(next.reasons, [Reason::Told { what: Hold::Dizziness }]);
+    assert_eq!(next.reasons, [Reason::Reported { what: Hold::Dizziness }]);
+    assert_eq!(
+        next.reasons[0].to_string(),
+        "You reported dizziness that passed, so the next practice starts one step lower."
+    );
 }
 
 #[test]
@@ -683,7 +691,7 @@ fn tests_below_their_cut_off_narrow_the_steps_and_the_drills() {
 
 #[test]
 fn a_clinician_first_is_a_lock_with_its_reason() {
-    let answers: Vec<(Topic, Answer)> = Topic::asked(false)
+    let answers: Vec<(Topic, Answer)> = Topic::questions(false)
         .map(|topic| (topic, if topic == Topic::Bones { Answer::NotTrue } else { Answer::True }))
         .collect();
     let fitness =
@@ -708,7 +716,7 @@ fn an_interrupted_session_goes_on_at_its_steps_with_the_set_after_it() {
     assert_eq!(next.steps, [Some(1), Some(2), Some(2)]);
     assert_eq!(
         next.reasons.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        ["The last practice was broken off: it goes on with set 3."]
+        ["The last practice was interrupted. It continues with set 3."]
     );
     let late = at(4) + SignedDuration::from_mins(141);
     let next = next_at(&past([session(2), broken]), &late);

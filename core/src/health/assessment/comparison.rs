@@ -1,12 +1,12 @@
-//! A person's own results over time: what changed, and whether that is more than the test's own noise. And how many tests
+//! A person's own results over time: what changed, whether that is more than the noise of the test, and how many tests
 //! are below their cut-off now.
 
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::{Age, Company, Reading, Sex, Source, Test, Verdict, score, shown};
+use super::{Age, Company, Reading, Sex, Source, Test, Verdict, score, with_unit};
 
-/// A retest is offered so many weeks after the last one \[judgment\].
+/// Weeks after the last test until a retest is offered \[judgment\].
 pub const RETEST_WEEKS: i64 = 4;
 
 /// One result, as it was kept.
@@ -14,13 +14,13 @@ pub const RETEST_WEEKS: i64 = 4;
 pub struct Dated {
     /// The local day.
     pub day: Date,
-    /// The result.
+    /// The result, in the unit of its test.
     pub reading: Reading,
     /// The age then, where it was given.
     pub age: Option<Age>,
     /// The sex, where it was given.
     pub sex: Option<Sex>,
-    /// With whom.
+    /// Who was there during the test.
     pub company: Company,
 }
 
@@ -56,7 +56,7 @@ const fn noise(test: Test) -> Option<(u32, Source)> {
 /// The latest result of a test beside the one before it and the first.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Trend {
-    /// The test.
+    /// The test whose results these are.
     pub test: Test,
     /// All results, oldest first; at least one.
     pub results: Vec<Dated>,
@@ -79,7 +79,7 @@ impl Trend {
         &self.results[self.results.len() - 1]
     }
 
-    /// What changed since the first and since the one before, with what the test's noise says of it. Nothing for a single
+    /// What changed since the first and since the one before, and whether that exceeds the noise of the test. Empty for a single
     /// result.
     pub fn sentences(&self) -> Vec<String> {
         let Some(before) = self.results.len().checked_sub(2).map(|place| &self.results[place]) else {
@@ -91,11 +91,11 @@ impl Trend {
         }
         said.push(match noise(self.test) {
             Some((least, source)) => format!(
-                "Only a change of {} or more is larger than the noise of the test ({source}); for one person it may be \
-                 more.",
-                shown(self.test, least)
+                "Only a change of {} or more is larger than the noise of the test ({source}); for one person it may \
+                 take more.",
+                with_unit(self.test, least)
             ),
-            None => "How much of a change is only noise is not known here for this test.".to_owned(),
+            None => "How large a change must be to exceed the noise of this test is not known.".to_owned(),
         });
         said
     }
@@ -114,8 +114,8 @@ impl Trend {
             Some((least, _)) if size >= least => {
                 format!("{head}: worse, by more than the noise of the test.")
             }
-            Some(_) => format!("{head}: no larger a change than the test's noise."),
-            None => format!("{head}: a change of {}.", shown(self.test, size)),
+            Some(_) => format!("{head}: a change within the noise of the test."),
+            None => format!("{head}: a change of {}.", with_unit(self.test, size)),
         }
     }
 }
@@ -124,7 +124,7 @@ impl Trend {
 /// looked at them: `reviewed`, the day on which the prescription was issued, is not before any of them.
 ///
 /// ```
-/// use counterpoise_core::health::assessment::{Company, Dated, Reading, Test, below_now};
+/// use counterpoise_core::health::assessment::{Company, Dated, Reading, Test, tests_below_cut_off};
 /// let of = |test, written| Dated {
 ///     day: "2026-11-02".parse().unwrap(),
 ///     reading: Reading::read(test, written).unwrap(),
@@ -133,11 +133,11 @@ impl Trend {
 ///     company: Company::WithSomebody,
 /// };
 /// let results = [of(Test::OneLeg, "4.9"), of(Test::TimedUpAndGo, "12"), of(Test::FourStage, "10")];
-/// assert_eq!(below_now(&results, None), 2);
-/// assert_eq!(below_now(&results, Some("2026-11-01".parse().unwrap())), 2);
-/// assert_eq!(below_now(&results, Some("2026-11-02".parse().unwrap())), 1);
+/// assert_eq!(tests_below_cut_off(&results, None), 2);
+/// assert_eq!(tests_below_cut_off(&results, Some("2026-11-01".parse().unwrap())), 2);
+/// assert_eq!(tests_below_cut_off(&results, Some("2026-11-02".parse().unwrap())), 1);
 /// ```
-pub fn below_now(results: &[Dated], reviewed: Option<Date>) -> usize {
+pub fn tests_below_cut_off(results: &[Dated], reviewed: Option<Date>) -> usize {
     let trends = Trend::all(results);
     let below: Vec<&Dated> = trends
         .iter()

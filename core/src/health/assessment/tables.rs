@@ -1,4 +1,4 @@
-//! The published values, each with its source and how sure it is. Not what follows from them.
+//! The published values, each with its source and how sure it is.
 
 use std::fmt;
 
@@ -109,7 +109,7 @@ pub(super) fn notes(reading: Reading, age: Option<Age>) -> Vec<String> {
     };
     match reading.test() {
         Test::FourStage => notes.push(
-            "Many who fall pass this test: of 29 adults of 50 or over, 77.78 % of those who had fallen did (IJESAB \
+            "Many people who fall pass this test: of 29 adults aged 50 or over, 77.78 % of those who had fallen passed (IJESAB \
              11(11):58, abstract [read])."
                 .to_owned(),
         ),
@@ -130,7 +130,7 @@ pub(super) fn notes(reading: Reading, age: Option<Age>) -> Vec<String> {
         Test::TimedUpAndGo => {
             notes.extend(mean(&UP_AND_GO_MEANS, "Mean", "Bohannon 2006 [second-hand]"));
             if reading.value().is_some_and(|value| value > 150) {
-                let text = "Above 15 s, which the World Falls Guidelines 2022 name in place of gait speed [memory].";
+                let text = "Above 15 s, the limit that the World Falls Guidelines 2022 name in place of gait speed [memory].";
                 notes.push(text.to_owned());
             }
         }
@@ -144,7 +144,7 @@ pub(super) fn notes(reading: Reading, age: Option<Age>) -> Vec<String> {
                         .to_owned()
                 }
             };
-            notes.push(format!("Of the published bands of time: {band} (SPPB [second-hand])."));
+            notes.push(format!("Published time band: {band} (SPPB [second-hand])."));
         }
     }
     let outside = |age: Age| !(60..=MEANS_END).contains(&age.years());

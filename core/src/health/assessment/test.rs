@@ -1,4 +1,6 @@
-use super::{Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, below_now, retest_from, score};
+use super::{
+    Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
+};
 
 fn reading(test: Test, written: &str) -> Reading {
     Reading::read(test, written).unwrap()
@@ -182,7 +184,7 @@ fn a_change_is_held_against_the_noise_of_its_test() {
     ] {
         let small = said(test, old, within);
         assert!(
-            small.contains("no larger a change than the test's noise") && small.contains("(2026-11-02)"),
+            small.contains("a change within the noise of the test") && small.contains("(2026-11-02)"),
             "{small}"
         );
         assert!(said(test, old, beyond).contains("better, by more than the noise"), "{test}");
@@ -190,7 +192,11 @@ fn a_change_is_held_against_the_noise_of_its_test() {
         assert!(said(test, old, old).contains(": the same."), "{test}");
     }
     let unknown = said(Test::ChairStand, "8", "11");
-    assert!(unknown.contains("a change of 3 rises") && unknown.contains("is not known here"), "{unknown}");
+    assert!(
+        unknown.contains("a change of 3 rises")
+            && unknown.contains("to exceed the noise of this test is not known"),
+        "{unknown}"
+    );
     assert_eq!(said(Test::FiveRises, "unable", "20"), said(Test::FiveRises, "unable", "20"));
     assert!(
         said(Test::FiveRises, "unable", "20").starts_with("20.0 s now, unable the time before (2026-11-02).")
@@ -219,14 +225,14 @@ fn the_latest_result_of_each_test_counts_and_a_review_makes_two_of_them_one() {
         dated("2026-11-02", Test::TimedUpAndGo, "14"),
         dated("2026-11-02", Test::FourStage, "10"),
     ];
-    assert_eq!(below_now(&results, None), 2);
-    assert_eq!(below_now(&results, day("2026-11-01")), 2, "the second came after it");
-    assert_eq!(below_now(&results, day("2026-11-02")), 1);
+    assert_eq!(tests_below_cut_off(&results, None), 2);
+    assert_eq!(tests_below_cut_off(&results, day("2026-11-01")), 2, "the second came after it");
+    assert_eq!(tests_below_cut_off(&results, day("2026-11-02")), 1);
     results.push(dated("2026-11-20", Test::OneLeg, "8"));
-    assert_eq!(below_now(&results, None), 1, "the later result holds");
-    assert_eq!(below_now(&results, day("2026-12-01")), 1, "one stays one");
+    assert_eq!(tests_below_cut_off(&results, None), 1, "the later result holds");
+    assert_eq!(tests_below_cut_off(&results, day("2026-12-01")), 1, "one stays one");
     results.push(dated("2026-11-20", Test::TimedUpAndGo, "11"));
-    assert_eq!(below_now(&results, None), 0);
+    assert_eq!(tests_below_cut_off(&results, None), 0);
     assert_eq!(retest_from(&results), day("2026-12-18"));
     assert_eq!(retest_from(&[]), None);
 }

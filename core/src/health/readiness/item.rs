@@ -1,4 +1,5 @@
-//! The sentences that must be true, their pages, and what is asked besides when one is not.
+//! The sentences that must be true before practice, the pages they are on, and the follow-up questions when one is not
+//! true.
 
 use super::Today;
 use crate::words;
@@ -8,9 +9,9 @@ use crate::words;
 pub enum Page {
     /// How the person is.
     Body,
-    /// The place.
+    /// Whether the room is safe.
     Room,
-    /// The partner.
+    /// Whether the partner is there, well and informed.
     Partner,
 }
 
@@ -25,31 +26,31 @@ pub enum Item {
     Nerve,
     /// Not dizzy, nor since last time.
     Dizzy,
-    /// Besides: the dizziness passed within five minutes.
+    /// Follow-up: the dizziness passed within five minutes.
     DizzyPassed,
-    /// Not fainted.
+    /// Has not fainted since last time.
     Faint,
-    /// Not fallen.
+    /// Has not fallen since last time.
     Fall,
-    /// Besides: the fall did no harm.
+    /// Follow-up: the fall did no harm.
     FallUnhurt,
-    /// Besides: the fall lies more than two days back.
+    /// Follow-up: the fall was more than two days ago.
     FallPast,
     /// No knock to the head.
     Head,
     /// No new pain.
     Pain,
-    /// Not sore.
+    /// Legs and back are not sore.
     Sore,
-    /// Not ill.
+    /// No fever, no upset stomach.
     Ill,
-    /// Slept well.
+    /// Slept well last night.
     Night,
-    /// No alcohol.
+    /// No alcohol today.
     Alcohol,
     /// No new medicine.
     Medicine,
-    /// Besides: the new medicine is no trouble.
+    /// Follow-up: the new medicine causes no trouble.
     MedicineAgreed,
     /// Only after a practice that ended unwell: it passed, and was nothing grave.
     UnwellPassed,
@@ -61,9 +62,9 @@ pub enum Item {
     Floor,
     /// The light is good.
     Light,
-    /// What is behind.
+    /// Clear floor or a wall behind the person.
     Behind,
-    /// Firm shoes.
+    /// Wears firm shoes.
     Shoes,
     /// Glasses and hearing aids.
     Aids,
@@ -125,10 +126,10 @@ words! {
     }
 }
 
-/// A line of a page, and the sentences that it stands for.
+/// A line of a page, and the sentences that it summarizes.
 type Line = (&'static str, &'static [Item]);
 
-// A line fits one line of large letters at 200 columns, so that seven of them stand on one screen.
+// A line fits one line of large letters at 200 columns, so that seven of them fit on one screen.
 const BODY: &[Line] = &[
     ("My chest does not hurt. I breathe as always.", &[Item::Chest, Item::Breath]),
     ("No new weak or numb part. I speak and see well.", &[Item::Nerve]),
@@ -164,7 +165,7 @@ impl Page {
         lines.iter().copied().chain(more)
     }
 
-    /// What stands above its lines.
+    /// The sentence above its lines.
     pub const fn intro(self) -> &'static str {
         match self {
             Self::Body => "All of this is true today, and since last time:",
@@ -178,7 +179,7 @@ impl Page {
     }
 
     /// The phrases that read its lines aloud, by their ids; the session's own pages for the partner have none.
-    pub fn aloud(self, today: Today) -> Vec<String> {
+    pub fn spoken_ids(self, today: Today) -> Vec<String> {
         let (page, more) = match self {
             Self::Body => ("body", today.unwell_last_time.then_some("ready.unwell")),
             Self::Room => ("room", today.harder.then_some("ready.house")),
@@ -189,7 +190,7 @@ impl Page {
         own.chain(more.map(str::to_owned)).collect()
     }
 
-    /// The sentences that its lines stand for.
+    /// The sentences that its lines summarize.
     pub fn items(self, today: Today) -> Vec<Item> {
         self.all(today).flat_map(|(_, items)| items.iter().copied()).collect()
     }
@@ -248,8 +249,8 @@ impl Item {
         }
     }
 
-    /// What must be known besides when it is not true.
-    pub const fn besides(self) -> &'static [Self] {
+    /// The questions that follow when it is not true.
+    pub const fn follow_ups(self) -> &'static [Self] {
         match self {
             Self::Dizzy => &[Self::DizzyPassed],
             Self::Fall => &[Self::FallUnhurt, Self::FallPast],

@@ -1,4 +1,4 @@
-use super::{Check, Item, Page, Readiness, Reply, Today, Verdict, Whom};
+use super::{Check, Contact, Item, Page, Readiness, Reply, Today, Verdict};
 use crate::health::lock::{Hold, Lock};
 
 fn of(not: &[Item], yes: &[Item]) -> Readiness {
@@ -34,7 +34,7 @@ fn all_true_on_every_page_is_always_go_and_takes_one_key_a_page() {
 fn every_sentence_stands_on_one_page_or_is_asked_besides_one_that_does() {
     for item in Item::ALL {
         let pages = Page::ALL.iter().filter(|page| page.items(EVERYTHING).contains(item)).count();
-        let besides = Item::ALL.iter().filter(|other| other.besides().contains(item)).count();
+        let besides = Item::ALL.iter().filter(|other| other.follow_ups().contains(item)).count();
         assert_eq!(pages + besides, 1, "{item}");
     }
     for page in Page::ALL {
@@ -52,25 +52,25 @@ fn each_sentence_that_is_not_true_leads_somewhere_and_says_so() {
     }
 }
 
-/// The table of the rules, row by row: what is not true, what is true besides, the verdict, whom, locks, holds, lower.
-type Row<'a> = (&'a [Item], &'a [Item], Verdict, Whom, &'a [Lock], &'a [Hold], bool);
+/// The table of the rules, row by row: what is not true, what is true besides, the verdict, contact, locks, holds, lower.
+type Row<'a> = (&'a [Item], &'a [Item], Verdict, Contact, &'a [Lock], &'a [Hold], bool);
 
 #[test]
 fn every_row_of_the_table_of_the_body() {
     use Verdict::{Gentler, NotToday};
     let rows: &[Row<'_>] = &[
-        (&[Item::Chest], &[], NotToday, Whom::Emergency, &[Lock::Chest], &[], false),
-        (&[Item::Breath], &[], NotToday, Whom::Emergency, &[Lock::Breath], &[], false),
-        (&[Item::Nerve], &[], NotToday, Whom::Emergency, &[Lock::Nerve], &[], false),
-        (&[Item::Faint], &[], NotToday, Whom::Clinician, &[Lock::Faint], &[], false),
-        (&[Item::Head], &[], NotToday, Whom::Clinician, &[Lock::HeadKnock], &[], false),
-        (&[Item::UnwellPassed], &[], NotToday, Whom::Clinician, &[Lock::Unwell], &[], false),
-        (&[Item::Dizzy], &[Item::DizzyPassed], NotToday, Whom::Therapist, &[], &[Hold::Dizziness], false),
+        (&[Item::Chest], &[], NotToday, Contact::Emergency, &[Lock::Chest], &[], false),
+        (&[Item::Breath], &[], NotToday, Contact::Emergency, &[Lock::Breath], &[], false),
+        (&[Item::Nerve], &[], NotToday, Contact::Emergency, &[Lock::Nerve], &[], false),
+        (&[Item::Faint], &[], NotToday, Contact::Clinician, &[Lock::Faint], &[], false),
+        (&[Item::Head], &[], NotToday, Contact::Clinician, &[Lock::HeadKnock], &[], false),
+        (&[Item::UnwellPassed], &[], NotToday, Contact::Clinician, &[Lock::Unwell], &[], false),
+        (&[Item::Dizzy], &[Item::DizzyPassed], NotToday, Contact::Therapist, &[], &[Hold::Dizziness], false),
         (
             &[Item::Dizzy, Item::DizzyPassed],
             &[],
             NotToday,
-            Whom::Clinician,
+            Contact::Clinician,
             &[Lock::Dizziness],
             &[Hold::Dizziness],
             false,
@@ -79,36 +79,36 @@ fn every_row_of_the_table_of_the_body() {
             &[Item::Fall, Item::FallPast],
             &[Item::FallUnhurt],
             NotToday,
-            Whom::Therapist,
+            Contact::Therapist,
             &[],
             &[Hold::Fall],
             false,
         ),
-        (&[Item::Fall], &[Item::FallUnhurt, Item::FallPast], Gentler, Whom::Therapist, &[], &[], true),
+        (&[Item::Fall], &[Item::FallUnhurt, Item::FallPast], Gentler, Contact::Therapist, &[], &[], true),
         (
             &[Item::Fall, Item::FallUnhurt],
             &[Item::FallPast],
             NotToday,
-            Whom::Clinician,
+            Contact::Clinician,
             &[Lock::FallHurt],
             &[],
             true,
         ),
         // Not said that it did no harm: locked.
-        (&[Item::Fall], &[], NotToday, Whom::Clinician, &[Lock::FallHurt], &[Hold::Fall], false),
-        (&[Item::Pain], &[], NotToday, Whom::Clinician, &[], &[], false),
-        (&[Item::Ill], &[], NotToday, Whom::Nobody, &[], &[], false),
-        (&[Item::Alcohol], &[], NotToday, Whom::Nobody, &[], &[], false),
-        (&[Item::Medicine], &[], NotToday, Whom::Pharmacist, &[], &[], false),
-        (&[Item::Medicine], &[Item::MedicineAgreed], Gentler, Whom::Nobody, &[], &[], false),
-        (&[Item::Sore], &[], Gentler, Whom::Nobody, &[], &[], false),
-        (&[Item::Night], &[], Gentler, Whom::Nobody, &[], &[], false),
-        (&[Item::House], &[], Gentler, Whom::Nobody, &[], &[], false),
+        (&[Item::Fall], &[], NotToday, Contact::Clinician, &[Lock::FallHurt], &[Hold::Fall], false),
+        (&[Item::Pain], &[], NotToday, Contact::Clinician, &[], &[], false),
+        (&[Item::Ill], &[], NotToday, Contact::Nobody, &[], &[], false),
+        (&[Item::Alcohol], &[], NotToday, Contact::Nobody, &[], &[], false),
+        (&[Item::Medicine], &[], NotToday, Contact::Pharmacist, &[], &[], false),
+        (&[Item::Medicine], &[Item::MedicineAgreed], Gentler, Contact::Nobody, &[], &[], false),
+        (&[Item::Sore], &[], Gentler, Contact::Nobody, &[], &[], false),
+        (&[Item::Night], &[], Gentler, Contact::Nobody, &[], &[], false),
+        (&[Item::House], &[], Gentler, Contact::Nobody, &[], &[], false),
     ];
-    for (not, yes, verdict, whom, locks, holds, lower) in rows {
+    for (not, yes, verdict, contact, locks, holds, lower) in rows {
         let found = of(not, yes);
         assert_eq!(found.verdict, *verdict, "{not:?}");
-        assert_eq!(found.reasons[0].whom, *whom, "{not:?}");
+        assert_eq!(found.reasons[0].contact, *contact, "{not:?}");
         assert_eq!(
             (found.locks.as_slice(), found.holds.as_slice(), found.lower),
             (*locks, *holds, *lower),
@@ -121,7 +121,7 @@ fn every_row_of_the_table_of_the_body() {
 fn what_is_wrong_with_the_room_can_be_put_right_and_holds_nothing() {
     for item in Page::Room.items(Today::default()) {
         let found = of(&[item], &[]);
-        assert_eq!((found.verdict, found.reasons[0].whom), (Verdict::NotToday, Whom::Nobody), "{item}");
+        assert_eq!((found.verdict, found.reasons[0].contact), (Verdict::NotToday, Contact::Nobody), "{item}");
         assert!(found.reasons[0].can_be_put_right());
         assert!(found.locks.is_empty() && found.holds.is_empty());
     }
@@ -186,7 +186,7 @@ fn each_page_is_read_aloud_in_the_words_that_stand_on_it() {
     for today in [calm, EVERYTHING] {
         for page in [Page::Body, Page::Room] {
             let said: Vec<&str> = page
-                .aloud(today)
+                .spoken_ids(today)
                 .iter()
                 .map(|id| crate::plan::phrase::Phrase::named(id).unwrap_or_else(|| panic!("{id}")).words())
                 .collect();

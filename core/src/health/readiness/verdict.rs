@@ -1,4 +1,4 @@
-//! From answers to a verdict. Every rule is \[judgment\], after public-health guidance, and stands here once.
+//! From answers to a verdict. Every rule is \[judgment\], after public-health guidance, and is written once, here.
 
 use std::fmt;
 
@@ -14,13 +14,13 @@ pub enum Verdict {
     Go,
     /// One step lower than usual, today.
     Gentler,
-    /// Not today.
+    /// No practice for the rest of the day, unless the cause can be fixed at once.
     NotToday,
 }
 
-/// Who is told, or asked.
+/// Who should be told or asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Whom {
+pub enum Contact {
     /// The local emergency number, now.
     Emergency,
     /// A doctor, nurse or other clinician.
@@ -46,21 +46,21 @@ words! {
 pub struct Reason {
     /// The sentence that was not true.
     pub item: Item,
-    /// What it leads to by itself.
+    /// What this reason leads to on its own.
     pub verdict: Verdict,
-    /// Who is told, or asked.
-    pub whom: Whom,
+    /// Who should be told or asked.
+    pub contact: Contact,
 }
 
 /// What was answered to this sentence; `None` if it was not asked.
-fn said(answers: &[(Item, bool)], item: Item) -> Option<bool> {
+fn answer_to(answers: &[(Item, bool)], item: Item) -> Option<bool> {
     answers.iter().rev().find(|(other, _)| *other == item).map(|(_, yes)| *yes)
 }
 
-/// What the answers lock. A question that was due besides and has no answer counts as not true.
+/// What the answers lock. A follow-up question without an answer counts as not true.
 pub(super) fn locks(answers: &[(Item, bool)]) -> Vec<Lock> {
-    let not = |item| said(answers, item) == Some(false);
-    let unless = |item, besides| not(item) && said(answers, besides) != Some(true);
+    let not = |item| answer_to(answers, item) == Some(false);
+    let unless = |item, besides| not(item) && answer_to(answers, besides) != Some(true);
     let all = [
         (not(Item::Chest), Lock::Chest),
         (not(Item::Breath), Lock::Breath),
@@ -87,10 +87,10 @@ impl Readiness {
         if answers.iter().all(|(_, yes)| *yes) {
             return Self::default();
         }
-        let not = |item| said(answers, item) == Some(false);
+        let not = |item| answer_to(answers, item) == Some(false);
         let locks = locks(answers);
         let fell = not(Item::Fall);
-        let past = said(answers, Item::FallPast) == Some(true);
+        let past = answer_to(answers, Item::FallPast) == Some(true);
         let mut holds = Vec::new();
         if fell && !past {
             holds.push(Hold::Fall);
@@ -99,31 +99,31 @@ impl Readiness {
             holds.push(Hold::Dizziness);
         }
         let reasons = answers.iter().filter(|(_, yes)| !yes).filter_map(|(item, _)| {
-            let (verdict, whom) = leads_to(*item, answers)?;
-            Some(Reason { item: *item, verdict, whom })
+            let (verdict, contact) = leads_to(*item, answers)?;
+            Some(Reason { item: *item, verdict, contact })
         });
         let mut reasons: Vec<Reason> = reasons.collect();
-        reasons.sort_by_key(|reason| (std::cmp::Reverse(reason.verdict), reason.whom));
+        reasons.sort_by_key(|reason| (std::cmp::Reverse(reason.verdict), reason.contact));
         let verdict = reasons.iter().map(|reason| reason.verdict).max().unwrap_or(Verdict::Go);
         Self { verdict, reasons, locks, holds, lower: fell && past }
     }
 }
 
 /// What a sentence that is not true leads to. `None`: the answer to which it belongs says it.
-fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Whom)> {
-    let yes = |item| said(answers, item) == Some(true);
+fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Contact)> {
+    let yes = |item| answer_to(answers, item) == Some(true);
     Some(match item {
-        Item::Chest | Item::Breath | Item::Nerve => (Verdict::NotToday, Whom::Emergency),
-        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Whom::Therapist),
+        Item::Chest | Item::Breath | Item::Nerve => (Verdict::NotToday, Contact::Emergency),
+        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Contact::Therapist),
         Item::Faint | Item::Head | Item::Pain | Item::UnwellPassed | Item::Dizzy => {
-            (Verdict::NotToday, Whom::Clinician)
+            (Verdict::NotToday, Contact::Clinician)
         }
-        Item::Fall if !yes(Item::FallUnhurt) => (Verdict::NotToday, Whom::Clinician),
-        Item::Fall if !yes(Item::FallPast) => (Verdict::NotToday, Whom::Therapist),
-        Item::Fall => (Verdict::Gentler, Whom::Therapist),
-        Item::Medicine if yes(Item::MedicineAgreed) => (Verdict::Gentler, Whom::Nobody),
-        Item::Medicine => (Verdict::NotToday, Whom::Pharmacist),
-        Item::Sore | Item::Night | Item::House => (Verdict::Gentler, Whom::Nobody),
+        Item::Fall if !yes(Item::FallUnhurt) => (Verdict::NotToday, Contact::Clinician),
+        Item::Fall if !yes(Item::FallPast) => (Verdict::NotToday, Contact::Therapist),
+        Item::Fall => (Verdict::Gentler, Contact::Therapist),
+        Item::Medicine if yes(Item::MedicineAgreed) => (Verdict::Gentler, Contact::Nobody),
+        Item::Medicine => (Verdict::NotToday, Contact::Pharmacist),
+        Item::Sore | Item::Night | Item::House => (Verdict::Gentler, Contact::Nobody),
         Item::DizzyPassed | Item::FallUnhurt | Item::FallPast | Item::MedicineAgreed => return None,
         Item::Ill
         | Item::Alcohol
@@ -139,12 +139,12 @@ fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Whom)> {
         | Item::PartnerHere
         | Item::PartnerWell
         | Item::PartnerKnows
-        | Item::BothWilling => (Verdict::NotToday, Whom::Nobody),
+        | Item::BothWilling => (Verdict::NotToday, Contact::Nobody),
     })
 }
 
 impl Reason {
-    /// Whether it can be put right at once, so that practice may be opened again the same day.
+    /// Whether it can be fixed at once, so that practice can be opened again the same day.
     pub fn can_be_put_right(self) -> bool {
         matches!(
             self.item,
@@ -199,8 +199,8 @@ impl Reason {
 
     /// What to do.
     pub fn advice(self) -> &'static str {
-        match (self.item, self.whom) {
-            (_, Whom::Emergency) => {
+        match (self.item, self.contact) {
+            (_, Contact::Emergency) => {
                 "Sit down. If it is there now, call your local emergency number now. See a clinician before you \
                  practice again."
             }
@@ -208,9 +208,9 @@ impl Reason {
                 "See a clinician before you practice again; if you take blood thinners, today, even if you feel well."
             }
             (Item::Pain, _) => "Do not practice with it. Ask a clinician if it does not go away.",
-            (_, Whom::Clinician) => "See a clinician before you practice again.",
-            (_, Whom::Pharmacist) => "Ask your doctor or chemist first whether you may practice.",
-            (Item::Dizzy, Whom::Therapist) => "Rest for 48 hours. Tell your therapist if it comes again.",
+            (_, Contact::Clinician) => "See a clinician before you practice again.",
+            (_, Contact::Pharmacist) => "Ask your doctor or chemist first whether you may practice.",
+            (Item::Dizzy, Contact::Therapist) => "Rest for 48 hours. Tell your therapist if it comes again.",
             (Item::Fall, _) if self.verdict == Verdict::NotToday => {
                 "Rest for 48 hours, and tell your therapist."
             }

@@ -3,7 +3,7 @@ use crate::health::bounds::{Bounds, Hands};
 
 fn with(changes: &[(Topic, Answer)], partner: bool) -> Suitability {
     let mut answers: Vec<(Topic, Answer)> =
-        Topic::asked(partner).map(|topic| (topic, Answer::True)).collect();
+        Topic::questions(partner).map(|topic| (topic, Answer::True)).collect();
     answers.extend_from_slice(changes);
     Suitability::of(&answers, partner, false)
 }
@@ -86,7 +86,7 @@ fn every_row_of_what_a_clinicians_consent_leaves() {
 #[test]
 fn what_was_not_answered_counts_as_not_true() {
     assert_eq!(Suitability::of(&[], false, false).outcome, Outcome::Clinician);
-    let all_but_one: Vec<(Topic, Answer)> = Topic::asked(false)
+    let all_but_one: Vec<(Topic, Answer)> = Topic::questions(false)
         .filter(|topic| *topic != Topic::Bones)
         .map(|topic| (topic, Answer::True))
         .collect();
@@ -97,7 +97,7 @@ fn what_was_not_answered_counts_as_not_true() {
 fn a_clearance_stands_for_consent_and_lifts_no_other_limit() {
     let answers = [(Topic::Bones, Answer::NotTrue), (Topic::Floor, Answer::NotTrue)];
     let all: Vec<(Topic, Answer)> =
-        Topic::asked(false).map(|topic| (topic, Answer::True)).chain(answers).collect();
+        Topic::questions(false).map(|topic| (topic, Answer::True)).chain(answers).collect();
     assert_eq!(Suitability::of(&all, false, false).outcome, Outcome::Clinician);
     let cleared = Suitability::of(&all, false, true);
     assert_eq!(cleared.outcome, Outcome::StepOne(Bounds::STEP_ONE), "the floor is still too far down");
@@ -116,9 +116,9 @@ fn several_limits_together_are_the_narrowest_and_the_gravest_reason_comes_first(
         true,
     );
     let bounds = found.bounds().unwrap();
-    assert_eq!((bounds.most_step, bounds.hands, bounds.no_head_turns), (1, Hands::OneRests, true));
+    assert_eq!((bounds.max_step, bounds.hands, bounds.no_head_turns), (1, Hands::OneRests, true));
     let topics: Vec<Topic> = found.because.iter().map(|(topic, ..)| *topic).collect();
     assert_eq!(topics, [Topic::Floor, Topic::Neck, Topic::FallYear, Topic::Worried]);
-    assert!(matches!(found.because[3].2, Effect::Mind(_)));
+    assert!(matches!(found.because[3].2, Effect::Advice(_)));
     assert!(found.outcome.to_string().starts_with("Practice alone, at the first step only."));
 }

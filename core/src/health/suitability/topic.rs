@@ -10,7 +10,7 @@ use crate::words;
 pub enum Topic {
     /// A heart or blood-pressure condition.
     Heart,
-    /// Chest pain.
+    /// Chest pain at any time.
     ChestPain,
     /// Blackouts or dizziness.
     Blackouts,
@@ -30,13 +30,13 @@ pub enum Topic {
     Thinners,
     /// Medicine that makes drowsy, or opioids.
     Drowsy,
-    /// Low sugar.
+    /// Blood sugar that drops too low.
     Sugar,
     /// Sight that glasses do not correct.
     Sight,
     /// A joint replacement and its limits.
     Joint,
-    /// Neck trouble.
+    /// Pain or dizziness when the head turns.
     Neck,
     /// Pain when standing.
     Pain,
@@ -103,8 +103,8 @@ words! {
 }
 
 impl Topic {
-    /// What is asked, in order: about a partner only where one is wanted.
-    pub fn asked(partner: bool) -> impl Iterator<Item = Self> {
+    /// The topics to ask about, in order; those about a partner only where one is wanted.
+    pub fn questions(partner: bool) -> impl Iterator<Item = Self> {
         Self::ALL.iter().copied().filter(move |topic| partner || !topic.is_about_partner())
     }
 
@@ -199,7 +199,7 @@ impl Topic {
 
     /// What an answer leads to.
     pub const fn leads_to(self, answer: Answer) -> Effect {
-        use Effect::{Clinician, Mind, None, Within};
+        use Effect::{Advice, Clinician, None, Within};
         const ALONE: Bounds = Bounds { alone: true, ..Bounds::OPEN };
         let agreed = match answer {
             Answer::True => return None,
@@ -208,7 +208,7 @@ impl Topic {
         };
         match self {
             Self::Heart | Self::Operation | Self::Pain if agreed => None,
-            Self::Joint if agreed => Mind("Keep to what you were told for the new joint."),
+            Self::Joint if agreed => Advice("Keep to what you were told for the new joint."),
             // A push or a missed catch can break a bone or bleed.
             Self::Bones | Self::Thinners if agreed => Within(ALONE),
             Self::ChestPain | Self::Blackouts | Self::FallPain | Self::Nerves | Self::InnerEar if agreed => {
@@ -233,11 +233,11 @@ impl Topic {
             | Self::Pain
             | Self::Memory
             | Self::FallSevere => Clinician,
-            Self::Sugar => Mind("Eat first, and keep something sweet in reach."),
+            Self::Sugar => Advice("Eat first, and keep something sweet in reach."),
             Self::Neck => Within(Bounds { no_head_turns: true, ..Bounds::OPEN }),
             Self::Floor | Self::Aid => Within(Bounds::STEP_ONE),
             Self::House | Self::FallYear | Self::Unsteady => Within(Bounds::CAUTIOUS),
-            Self::Worried => Mind("A balance test shows where you stand: counterpoise assess"),
+            Self::Worried => Advice("A balance test shows where you stand: counterpoise assess"),
             Self::PartnerStrength
             | Self::PartnerBalance
             | Self::PartnerBack

@@ -16,15 +16,15 @@ const RISES: Millis = Millis(30_000);
 /// Walking and rising that take longer are not done \[judgment\].
 const TIMED_LIMIT: Millis = Millis(180_000);
 
-/// One stage.
+/// One stage of a test.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stage {
-    /// A few words.
+    /// The stage in a few words.
     pub title: &'static str,
     /// How to stand or sit, and what to do.
     pub lines: &'static [&'static str],
     /// The phrase that says it.
-    pub said: &'static str,
+    pub phrase: &'static str,
     with_somebody: Millis,
     alone: Millis,
 }
@@ -36,28 +36,28 @@ const FOUR: [Stage; 4] = [
     Stage {
         title: "Feet side by side",
         lines: &[HELD_ON, "Put your feet side by side, touching.", ENDS],
-        said: "assess.side-by-side",
+        phrase: "assess.side-by-side",
         with_somebody: Millis(10_000),
         alone: ALONE_LIMIT,
     },
     Stage {
         title: "One foot half ahead",
         lines: &[HELD_ON, "Put one foot ahead, so that its heel touches the big toe of the other.", ENDS],
-        said: "assess.half-ahead",
+        phrase: "assess.half-ahead",
         with_somebody: Millis(10_000),
         alone: ALONE_LIMIT,
     },
     Stage {
         title: "Heel to toe",
         lines: &[HELD_ON, "Put one foot right before the other, heel to toe.", ENDS],
-        said: "assess.heel-to-toe",
+        phrase: "assess.heel-to-toe",
         with_somebody: Millis(10_000),
         alone: ALONE_LIMIT,
     },
     Stage {
         title: "One leg",
         lines: &[HELD_ON, "Stand on one leg. The other foot touches nothing.", ENDS],
-        said: "assess.one-leg",
+        phrase: "assess.one-leg",
         with_somebody: Millis(10_000),
         alone: ALONE_LIMIT,
     },
@@ -66,7 +66,7 @@ const FOUR: [Stage; 4] = [
 const ONE: [Stage; 1] = [Stage {
     title: "One leg",
     lines: &[HELD_ON, "Stand on the leg you like. The other foot touches nothing. Eyes open.", ENDS],
-    said: "assess.one-leg",
+    phrase: "assess.one-leg",
     with_somebody: ONE_LEG_LIMIT,
     alone: ALONE_LIMIT,
 }];
@@ -80,7 +80,7 @@ const CHAIR: [Stage; 1] = [Stage {
          counts as none.",
         "At \"stop\", more than half-way up counts as up.",
     ],
-    said: "assess.chair",
+    phrase: "assess.chair",
     with_somebody: RISES,
     alone: RISES,
 }];
@@ -92,7 +92,7 @@ const WALK: [Stage; 1] = [Stage {
         "Sit back in the chair. At \"begin\" stand up, walk to the mark at your usual pace, turn, walk back, sit down.",
         "Your helper walks beside you, and presses a key when you sit.",
     ],
-    said: "assess.walk",
+    phrase: "assess.walk",
     with_somebody: TIMED_LIMIT,
     alone: TIMED_LIMIT,
 }];
@@ -104,7 +104,7 @@ const FIVE: [Stage; 1] = [Stage {
         "At \"begin\" stand up whole and sit down, five times, as quickly as you safely can.",
         "Your helper presses a key when you stand the fifth time.",
     ],
-    said: "assess.five",
+    phrase: "assess.five",
     with_somebody: TIMED_LIMIT,
     alone: TIMED_LIMIT,
 }];
@@ -131,7 +131,7 @@ impl Stage {
 
     /// What is said when, from the first number on: the lead-in, "begin", and for whoever is alone each second; rises hear
     /// when half the time is over; then "stop".
-    pub(super) fn said_in_time(&self, company: Company) -> Vec<(Millis, Phrase)> {
+    pub(super) fn timed_phrases(&self, company: Company) -> Vec<(Millis, Phrase)> {
         let number = |number: u32| Phrase::named(&format!("count.{number}"));
         let seconds = LEAD_IN.0 / 1_000;
         let mut said: Vec<(Millis, Option<Phrase>)> =

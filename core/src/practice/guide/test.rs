@@ -79,7 +79,7 @@ fn every_phrase_that_is_named_exists() {
     // Seven ways to stand, ten numbers, and what begins and ends.
     let ids: Vec<&str> = Guide::phrases().iter().map(|phrase| phrase.id()).collect();
     for test in Test::ALL {
-        assert!(stages(*test).iter().all(|stage| ids.contains(&stage.said)), "{test}");
+        assert!(stages(*test).iter().all(|stage| ids.contains(&stage.phrase)), "{test}");
     }
     for id in ["assess.begin", "assess.half-time", "assess.stop", "assess.last-number", "count.1", "count.10"]
     {
@@ -272,10 +272,10 @@ proptest! {
                     Effect::Keep(kept) => {
                         prop_assert_eq!(event, Event::Key(Key::Char('k')));
                         prop_assert_eq!(&before, &Phase::Result { reading: kept.reading });
-                        prop_assert!(kept.company == Company::WithSomebody || !kept.reading.test().needs_somebody());
+                        prop_assert!(kept.company == Company::WithSomebody || !kept.reading.test().needs_helper());
                     }
                     Effect::Time(_) => {
-                        prop_assert!(guide.company == Company::WithSomebody || !guide.test.needs_somebody());
+                        prop_assert!(guide.company == Company::WithSomebody || !guide.test.needs_helper());
                         guide.on(now, Event::Placed { zero: now });
                         break;
                     }

@@ -1,6 +1,6 @@
 //! What stands on the screen while a test is led.
 
-use super::{Asked, Guide, LEAD_IN, Phase};
+use super::{Guide, LEAD_IN, NumberPrompt, Phase};
 use crate::health::assessment::{Company, NO_SINGLE_TEST, Reading, Test, score};
 use crate::health::readiness::{Page, Today};
 use crate::practice::session::screen::{Body, KeyHint, Screen};
@@ -170,11 +170,11 @@ fn chosen(test: Test) -> &'static str {
     }
 }
 
-fn asked_words(asked: Asked, typed: &str, wrong: bool) -> String {
+fn asked_words(asked: NumberPrompt, typed: &str, wrong: bool) -> String {
     let ask = match asked {
-        Asked::Age => "How old are you, in years?",
-        Asked::Rises => "How often did you rise?",
-        Asked::LastNumber => "Which number did you hear last while you still held it? 0 if none.",
+        NumberPrompt::Age => "How old are you, in years?",
+        NumberPrompt::Rises => "How often did you rise?",
+        NumberPrompt::LastNumber => "Which number did you hear last while you still held it? 0 if none.",
     };
     let typed = if typed.is_empty() { "..." } else { typed };
     let wrong = if wrong { "That cannot be. " } else { "" };

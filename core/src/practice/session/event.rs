@@ -1,5 +1,4 @@
-//! What a session is told and what it asks for: keys, moments, sound and the journal, as values. Not what follows from
-//! them.
+//! What goes into a session and what comes out: keys, time, sound and the journal, as values.
 
 use jiff::ZonedDateTime;
 
@@ -23,11 +22,11 @@ pub struct Now {
 /// A key that was pressed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Key {
-    /// A letter, digit or sign.
+    /// A letter, digit or other character.
     Char(char),
-    /// Return.
+    /// The Enter (Return) key.
     Enter,
-    /// Escape.
+    /// The Escape key.
     Escape,
     /// Any other key, a presenter's remote included.
     Other,
@@ -59,7 +58,7 @@ pub enum Event {
     },
     /// The work asked for by [`Effect::Begin`] is placed: it starts, or goes on, at this moment of the session.
     Placed {
-        /// Since the session was opened; may lie ahead.
+        /// Time since the session was opened; may be in the future.
         work_starts: Millis,
     },
     /// A cue was heard to its end.
@@ -77,7 +76,7 @@ pub enum Event {
     SoundDisturbed(Disturbance),
     /// The sound output was lost.
     SoundLost,
-    /// It is back.
+    /// The sound output is back.
     SoundBack,
     /// The computer slept, or its clock jumped by more than two seconds.
     Slept,
@@ -92,11 +91,11 @@ pub enum Event {
 /// Something that must be done.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
-    /// Say this after whatever is being said.
+    /// Say this after what is being said now.
     Say(Phrase),
     /// Cut off speech and calls at once.
     Hush,
-    /// Say the count after whatever is being said, one number a second, then start the work: place every cue on its
+    /// Say the count after what is being said now, one number a second, then start the work: place every cue on its
     /// frame. Answered by [`Event::Placed`].
     Begin {
         /// The numbers said, in order.
@@ -113,7 +112,7 @@ pub enum Effect {
         /// How the trainee faces.
         facing: Facing,
     },
-    /// Keep this.
+    /// Write this entry to the journal.
     Record(Entry),
     /// Keep what is on each side of the trainee with the person's settings: it is asked only once.
     KeepRoom(Room),

@@ -1,5 +1,4 @@
-//! A grab and a fall, which have keys of their own in sets with a partner: asked once more before anything follows, and
-//! what follows. Not the walk through a set's pushes, which can tell of them too (`response_questions`).
+//! A grab and a fall in a set with a partner. Each has its own key; the session asks for confirmation before it acts.
 
 use super::event::{Effect, Key, Now};
 use super::{Effects, Phase, Session, Wait, say};
@@ -28,8 +27,8 @@ impl Session {
         let worked = self.worked(now);
         effects.push(Effect::Hush);
         if let (Some(worked), Phase::Work { .. }) = (worked, self.phase) {
-            self.deliver_what_is_due(worked, effects);
-            self.close_what_lasts(worked, effects);
+            self.deliver_due_cues(worked, effects);
+            self.close_span(worked, effects);
         }
         effects.push(say(match what {
             Mishap::Grab => "partner.grab",
@@ -38,7 +37,7 @@ impl Session {
         self.phase = Phase::Mishap { what, worked, wait: Wait::from(now.at) };
     }
 
-    pub(super) fn sure_of_mishap(
+    pub(super) fn confirm_mishap(
         &mut self,
         now: &Now,
         what: Mishap,
@@ -62,7 +61,7 @@ impl Session {
             let why = if what == Mishap::Fall { SetEnd::Fell } else { SetEnd::Grabbed };
             self.keep_mishap(what, worked, effects);
             if let Some(worked) = worked {
-                self.over(now, worked, why, effects);
+                self.record_set_end(now, worked, why, effects);
             }
             self.after_mishap(now, what, effects);
         }
@@ -73,7 +72,7 @@ impl Session {
         let at = worked.unwrap_or_default();
         let cue = self.pushes_asked().last().copied().filter(|cue| {
             let asked = self.plan.cues()[usize::from(*cue)].at();
-            worked.is_some() && at - asked <= AFTER_A_PUSH && !self.noted.contains(cue)
+            worked.is_some() && at - asked <= AFTER_A_PUSH && !self.noted_pushes.contains(cue)
         });
         effects.push(Effect::Record(Entry::Mishap { set: self.plan.number(), at, what, cue }));
         let response = match what {
@@ -86,8 +85,8 @@ impl Session {
         self.count(what);
     }
 
-    /// The practice is left while it is asked whether it was the wrong key: nobody said that it was.
-    pub(super) fn keep_what_nobody_took_back(&mut self, effects: &mut Effects) {
+    /// If the practice is left before a mishap is confirmed or denied, it is kept: nobody denied it.
+    pub(super) fn keep_unconfirmed(&mut self, effects: &mut Effects) {
         match self.phase {
             Phase::Mishap { what, worked, .. } => self.keep_mishap(what, worked, effects),
             Phase::Walk { cue, sure: Some(response), .. } => {
@@ -117,7 +116,7 @@ impl Session {
             self.ask(now, Question::Unwell, effects);
         } else {
             self.advise_one_step_lower(effects);
-            if self.remark.is_some() {
+            if self.set_end.is_some() {
                 self.ask_after_set(now, effects);
             } else {
                 // The set had not begun.
@@ -128,7 +127,7 @@ impl Session {
     }
 
     pub(super) fn advise_one_step_lower(&mut self, effects: &mut Effects) {
-        self.advised = true;
+        self.step_lower_advised = true;
         let (set, advice) = (self.plan.number(), Advice::OneStepLower);
         effects.extend([Effect::Record(Entry::Advised { set, advice }), say("partner.step-lower")]);
     }

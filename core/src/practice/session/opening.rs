@@ -1,5 +1,5 @@
-//! The pages before the first set: what stands there, and what their keys do. Not those for the partner
-//! (`partner_pages`), nor the sound check (`sound_check`).
+//! The pages before the first set, and what their keys do. The partner's pages are in `partner_pages`, the sound check
+//! in `sound_check`.
 
 use super::screen::Body;
 use super::{Effect, Effects, Key, Now, Phase, Session};
@@ -40,14 +40,14 @@ const BEHIND: &str = "A wall or a second counter is within half a step behind me
 const BESIDE_THE_STOP_LIST: usize = 3;
 const ON_A_PAGE: usize = 5;
 
-/// The words of a phrase: what is said around the sets stands on the pages in the same words.
+/// The words of a phrase: pages show the same words that are spoken.
 fn words(id: &str) -> String {
     Phrase::own(id).words().to_owned()
 }
 
 impl Session {
     /// A key on one of the pages before the first set.
-    pub(super) fn page(&mut self, now: &Now, key: Key, effects: &mut Effects) {
+    pub(super) fn page_key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
         let (yes, no) = (key.is('a'), key.is('x'));
         let on = key == Key::Enter || key == Key::Char(' ');
         match self.phase {
@@ -74,7 +74,7 @@ impl Session {
             Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
-            Phase::Check { tries, .. } => self.checked(now, key, tries, effects),
+            Phase::Check { tries, .. } => self.check_key(now, key, tries, effects),
             _ => {}
         }
     }
@@ -94,7 +94,7 @@ impl Session {
 
     /// The person is ready: what must be in place, then the partner.
     pub(super) fn after_readiness(&mut self, now: &Now, effects: &mut Effects) {
-        if std::mem::take(&mut self.fit.weekly) {
+        if std::mem::take(&mut self.preparation.weekly) {
             return self.ask(now, Question::WEEKLY[0], effects);
         }
         if self.in_place_today().is_empty() {

@@ -1,5 +1,5 @@
-//! What a partner is given of the cues: whose channel a set's cues go to, and what stands on the partner's screen, from
-//! its lead to a moment after it. Not what is asked of the partner (that is `pages`, `responses` and `mishap`).
+//! How cues reach a partner: who hears or sees the cues of a set, and what the partner's screen shows from the lead of
+//! a cue until shortly after it.
 
 use super::Session;
 use super::event::Channel;
@@ -12,11 +12,11 @@ use crate::units::Millis;
 
 /// The last of the countdown, in which the partner looks at the person and not at the screen.
 pub const LOOK_UP: Millis = Millis(2_000);
-/// How long an item stands after its moment, unless it lasts longer by itself. Less than the least time to recover.
-const STANDS: Millis = Millis(2_000);
+/// How long an item stays after its moment, unless it lasts longer itself. Less than the least time to recover.
+const ITEM_LINGER: Millis = Millis(2_000);
 
 impl Session {
-    /// Whose ear and eye the cues of this set go to. An earbud without sound is of no use: the screen stands in for it.
+    /// Whose ear and eye the cues of this set go to. Without sound, the screen replaces the earbud.
     pub(super) fn channel(&self) -> Channel {
         match (self.plan.form(), self.mode) {
             (Form::Alone, _) | (Form::Partner, Channel::Trainee) => Channel::Trainee,
@@ -46,12 +46,12 @@ impl Session {
 
     /// What the partner does now: from the lead of a cue until a moment after it, and for what lasts until its end.
     /// Nothing from before a pause, and nothing for a blank.
-    pub(super) fn item(&self, elapsed: Millis, worked: Millis) -> Option<Item> {
+    pub(super) fn partner_item(&self, elapsed: Millis, worked: Millis) -> Option<Item> {
         let cues = (0..).zip(self.plan.cues());
         let mut told = cues.filter_map(|(place, cue)| Some((place, cue, cue.call()?)));
         let (place, cue, call) = told.find(|(_, cue, call)| {
             let from = (cue.at() - call.lead()).max(worked);
-            let until = cue.end().max(cue.at() + STANDS);
+            let until = cue.end().max(cue.at() + ITEM_LINGER);
             cue.at() >= worked && from <= elapsed && elapsed < until
         })?;
         let to_go = cue.at() - elapsed;
@@ -63,7 +63,7 @@ impl Session {
         let told = call.told(self.room(), self.plan.facing());
         let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Tell::Toward(_)));
         Some(Item {
-            words: does(call),
+            words: action_words(call),
             toward: toward.map(|(_, phrase)| phrase.words().to_owned()),
             hand: call.hand().map(|hand| hand.words().to_owned()),
             strength: call.strength().map(|strength| strength.to_string()),
@@ -87,8 +87,8 @@ impl Session {
     }
 }
 
-/// What to do, in capitals: what is told but for where to, the hand, how firmly and the ball, which stand by themselves.
-fn does(call: &Call) -> String {
+/// What to do, in capitals, without the direction, the hand, the strength and the ball, which are shown separately.
+fn action_words(call: &Call) -> String {
     let apart = [
         call.hand(),
         call.strength().map(Strength::phrase),

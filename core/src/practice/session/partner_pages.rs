@@ -1,6 +1,5 @@
 //! The pages for the partner before the first set: where hands go and never go, what each drill asks of the partner,
-//! whether the partner is ready, and what is on each side of the trainee. Not what the partner is told in a set
-//! (`partner_channel`).
+//! whether the partner is ready, and what is on each side of the trainee.
 
 use super::event::{Effect, Key, Now};
 use super::screen::{Body, KeyHint};
@@ -51,15 +50,15 @@ impl Session {
             let does: Vec<&str> = drill.partner_does().iter().map(String::as_str).collect();
             return Body::page(&format!("For the partner: {}", drill.title()), &[], &does);
         }
-        let watched = self.watched_with();
+        let watched = self.supervised_partners();
         let with = format!("I am the partner with whom it was watched: {}.", watched.join(" or "));
         let with = (!watched.is_empty()).then_some(with.as_str());
         let items: Vec<&str> = READY.iter().copied().chain(with).collect();
         Body::page("The partner, today", &["Partner: all of this is true today:"], &items)
     }
 
-    /// With whom the drills of this session were watched; nobody where nothing had to be.
-    fn watched_with(&self) -> Vec<String> {
+    /// The partners with whom this session's drills were supervised; empty where no supervision was needed.
+    fn supervised_partners(&self) -> Vec<String> {
         let plans = self.scheduler.prescription().drills().iter().map(DrillPlan::partners);
         let mut bound = plans.filter(|partners| !partners.is_empty());
         let Some(first) = bound.next() else { return Vec::new() };

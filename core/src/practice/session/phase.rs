@@ -1,4 +1,4 @@
-//! Where in its course a session is, and since when it waits for a key. Not what leads from one to the next.
+//! Which phase a session is in, and since when it has been waiting for a key.
 
 use crate::record::{Mishap, Question, Response, RoutinePart, SessionEnd};
 use crate::units::Millis;
@@ -25,7 +25,7 @@ pub(super) enum Phase {
     Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
     Walk { cue: u16, sure: Option<Response>, wait: Wait },
     Ask { question: Question, wait: Wait },
-    Rest { since: Millis, told: bool, wait: Option<Wait> },
+    Rest { since: Millis, announced: bool, wait: Option<Wait> },
     Over { end: SessionEnd },
 }
 

@@ -1,7 +1,7 @@
-//! The screen of every phase: what stands there, which keys there are, and what must not be missed.
+//! The screen of every phase: its text, its keys, and the notices that must not be missed.
 
 use super::event::Channel;
-use super::screen::{Body, KeyHint, Screen, Shown};
+use super::screen::{Body, KeyHint, Screen, ShownCall};
 use super::{LONGEST_PAUSE, Phase, Session, questions};
 use crate::draw::schedule::path::{EDGE, Spot};
 use crate::draw::schedule::{Call, Cue};
@@ -9,11 +9,11 @@ use crate::practice::pose;
 use crate::record::{LeftOut, Mishap, Question, RoutinePart, SetEnd};
 use crate::units::Millis;
 
-/// How long a call stands on the screen.
-const SHOWN_FOR: Millis = Millis(3_000);
+/// How long a call stays on the screen.
+const CALL_SHOWN_FOR: Millis = Millis(3_000);
 
 impl Session {
-    /// What stands on the screen now. It never holds a cue before that cue's time.
+    /// The contents of the screen now. It never holds a cue before that cue's time.
     pub fn screen(&self, now: Millis) -> Screen {
         Screen { place: self.place(), body: self.body(now), keys: self.keys(), notices: self.notices() }
     }
@@ -113,22 +113,22 @@ impl Session {
         }
     }
 
-    /// The work, for whoever looks at the screen. With an earbud that is the trainee too: nothing of a push stands there.
+    /// The work as the screen shows it. With an earbud the trainee sees the screen too, so it shows nothing of a push.
     fn work(&self, elapsed: Millis, worked: Millis) -> Body {
         let (left, whole) = (self.plan.work() - elapsed, self.plan.work());
         if self.channel() == Channel::PartnerScreen {
-            return Body::Partner { item: self.item(elapsed, worked), left, whole };
+            return Body::Partner { item: self.partner_item(elapsed, worked), left, whole };
         }
-        if let Some(spot) = self.watched(elapsed, worked) {
+        if let Some(spot) = self.target_spot(elapsed, worked) {
             let per_mille = |place: i32| ((place + EDGE).clamp(0, 2 * EDGE) * 1_000 / (2 * EDGE)) as u16;
             let (across_per_mille, down_per_mille) = (per_mille(spot.x), per_mille(spot.y));
             return Body::Follow { across_per_mille, down_per_mille, left, whole };
         }
-        Body::Work { call: self.shown(elapsed, worked), left, whole }
+        Body::Work { call: self.current_call(elapsed, worked), left, whole }
     }
 
     /// Where the slow target is, while a call says to watch it. Its path is that of the whole set.
-    fn watched(&self, elapsed: Millis, worked: Millis) -> Option<Spot> {
+    fn target_spot(&self, elapsed: Millis, worked: Millis) -> Option<Spot> {
         let on = |cue: &Cue| {
             cue.at() >= worked && cue.at() <= elapsed && cue.until().is_some_and(|until| elapsed < until)
         };
@@ -138,16 +138,16 @@ impl Session {
     }
 
     /// The call whose moment has come, for a few seconds; none from before a pause.
-    fn shown(&self, elapsed: Millis, worked: Millis) -> Option<Shown> {
-        let is_now = |at: Millis| at <= elapsed && at >= worked && elapsed - at < SHOWN_FOR;
+    fn current_call(&self, elapsed: Millis, worked: Millis) -> Option<ShownCall> {
+        let is_now = |at: Millis| at <= elapsed && at >= worked && elapsed - at < CALL_SHOWN_FOR;
         let mut cues = self.plan.cues().iter().enumerate().rev();
         let (place, cue) = cues.find(|(_, cue)| cue.at() <= elapsed)?;
         let told_only = |call: &&Call| self.channel() != Channel::Trainee && call.say().is_empty();
         let call = cue.call().filter(|call| is_now(cue.at()) && !told_only(call))?;
-        Some(Shown { words: call.show().to_owned(), direction: call.direction(), cue: place as u16 })
+        Some(ShownCall { words: call.show().to_owned(), direction: call.direction(), cue: place as u16 })
     }
 
-    fn standing(&self) -> Vec<String> {
+    fn stance_lines(&self) -> Vec<String> {
         let phrases = pose::phrases(&self.plan);
         phrases.into_iter().map(|phrase| phrase.words().to_owned()).collect()
     }
@@ -155,7 +155,7 @@ impl Session {
     /// How to stand, for a last look: without what a call asks for, which is longer than a glance.
     fn posture(&self) -> Vec<String> {
         let what_a_call_asks = self.plan.drill().instruction(self.plan.balls()).words();
-        self.standing().into_iter().filter(|line| line != what_a_call_asks).collect()
+        self.stance_lines().into_iter().filter(|line| line != what_a_call_asks).collect()
     }
 
     fn all_right() -> Body {
@@ -183,7 +183,7 @@ impl Session {
             (false, _) => None,
         };
         let text = [Some(what.as_str()), partner].into_iter().flatten().map(str::to_owned).collect();
-        Body::Page { title: "How to stand".to_owned(), text, items: self.standing() }
+        Body::Page { title: "How to stand".to_owned(), text, items: self.stance_lines() }
     }
 
     fn left_out_page(&self) -> Body {
@@ -272,7 +272,7 @@ impl Session {
 
     fn notices(&self) -> Vec<String> {
         let mut notices: Vec<String> =
-            self.close.iter().map(|close| format!("{}.", close.words().to_uppercase())).collect();
+            self.closing_words.iter().map(|close| format!("{}.", close.words().to_uppercase())).collect();
         if self.not_saved {
             notices
                 .push("NOT SAVED. The journal cannot be written now; it is kept and tried again.".to_owned());
@@ -296,10 +296,10 @@ impl Session {
         if self.disturbed > 0 && !matches!(self.phase, Phase::Count { .. } | Phase::Work { .. }) {
             notices.push("The sound faltered in this set. Some calls may have come late.".to_owned());
         }
-        if self.advised {
+        if self.step_lower_advised {
             notices.push("That was once too much. Rest now. One step gentler next time.".to_owned());
         }
-        match self.remark {
+        match self.set_end {
             Some(SetEnd::SoundLost) => notices.push("The sound was lost, so the set has ended.".to_owned()),
             Some(SetEnd::Slept) => notices.push("The computer slept, so the set has ended.".to_owned()),
             Some(SetEnd::PausedTooLong) => {

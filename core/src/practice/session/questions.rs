@@ -1,4 +1,4 @@
-//! What is asked after a set, in which order, what the keys mean, and what an answer leads to.
+//! The questions after a set: their order, what each key means, and what an answer leads to.
 
 use super::screen::KeyHint;
 use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
@@ -50,7 +50,7 @@ const SURE: &[Answer] = &[
 const SORE: &[Answer] =
     &[('0', "not sore", 0), ('1', "a little", 1), ('2', "sore", 2), ('3', "very sore", 3)];
 
-/// The question as it stands on the screen, and the answers.
+/// The question as it is shown on the screen, and the answers.
 pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
     match question {
         Question::Grabbed => ("Did you have to grab hold, or nearly fall?", YES_NO),
@@ -74,15 +74,15 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
     }
 }
 
-/// What a person reads when this is asked: the question, then the words of each answer. Empty for what has pages of its own.
+/// What a person reads when this is asked: the question, then the words of each answer. Empty for questions that have pages of their own.
 ///
 /// ```
 /// use counterpoise_core::record::Question;
-/// use counterpoise_core::practice::session::asked;
-/// assert_eq!(asked(Question::Unwell), ["Do you feel unwell?", "yes", "no", "I would rather not say"]);
-/// assert!(asked(Question::Ready).is_empty());
+/// use counterpoise_core::practice::session::question_lines;
+/// assert_eq!(question_lines(Question::Unwell), ["Do you feel unwell?", "yes", "no", "I would rather not say"]);
+/// assert!(question_lines(Question::Ready).is_empty());
 /// ```
-pub fn asked(question: Question) -> Vec<String> {
+pub fn question_lines(question: Question) -> Vec<String> {
     let (sentence, answers) = words(question);
     if answers.is_empty() {
         return Vec::new();
@@ -108,7 +108,7 @@ fn aloud(question: Question) -> Option<&'static str> {
         Question::Unwell => Some("ask.unwell"),
         Question::WhyStopped => Some("ask.why"),
         Question::Hurt => Some("ask.hurt"),
-        // Whoever says "unwell" hears what to do first (`end.unwell`).
+        // Somebody who answers "unwell" first hears what to do (`end.unwell`).
         Question::Symptom
         | Question::NearFalls
         | Question::Confidence
@@ -133,7 +133,7 @@ impl Session {
         let last = matches!(question, Question::WhyStopped | Question::Hurt);
         let answer = match key {
             Key::Enter => None,
-            // Whoever is unwell may leave by any way out; what they feel is then not said.
+            // Somebody unwell may leave with any stop key; the symptom then has no answer.
             key if key.stops() && question == Question::Symptom => None,
             Key::Char(c) => match answers.iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
                 Some((.., kept)) => Some(*kept),
@@ -146,7 +146,7 @@ impl Session {
         effects.push(Effect::Hush);
         let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
         effects.push(Effect::Record(Entry::Answered { set, question, answer }));
-        self.answered(now, question, answer, effects);
+        self.after_answer(now, question, answer, effects);
     }
 
     /// The next question of the week, and then the practice.
@@ -158,7 +158,7 @@ impl Session {
         }
     }
 
-    fn answered(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
+    fn after_answer(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
         match (question, answer) {
             (Question::Unwell | Question::WhyStopped, Some(1)) => {
                 effects.push(say("end.unwell"));

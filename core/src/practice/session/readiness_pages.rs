@@ -1,5 +1,5 @@
-//! The pages of readiness within a session: their keys and screens, and what the verdict does to it. Not what is asked and
-//! what it leads to (that is `readiness`).
+//! The readiness pages of a session: their keys and screens, and what the verdict does to the session. The questions
+//! themselves are in `health::readiness`.
 
 use super::screen::{Body, KeyHint};
 use super::{Effect, Effects, Key, Now, Phase, Session, say};
@@ -15,38 +15,38 @@ const REASONS: usize = 3;
 
 /// What is known of the person before today's questions.
 #[derive(Debug, Default)]
-pub struct Fit {
+pub struct Preparation {
     /// What progression decided, to be kept.
     pub decided: Option<Decided>,
     /// The same session one step lower, for a day that calls for it; `None` if it is that already.
     pub gentler: Option<(Scheduler, Schedule)>,
-    /// The person felt unwell in the last practice, and has not said since that it passed.
+    /// The person felt unwell in the last practice, and has not reported since that it passed.
     pub unwell_last_time: bool,
     /// It is the first practice of a week, and not the first of all: how the week was is asked.
     pub weekly: bool,
     /// The questions about suitability were answered, so that the pages about health are not needed.
     pub suitability_known: bool,
-    /// Who watches, where it is a supervised try-out.
+    /// Who is watching, for a supervised try-out.
     pub tried_out: Option<TriedOut>,
 }
 
 impl Session {
     /// The same session, knowing this of the person.
     #[must_use]
-    pub fn for_somebody(mut self, fit: Fit) -> Self {
+    pub fn prepare(mut self, preparation: Preparation) -> Self {
         let harder = |set: &SetPlan| !set.conditions().support.rests();
         let today = Today {
             // The pages for the partner are the session's own (`partner_pages`).
             partner: false,
             harder: self.schedule.sets().iter().any(harder),
-            unwell_last_time: fit.unwell_last_time,
+            unwell_last_time: preparation.unwell_last_time,
         };
         self.ready = Check::new(today);
-        self.fit = fit;
+        self.preparation = preparation;
         self
     }
 
-    /// The same session, with the name of who practices on its first pages. `is_new`: nothing was set up yet, and the
+    /// The same session, with the person's name on its first page. `is_new`: nothing was set up yet, and the
     /// first page says how.
     #[must_use]
     pub fn named(mut self, name: Option<&str>, is_new: bool) -> Self {
@@ -57,9 +57,10 @@ impl Session {
 
     /// After the cautions, once the session is kept: what was decided, then the pages about health, unless known.
     pub(super) fn begin_pages(&mut self, effects: &mut Effects) {
-        effects.extend(self.fit.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
-        effects.extend(self.fit.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
-        let known = self.fit.suitability_known;
+        effects.extend(self.preparation.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
+        effects
+            .extend(self.preparation.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
+        let known = self.preparation.suitability_known;
         self.phase = if known { Phase::Ready { sure: false } } else { Phase::Health { part: 0 } };
     }
 
@@ -82,7 +83,7 @@ impl Session {
 
     /// Reads the page aloud, once more from its beginning at each press.
     fn read_aloud(&self, effects: &mut Effects) {
-        let ids = self.ready.aloud();
+        let ids = self.ready.spoken_ids();
         effects.push(Effect::Hush);
         effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
         effects.push(say("ready.intro"));
@@ -108,7 +109,7 @@ impl Session {
         match verdict {
             Verdict::Go => self.after_readiness(now, effects),
             Verdict::Gentler => {
-                if let Some((scheduler, schedule)) = self.fit.gentler.take() {
+                if let Some((scheduler, schedule)) = self.preparation.gentler.take() {
                     self.lower(scheduler, schedule);
                 }
                 self.phase = Phase::Gentler;

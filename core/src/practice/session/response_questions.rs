@@ -1,5 +1,5 @@
-//! After a set with pushes the partner walks through them, one key each: what happened. What is not noted is kept as
-//! not noted, never as fine. Not the questions to the trainee, which come after it (`questions`).
+//! After a set with pushes the partner goes through them and notes what happened, one key each. A push that is not
+//! noted is kept as not noted, never as fine.
 
 use super::event::{Effect, Key, Now};
 use super::screen::KeyHint;
@@ -20,22 +20,22 @@ impl Session {
 
     /// Where the partner noted it, the trainee is not asked about grabs.
     fn ask_the_trainee(&mut self, now: &Now, effects: &mut Effects) {
-        let known = self.has_pushes() || self.remark == Some(crate::record::SetEnd::Grabbed);
+        let known = self.has_pushes() || self.set_end == Some(crate::record::SetEnd::Grabbed);
         self.ask(now, if known { Question::HeldOn } else { Question::Grabbed }, effects);
     }
 
     /// The places of the pushes that the partner was asked for in this set, in order: at most six.
     pub(super) fn pushes_asked(&self) -> Vec<u16> {
-        let asked = (0..).zip(self.plan.cues()).take(self.next);
+        let asked = (0..).zip(self.plan.cues()).take(self.next_cue);
         let pushes = asked.filter(|(_, cue)| cue.call().is_some_and(|call| call.action().is_push()));
         pushes.map(|(place, _)| place).collect()
     }
 
     fn next_to_note(&self) -> Option<u16> {
-        self.pushes_asked().into_iter().find(|cue| !self.noted.contains(cue))
+        self.pushes_asked().into_iter().find(|cue| !self.noted_pushes.contains(cue))
     }
 
-    pub(super) fn note(
+    pub(super) fn walk_key(
         &mut self,
         now: &Now,
         cue: u16,
@@ -56,14 +56,14 @@ impl Session {
             (_, key) if key.stops() => self.stop(now, effects),
             (None, Key::Char(digit @ '0'..='5')) => match Response::numbered(digit as u8 - b'0') {
                 Some(response @ (Response::Grabbed | Response::Fell)) => self.phase = again(Some(response)),
-                response => self.noted_one(now, cue, response, effects),
+                response => self.note_response(now, cue, response, effects),
             },
-            (None, Key::Enter | Key::Char('-')) => self.noted_one(now, cue, None, effects),
+            (None, Key::Enter | Key::Char('-')) => self.note_response(now, cue, None, effects),
             (_, _) => {}
         }
     }
 
-    fn noted_one(&mut self, now: &Now, cue: u16, response: Option<Response>, effects: &mut Effects) {
+    fn note_response(&mut self, now: &Now, cue: u16, response: Option<Response>, effects: &mut Effects) {
         self.keep_response(cue, response, effects);
         match self.next_to_note() {
             Some(cue) => self.phase = Phase::Walk { cue, sure: None, wait: Wait::from(now.at) },
@@ -75,8 +75,8 @@ impl Session {
     }
 
     pub(super) fn keep_response(&mut self, cue: u16, response: Option<Response>, effects: &mut Effects) {
-        if !self.noted.contains(&cue) {
-            self.noted.push(cue);
+        if !self.noted_pushes.contains(&cue) {
+            self.noted_pushes.push(cue);
             effects.push(Effect::Record(Entry::Responded { set: self.plan.number(), cue, response }));
         }
     }

@@ -1,5 +1,4 @@
-//! The warm-up and the cool-down: sentence after sentence, by themselves, until they are over or a key goes past them.
-//! Not what is said in them (that is `routine`).
+//! The warm-up and the cool-down within a session: sentence after sentence until they end or a key skips them.
 
 use super::event::{Effect, Now};
 use super::screen::Body;
@@ -17,7 +16,7 @@ fn routine(part: RoutinePart) -> &'static Routine {
 
 impl Session {
     pub(super) fn begin_routine(&mut self, now: &Now, part: RoutinePart, effects: &mut Effects) {
-        self.close = None;
+        self.closing_words = None;
         effects.push(Effect::Hush);
         if part == RoutinePart::CoolDown {
             effects.push(say("end.done"));
@@ -31,11 +30,11 @@ impl Session {
                 effects.push(Effect::Say(next.phrase));
                 self.phase = Phase::Routine { part, item, since: now.at };
             }
-            None => self.routine_over(now, part, RoutineEnd::Done, effects),
+            None => self.end_routine(now, part, RoutineEnd::Done, effects),
         }
     }
 
-    pub(super) fn routine_goes_on(
+    pub(super) fn advance_routine(
         &mut self,
         now: &Now,
         part: RoutinePart,
@@ -51,10 +50,10 @@ impl Session {
 
     pub(super) fn skip_routine(&mut self, now: &Now, part: RoutinePart, effects: &mut Effects) {
         effects.push(Effect::Hush);
-        self.routine_over(now, part, RoutineEnd::Skipped, effects);
+        self.end_routine(now, part, RoutineEnd::Skipped, effects);
     }
 
-    fn routine_over(&mut self, now: &Now, part: RoutinePart, how: RoutineEnd, effects: &mut Effects) {
+    fn end_routine(&mut self, now: &Now, part: RoutinePart, how: RoutineEnd, effects: &mut Effects) {
         effects.push(Effect::Record(Entry::Routine { part, at: now.wall.clone(), how }));
         match part {
             RoutinePart::WarmUp => self.make_ready(now, effects),
@@ -63,7 +62,7 @@ impl Session {
     }
 
     /// The practice is left in it.
-    pub(super) fn routine_breaks_off(&self, now: &Now, effects: &mut Effects) {
+    pub(super) fn break_off_routine(&self, now: &Now, effects: &mut Effects) {
         if let Phase::Routine { part, .. } = self.phase {
             let (at, how) = (now.wall.clone(), RoutineEnd::BrokenOff);
             effects.push(Effect::Record(Entry::Routine { part, at, how }));

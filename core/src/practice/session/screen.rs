@@ -1,5 +1,4 @@
-//! What stands on the screen now, as a value: the same one is drawn large, printed as plain lines, and tested.
-//! Not how it looks (that is `display`).
+//! The contents of a screen, as a value: the same one is drawn large, printed as plain lines, and tested.
 
 use crate::plan::direction::Direction;
 use crate::plan::drill::Ball;
@@ -14,7 +13,7 @@ pub struct Screen {
     pub body: Body,
     /// What the keys do, most useful first.
     pub keys: Vec<KeyHint>,
-    /// Something that must not be missed, such as `NOT SAVED`; stands until it is no longer true. The words that close
+    /// Something that must not be missed, such as `NOT SAVED`; shown until it is no longer true. The words that close
     /// what lasted when it was broken off (`OPEN YOUR EYES`) come first.
     pub notices: Vec<String>,
 }
@@ -49,7 +48,7 @@ pub enum Body {
     },
     /// A question, answered by one key.
     Question {
-        /// The question.
+        /// The question, as it is read.
         ask: String,
         /// The keys and what they mean.
         answers: Vec<KeyHint>,
@@ -63,10 +62,10 @@ pub enum Body {
         /// How to stand, for a last look.
         standing: Vec<String>,
     },
-    /// The work.
+    /// The work of a set, for the trainee.
     Work {
         /// What is called now, for a few seconds after its moment.
-        call: Option<Shown>,
+        call: Option<ShownCall>,
         /// Work time left.
         left: Millis,
         /// Work time in all.
@@ -104,7 +103,7 @@ pub enum Body {
         /// After which the set ends.
         ends_in: Millis,
     },
-    /// A rest.
+    /// The rest between two sets.
     Rest {
         /// Rest left; zero when it is over.
         left: Millis,
@@ -125,10 +124,10 @@ impl Body {
 
 /// A cue whose moment has come.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Shown {
+pub struct ShownCall {
     /// The words, in capitals.
     pub words: String,
-    /// Where.
+    /// The direction of the call, for an arrow.
     pub direction: Direction,
     /// Which cue of the set, from 0: two equal calls in a row are two.
     pub cue: u16,
@@ -161,7 +160,7 @@ pub struct Item {
 /// How near the moment of an item is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Moment {
-    /// So many seconds to go: 3 or more. What is nearer is not counted down.
+    /// Seconds to go, 3 or more; nearer than that it is not counted down.
     In(u8),
     /// The last two seconds: eyes on the person, not on the screen.
     LookUp,

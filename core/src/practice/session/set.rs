@@ -1,5 +1,5 @@
-//! One set: how it is made ready, begun, paused and ended, what of it was delivered, and that what lasts is closed
-//! aloud however it is broken off. Not what is asked after it (`responses`, `questions`).
+//! One set: how it is prepared, started, paused and ended, and which cues were delivered. However it is interrupted, a
+//! call that lasts (such as closed eyes) is closed aloud.
 
 use super::event::{Channel, Effect, Now};
 use super::{Effects, Phase, Session, TONES, Wait, say};
@@ -19,10 +19,11 @@ impl Session {
     /// Makes the next set ready: it may be left out, and a floor course is laid first.
     pub(super) fn make_ready(&mut self, now: &Now, effects: &mut Effects) {
         self.plan = self.schedule.sets()[self.set].clone();
-        (self.pauses, self.next, self.disturbed, self.remark, self.close) = (0, 0, 0, None, None);
+        (self.pauses, self.next_cue, self.disturbed, self.set_end, self.closing_words) =
+            (0, 0, 0, None, None);
         self.path = Path::new(self.schedule.seed(), self.plan.number(), self.plan.work());
-        (self.left_out, self.advised) = (None, false);
-        self.noted.clear();
+        (self.left_out, self.step_lower_advised) = (None, false);
+        self.noted_pushes.clear();
         effects.push(Effect::Hush);
         if self.leave_out_if_unheard(now, effects) {
             return;
@@ -101,9 +102,9 @@ impl Session {
 
     fn begin(&mut self, worked: Millis, effects: &mut Effects) {
         let count = COUNT.into_iter().filter_map(Phrase::named).collect();
-        let cues = self.plan.cues().iter().enumerate().skip(self.next);
+        let cues = self.plan.cues().iter().enumerate().skip(self.next_cue);
         let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
-        self.close = None;
+        self.closing_words = None;
         effects.extend([
             Effect::Hush,
             say("practice.place"),
@@ -120,18 +121,18 @@ impl Session {
     }
 
     pub(super) fn pause(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
-        self.deliver_what_is_due(worked, effects);
+        self.deliver_due_cues(worked, effects);
         effects.push(Effect::Hush);
-        self.close_what_lasts(worked, effects);
+        self.close_span(worked, effects);
         effects.push(say("pause.on"));
         self.phase = Phase::Paused { worked, since: now.at };
     }
 
     /// After a pause the next moment is drawn afresh; the remaining work time is kept.
-    pub(super) fn go_on(&mut self, worked: Millis, effects: &mut Effects) {
+    pub(super) fn resume(&mut self, worked: Millis, effects: &mut Effects) {
         self.pauses += 1;
         self.plan =
-            self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next);
+            self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next_cue);
         effects.push(Effect::Record(Entry::Replanned {
             set: self.plan.number(),
             pause: self.pauses,
@@ -143,16 +144,16 @@ impl Session {
     }
 
     /// "Open your eyes": what lasts is closed at once and aloud when it is broken off, and the words stay on the screen.
-    pub(super) fn close_what_lasts(&mut self, worked: Millis, effects: &mut Effects) {
-        let mut begun = self.plan.cues().iter().take(self.next);
+    pub(super) fn close_span(&mut self, worked: Millis, effects: &mut Effects) {
+        let mut begun = self.plan.cues().iter().take(self.next_cue);
         let lasts = begun.rfind(|cue| cue.until().is_some_and(|until| worked < until));
         if let Some(span) = lasts.and_then(Cue::call).and_then(Call::span) {
             effects.push(Effect::Say(span.close));
-            self.close = Some(span.close);
+            self.closing_words = Some(span.close);
         }
     }
 
-    /// Ends the set that is being worked at, for a reason that is nobody's. While it is asked whether somebody fell
+    /// Ends the current set for a technical reason. While it is asked whether somebody fell
     /// nothing is called anyway, and the answer comes first.
     pub(super) fn break_off(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
         if let Some(worked) = self.worked(now).filter(|_| !matches!(self.phase, Phase::Mishap { .. })) {
@@ -175,31 +176,31 @@ impl Session {
 
     /// Ends the set, and goes on to what is asked after it.
     pub(super) fn end_set(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
-        self.over(now, worked, why, effects);
+        self.record_set_end(now, worked, why, effects);
         effects.push(say("set.over"));
         self.ask_after_set(now, effects);
     }
 
     /// Ends the set if one is going on, and asks nothing. What was asked of the partner and not noted is kept as such.
     pub(super) fn leave_set(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
-        self.keep_what_nobody_took_back(effects);
+        self.keep_unconfirmed(effects);
         if let Some(worked) = self.worked(now) {
-            self.over(now, worked, why, effects);
+            self.record_set_end(now, worked, why, effects);
         }
         self.note_the_rest(effects);
     }
 
-    pub(super) fn over(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
+    pub(super) fn record_set_end(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
         if matches!(self.phase, Phase::Work { .. }) {
-            self.deliver_what_is_due(worked, effects);
-            self.close_what_lasts(worked, effects);
+            self.deliver_due_cues(worked, effects);
+            self.close_span(worked, effects);
         }
         let (set, at) = (self.plan.number(), now.wall.clone());
         effects.push(Effect::Record(Entry::SetEnded { set, at, worked, why }));
-        self.remark = Some(why);
+        self.set_end = Some(why);
     }
 
-    /// The trainee does not want the set, or no more of it.
+    /// The trainee declines the set, or the rest of it.
     pub(super) fn refuse(&mut self, now: &Now, effects: &mut Effects) {
         effects.push(Effect::Hush);
         if let Some(worked) = self.worked(now) {
@@ -213,9 +214,9 @@ impl Session {
 
     /// Counts what is due by now. Without sound, keeps what the screen has begun to show; with a partner, what the
     /// partner's screen has asked for.
-    pub(super) fn deliver_what_is_due(&mut self, elapsed: Millis, effects: &mut Effects) {
-        while let Some(cue) = self.plan.cues().get(self.next).filter(|cue| cue.at() <= elapsed) {
-            let place = self.next as u16;
+    pub(super) fn deliver_due_cues(&mut self, elapsed: Millis, effects: &mut Effects) {
+        while let Some(cue) = self.plan.cues().get(self.next_cue).filter(|cue| cue.at() <= elapsed) {
+            let place = self.next_cue as u16;
             if let Some(call) = cue.call() {
                 let (at, unheard) = (elapsed, self.silent || call.say().is_empty());
                 let how = match self.channel() {
@@ -226,7 +227,7 @@ impl Session {
                 };
                 effects.extend(how.map(|how| self.delivered(place, how)));
             }
-            self.next += 1;
+            self.next_cue += 1;
         }
     }
 

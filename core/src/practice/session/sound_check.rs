@@ -1,4 +1,4 @@
-//! The sound check: one word of four is said, and a key says which was heard. Not how it sounds.
+//! The sound check: one of four words is said, and a key says which one was heard.
 
 use super::screen::{Body, KeyHint};
 use super::{Effect, Effects, Key, Now, Phase, Session, TONES, Wait, say};
@@ -25,7 +25,7 @@ impl Session {
         (self.schedule.check_word(4) + tries) % 4
     }
 
-    pub(super) fn checked(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
+    pub(super) fn check_key(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
         let keep = |right: bool| {
             let question = Question::SoundCheck;
             Effect::Record(Entry::Answered { set: None, question, answer: Some(u8::from(right)) })

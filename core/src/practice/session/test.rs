@@ -4,7 +4,7 @@ use jiff::ZonedDateTime;
 use proptest::prelude::*;
 
 use super::screen::Body;
-use super::{ASKED_AGAIN, Effect, Event, Key, Now, Session, UNANSWERED};
+use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session};
 use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
@@ -190,13 +190,13 @@ fn nothing_goes_on_by_itself() {
 fn what_stays_unanswered_is_asked_again_twice_and_then_the_guidance_is_spoken() {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
-    walk.wait(UNANSWERED - Millis(100));
+    walk.wait(ANSWER_WAIT - Millis(100));
     assert_eq!(walk.said("ask.all-right"), 0);
     walk.wait(Millis(100));
     assert_eq!(walk.said("ask.all-right"), 1);
-    walk.wait(ASKED_AGAIN);
+    walk.wait(REPEAT_WAIT);
     assert_eq!(walk.said("ask.all-right"), 2);
-    walk.wait(ASKED_AGAIN - Millis(100));
+    walk.wait(REPEAT_WAIT - Millis(100));
     assert_eq!((walk.said("fall.guidance"), walk.ends().len()), (0, 0));
     walk.wait(Millis(100));
     assert_eq!(walk.said("fall.guidance"), 1);
@@ -209,7 +209,7 @@ fn what_stays_unanswered_is_asked_again_twice_and_then_the_guidance_is_spoken() 
 fn the_key_that_says_i_am_all_right_answers_nothing_else() {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
-    walk.wait(UNANSWERED).keys(".");
+    walk.wait(ANSWER_WAIT).keys(".");
     assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
     walk.keys(".");
     assert!(matches!(walk.body(), Body::Count { .. }));
@@ -220,7 +220,7 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
     assert!(matches!(walk.body(), Body::Question { .. }));
-    walk.wait(UNANSWERED);
+    walk.wait(ANSWER_WAIT);
     assert_eq!(walk.said("ask.all-right"), 1);
     walk.keys("1");
     let checks = |walk: &Walk| {
@@ -231,7 +231,7 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
             .count()
     };
     assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
-    walk.wait(UNANSWERED + ASKED_AGAIN + ASKED_AGAIN);
+    walk.wait(ANSWER_WAIT + REPEAT_WAIT + REPEAT_WAIT);
     assert_eq!((walk.said("fall.guidance"), walk.ends()), (1, vec![SessionEnd::NotAnswered]));
 }
 

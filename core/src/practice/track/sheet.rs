@@ -1,4 +1,4 @@
-//! What is on a track, for other programs: the JSON of `counterpoise.track/1`. Not the sound.
+//! What is on a track, for other programs: the JSON of `counterpoise.track/1`.
 
 use serde::Serialize;
 
@@ -71,17 +71,17 @@ impl Sheet {
                 .iter()
                 .map(|(number, start)| SheetSet { number: *number, start_frame: start.0 })
                 .collect(),
-            events: gathered(track.events()),
+            events: group_by_cue(track.events()),
         }
     }
 }
 
 /// The events, with everything that belongs to a cue in one.
-fn gathered(events: &[Event]) -> Vec<SheetEvent> {
+fn group_by_cue(events: &[Event]) -> Vec<SheetEvent> {
     let mut gathered: Vec<SheetEvent> = Vec::new();
     for event in events {
         match (event.kind, gathered.last_mut()) {
-            (Kind::Further { part }, Some(cue)) => cue.add(event, part),
+            (Kind::Continuation { part }, Some(cue)) => cue.add(event, part),
             _ => gathered.push(SheetEvent::of(event)),
         }
     }
@@ -92,7 +92,7 @@ impl SheetEvent {
     fn of(event: &Event) -> Self {
         let (kind, cue) = match event.kind {
             Kind::Cue { cue } => ("cue", Some(cue)),
-            Kind::Further { .. } => ("cue", None),
+            Kind::Continuation { .. } => ("cue", None),
             Kind::Announcement => ("announcement", None),
         };
         Self {

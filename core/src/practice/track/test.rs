@@ -101,6 +101,6 @@ fn a_prescription_with_an_unlock_is_refused() {
         "{file}\n[[unlocks]]\nname = \"backward\"\nwatched_by = \"MK\"\non = 2026-11-02\npartner = \"\"\n"
     );
     let prescription = Prescription::read("own.toml", unlocked.as_bytes()).unwrap();
-    assert_eq!(allowed(&prescription), Err(TrackError::Unlock { name: "backward" }));
-    assert_eq!(allowed(Prescription::ready("gentle").unwrap()), Ok(()));
+    assert_eq!(check(&prescription), Err(TrackError::Unlock { name: "backward" }));
+    assert_eq!(check(Prescription::ready("gentle").unwrap()), Ok(()));
 }

@@ -1,4 +1,4 @@
-//! An overview as a page: who, since when, how each stands, and what could not be read. Not how the page looks.
+//! An overview as a page: who, since when, in which state, and what could not be read.
 
 use jiff::civil::Date;
 
@@ -15,7 +15,7 @@ pub fn blocks(
 ) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(format!("Who practices, on {today}")), Block::Text(heading(people))];
     if let Some(only) = only {
-        blocks.push(Block::Text(format!("Only who stands so: {only}. The others are left out.")));
+        blocks.push(Block::Text(format!("Only people in this state: {only}. The others are left out.")));
     }
     let mut table = |heading: Option<&str>, title: String, head: &[&str], rows: Vec<Vec<String>>| {
         if !rows.is_empty() {
@@ -24,19 +24,19 @@ pub fn blocks(
             blocks.push(Block::Table(Table { title, head, rows }));
         }
     };
-    let head = ["Who", "How it stands", "Last practice", "Days in four weeks", "Practices", "Next", "Why"];
-    let title = format!("In the order {}; nobody is ranked", in_words(order));
+    let head = ["Who", "State", "Last practice", "Days in four weeks", "Practices", "Next", "Why"];
+    let title = format!("Sorted by {}; nobody is ranked", order_words(order));
     table(None, title, &head, people.iter().map(row).collect());
     let same = people.iter().filter(|person| !person.also.is_empty());
     table(
         Some("Found more than once, counted once"),
-        "The same practices lie in several places".to_owned(),
+        "The same practices were found in several places".to_owned(),
         &["Who", "Also"],
         same.map(|person| vec![person.name.clone(), person.also.join("; ")]).collect(),
     );
     table(
         Some("Not read"),
-        "They were left as they are, and are not among the people above".to_owned(),
+        "They were left unchanged, and are not among the people above".to_owned(),
         &["Which", "Why"],
         skipped.iter().map(|one| vec![one.name.clone(), one.why.clone()]).collect(),
     );
@@ -60,14 +60,14 @@ pub fn heading(people: &[Person]) -> String {
     if found.is_empty() {
         return format!("{count}.");
     }
-    format!("{count}: {}. Who is in several states counts in each.", found.join(", "))
+    format!("{count}: {}. A person in several states counts in each.", found.join(", "))
 }
 
-fn in_words(order: Order) -> &'static str {
+fn order_words(order: Order) -> &'static str {
     match order {
-        Order::Name => "of their names",
-        Order::Last => "of the last practice, the oldest first",
-        Order::State => "of how it stands",
+        Order::Name => "name",
+        Order::Last => "last practice, the oldest first",
+        Order::State => "state",
     }
 }
 
@@ -121,12 +121,15 @@ mod test {
         let [all, twice, left] = tables(&page)[..] else { panic!("three tables") };
         assert_eq!(all.rows[0], ["b", "locked, stopped", "2026-11-02", "0", "7", "locked", "Because."]);
         assert!(all.rows.iter().all(|row| row.len() == all.head.len()));
-        assert!(all.rows[1][0] == "a" && all.title.contains("how it stands"), "in the order that was given");
+        assert!(
+            all.rows[1][0] == "a" && all.title.contains("Sorted by state"),
+            "in the order that was given"
+        );
         assert_eq!(twice.rows, [["a", "x/a.json; y"]]);
         assert_eq!(left.rows, [["c", "It is empty."]]);
         let said =
             |words: &str| page.iter().any(|block| matches!(block, Block::Text(text) if text.contains(words)));
-        assert!(said("2 people: locked 2, stopped 2.") && said("Only who stands so: locked."));
+        assert!(said("2 people: locked 2, stopped 2.") && said("Only people in this state: locked."));
         let few = blocks(&people[..1], &[], (Order::Name, None), date(2026, 11, 30));
         assert_eq!(tables(&few).len(), 1, "no empty tables");
     }

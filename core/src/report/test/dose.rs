@@ -33,7 +33,7 @@ fn sessions_and_sets_stand_against_those_prescribed_week_by_week() {
     });
     let mut material =
         material(vec![session(nov(2)), session(nov(5)), session(nov(9)), broken, session(nov(25))]);
-    material.more[2].left_out = vec![(4, LeftOut::Refused)];
+    material.details[2].left_out = vec![(4, LeftOut::Refused)];
     let dose = report(&material, nov(4), nov(20)).dose;
     let sets: u32 = prescription().drills().iter().map(|plan| u32::from(plan.sets())).sum();
     let weeks: Vec<_> = dose
@@ -128,10 +128,10 @@ fn what_does_not_count_is_in_no_figure_and_counted_apart() {
         session.end = Some(SessionEnd::NotToday);
     });
     let mut material = material(vec![tried, aside, pages, session(nov(9))]);
-    material.more[1].corrected = vec!["set aside".to_owned()];
-    material.more[1].weekly = [Some(3), None, None];
-    material.more[1].not_said = 4;
-    material.more[3].weekly = [Some(1), None, None];
+    material.details[1].corrected = vec!["set aside".to_owned()];
+    material.details[1].weekly = [Some(3), None, None];
+    material.details[1].not_said = 4;
+    material.details[3].weekly = [Some(1), None, None];
     let found = report(&material, nov(1), nov(30));
     let dose = &found.dose;
     assert_eq!((dose.days, dose.sessions, dose.tried_out, dose.set_aside, dose.corrected), (1, 1, 1, 1, 1));
@@ -152,6 +152,6 @@ fn only_what_was_asked_and_passed_over_is_not_said() {
     });
     let mut material = material(vec![never_asked, session(nov(4))]);
     assert_eq!(report(&material, nov(1), nov(30)).ratings.not_said, 0);
-    material.more[1].not_said = 2;
+    material.details[1].not_said = 2;
     assert_eq!(report(&material, nov(1), nov(30)).ratings.not_said, 2);
 }

@@ -22,7 +22,7 @@ fn a_try_out_is_told_and_counts_as_no_practice() {
     let tried = session(nov(2)).but(|session| session.tried_out = true);
     let report = report(&material(vec![tried]), nov(1), nov(30));
     assert_eq!((report.dose.days, report.dose.sets, report.review.sessions), (0, 0, 0));
-    assert_eq!(report.events[0].what, "supervised try-out, which counts as no practice");
+    assert_eq!(report.events[0].what, "supervised try-out, not counted as practice");
 }
 
 #[test]
@@ -58,7 +58,7 @@ fn events_are_dated_and_a_lifted_lock_is_still_told() {
             "4 lock: locked: a fall that may have hurt",
             "10 clearance: cleared by K. L.: no injury",
             "11 change: prescription in use: b.toml",
-            "12 told: told before practice, not true: My legs and my back are not sore.",
+            "12 told: reported before practice, not true: My legs and my back are not sore.",
             "12 not today: not today (2 reasons)",
             "16 unwell: felt unwell: dizzy",
             "16 hold: held for 48 hours: feeling unwell in a practice",
@@ -139,9 +139,9 @@ fn what_was_left_out_or_happened_between_sets_is_told() {
         session.sets[1].advised_lower = true;
         (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(0));
     })]);
-    material.more[0].left_out =
+    material.details[0].left_out =
         vec![(2, LeftOut::Refused), (3, LeftOut::Grabbed), (4, LeftOut::SoundNotHeard)];
-    material.more[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
+    material.details[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
     let said: Vec<String> =
         told(&material).into_iter().map(|(kind, what)| format!("{kind}: {what}")).collect();
     assert_eq!(

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 
 use super::super::screen::{Body, Item, Moment};
-use super::super::{ASKED_AGAIN, Channel, Effect, Event, LONGEST_PAUSE, UNANSWERED};
+use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, REPEAT_WAIT};
 use super::Walk;
 use crate::draw::schedule::Cue;
 use crate::plan::direction::Direction;
@@ -396,7 +396,7 @@ fn a_fall_that_nobody_takes_back_is_kept_as_one() {
         walk
     };
     let mut unanswered = fallen();
-    unanswered.wait(UNANSWERED + ASKED_AGAIN + ASKED_AGAIN);
+    unanswered.wait(ANSWER_WAIT + REPEAT_WAIT + REPEAT_WAIT);
     assert_eq!((unanswered.ends(), unanswered.said("fall.guidance")), (vec![SessionEnd::Fell], 1));
     let mut closed = fallen();
     closed.on(Event::Close);
@@ -691,7 +691,7 @@ proptest! {
             }
         }
         if !left.effects.contains(&Effect::Leave) {
-            left.wait(LONGEST_PAUSE + UNANSWERED + ASKED_AGAIN + ASKED_AGAIN).keys(".");
+            left.wait(LONGEST_PAUSE + ANSWER_WAIT + REPEAT_WAIT + REPEAT_WAIT).keys(".");
         }
         left.on(Event::Close);
         let begun = left.kept(|entry| matches!(entry, Entry::SetBegun { .. }));

@@ -6,7 +6,7 @@ use crate::health::lock::Lock;
 use crate::health::readiness::{Item, Readiness};
 use crate::plan::prescription::Prescription;
 use crate::practice::session::screen::Body;
-use crate::practice::session::{Event, Fit, Session};
+use crate::practice::session::{Event, Preparation, Session};
 use crate::record::{Decided, Decision, Entry, Given, Question, SessionEnd};
 use crate::units::Millis;
 
@@ -116,8 +116,11 @@ fn with_a_gentler_one(given: u8, lower: u8) -> Walk {
     let at = |step| prescription.at_steps(&[Some(1), Some(step)]).unwrap();
     let gentler = Scheduler::new(&at(lower)).unwrap();
     let schedule = gentler.draw(Seed::from_bytes([41; 32]));
-    let fit = std::cell::Cell::new(Some(Fit { gentler: Some((gentler, schedule)), ..Fit::default() }));
-    let mut walk = Walk::over(&at(given), "lower", |session| session.for_somebody(fit.take().unwrap()));
+    let fit = std::cell::Cell::new(Some(Preparation {
+        gentler: Some((gentler, schedule)),
+        ..Preparation::default()
+    }));
+    let mut walk = Walk::over(&at(given), "lower", |session| session.prepare(fit.take().unwrap()));
     walk.on(Event::Sound { device: None });
     walk
 }
@@ -180,10 +183,11 @@ fn what_was_decided_is_kept_first_and_who_answered_about_suitability_is_not_aske
         seen_before: None,
         given: vec![Given { drill: "counter-reach".into(), form: crate::plan::drill::Form::Alone, step: 1 }],
     };
-    let fit = Fit { decided: Some(decided.clone()), suitability_known: true, ..Fit::default() };
+    let fit =
+        Preparation { decided: Some(decided.clone()), suitability_known: true, ..Preparation::default() };
     let fit = std::cell::Cell::new(Some(fit));
     let prescription = Prescription::ready("gentle").unwrap();
-    let with = |session: Session| session.for_somebody(fit.take().unwrap());
+    let with = |session: Session| session.prepare(fit.take().unwrap());
     let mut walk = Walk::over(prescription, "lower", with);
     walk.on(Event::Sound { device: None });
     walk.keys("\n\n");
@@ -210,7 +214,7 @@ fn only_a_step_without_a_resting_hand_asks_for_somebody_in_the_house() {
 #[test]
 fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
     let mut walk = Walk::new(None);
-    walk.session.as_mut().unwrap().fit.weekly = true;
+    walk.session.as_mut().unwrap().preparation.weekly = true;
     walk.keys(TO_READY).keys("aa");
     for (key, begins) in
         [('1', "In the last week"), ('4', "How sure of your balance"), ('0', "How sore were you")]
