@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use crate::course::past::{Barrier, Lifted, Past};
 use crate::course::progression::{Barriers, Fitness, Next, at_steps};
-use crate::health::assessment::{Dated, below_now, retest_from};
+use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Outcome, Suitability};
 use crate::plan::prescription::{Harder, Prescription};
 use crate::record::{BalanceRow, SuitabilityRow};
@@ -65,7 +65,7 @@ impl Trainee {
             past.lifted.iter().any(lifts)
         };
         let suitability = answered.last().map(|row| suitability(row, cleared(row)));
-        let tests_below = below_now(&tests, None);
+        let tests_below = tests_below_cut_off(&tests, None);
         Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
 
@@ -82,7 +82,7 @@ impl Trainee {
             (Some(row), Some(_)) => Some(suitability(row, true)),
             _ => self.fitness.suitability.clone(),
         };
-        let fitness = Fitness { suitability, tests_below: below_now(&self.tests, reviewed) };
+        let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)
     }
 

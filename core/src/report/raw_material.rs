@@ -1,7 +1,7 @@
 //! What was kept becomes the material of a report: each session as it is right, and as it was kept where anything was
 //! corrected.
 
-use super::material::{Material, More, MoreOfSet};
+use super::material::{Material, SessionDetails, SetDetails};
 use crate::course::history::corrected;
 use crate::course::past::Lifted;
 use crate::plan::drill::Action;
@@ -30,24 +30,25 @@ impl Material {
     }
 }
 
-/// The sessions with these corrections, and nothing besides.
+/// The sessions with these corrections, and nothing else.
 fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[Lifted]) -> Material {
     let mut material = Material::default();
     for record in records {
         if let Some((session, right)) = corrected(record, corrections) {
             material.past.sessions.push(session);
             let of = corrections.iter().filter(|row| row.session == record.id);
-            material
-                .more
-                .push(More { corrected: of.map(CorrectionRow::sentence).collect(), ..more_of(&right) });
+            material.details.push(SessionDetails {
+                corrected: of.map(CorrectionRow::sentence).collect(),
+                ..details(&right)
+            });
         }
     }
     material.past.lifted = lifted.to_vec();
     material
 }
 
-fn more_of(record: &SessionRecord) -> More {
-    More {
+fn details(record: &SessionRecord) -> SessionDetails {
+    SessionDetails {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given,
         silent: record.start.device.is_none() && !record.start.is_by_hand(),
@@ -64,11 +65,11 @@ fn more_of(record: &SessionRecord) -> More {
             .map(|row| (row.set, row.what))
             .collect(),
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
-        sets: record.sets.iter().map(more_of_set).collect(),
+        sets: record.sets.iter().map(set_details).collect(),
     }
 }
 
-fn more_of_set(set: &SetRecord) -> MoreOfSet {
+fn set_details(set: &SetRecord) -> SetDetails {
     let plan = set.last_plan();
     let planned = |cue| plan.iter().find(|row| row.cue == cue);
     let direction = |cue| planned(cue).and_then(|row| row.direction);
@@ -77,7 +78,7 @@ fn more_of_set(set: &SetRecord) -> MoreOfSet {
     let asked = set.delivered.iter().map(|row| row.cue).filter(|cue| is_push(*cue));
     let never_kept = asked.filter(|cue| set.response_of(*cue).is_none()).map(|cue| (direction(cue), None));
     let kept = set.responses.iter().map(|row| (direction(row.cue), row.response));
-    MoreOfSet {
+    SetDetails {
         side: set.start.side,
         worked_ms: set.end.as_ref().map_or(0, |end| end.worked_ms),
         responses: kept.chain(never_kept).collect(),

@@ -15,7 +15,7 @@ use crate::record::{BalanceRow, SessionEnd, Stamp, SuitabilityRow, TopicRow};
 
 /// Everything true, but for the first topic.
 fn answered(at: &ZonedDateTime, heart: Answer) -> SuitabilityRow {
-    let answers = Topic::asked(false)
+    let answers = Topic::questions(false)
         .map(|topic| TopicRow { topic, answer: if topic == Topic::Heart { heart } else { Answer::True } });
     SuitabilityRow { at: Stamp::from(at), partner: false, answers: answers.collect() }
 }

@@ -7,7 +7,6 @@ use serde::Serialize;
 use crate::draw::schedule::Seed;
 use crate::draw::schedule::gap_draw;
 use crate::plan::gaps::{GapTable, Shape};
-use crate::units::Millis;
 
 /// How many gaps are drawn each way.
 const DRAWS: u32 = 100_000;
@@ -120,6 +119,7 @@ impl Gaps {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Millis;
 
     fn table(shape: Shape) -> GapTable {
         GapTable::over(Millis(5_000), Millis(15_000), shape)
