@@ -11,13 +11,13 @@
 //! loop that writes a file ([`wav`]). The practice command holds an [`Output`], which is a desk with a device behind.
 //!
 //! ```no_run
-//! use counterpoise::audio::{Bank, OutputEvent, Voice, device};
+//! use counterpoise::audio::{Bank, CueEvent, OutputEvent, Voice, device};
 //! # fn main() -> Result<(), Box<dyn std::error::Error>> {
 //! let mut output = device::open(None)?;
 //! let bank = Bank::load(output.rate(), Voice::Lower, ["reach.left"])?;
 //! let at = output.now() + output.rate().frames(counterpoise_core::units::Millis(500));
 //! output.play(1, bank.get("reach.left").ok_or("just loaded")?, at);
-//! while !matches!(output.poll(), Some(OutputEvent::Finished { id: 1 })) {}
+//! while !matches!(output.poll(), Some(OutputEvent::Cue(CueEvent::Finished { id: 1 }))) {}
 //! # Ok(())
 //! # }
 //! ```
@@ -38,7 +38,7 @@ pub mod wav;
 
 pub use clip::Clip;
 pub use counterpoise_core::units::{Frame, Frames, SampleRate};
-pub use desk::{Desk, Told};
+pub use desk::{CueEvent, Desk};
 pub use output::{Facts, Output, OutputEvent};
 pub use renderer::Renderer;
 pub use speaker::{LEAD_IN, Speaker};

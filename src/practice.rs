@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use std::time::{Duration, Instant};
 use std::{fmt, io};
 
-use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
+use crate::audio::{Bank, Clip, CueEvent, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
 use crate::display::plain::Plain;
 use crate::display::{Face, Input};
@@ -190,19 +190,19 @@ impl Sound {
         Some(Event::Heard { cue, wanted, began, rate: self.output.rate().hz() })
     }
 
-    /// What the output has to tell, as events of the session.
+    /// The output's events, as events of the session.
     pub(crate) fn events(&mut self) -> Vec<Event> {
         let mut events = Vec::new();
-        while let Some(told) = self.output.poll() {
-            match told {
-                OutputEvent::Started { id, wanted, at } => {
+        while let Some(event) = self.output.poll() {
+            match event {
+                OutputEvent::Cue(CueEvent::Started { id, wanted, at }) => {
                     if let Some((cue, Part::Moment)) = self.parts.get(&id)
                         && let Some(on_its_way) = self.cues.get_mut(cue)
                     {
                         on_its_way.moment = Some((wanted, at));
                     }
                 }
-                OutputEvent::Finished { id } => events.extend(self.finished(id)),
+                OutputEvent::Cue(CueEvent::Finished { id }) => events.extend(self.finished(id)),
                 OutputEvent::Lost => {
                     self.hush();
                     events.push(Event::SoundLost);

@@ -28,9 +28,9 @@ const BLOCK: u32 = 2048;
 /// Times a busy device is tried when it is first opened, and how long to wait between.
 const BUSY: (u32, Duration) = (5, Duration::from_millis(200));
 
-/// A device that could be asked for.
+/// A sound output that the system lists.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Listed {
+pub struct OutputDevice {
     /// What `--device` takes.
     pub id: String,
     /// Its name for people.
@@ -54,15 +54,15 @@ pub fn open(id: Option<&str>) -> Result<Output, AudioError> {
         lead: None,
         audible: true,
     };
-    let (output, behind) = output::pair(desk, anchor, unknown);
+    let (output, thread_side) = output::pair(desk, anchor, unknown);
     let (opened, first) = mpsc::channel();
     let card = Card { id: id.map(str::to_owned), retries: BUSY.0 };
     thread::Builder::new()
         .name("sound".to_owned())
         .spawn(move || {
             let _quiet = quiet();
-            let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
-            supervisor::run(card, cradle, &behind, &opened);
+            let cradle = Cradle::new(renderer, Arc::clone(&thread_side.anchor));
+            supervisor::run(card, cradle, &thread_side, &opened);
         })
         .map_err(AudioError::Thread)?;
     first.recv().map_err(|_| AudioError::NoDevice {
@@ -76,11 +76,11 @@ pub fn open(id: Option<&str>) -> Result<Output, AudioError> {
 ///
 /// # Errors
 /// If the system has no sound system, or it cannot list anything.
-pub fn list() -> Result<Vec<Listed>, AudioError> {
+pub fn list() -> Result<Vec<OutputDevice>, AudioError> {
     let _quiet = quiet();
     let devices = host()?.devices().map_err(|error| AudioError::NoHost { why: error.to_string() })?;
-    let outputs =
-        devices.filter_map(|device| Some(Listed { id: device.id().ok()?.to_string(), name: name(&device) }));
+    let outputs = devices
+        .filter_map(|device| Some(OutputDevice { id: device.id().ok()?.to_string(), name: name(&device) }));
     Ok(outputs.collect())
 }
 
@@ -140,25 +140,25 @@ impl Card {
         let own = device.default_output_config().map_err(|error| self.fault(&error))?;
         let mut refused = None;
         for config in configs(&own) {
-            let Some((mut homing, health)) = cradle.lend(rate_of(config)?) else {
+            let Some((mut loan, health)) = cradle.lend(rate_of(config)?) else {
                 return Err(self.no_device("the last stream has not ended"));
             };
             let channels = usize::from(config.channels);
             let built = match own.sample_format() {
                 SampleFormat::F32 => {
-                    build::<f32>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<f32>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::I16 => {
-                    build::<i16>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<i16>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::I32 => {
-                    build::<i32>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<i32>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::U16 => {
-                    build::<u16>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<u16>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::F64 => {
-                    build::<f64>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<f64>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 other => {
                     return Err(AudioError::Format { device: self.to_string(), format: other.to_string() });

@@ -74,7 +74,7 @@ impl Speaker {
 mod tests {
     use super::*;
     use crate::audio::paced::{self, Link};
-    use crate::audio::{Frames, OutputEvent, SampleRate};
+    use crate::audio::{CueEvent, Frames, OutputEvent, SampleRate};
     use std::time::Duration;
 
     #[test]
@@ -86,7 +86,7 @@ mod tests {
         let mut onsets = Vec::new();
         while onsets.len() < 3 {
             match output.poll() {
-                Some(OutputEvent::Started { id, wanted, at }) => {
+                Some(OutputEvent::Cue(CueEvent::Started { id, wanted, at })) => {
                     assert_eq!((wanted, id as usize), (at, onsets.len()), "on its frame, in order");
                     onsets.push(at);
                 }
@@ -119,8 +119,10 @@ mod tests {
         let mut finished = Vec::new();
         while finished.last() != Some(&4) {
             match output.poll() {
-                Some(OutputEvent::Finished { id }) => finished.push(id),
-                Some(OutputEvent::Started { id: 4, wanted, at }) => assert_eq!((wanted, at), (next, next)),
+                Some(OutputEvent::Cue(CueEvent::Finished { id })) => finished.push(id),
+                Some(OutputEvent::Cue(CueEvent::Started { id: 4, wanted, at })) => {
+                    assert_eq!((wanted, at), (next, next))
+                }
                 _ => std::thread::sleep(Duration::from_millis(1)),
             }
         }

@@ -11,7 +11,7 @@ use rtrb::{Consumer, Producer, RingBuffer};
 
 use super::AudioError;
 use super::anchor::{Anchor, real_time};
-use super::output::{Behind, Facts, OutputEvent};
+use super::output::{Facts, OutputEvent, ThreadSide};
 use super::renderer::{Renderer, Shared};
 use counterpoise_core::units::SampleRate;
 
@@ -94,15 +94,15 @@ impl Cradle {
 
     /// The renderer for a stream of this rate, and what its error callback writes to. None while another stream
     /// still has it.
-    pub(super) fn lend(&mut self, rate: SampleRate) -> Option<(Homing, Arc<Health>)> {
-        self.take_home();
+    pub(super) fn lend(&mut self, rate: SampleRate) -> Option<(Loan, Arc<Health>)> {
+        self.take_back();
         let renderer = self.renderer.take()?;
         let (home, back) = RingBuffer::new(1);
         self.back = Some(back);
         self.health = Arc::default();
         self.shared.rate.store(rate.hz(), Ordering::Relaxed);
         self.anchor.set_pace(real_time(rate));
-        let homing = Homing {
+        let loan = Loan {
             renderer: Some(renderer),
             home,
             scratch: Box::new([0; 1024]),
@@ -112,18 +112,18 @@ impl Cradle {
             beats: 0,
             latest: 0,
         };
-        Some((homing, Arc::clone(&self.health)))
+        Some((loan, Arc::clone(&self.health)))
     }
 
-    fn take_home(&mut self) {
+    fn take_back(&mut self) {
         if let Some(renderer) = self.back.as_mut().and_then(|back| back.pop().ok()) {
             self.renderer = Some(renderer);
         }
     }
 }
 
-/// The renderer inside a stream's callback. When the stream is dropped, it goes home.
-pub(super) struct Homing {
+/// The renderer while a stream's callback has it. When the stream is dropped, the renderer goes back to the cradle.
+pub(super) struct Loan {
     renderer: Option<Box<Renderer>>,
     home: Producer<Box<Renderer>>,
     scratch: Box<[i16; 1024]>,
@@ -134,7 +134,7 @@ pub(super) struct Homing {
     latest: u64,
 }
 
-impl Homing {
+impl Loan {
     /// The callback: fills `data`, interleaved, of so many channels. The first two sound; the others stay as they
     /// are, which is silent. `lead`: from now to hearing these samples, if the device says so.
     pub(super) fn fill<T>(
@@ -173,7 +173,7 @@ impl Homing {
     }
 }
 
-impl Drop for Homing {
+impl Drop for Loan {
     fn drop(&mut self) {
         if let Some(renderer) = self.renderer.take() {
             let _ = self.home.push(renderer);
@@ -185,10 +185,12 @@ impl Drop for Homing {
 pub(super) fn run<B: Backend>(
     mut backend: B,
     mut cradle: Cradle,
-    behind: &Behind,
+    thread_side: &ThreadSide,
     opened: &Sender<Result<(), AudioError>>,
 ) {
-    let first = backend.open(&mut cradle).map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+    let first = backend
+        .open(&mut cradle)
+        .map(|(stream, facts)| RunningStream::new(stream, facts, &cradle, thread_side));
     let mut watched = match first {
         Ok(watched) => Some(watched),
         Err(error) => {
@@ -199,60 +201,60 @@ pub(super) fn run<B: Backend>(
     let _ = opened.send(Ok(()));
     let mut rate = cradle.shared.rate();
     let (mut lost, mut tried) = (false, Instant::now());
-    while behind.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
-        if watched.as_mut().is_some_and(|stream| stream.look(&cradle, behind)) {
+    while thread_side.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
+        if watched.as_mut().is_some_and(|stream| stream.look(&cradle, thread_side)) {
             // First the counter, so that not one more block sounds; then the stream, which joins its thread.
             cradle.shared.stop();
             watched = None;
             cradle.anchor.untie();
             if !std::mem::replace(&mut lost, true) {
-                let _ = behind.events.send(OutputEvent::Lost);
+                let _ = thread_side.events.send(OutputEvent::Lost);
             }
             tried = Instant::now();
         } else if watched.is_none() && tried.elapsed() >= RETRY {
             let again = backend.open(&mut cradle).ok();
-            watched = again.map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+            watched = again.map(|(stream, facts)| RunningStream::new(stream, facts, &cradle, thread_side));
             tried = Instant::now();
         } else if lost && watched.is_some() && cradle.health.is_steady() {
             // Opened is not yet playing: a suspended device opens, takes a few blocks, and falls silent.
             let now = cradle.shared.rate();
-            let _ = behind.events.send(OutputEvent::Back { rate: now, new_rate: now != rate });
+            let _ = thread_side.events.send(OutputEvent::Back { rate: now, new_rate: now != rate });
             (rate, lost) = (now, false);
         }
     }
 }
 
-/// A running stream and how much of its health has been told.
-struct Watched<S> {
+/// A running stream, and which of its underruns and device changes have been reported.
+struct RunningStream<S> {
     _stream: S,
     opened: u64,
     xruns: u64,
     changes: u64,
 }
 
-impl<S> Watched<S> {
-    fn new(stream: S, facts: Facts, cradle: &Cradle, behind: &Behind) -> Self {
-        *behind.facts.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = facts;
+impl<S> RunningStream<S> {
+    fn new(stream: S, facts: Facts, cradle: &Cradle, thread_side: &ThreadSide) -> Self {
+        *thread_side.facts.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = facts;
         Self { _stream: stream, opened: cradle.anchor.nanos(Instant::now()), xruns: 0, changes: 0 }
     }
 
-    /// Tells what is new; true if the stream is lost.
-    fn look(&mut self, cradle: &Cradle, behind: &Behind) -> bool {
+    /// Reports new underruns and device changes; true if the stream is lost.
+    fn look(&mut self, cradle: &Cradle, thread_side: &ThreadSide) -> bool {
         let health = &cradle.health;
-        if tell(&mut self.xruns, &health.xruns) {
-            let _ = behind.events.send(OutputEvent::Xrun);
+        if has_grown(&mut self.xruns, &health.xruns) {
+            let _ = thread_side.events.send(OutputEvent::Xrun);
         }
-        if tell(&mut self.changes, &health.changes) {
-            let _ = behind.events.send(OutputEvent::Changed);
+        if has_grown(&mut self.changes, &health.changes) {
+            let _ = thread_side.events.send(OutputEvent::Changed);
         }
         health.is_lost(self.opened, cradle.anchor.nanos(Instant::now()))
     }
 }
 
-/// Whether `counted` has grown beyond what was `told`.
-fn tell(told: &mut u64, counted: &AtomicU64) -> bool {
-    let counted = counted.load(Ordering::Relaxed);
-    std::mem::replace(told, counted) < counted
+/// Whether `counter` has grown beyond what was `reported`.
+fn has_grown(reported: &mut u64, counter: &AtomicU64) -> bool {
+    let count = counter.load(Ordering::Relaxed);
+    std::mem::replace(reported, count) < count
 }
 
 #[cfg(test)]

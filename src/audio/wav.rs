@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use hound::{SampleFormat, WavSpec, WavWriter};
 
 use super::clip::Clip;
-use super::desk::{self, Told};
+use super::desk::{self, CueEvent};
 use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Frames rendered at a time: a tenth of a second at 48 kHz.
@@ -94,23 +94,25 @@ fn write(
         sample_format: SampleFormat::Int,
     };
     let mut writer = WavWriter::new(BufWriter::with_capacity(1 << 17, file), spec).map_err(fault)?;
-    let (mut block, mut told) = ([0; BLOCK], 0);
+    let (mut block, mut reported) = ([0; BLOCK], 0);
     while renderer.now().0 < total.0 {
         let frames = BLOCK.min((total.0 - renderer.now().0) as usize);
         renderer.render(&mut block[..frames]);
-        while let Some(report) = desk.poll() {
-            match report {
-                Told::Started { wanted, at, .. } if wanted != at => return Err(WavError::Misplaced(wanted)),
-                Told::Started { .. } => {}
-                Told::Finished { id } => unheard[id as usize] = None,
+        while let Some(event) = desk.poll() {
+            match event {
+                CueEvent::Started { wanted, at, .. } if wanted != at => {
+                    return Err(WavError::Misplaced(wanted));
+                }
+                CueEvent::Started { .. } => {}
+                CueEvent::Finished { id } => unheard[id as usize] = None,
             }
         }
         let mut samples = writer.get_i16_writer(frames as u32);
         block[..frames].iter().for_each(|&sample| samples.write_sample(sample));
         samples.flush().map_err(fault)?;
         let done = renderer.now().0 * 100 / total.0;
-        if done > told {
-            told = done;
+        if done > reported {
+            reported = done;
             if progress(done as f64 / 100.0).is_break() {
                 return Err(WavError::Stopped { path: path.to_owned() });
             }

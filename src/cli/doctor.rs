@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use super::Failure;
 use super::wrap::wrapped;
-use crate::audio::{Bank, Frame, Output, OutputEvent, Speaker, Voice, device};
+use crate::audio::{Bank, CueEvent, Frame, Output, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
@@ -206,7 +206,7 @@ impl Seen {
                 match event {
                     OutputEvent::Xrun => self.breaks += 1,
                     OutputEvent::Lost => self.lost = true,
-                    OutputEvent::Finished { .. } => self.said = true,
+                    OutputEvent::Cue(CueEvent::Finished { .. }) => self.said = true,
                     _ => {}
                 }
             }
