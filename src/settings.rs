@@ -24,7 +24,9 @@ pub const SCHEMA: &str = "counterpoise.settings/1";
 pub const FILE_BYTES: usize = 64 * 1024;
 /// The most characters of a text, so that it fits on one line of a screen \[judgment\].
 pub const TEXT_CHARACTERS: usize = 40;
-/// What is written where something is not known.
+/// An example of the patches of a floor course, as a line of the file.
+pub const PATCHES_EXAMPLE: &str = "patches = [\"doormat\", \"folded blanket\", \"low board\"]";
+/// The word for a value that is not known.
 const UNKNOWN: &str = "unknown";
 /// How far away the screen may stand, in meters \[judgment\].
 pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
@@ -274,7 +276,7 @@ impl Settings {
         file += "# The patches of your floor course, three to eight, each with its own name.\n";
         let patches: Vec<String> = self.patches.iter().map(|patch| quoted(patch)).collect();
         file += &match patches.is_empty() {
-            true => "# patches = [\"mat\", \"cushion\", \"carpet\"]\n".to_owned(),
+            true => format!("# {PATCHES_EXAMPLE}\n"),
             false => format!("patches = [{}]\n", patches.join(", ")),
         };
         let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");

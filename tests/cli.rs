@@ -429,10 +429,10 @@ fn a_floor_course_needs_patches_of_the_persons_own() {
     let practice = ["practice", "course.toml", "--plain", "--silent", "--partner", "screen"];
     let (fact, hint) = refused(place.path(), &practice);
     assert!(
-        fact.contains("patches") && hint.contains("settings.toml") && hint.contains("3 to 8"),
+        fact.contains("patches") && hint.contains("settings.toml") && hint.contains("3 to 8") && hint.contains("doormat"),
         "{fact} {hint}"
     );
-    let settings = "schema = \"counterpoise.settings/1\"\npatches = [\"mat\", \"rug\", \"cushion\"]\n";
+    let settings = "schema = \"counterpoise.settings/1\"\npatches = [\"doormat\", \"folded blanket\", \"low board\"]\n";
     fs::create_dir_all(place.path().join("data")).unwrap();
     fs::write(place.path().join("data/settings.toml"), settings).unwrap();
     let output = run(place.path(), &practice);

@@ -12,7 +12,7 @@ use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::journal::{Folder, Journal, SessionId, Writer};
 use crate::practice::{self, Done, Sound, World};
-use crate::settings::Settings;
+use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::course::progression::{Decision, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
@@ -282,7 +282,7 @@ pub(super) fn patches(
         return Err(Failure::new(
             "this practice has a floor course, and the settings name no patches",
             format!(
-                "Name {FEWEST} to {MOST} of yours in {}, for example: patches = [\"mat\", \"cushion\", \"carpet\"]",
+                "Name {FEWEST} to {MOST} patches in {}, for example: {PATCHES_EXAMPLE}",
                 folder.settings_file().display()
             ),
         ));

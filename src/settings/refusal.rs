@@ -4,7 +4,7 @@ use std::fmt;
 
 use thiserror::Error;
 
-use super::{FILE_BYTES, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
+use super::{FILE_BYTES, PATCHES_EXAMPLE, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::plan::place::Place;
 
@@ -107,9 +107,7 @@ impl SettingsError {
                 let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");
                 format!("Choose one of: {places}; or \"unknown\".")
             }
-            Reason::Patches { .. } => {
-                "Write for example: patches = [\"mat\", \"cushion\", \"carpet\"]".into()
-            }
+            Reason::Patches { .. } => format!("For example: {PATCHES_EXAMPLE}"),
             Reason::PatchTwice { .. } => "Give each patch a name of its own, such as \"blue mat\".".into(),
             Reason::Empty { .. } => "Write something, or put # before the line to leave it out.".into(),
             Reason::Long { .. } => "It has to fit on one line of a screen. Shorten it.".into(),
