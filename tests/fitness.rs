@@ -319,7 +319,7 @@ fn once_a_program_is_in_use_only_it_or_something_gentler_runs() {
 fn suitability_is_asked_kept_and_holds_practice_back() {
     let place = tempfile::tempdir().unwrap();
     let (fact, _) = refused(place.path(), &["suitability"]);
-    assert!(fact.contains("nothing was kept"), "the end of input is no answer: {fact}");
+    assert!(fact.contains("nothing was saved"), "the end of input is no answer: {fact}");
     let (fact, _) = refused(place.path(), &["suitability", "--show"]);
     assert!(fact.contains("not been answered"), "{fact}");
     let answer = |letters: &str| {

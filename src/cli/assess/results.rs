@@ -18,7 +18,7 @@ use counterpoise_core::health::assessment::{
     counterpoise assess results\n  \
     counterpoise assess results --format json")]
 pub(in crate::cli) struct Arguments {
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }

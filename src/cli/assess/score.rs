@@ -52,7 +52,7 @@ pub(in crate::cli) struct Arguments {
     /// The day on which it was taken [default: today]
     #[arg(long, value_name = "YYYY-MM-DD", requires = "keep")]
     on: Option<Date>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
