@@ -251,7 +251,8 @@ impl Settings {
         file += &or_example("name", &self.name, "A.");
         file += "# lower, higher or tones\n";
         file += &format!("voice = {}\n", quoted(self.voice.name()));
-        file += "# The sound output; `counterpoise doctor` lists them. Without this line, the system chooses.\n";
+        file +=
+            "# The sound output; `counterpoise doctor` lists them. Without this line, the system chooses.\n";
         file += &or_example("device", &self.device, "name of the output");
         file += "# Whom to call in an emergency, or \"unknown\".\n";
         let number = self.emergency_number.as_deref().unwrap_or(UNKNOWN);
@@ -259,9 +260,8 @@ impl Settings {
         file += "# Who else to call: a name and a number.\n";
         file += &or_example("contact", &self.contact, "a name and a number");
         let glasses = Glasses::ALL.iter().map(|glasses| glasses.name()).collect::<Vec<_>>().join(", ");
-        file += &format!(
-            "# Your glasses for walking: {glasses}. Do not step in lenses with two strengths.\n"
-        );
+        file +=
+            &format!("# Your glasses for walking: {glasses}. Do not step in lenses with two strengths.\n");
         file += &match self.glasses {
             Some(glasses) => format!("glasses = {}\n", quoted(glasses.name())),
             None => format!("# glasses = {}\n", quoted(Glasses::Distance.name())),

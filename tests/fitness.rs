@@ -343,7 +343,7 @@ fn suitability_is_asked_kept_and_holds_practice_back() {
     let shown = printed(place.path(), &["suitability", "--show"]);
     assert!(shown.lines().count() > 3 && said.ends_with(&shown), "{shown}");
     let wrong = run_with(place.path(), &["suitability"], "t\nperhaps\n");
-    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is no answer to sentence 2"));
+    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is not an answer to sentence 2"));
 }
 
 #[test]

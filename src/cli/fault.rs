@@ -58,7 +58,9 @@ fn failure(kept: Option<Result<PathBuf, String>>) -> Failure {
             "What was done is saved. Start again. A crash report for the developers is in {}",
             path.display()
         ),
-        Some(Err(why)) => format!("What was done is saved. Start again. No crash report could be written ({why})."),
+        Some(Err(why)) => {
+            format!("What was done is saved. Start again. No crash report could be written ({why}).")
+        }
         None => "What was done is saved. Start again.".to_owned(),
     };
     Failure::new("Counterpoise ran into a bug and had to stop", hint)

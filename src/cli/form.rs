@@ -107,7 +107,7 @@ mod test {
     use super::Form;
 
     fn form<'a>(typed: &'a str, shown: &'a mut Vec<u8>, is_pipe: bool) -> Form<&'a [u8], &'a mut Vec<u8>> {
-        Form::over(typed.as_bytes(), shown, is_pipe, "nothing was kept", "counterpoise x")
+        Form::over(typed.as_bytes(), shown, is_pipe, "nothing was saved", "counterpoise x")
     }
 
     #[test]
@@ -128,7 +128,7 @@ mod test {
         assert_eq!((tries("\n", false), tries(" Q\n", false)), (Ok(true), Ok(false)));
         assert_eq!(tries("\n", true), Ok(false));
         assert!(
-            tries("", false).unwrap_err().fact().contains("nothing was kept"),
+            tries("", false).unwrap_err().fact().contains("nothing was saved"),
             "the end of input is no yes"
         );
     }

@@ -137,7 +137,10 @@ fn ask(people: &[Person], from: &mut impl BufRead, out: &mut impl Write) -> Resu
         let mut line = String::new();
         let read = from.read_line(&mut line).unwrap_or(0);
         if read == 0 {
-            return Err(Failure::new("nobody was chosen", "Start again, or say who practices: --person NAME"));
+            return Err(Failure::new(
+                "nobody was chosen",
+                "Start again, or say who practices: --person NAME",
+            ));
         }
         let number = line.trim().parse::<usize>().ok();
         if let Some(person) = number.and_then(|number| people.get(number.checked_sub(1)?)) {

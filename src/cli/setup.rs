@@ -65,7 +65,8 @@ pub(super) fn run(
     let mut first = Settings::load(data)?;
     if arguments.new && first.name.is_none() {
         // Two people can only be told apart if both have a name.
-        first.name = Some(form.name("Who has practiced here until now? A name, initials or a symbol.", None)?);
+        first.name =
+            Some(form.name("Who has practiced here until now? A name, initials or a symbol.", None)?);
         first.save(data)?;
     }
     let people = people::all(data)?;
@@ -94,7 +95,8 @@ fn ask(
 ) -> Result<(), Failure> {
     loop {
         let needed = arguments.new || !taken.is_empty();
-        let ask = "Who practices? A name, initials or a symbol. It appears on this screen and on printed sheets.";
+        let ask =
+            "Who practices? A name, initials or a symbol. It appears on this screen and on printed sheets.";
         let name = match needed {
             true => Some(form.name(ask, settings.name.as_deref())?),
             false => form.text("name", ask, settings.name.as_deref())?,
@@ -215,7 +217,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn distance(&mut self, kept: u8) -> Result<u8, Failure> {
         let (least, most) = SCREEN_DISTANCE_M;
         loop {
-            let ask = "How far away is the screen, in meters? Put it at eye level, where you do not have to turn.";
+            let ask =
+                "How far away is the screen, in meters? Put it at eye level, where you do not have to turn.";
             let typed = self.question(ask, &[&format!("{least} to {most}")], Some(&format!("{kept} m")))?;
             match typed.parse::<u8>() {
                 _ if typed.is_empty() => return Ok(kept),
@@ -240,12 +243,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     fn glasses(&mut self, kept: Option<Glasses>) -> Result<Option<Glasses>, Failure> {
         loop {
-            let answers = [
-                "1 none",
-                "2 one strength, for distance",
-                "3 for reading only",
-                "4 bifocals or varifocals",
-            ];
+            let answers =
+                ["1 none", "2 one strength, for distance", "3 for reading only", "4 bifocals or varifocals"];
             let typed =
                 self.question("Which glasses do you wear when you walk?", &answers, kept.map(Glasses::name))?;
             match typed.parse::<usize>() {
@@ -264,8 +263,11 @@ impl<R: BufRead, W: Write> Form<R, W> {
             for line in ROOM {
                 self.say(&format!("  - {line}"))?;
             }
-            let typed =
-                self.question("Is all of this true, or will you see to it before you practice?", &YES_OR_NO, None)?;
+            let typed = self.question(
+                "Is all of this true, or will you see to it before you practice?",
+                &YES_OR_NO,
+                None,
+            )?;
             match typed.to_lowercase().as_str() {
                 "y" => return Ok(()),
                 "n" => {
@@ -291,8 +293,9 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
     let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
-        return form
-            .say("\nThere is no sound here. The calls will be shown on the screen. See: counterpoise doctor");
+        return form.say(
+            "\nThere is no sound here. The calls will be shown on the screen. See: counterpoise doctor",
+        );
     };
     // Chosen at random, so that somebody who cannot hear it cannot guess it.
     let mut word = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
@@ -303,15 +306,18 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
         let typed = form.question("Which word did you hear?", &answers, None)?;
         match typed.to_lowercase().as_str() {
             "g" => {
-                return form
-                    .say("  The calls are also shown on the screen. Sound is tried again before each practice.");
+                return form.say(
+                    "  The calls are also shown on the screen. Sound is tried again before each practice.",
+                );
             }
             "r" => {}
             typed if typed.parse() == Ok(word + 1) => {
                 return form.say("  Right. Keep this volume, a little louder than speech.");
             }
             "0" | "1" | "2" | "3" | "4" => {
-                form.say("  It was a different word. Turn the sound up, come closer, or put your hearing aids in.")?;
+                form.say(
+                    "  It was a different word. Turn the sound up, come closer, or put your hearing aids in.",
+                )?;
                 word = (word + 1) % 4;
             }
             other => form.refuse(&format!("\"{other}\" is not one of the answers"))?,

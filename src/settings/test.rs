@@ -58,7 +58,10 @@ fn what_is_not_in_order_is_refused_with_its_line() {
             "`left` in [sides] is \"my garden\", which is not a place that can be named to a partner (s.toml, line 3)",
         ),
         ("patches = [\"doormat\",\n\"low board\"]", "`patches` has 2; a course has 3 to 8 (s.toml, line 2)"),
-        ("patches = [\"doormat\",\n\"low board\", \"doormat\"]", "`patches` has \"doormat\" twice (s.toml, line 3)"),
+        (
+            "patches = [\"doormat\",\n\"low board\", \"doormat\"]",
+            "`patches` has \"doormat\" twice (s.toml, line 3)",
+        ),
         ("patches = [\"mat\",\n\"\", \"mat\"]", "`patches` is empty (s.toml, line 3)"),
         ("device = \"a\\tb\"", "`device` has a character that cannot be shown: '\\t' (s.toml, line 2)"),
         (&long, "`device` has 41 characters; the most is 40 (s.toml, line 2)"),

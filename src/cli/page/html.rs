@@ -1,4 +1,5 @@
-//! A page of blocks as one HTML file: no script, nothing fetched, every picture with its words and its table.
+//! How is a page of blocks written as one HTML file? Without scripts or anything to fetch; every picture has a description
+//! and a table.
 
 use std::io::{self, Write};
 

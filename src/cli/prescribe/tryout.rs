@@ -205,7 +205,8 @@ fn choose<W: Write>(
         let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
-        console.lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
+        console
+            .lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
     }
     plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;
@@ -244,11 +245,15 @@ fn choose<W: Write>(
     plan.tidy();
     plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };
     if plan.reaches_a_spell() && plan.tested_hold_ms.is_none() {
-        console.say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
+        console
+            .say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
         let line = console.read()?.ok_or_else(not_begun)?;
         let seconds: Option<f64> = line.trim().parse().ok().filter(|seconds| (0.0..=120.0).contains(seconds));
         let seconds = seconds.ok_or_else(|| {
-            Failure::new(format!("\"{}\" is not a number of seconds from 0 to 120", line.trim()), "Type a number, such as 9.")
+            Failure::new(
+                format!("\"{}\" is not a number of seconds from 0 to 120", line.trim()),
+                "Type a number, such as 9.",
+            )
         })?;
         plan.tested_hold_ms = Some((seconds * 1000.0).round() as i64);
     }
@@ -393,7 +398,11 @@ fn run_session<W: Write>(
 }
 
 /// Prints what the journal has of it. Returns whether every set was completed with nothing gone wrong.
-fn sum_up<W: Write>(record: &SessionRecord, trial: &Trial, console: &mut Console<'_, W>) -> Result<bool, Failure> {
+fn sum_up<W: Write>(
+    record: &SessionRecord,
+    trial: &Trial,
+    console: &mut Console<'_, W>,
+) -> Result<bool, Failure> {
     let of_it = record.sets.iter().filter(|set| {
         set.start.drill == trial.plan.drill.name() && i64::from(set.start.step) == trial.plan.step
     });
