@@ -1,5 +1,5 @@
-//! What is asked of the sound, and what it answers: the control side. It keeps what lies far ahead, hands the rest
-//! to the renderer in good time, and reads its reports. It renders nothing and knows no device.
+//! The control side of the sound: which cues are waiting, and what became of the others? The desk stores cues that are far
+//! ahead, hands the rest to the renderer in time, and reads its reports.
 
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
@@ -96,7 +96,7 @@ impl Desk {
         self.hand_over();
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// Silences what sounds within 5 ms and drops what is waiting, which is never reported as started. What is played
     /// through goes on.
     pub fn hush(&mut self) {
         self.shared.hush();

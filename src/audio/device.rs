@@ -1,5 +1,5 @@
-//! The sound card: finds a device, opens one stream that never stops, and lets the renderer fill it. The only file
-//! that names `cpal`. What to do when the device goes away is `supervisor`'s affair, what it means is the session's.
+//! The sound card: which device is there, and how is its stream opened? One stream runs all the time, and the renderer
+//! fills it. Only this file names `cpal`.
 
 use std::str::FromStr;
 use std::sync::Arc;
@@ -31,9 +31,9 @@ const BUSY: (u32, Duration) = (5, Duration::from_millis(200));
 /// A sound output that the system lists.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OutputDevice {
-    /// What `--device` takes.
+    /// The id for `--device`.
     pub id: String,
-    /// Its name for people.
+    /// The name for people.
     pub name: String,
 }
 
@@ -72,7 +72,7 @@ pub fn open(id: Option<&str>) -> Result<Output, AudioError> {
     Ok(output)
 }
 
-/// The outputs that the system lists. None of them is opened: that they are listed does not mean that they work.
+/// The outputs that the system lists. They are not opened, so a listed one may still not work.
 ///
 /// # Errors
 /// If the system has no sound system, or it cannot list anything.
@@ -84,7 +84,7 @@ pub fn list() -> Result<Vec<OutputDevice>, AudioError> {
     Ok(outputs.collect())
 }
 
-/// While this lives, ALSA's own complaints on this thread do not go to the screen.
+/// Until this is dropped, ALSA's own messages on this thread do not go to the screen.
 #[cfg(target_os = "linux")]
 fn quiet() -> impl Sized {
     alsa::Output::local_error_handler()
@@ -95,7 +95,7 @@ fn quiet() -> impl Sized {}
 
 /// The system's sound system. `cpal::default_host` would panic where it has none.
 fn host() -> Result<cpal::Host, AudioError> {
-    let mut why = "none is known for this system".to_owned();
+    let mut why = "no sound system is known for this platform".to_owned();
     for id in cpal::available_hosts() {
         match cpal::host_from_id(id) {
             Ok(host) => return Ok(host),
@@ -181,13 +181,15 @@ impl Card {
                 Err(error) => return Err(self.fault(&error)),
             }
         }
-        Err(refused.map_or_else(|| self.no_device("it offers no configuration"), |error| self.fault(&error)))
+        Err(refused.map_or_else(|| self.no_device("it offers no format"), |error| self.fault(&error)))
     }
 
     fn find(&self) -> Result<(cpal::Host, Device), AudioError> {
         let Some(id) = &self.id else {
             let host = host()?;
-            let device = host.default_output_device().ok_or_else(|| self.no_device("there is none"))?;
+            let device = host
+                .default_output_device()
+                .ok_or_else(|| self.no_device("the system has no default output"))?;
             return Ok((host, device));
         };
         let unknown = || AudioError::NoSuchDevice { id: id.clone() };
@@ -205,7 +207,7 @@ impl Card {
     }
 
     fn no_device(&self, why: &str) -> AudioError {
-        // The system's words are sentences; here they stand within one.
+        // The system's messages are sentences; here they are part of one.
         AudioError::NoDevice { device: self.to_string(), why: why.trim_end_matches('.').to_owned() }
     }
 }

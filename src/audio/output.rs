@@ -1,5 +1,5 @@
-//! The one thing the practice command holds: sound that can be asked for, hushed and listened to, whether a sound
-//! card plays it or nothing does. Not how either works (`device`, `paced`), nor what is said.
+//! How does a command play sound? Through an output, which plays clips, hushes them and reports events, with a sound card
+//! or without one.
 
 use std::sync::mpsc::{Receiver, Sender};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -31,12 +31,12 @@ pub enum OutputEvent {
     Xrun,
 }
 
-/// What is known about the output.
+/// The facts about an output.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Facts {
     /// The sound system: `ALSA`, `WASAPI`, `CoreAudio`; `none` where nothing is heard.
     pub host: String,
-    /// What `--device` takes: `alsa:default`.
+    /// The id for `--device`, such as `alsa:default`.
     pub id: String,
     /// The device's name for people.
     pub device: String,
@@ -44,7 +44,7 @@ pub struct Facts {
     pub rate: SampleRate,
     /// Frames in the latest callback; 0 before the first.
     pub block: u32,
-    /// From rendering to hearing, as the device estimates it: without a wireless link, a television or an amplifier.
+    /// The time from rendering to hearing, as the device estimates it, without a wireless link, a television or an amplifier.
     pub lead: Option<Duration>,
     /// Whether anything is heard at all. Where this is false, no cue may be kept as heard.
     pub audible: bool,
@@ -102,7 +102,7 @@ impl Output {
     }
 
     /// Lets `clip` be heard with its onset at frame `at`; at once if that is past. `id` comes back in the events.
-    /// While the sound is lost nothing is taken: a call that comes late is worse than none.
+    /// While the sound is lost the clip is dropped: a late call is worse than no call.
     pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
         if !self.lost {
             self.desk.play(id, clip, at);
@@ -116,7 +116,7 @@ impl Output {
         }
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// Silences what sounds within 5 ms and drops what is waiting, which is never reported as started. What is played
     /// through goes on.
     pub fn hush(&mut self) {
         self.desk.hush();

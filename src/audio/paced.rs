@@ -1,6 +1,5 @@
-//! An output without hardware: a thread that asks the renderer for block after block at a steady speed and gives
-//! them to a closure. For practice on the screen alone (real time, heard by nobody), and for rehearsals many times
-//! faster that a test can watch sample by sample. Not a pretended sound card: nothing played here is heard.
+//! How does practice run without a sound card? A thread asks the renderer for blocks at a steady speed and passes them to a
+//! closure. It serves practice on the screen alone, which nobody hears, and fast rehearsals in tests.
 
 use std::sync::mpsc::RecvTimeoutError;
 use std::thread;

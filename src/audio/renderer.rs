@@ -1,6 +1,6 @@
-//! What sounds, sample by sample: the audio side. It owns the clock (frames rendered), starts every cue on its
-//! frame, and says when it did. It never allocates, frees, locks or waits, and knows no device: whoever calls
-//! [`Renderer::render`], a sound card, a file or a test, gets the same samples for any division into blocks.
+//! The audio side: what is the next sample? The renderer owns the clock (frames rendered), starts every cue on its frame,
+//! and reports when it did. It never allocates, frees, locks or waits. A sound card, a file and a test get the same
+//! samples from [`Renderer::render`], for any division into blocks.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};

@@ -1,6 +1,6 @@
-//! Keeps a device playing: notices when it is gone, brings the renderer home, and tries again every second. It
-//! judges by the sound, not by the message: a dead sound server sends errors that name no loss, and a stalled one
-//! sends nothing. Which library talks to the device is `device`'s affair.
+//! Is the device still playing? The supervisor notices when it is lost, takes the renderer back, and tries again every
+//! second. It watches the callbacks, not the messages: a dead sound server sends errors that name no loss, and a stalled
+//! one sends nothing.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
@@ -21,15 +21,15 @@ const LOOK: Duration = Duration::from_millis(20);
 const RETRY: Duration = Duration::from_secs(1);
 /// The shortest silence between two callbacks that counts as a loss.
 const STALL: Duration = Duration::from_millis(300);
-/// ... and how many times the longest of the latest gaps it must last.
+/// A silence counts as a loss only if it is also this many times the longest of the latest gaps.
 const STALL_GAPS: u64 = 4;
-/// Gaps that are remembered; the watchdog waits for as many.
+/// The number of latest gaps that are stored. Before so many, a stall is not judged by them.
 const GAPS: usize = 10;
-/// Without those, this long after opening, the device is not playing either. An idle virtual device may take two
-/// seconds for its second callback.
+/// A device without so many gaps this long after opening is lost. An idle virtual device may take two seconds for its
+/// second callback.
 const START: Duration = Duration::from_secs(5);
 
-/// What plays samples.
+/// Something that plays samples, such as a sound card.
 pub(super) trait Backend: Send + 'static {
     /// A running stream; dropping it stops it.
     type Stream;
@@ -38,16 +38,16 @@ pub(super) trait Backend: Send + 'static {
     fn open(&mut self, cradle: &mut Cradle) -> Result<(Self::Stream, Facts), AudioError>;
 }
 
-/// What a stream's callbacks say about it. Written by the audio thread.
+/// The state of a stream, written by its callbacks on the audio thread.
 #[derive(Default)]
 pub(super) struct Health {
-    /// The device said that it is gone.
+    /// The device reported that it is gone.
     pub(super) gone: AtomicBool,
     /// Times it ran out of samples.
     pub(super) xruns: AtomicU64,
     /// Times it moved to another device and went on.
     pub(super) changes: AtomicU64,
-    /// Everything else it said. Some good starts bring a thousand.
+    /// All other errors. A good start may bring a thousand.
     pub(super) others: AtomicU64,
     /// Callbacks so far.
     beats: AtomicU64,
@@ -58,7 +58,7 @@ pub(super) struct Health {
 }
 
 impl Health {
-    /// Whether a stream opened at `opened` plays no more at `now` (both in the anchor's nanoseconds).
+    /// Whether a stream opened at `opened` has stopped playing at `now` (both in the anchor's nanoseconds).
     fn is_lost(&self, opened: u64, now: u64) -> bool {
         if self.gone.load(Ordering::Relaxed) {
             return true;
@@ -76,10 +76,10 @@ impl Health {
     }
 }
 
-/// The renderer at home, between two streams.
+/// The owner of the renderer between two streams.
 pub(super) struct Cradle {
     renderer: Option<Box<Renderer>>,
-    /// Where it comes back when its stream is dropped.
+    /// The queue on which it comes back when its stream is dropped.
     back: Option<Consumer<Box<Renderer>>>,
     shared: Arc<Shared>,
     anchor: Arc<Anchor>,
@@ -181,7 +181,7 @@ impl Drop for Loan {
     }
 }
 
-/// Opens the device, says how that went, and keeps it playing until the output is dropped.
+/// Opens the device, reports the result, and keeps it playing until the output is dropped.
 pub(super) fn run<B: Backend>(
     mut backend: B,
     mut cradle: Cradle,

@@ -1,4 +1,4 @@
-//! The same renderer, into a file: a WAV that is whole or does not exist. Not what is on it, and not the cue sheet.
+//! How is a sound file written? By the same renderer, as a WAV file that is complete or does not exist.
 
 use std::fs::{self, File};
 use std::io::{self, BufWriter};
@@ -14,10 +14,10 @@ use counterpoise_core::units::{Frame, Frames, SampleRate};
 /// Frames rendered at a time: a tenth of a second at 48 kHz.
 const BLOCK: usize = 4_800;
 
-/// The most frames that the 32-bit sizes of a WAV can name, with room for its head.
+/// The most frames that the 32-bit sizes of a WAV file allow, with room for its header.
 const MOST: u64 = (u32::MAX as u64 - 1_024) / 2;
 
-/// Why there is no file.
+/// Why a file was not written.
 #[derive(Debug, thiserror::Error)]
 pub enum WavError {
     /// The file could not be made or written: no such folder, no permission, no room left.
@@ -25,17 +25,17 @@ pub enum WavError {
     Write {
         /// The file.
         path: PathBuf,
-        /// What the system said.
+        /// The system's error.
         source: io::Error,
     },
     /// It would not fit into a WAV.
-    #[error("{} frames do not fit into a WAV file; the most are {MOST}", .0.0)]
+    #[error("{} frames do not fit into a WAV file; the most is {MOST}", .0.0)]
     TooLong(Frames),
     /// A sound would not be on its frame, or not whole: more than four at once, or one that ends after the end.
-    #[error("the sound asked for at frame {} does not fit there", .0.0)]
+    #[error("the sound at frame {} does not fit there", .0.0)]
     Misplaced(Frame),
     /// `progress` broke off.
-    #[error("{} was not written: it was stopped", path.display())]
+    #[error("{} was not written: writing was stopped", path.display())]
     Stopped {
         /// The file.
         path: PathBuf,

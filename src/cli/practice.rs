@@ -11,7 +11,7 @@ use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::journal::{Folder, Journal, SessionId, Writer};
-use crate::practice::{self, Done, Sound, World};
+use crate::practice::{self, Outcome, Sound, World};
 use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::course::progression::{Decision, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
@@ -207,7 +207,7 @@ pub(super) fn perform(
     settings: Settings,
     folder: &Folder,
     stage: &Stage<'_>,
-) -> Result<(SessionId, Done), Failure> {
+) -> Result<(SessionId, Outcome), Failure> {
     let id = SessionId::random().map_err(|error| no_random_numbers(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     // The first page is shown while the sound is opened and the clips are decoded.
@@ -330,13 +330,13 @@ pub(super) fn sound(
 }
 
 /// Reports entries that could not be saved, and a screen that failed, once the terminal is restored.
-pub(super) fn check_saved(done: &Done, folder: &Folder) -> Result<(), Failure> {
-    if done.kept.not_saved > 0 {
-        let what = match done.kept.not_saved {
+pub(super) fn check_saved(outcome: &Outcome, folder: &Folder) -> Result<(), Failure> {
+    if outcome.kept.not_saved > 0 {
+        let what = match outcome.kept.not_saved {
             1 => "NOT SAVED: 1 entry of this practice is not in the journal".to_owned(),
             entries => format!("NOT SAVED: {entries} entries of this practice are not in the journal"),
         };
-        let hint = match (&done.kept.rescue, &done.kept.lost) {
+        let hint = match (&outcome.kept.rescue, &outcome.kept.lost) {
             (Some(file), _) if file.parent() == Some(folder.path()) => format!(
                 "What is missing is in {}. Free some disk space and start Counterpoise again; it will add it to the journal.",
                 file.display()
@@ -352,7 +352,7 @@ pub(super) fn check_saved(done: &Done, folder: &Folder) -> Result<(), Failure> {
         };
         return Err(Failure::new(what, hint));
     }
-    if let Err(error) = &done.face {
+    if let Err(error) = &outcome.face {
         return Err(Failure::new(
             format!("the screen could no longer be drawn ({error})"),
             "The practice has ended. What was done is saved. See: counterpoise journal show last",

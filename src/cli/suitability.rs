@@ -16,8 +16,8 @@ use counterpoise_core::plan::caution;
     counterpoise suitability              about two dozen sentences, true or not true; once, and when something changes\n  \
     counterpoise suitability --partner    also for practice with a partner\n  \
     counterpoise suitability --show       the result of the last answers\n\n\
-    Answer each sentence with one letter and Enter, from a keyboard or a file: T true, N not true,\n\
-    D not true, and my doctor knows and agrees, B back, Q quit without saving.\n\
+    Answer each sentence with one letter and Enter, from a keyboard or a file.\n\
+    T true, N not true, D not true and my doctor knows and agrees, B back, Q quit without saving.\n\
     Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
 pub(super) struct Arguments {
     /// Ask about practice with a partner too

@@ -99,7 +99,7 @@ pub(super) fn run<W: Write>(
     ] {
         console.say(question)?;
         let words = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
-        let words: String = words.chars().filter(|sign| !sign.is_control()).take(LONGEST).collect();
+        let words: String = words.chars().filter(|character| !character.is_control()).take(LONGEST).collect();
         if !words.is_empty() {
             seen.push(SeenRow { what, words });
         }

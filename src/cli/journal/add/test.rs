@@ -139,9 +139,7 @@ fn the_steps_are_those_of_the_sheet_and_never_above_what_was_allowed_then() {
     // The sheet of Friday has step 2.
     let (shown, up) = place.keep(&format!("2026-11-20\ny\n{EASY}"));
     assert!(
-        shown.contains(
-            "there should stand: Reaches at the counter: stand with the counter ahead, feet together"
-        ),
+        shown.contains("should say: Reaches at the counter: stand with the counter ahead, feet together"),
         "{shown}"
     );
     assert_eq!((steps(&up), given(&up)), (vec![1, 2, 2], vec![1, 2]));
@@ -165,8 +163,7 @@ fn after_a_step_down_a_sheet_from_before_it_is_kept_as_it_was_and_it_goes_on_fro
     // On the 23rd a new sheet would have step 1, but that of the 20th has step 2.
     let (shown, kept) = place.keep(&format!("2026-11-23\nn\n2\n{EASY}"));
     assert!(
-        shown
-            .contains("there should stand: Reaches at the counter: stand with the counter ahead, feet apart"),
+        shown.contains("should say: Reaches at the counter: stand with the counter ahead, feet apart"),
         "{shown}"
     );
     assert_eq!((steps(&kept), given(&kept)), (vec![1, 2, 2], vec![1, 1]));

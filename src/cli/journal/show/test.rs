@@ -29,8 +29,8 @@ fn a_session_is_told_in_plain_words() {
         &format!("     3    21.500      21.501   +1.0 ms  {heard}"),
         "  held on: twice",
         "  steadiness: not said",
-        "  Pause 1 at 9 s; the rest was drawn anew",
-        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than stated here.",
+        "  Pause 1 at 9 s; the rest was drawn again",
+        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than shown here.",
         &format!("     3    20.002  not called            {heard}"),
     ] {
         assert!(text.contains(expected), "{expected}\nin\n{text}");
