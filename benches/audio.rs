@@ -6,7 +6,7 @@ use std::ops::ControlFlow;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use counterpoise::audio::{Bank, Frame, Frames, SampleRate, Told, Voice, desk, render_wav, voice};
+use counterpoise::audio::{Bank, CueEvent, Frame, Frames, SampleRate, Voice, desk, render_wav, voice};
 use criterion::Criterion;
 
 const RATE: SampleRate = SampleRate::HZ_48000;
@@ -71,7 +71,7 @@ fn main() {
         let clip = bank.get("reach.left").unwrap();
         desk.play(0, clip.clone(), desk.now());
         bench.iter(|| {
-            if let Some(Told::Finished { .. }) = desk.poll() {
+            if let Some(CueEvent::Finished { .. }) = desk.poll() {
                 desk.play(0, clip.clone(), desk.now());
             }
             renderer.render(black_box(&mut out));

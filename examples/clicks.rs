@@ -5,7 +5,7 @@
 
 use std::time::{Duration, Instant};
 
-use counterpoise::audio::{Clip, Frame, OutputEvent, device};
+use counterpoise::audio::{Clip, CueEvent, Frame, OutputEvent, device};
 use counterpoise_core::units::Millis;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -24,9 +24,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let (mut exact, mut late) = (0, 0);
     while begun.elapsed() < Duration::from_secs(u64::from(seconds) + 3) {
         match output.poll() {
-            Some(OutputEvent::Started { wanted, at, .. }) if wanted == at => exact += 1,
-            Some(OutputEvent::Started { .. }) => late += 1,
-            Some(OutputEvent::Finished { .. }) => {}
+            Some(OutputEvent::Cue(CueEvent::Started { wanted, at, .. })) if wanted == at => exact += 1,
+            Some(OutputEvent::Cue(CueEvent::Started { .. })) => late += 1,
+            Some(OutputEvent::Cue(CueEvent::Finished { .. })) => {}
             Some(event) => println!("{:8.3} {event:?} at {:?}", begun.elapsed().as_secs_f64(), output.now()),
             None => std::thread::sleep(Duration::from_millis(5)),
         }

@@ -1,23 +1,22 @@
-//! Sound: clips placed on exact frames of a stream's clock. Not when a cue is due (the schedule's), nor what it
-//! means (the session's).
+//! Sound: how are clips played on exact frames of a stream's clock?
 //!
 //! ```text
 //! voice, tone -> Clip        Desk  ==cues==>   Renderer  --samples-->  device | paced | wav
 //!                (control)   Desk  <=reports=  Renderer    (audio)
 //! ```
 //!
-//! Three parties. The [`Desk`] asks and listens. The [`Renderer`] counts frames and mixes, and never allocates,
-//! locks or waits. Something calls it: a sound card ([`device`]), a steady thread without one ([`paced`]), or a
-//! loop that writes a file ([`wav`]). The practice command holds an [`Output`], which is a desk with a device behind.
+//! There are three parties. The [`Desk`] sends cues and reads reports. The [`Renderer`] counts frames and mixes, and never
+//! allocates, locks or waits. It is called by a sound card ([`device`]), a steady thread ([`paced`]), or a loop that
+//! writes a file ([`wav`]). The practice command has an [`Output`]: a desk together with a device.
 //!
 //! ```no_run
-//! use counterpoise::audio::{Bank, OutputEvent, Voice, device};
+//! use counterpoise::audio::{Bank, CueEvent, OutputEvent, Voice, device};
 //! # fn main() -> Result<(), Box<dyn std::error::Error>> {
 //! let mut output = device::open(None)?;
 //! let bank = Bank::load(output.rate(), Voice::Lower, ["reach.left"])?;
 //! let at = output.now() + output.rate().frames(counterpoise_core::units::Millis(500));
 //! output.play(1, bank.get("reach.left").ok_or("just loaded")?, at);
-//! while !matches!(output.poll(), Some(OutputEvent::Finished { id: 1 })) {}
+//! while !matches!(output.poll(), Some(OutputEvent::Cue(CueEvent::Finished { id: 1 }))) {}
 //! # Ok(())
 //! # }
 //! ```
@@ -38,48 +37,48 @@ pub mod wav;
 
 pub use clip::Clip;
 pub use counterpoise_core::units::{Frame, Frames, SampleRate};
-pub use desk::{Desk, Told};
+pub use desk::{CueEvent, Desk};
 pub use output::{Facts, Output, OutputEvent};
 pub use renderer::Renderer;
 pub use speaker::{LEAD_IN, Speaker};
 pub use voice::{Bank, BankError, Voice};
 pub use wav::{WavError, render_wav};
 
-/// Why there is no sound.
+/// Why a sound output could not be used.
 #[derive(Debug, thiserror::Error)]
 pub enum AudioError {
     /// The system has no sound system that can be used.
     #[error("this computer's sound system could not be used ({why})")]
     NoHost {
-        /// What it said.
+        /// The system's message.
         why: String,
     },
     /// The device is not there or could not be opened.
     #[error("no sound output could be opened: {device} ({why})")]
     NoDevice {
-        /// Which was tried.
+        /// The device that was tried.
         device: String,
-        /// What the system said.
+        /// The system's message.
         why: String,
     },
     /// The device that was asked for is not listed.
     #[error("there is no sound output named {id}")]
     NoSuchDevice {
-        /// As it was given.
+        /// The id as it was given.
         id: String,
     },
     /// Another program has the device.
     #[error("another program is using the sound device ({device})")]
     Busy {
-        /// Which.
+        /// The device.
         device: String,
     },
-    /// The device takes only samples of a kind that is not supported.
+    /// The device takes only samples in a format that is not supported.
     #[error("{device} takes only {format} samples")]
     Format {
-        /// Which.
+        /// The device.
         device: String,
-        /// What it takes.
+        /// The sample format that it takes.
         format: String,
     },
     /// The system starts no more threads.
@@ -88,7 +87,7 @@ pub enum AudioError {
 }
 
 impl AudioError {
-    /// What to try.
+    /// What to try, as one or two sentences.
     ///
     /// ```
     /// use counterpoise::audio::device;
@@ -99,8 +98,8 @@ impl AudioError {
     pub fn hint(&self) -> &'static str {
         match self {
             Self::NoHost { .. } | Self::NoDevice { .. } => {
-                "plug in or switch on headphones or a speaker, or choose an output with --device; \
-                 practice also runs on the screen alone, and \"counterpoise track\" writes a file for a phone"
+                "plug in or turn on headphones or a speaker, or choose an output with --device. \
+                 Practice also runs on the screen alone, and \"counterpoise track\" writes a file for a phone."
             }
             Self::NoSuchDevice { .. } | Self::Format { .. } => {
                 "\"counterpoise doctor\" lists the outputs; give one of the names in its first column to --device"

@@ -1,4 +1,4 @@
-//! The command line: which commands there are, and which function runs each. Not what they do (one file each below).
+//! The command line: which commands are there, and which function runs each? Each command has its own file below.
 
 use std::io::{self, BufWriter, Write};
 use std::path::PathBuf;
@@ -24,6 +24,7 @@ mod next;
 mod overview;
 mod page;
 mod people;
+mod plural;
 pub mod practice;
 mod prescribe;
 mod presets;
@@ -42,9 +43,9 @@ pub(crate) mod wrap;
 
 pub use failure::Failure;
 
-/// Done.
+/// The command did what was asked.
 pub const EXIT_DONE: u8 = 0;
-/// Refused or failed: `Error:` and `Hint:` stand on standard error.
+/// The command refused or failed: standard error has `Error:` and `Hint:`.
 pub const EXIT_REFUSED: u8 = 1;
 /// The command line was not understood (clap's own code).
 pub const EXIT_USAGE: u8 = 2;
@@ -72,15 +73,15 @@ pub struct Cli {
         long,
         global = true,
         value_name = "DIR",
-        help = "Keep everything of one person in this folder [else COUNTERPOISE_DATA, else the usual data folder]"
+        help = "Keep one person's data in this folder [default: COUNTERPOISE_DATA, else the usual data folder]"
     )]
     data_dir: Option<PathBuf>,
-    /// Who, where several people practice on one computer.
+    /// The name of the person, if several people use this computer.
     #[arg(
         long,
         global = true,
         value_name = "NAME",
-        help = "Who, where several people practice on one computer [else it asks]"
+        help = "Who practices, if several people use this computer [default: it asks]"
     )]
     person: Option<String>,
     #[command(subcommand)]
@@ -91,29 +92,29 @@ pub struct Cli {
 enum Command {
     /// Practice now, with voice and screen
     Practice(practice::Arguments),
-    /// Say once who practices, whom to call, and how the room is
+    /// Set up who practices, whom to call, and the room
     Setup(setup::Arguments),
-    /// Say what comes next, at which step, and why
+    /// Show what comes next, at which step, and why
     Next(next::Arguments),
     /// Show the weeks of the program and the month
     Program(program::Arguments),
-    /// Answer once whether and how to begin; again when something changes
+    /// Answer the health questions, at the start and when something changes
     Suitability(suitability::Arguments),
-    /// Take a balance test, or hold a result against the published tables
+    /// Take a balance test, or compare a result with the published tables
     Assess(assess::Arguments),
-    /// Lift a lock, once a clinician has cleared it
+    /// Lift a lock after a clinician has cleared it
     Clear(clear::Arguments),
     /// Show your own practice: this week, what is next, what got easier
     Progress(progress::Arguments),
     /// Write a sheet to print, for practice with tracks away from the computer
     Sheet(sheet::Arguments),
-    /// Report what was really done, for the therapist
+    /// Report what was actually done, for the therapist
     Report(report::Arguments),
-    /// Explain a prescription in plain words, or say what is wrong with it
+    /// Explain a prescription in plain words, or show what is wrong with it
     Check(check::Arguments),
-    /// Say how well anybody could foresee the calls
+    /// Show how well anybody could predict the calls
     Audit(audit::Arguments),
-    /// Write a prescription, question by question; change one; watch a try-out
+    /// Write or change a prescription, question by question, or run a try-out
     Prescribe(prescribe::Arguments),
     /// List the ready prescriptions
     Presets(presets::Arguments),
@@ -125,9 +126,9 @@ enum Command {
     Track(track::Arguments),
     /// Make a prescription the one that practice opens
     Use(use_file::Arguments),
-    /// Look at what was practiced; write it out or take it in
+    /// Show, export, import or correct the journal
     Journal(journal::Arguments),
-    /// Find out whether sound, screen and journal work here
+    /// Check whether sound, screen and journal work here
     Doctor(doctor::Arguments),
     /// Print the completions of a shell
     Completions(completions::Arguments),
@@ -135,7 +136,7 @@ enum Command {
     Man(man::Arguments),
 }
 
-/// How something is printed.
+/// An output format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Format {
     /// For people
@@ -145,16 +146,16 @@ enum Format {
 }
 
 impl Cli {
-    /// The person's folder. Looked for only where it is needed: most commands work without one.
+    /// The person's folder. It is looked for only if a command needs one.
     fn folder(&self) -> Result<Folder, Failure> {
         people::find(self.data_dir.as_deref(), self.person.as_deref())
     }
 }
 
-/// Runs the command. What it prints goes to standard output; what it must say besides, to standard error.
+/// Runs the command. Its output goes to standard output, its notes to standard error.
 ///
 /// # Errors
-/// If the command refuses or fails, for a person to read.
+/// If the command refuses or fails. The failure is for a person to read.
 pub fn run(cli: &Cli) -> Result<(), Failure> {
     fault::catch(cli.data_dir.as_deref(), || {
         let mut out = BufWriter::new(io::stdout());

@@ -1,5 +1,5 @@
-//! What time it is: since the session began, and on the wall. The only module that reads a clock. Not how long a
-//! thing should take (everything else takes a time as an argument).
+//! What time is it, since the session began and on the wall? This is the only module that reads a clock; everything else
+//! takes a time as an argument.
 
 use std::time::{Duration, Instant};
 
@@ -28,12 +28,12 @@ pub struct Clock {
 }
 
 impl Clock {
-    /// A clock that goes as fast as time does.
+    /// A clock that runs at normal speed.
     pub fn real() -> Self {
         Self::fast(1)
     }
 
-    /// A clock on which a session passes `speed` times as fast, for tests. It then shows wall time as if so.
+    /// A clock on which a session passes `speed` times as fast, for tests. Its wall time runs as fast.
     pub fn fast(speed: u32) -> Self {
         Self {
             started: Instant::now(),
@@ -43,7 +43,7 @@ impl Clock {
         }
     }
 
-    /// The time since the clock was made. It never goes back, and stands still while the computer sleeps.
+    /// The time since the clock was made. It never goes back, and stops while the computer sleeps.
     pub fn now(&self) -> Millis {
         let elapsed = self.started.elapsed().as_millis() * u128::from(self.speed);
         Millis(u32::try_from(elapsed).unwrap_or(u32::MAX))

@@ -1,5 +1,4 @@
-//! How is a [`Screen`] shown, and how do keys come back? Large on a terminal, or as plain lines.
-//! Not what is shown, nor what a key means (that is [`session`](counterpoise_core::practice::session)).
+//! How is a [`Screen`] shown, and how are keys read? Large on a terminal, or as plain lines.
 //!
 //! ```text
 //! Screen --> view  (cells; pure)  --> terminal --> eyes 3 m away
@@ -13,25 +12,25 @@ use counterpoise_core::practice::session::Key;
 use counterpoise_core::practice::session::screen::Screen;
 
 pub mod big;
+mod callout;
 mod capitals;
 pub mod chart;
 pub mod dot;
 pub mod keys;
-mod loud;
 pub mod plain;
 pub mod svg;
 pub mod terminal;
 pub mod view;
 mod words;
 
-/// What came back from the person in front of the screen.
+/// The input from the person in front of the screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Input {
-    /// Nothing, until the time given was over.
+    /// Nothing within the time given.
     Nothing,
     /// A key was pressed.
     Key(Key),
-    /// Nothing more can come, or we were asked to go: end of input, a lost terminal, Ctrl-C, a signal.
+    /// End of input, a lost terminal, Ctrl-C, or a signal to close.
     Close,
 }
 

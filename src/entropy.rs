@@ -1,4 +1,4 @@
-//! Where a fresh seed and the id of a session come from: the operating system's generator. The only file that asks it.
+//! Where do a fresh seed and the id of a session come from? From the operating system's generator, which only this file asks.
 
 use std::io;
 
@@ -10,17 +10,17 @@ use counterpoise_core::record::SessionId;
 
 /// The operating system gave no random bytes.
 #[derive(Debug, thiserror::Error)]
-#[error("this computer gave no random numbers to draw a session from: {0}")]
+#[error("no random numbers are available from the system: {0}")]
 pub struct EntropyError(#[from] SysError);
 
 impl EntropyError {
     /// What to try.
     pub fn hint(&self) -> &'static str {
-        "start the computer again; if it stays so, give a seed with --seed"
+        "restart the computer; if that does not help, give a seed with --seed"
     }
 }
 
-/// A seed that nobody has seen before.
+/// A fresh seed from the operating system.
 ///
 /// # Errors
 /// If the operating system gives no random bytes.

@@ -1,5 +1,5 @@
-//! How files go from one person to another on a memory stick: which removable folders there are, which prescriptions lie
-//! on them, and where something to take along is put. Nothing is taken from one here, and nothing is asked.
+//! Which memory sticks are there, which prescriptions are on them, and where is a file written to one? Nothing is asked or
+//! put to use here.
 
 use std::env;
 use std::fs;
@@ -11,36 +11,36 @@ use sysinfo::Disks;
 use crate::journal::folder::write_beside;
 use counterpoise_core::plan::prescription::{Prescription, Refusal, SCHEMA, Seal, limits};
 
-/// The folder on a memory stick in which everything of ours is put.
+/// The folder on a memory stick for all files of this program.
 pub const FOLDER: &str = "counterpoise";
-/// The environment variable that names a folder to be taken for a memory stick, in place of looking for one.
+/// The environment variable that names a folder to use as the memory stick, instead of searching for one.
 pub const VARIABLE: &str = "COUNTERPOISE_STICK";
-/// The most files that are looked at in one folder \[judgment: a stick may hold a whole archive\].
+/// The most files that are read in one folder \[judgment: a stick may hold a whole archive\].
 const MOST_FILES: usize = 200;
-/// The longest name that is made from a title.
+/// The most characters of a file name that is made from a title.
 const STEM: usize = 40;
 
 /// A removable folder.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Place {
-    /// What people call it.
+    /// The name of the folder, for people.
     pub name: String,
-    /// Where it is.
+    /// The path of the folder.
     pub path: PathBuf,
 }
 
-/// A prescription that lies on a stick, or a file that says it is one.
+/// A file on a stick that is, or says it is, a prescription.
 #[derive(Debug)]
-pub struct Found {
-    /// Where.
+pub struct StickFile {
+    /// The path of the file.
     pub path: PathBuf,
-    /// What was read.
+    /// The bytes of the file.
     pub bytes: Vec<u8>,
-    /// What it says, or why it is refused.
+    /// The prescription, or why it is refused.
     pub read: Result<Prescription, Unusable>,
 }
 
-/// Why a file of a stick is not used.
+/// Why a file on a stick cannot be used.
 #[derive(Debug, thiserror::Error)]
 pub enum Unusable {
     /// It cannot be read.
@@ -50,18 +50,18 @@ pub enum Unusable {
     #[error("{0}")]
     Refused(#[from] Refusal),
     /// It was changed or cut off after it was issued.
-    #[error("the file was changed after it was issued: its last line names another digest")]
+    #[error("the file was changed after it was issued: the digest in its last line does not match")]
     Changed,
 }
 
 impl Unusable {
-    /// What to do about it.
+    /// What to do about it, as sentences.
     pub fn hint(&self) -> String {
         match self {
-            Self::Unreadable(_) => "Take the stick out and put it in again; else ask for the file once more.".into(),
+            Self::Unreadable(_) => "Take the stick out and put it back in. If that does not help, ask for the file again.".into(),
             Self::Refused(refusal) => refusal.hint(),
             Self::Changed => {
-                "Ask whoever issued it for the file once more. A therapist who changed it by hand seals it anew with: counterpoise prescribe --from FILE"
+                "Ask the person who issued it for the file again. If you are the therapist and changed it by hand, seal it again with: counterpoise prescribe --from FILE"
                     .into()
             }
         }
@@ -74,7 +74,7 @@ pub fn places() -> Vec<Place> {
     given.map_or_else(removable, |path| places_in(&path))
 }
 
-/// This folder, taken for a memory stick; none if it is not there.
+/// This folder as a memory stick; nothing if it does not exist.
 ///
 /// ```
 /// use counterpoise::handover::places_in;
@@ -97,30 +97,30 @@ fn removable() -> Vec<Place> {
 }
 
 impl Place {
-    /// The prescriptions on it: at its top and in [`FOLDER`], by name. Files of others are passed over: at the top only what
-    /// calls itself a prescription counts.
-    pub fn prescriptions(&self) -> Vec<Found> {
+    /// The prescriptions on it, at its top and in [`FOLDER`], by name. At the top, files that do not mention a prescription
+    /// of this program are ignored.
+    pub fn prescriptions(&self) -> Vec<StickFile> {
         let ours = self.path.join(FOLDER);
-        let mut all: Vec<Found> = toml_files(&self.path).into_iter().map(found).collect();
+        let mut all: Vec<StickFile> = toml_files(&self.path).into_iter().map(found).collect();
         all.retain(|found| mentions_us(&found.bytes));
         all.extend(toml_files(&ours).into_iter().map(found));
         all
     }
 
-    /// The folder on it for what is taken along, made if it is not there.
+    /// The folder on it for files of this program; it is created if it does not exist.
     ///
     /// # Errors
-    /// If it cannot be made: the stick is full, or can only be read.
+    /// If it cannot be created: the stick is full or write-protected.
     pub fn folder(&self) -> io::Result<PathBuf> {
         let folder = self.path.join(FOLDER);
         fs::create_dir_all(&folder)?;
         Ok(folder)
     }
 
-    /// Puts a file there, whole or not at all, and says where. One of the same name is kept: the new one gets a number.
+    /// Writes a file there, completely or not at all, and returns its path. If the name is taken, the new file gets a number.
     ///
     /// # Errors
-    /// If it cannot be written. Nothing is left behind then.
+    /// If it cannot be written. No partial file is kept.
     ///
     /// # Panics
     /// Never: numbers do not run out.
@@ -134,7 +134,7 @@ impl Place {
     }
 }
 
-fn found(path: PathBuf) -> Found {
+fn found(path: PathBuf) -> StickFile {
     let most = limits::FILE_BYTES as u64;
     let mut bytes = Vec::new();
     // One byte more than is allowed is enough for the gate to refuse it.
@@ -147,7 +147,7 @@ fn found(path: PathBuf) -> Found {
         Seal::Broken => Err(Unusable::Changed),
         Seal::None | Seal::Whole => Ok(prescription),
     });
-    Found { path, bytes, read }
+    StickFile { path, bytes, read }
 }
 
 fn mentions_us(bytes: &[u8]) -> bool {
@@ -155,7 +155,7 @@ fn mentions_us(bytes: &[u8]) -> bool {
     bytes.windows(word.len()).any(|window| window == word)
 }
 
-/// The files of a folder that end in `.toml`, hidden ones apart, by name.
+/// The files of a folder that end in `.toml`, without hidden ones, by name.
 fn toml_files(folder: &Path) -> Vec<PathBuf> {
     let Ok(entries) = fs::read_dir(folder) else { return Vec::new() };
     let is_ours = |path: &PathBuf| {
@@ -178,9 +178,9 @@ fn toml_files(folder: &Path) -> Vec<PathBuf> {
 /// ```
 pub fn file_stem(title: &str) -> String {
     let mut stem = String::new();
-    for sign in title.to_lowercase().chars() {
-        if sign.is_ascii_alphanumeric() {
-            stem.push(sign);
+    for character in title.to_lowercase().chars() {
+        if character.is_ascii_alphanumeric() {
+            stem.push(character);
         } else if !stem.is_empty() && !stem.ends_with('-') {
             stem.push('-');
         }

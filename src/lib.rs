@@ -1,4 +1,4 @@
-//! The program around `counterpoise-core`: one outside thing each.
+//! The program around `counterpoise-core`: each module talks to one thing outside, such as the sound card or a file.
 //!
 //! ```text
 //! prescription (TOML) --> schedule (cues at offsets) --> session (events in, effects out) --> voice, screen, track
@@ -7,9 +7,9 @@
 //!              program, progression <-- past <-- journal <-- record
 //! ```
 //!
-//! What is decided, is decided in `counterpoise_core`. Here are sound ([`audio`], pure but real-time), the terminal
-//! ([`display`]), the journal's file ([`journal`]), the clock, the system's random numbers, and the commands ([`cli`]).
-//! `tests/laws.rs` keeps it so.
+//! All decisions are made in `counterpoise_core`. The modules here are sound ([`audio`]), the terminal ([`display`]), the
+//! journal's file ([`journal`]), the clock, the system's random numbers, and the commands ([`cli`]). `tests/laws.rs`
+//! checks this split.
 #![forbid(unsafe_code)]
 
 pub mod audio;

@@ -1,4 +1,4 @@
-//! The program: read the command line, run the command, tell what went wrong, end with an exit code.
+//! The program: reads the command line, runs the command, prints what went wrong, and ends with an exit code.
 #![forbid(unsafe_code)]
 
 use std::io::{IsTerminal, Write};
@@ -11,7 +11,7 @@ fn main() -> ExitCode {
     let cli = match Cli::try_parse() {
         Ok(cli) => cli,
         Err(usage) => {
-            // Help, the version and usage errors; where they cannot be printed there is nobody to tell.
+            // Help, the version or a usage error. If it cannot be printed, nobody is there to read it.
             let _ = usage.print();
             return ExitCode::from(usage.exit_code() as u8);
         }
@@ -21,8 +21,7 @@ fn main() -> ExitCode {
         Err(failure) if failure.is_closed_pipe() => ExitCode::from(EXIT_DONE),
         Err(failure) => {
             let mut err = std::io::stderr().lock();
-            let told = failure.told(err.is_terminal());
-            let _ = writeln!(err, "{told}");
+            let _ = writeln!(err, "{}", failure.message(err.is_terminal()));
             ExitCode::from(EXIT_REFUSED)
         }
     }

@@ -1,11 +1,10 @@
-//! The practice itself: one loop that brings keys, sound and time to the session, and does what it says. Decides
-//! nothing about the practice (that is `session`).
+//! How does a practice run? One loop passes keys, sound and time to the session in the core, and does what it says.
 
 use std::collections::HashMap;
 use std::time::{Duration, Instant};
 use std::{fmt, io};
 
-use crate::audio::{Bank, Clip, Frame, Output, OutputEvent, Speaker};
+use crate::audio::{Bank, Clip, CueEvent, Frame, Output, OutputEvent, Speaker};
 use crate::clock::Clock;
 use crate::display::plain::Plain;
 use crate::display::{Face, Input};
@@ -19,13 +18,13 @@ use counterpoise_core::practice::session::{Channel, Effect, Event, Now, Session}
 use counterpoise_core::record::{Disturbance, Entry};
 use counterpoise_core::units::Millis;
 
-/// How long the loop waits for a key before it looks at sound and time again.
+/// How long the loop waits for a key before it checks sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
 /// How long the end of a set or a session may take to reach the disk before the practice goes on without it.
 const ON_DISK: Duration = Duration::from_secs(5);
-/// From one number of the count to the next.
+/// The time from one number of the count to the next.
 const COUNT: Millis = Millis(1_000);
-/// How long the program stays to let words be heard out that close a span: the longest has two seconds.
+/// The longest wait at the end for words that end a hold: the longest of them lasts two seconds.
 const HEARD_OUT: Duration = Duration::from_secs(3);
 
 /// The sound of a practice: where it goes, and the clips that it needs.
@@ -34,10 +33,10 @@ pub struct Sound {
     output: Output,
     speaker: Speaker,
     bank: Bank,
-    /// Of which cue a sound is, and what of it.
+    /// The cue of each sound, and its part in it.
     parts: HashMap<u32, (u16, Part)>,
-    cues: HashMap<u16, OnItsWay>,
-    /// Numbers everything that is played, so that a report is never taken for another's.
+    cues: HashMap<u16, PendingCue>,
+    /// The number of the last sound, so that every sound has its own.
     last_id: u32,
 }
 
@@ -48,17 +47,17 @@ pub fn is_placed(id: &str) -> bool {
     Phrase::named(id).is_some_and(Phrase::is_cue) || told.iter().any(|group| id.starts_with(group))
 }
 
-/// A cue whose sounds are placed.
+/// A cue whose sounds are placed but not all heard.
 #[derive(Debug)]
-struct OnItsWay {
+struct PendingCue {
     work_starts: Frame,
-    /// Where its moment was wanted, and where it began.
+    /// The frame wanted for its moment, and the frame at which it began.
     moment: Option<(Frame, Frame)>,
-    /// How many of the sounds that make it are still to be heard to their end.
+    /// How many of its sounds have not ended yet.
     left: u8,
 }
 
-/// Everything outside that a practice touches.
+/// Everything outside the session that a practice uses.
 pub struct World {
     /// The screen, or plain lines.
     pub face: Face,
@@ -68,7 +67,7 @@ pub struct World {
     pub clock: Clock,
     /// The journal.
     pub writer: Writer,
-    /// Keeps what is on each side of the trainee with the settings.
+    /// Saves what is on each side of the trainee in the settings.
     pub keep_room: Box<dyn FnMut(Room)>,
     /// Whether the program is asked to close.
     pub close_asked: fn() -> bool,
@@ -96,7 +95,7 @@ impl Sound {
         format!("{}: {}", facts.host, facts.device)
     }
 
-    /// Says a phrase after whatever is being said.
+    /// Says a phrase after the one that is being said.
     pub(crate) fn say(&mut self, phrase: Phrase) {
         let Some(clip) = self.bank.get(phrase.id()) else { return };
         self.last_id += 1;
@@ -109,14 +108,14 @@ impl Sound {
         }
     }
 
-    /// Cuts off whatever is being said.
+    /// Cuts off what is being said.
     pub(crate) fn hush(&mut self) {
         self.speaker.hush(&mut self.output);
         self.parts.clear();
         self.cues.clear();
     }
 
-    /// Lets what must be heard out end, before the sound is given up.
+    /// Waits for words that must be heard to their end, before the sound is dropped.
     fn hear_out(&mut self) {
         let until = Instant::now() + HEARD_OUT;
         while !self.speaker.is_through(&self.output) && Instant::now() < until {
@@ -167,8 +166,8 @@ impl Sound {
             let Some(clip) = Self::clip(&self.bank, placed.sound) else { continue };
             self.last_id += 1;
             if placed.part != Part::After {
-                let on_its_way = OnItsWay { work_starts: zero, moment: None, left: 0 };
-                self.cues.entry(placed.cue).or_insert(on_its_way).left += 1;
+                let pending = PendingCue { work_starts: zero, moment: None, left: 0 };
+                self.cues.entry(placed.cue).or_insert(pending).left += 1;
                 self.parts.insert(self.last_id, (placed.cue, placed.part));
             }
             self.output.play(self.last_id, clip, placed.at);
@@ -179,30 +178,30 @@ impl Sound {
     /// Only what was heard to its end counts as heard: a call cut off by an unplugged device does not.
     fn finished(&mut self, id: u32) -> Option<Event> {
         let (cue, _) = self.parts.remove(&id)?;
-        let on_its_way = self.cues.get_mut(&cue)?;
-        on_its_way.left -= 1;
-        if on_its_way.left > 0 {
+        let pending = self.cues.get_mut(&cue)?;
+        pending.left -= 1;
+        if pending.left > 0 {
             return None;
         }
-        let OnItsWay { work_starts, moment, .. } = self.cues.remove(&cue)?;
+        let PendingCue { work_starts, moment, .. } = self.cues.remove(&cue)?;
         let (wanted, began) = moment?;
         let (wanted, began) = ((wanted - work_starts).0, (began - work_starts).0);
         Some(Event::Heard { cue, wanted, began, rate: self.output.rate().hz() })
     }
 
-    /// What the output has to tell, as events of the session.
+    /// The output's events, as events of the session.
     pub(crate) fn events(&mut self) -> Vec<Event> {
         let mut events = Vec::new();
-        while let Some(told) = self.output.poll() {
-            match told {
-                OutputEvent::Started { id, wanted, at } => {
+        while let Some(event) = self.output.poll() {
+            match event {
+                OutputEvent::Cue(CueEvent::Started { id, wanted, at }) => {
                     if let Some((cue, Part::Moment)) = self.parts.get(&id)
-                        && let Some(on_its_way) = self.cues.get_mut(cue)
+                        && let Some(pending) = self.cues.get_mut(cue)
                     {
-                        on_its_way.moment = Some((wanted, at));
+                        pending.moment = Some((wanted, at));
                     }
                 }
-                OutputEvent::Finished { id } => events.extend(self.finished(id)),
+                OutputEvent::Cue(CueEvent::Finished { id }) => events.extend(self.finished(id)),
                 OutputEvent::Lost => {
                     self.hush();
                     events.push(Event::SoundLost);
@@ -225,19 +224,19 @@ impl Sound {
     }
 }
 
-/// What a practice says when it is over: what became of its entries, and a screen that failed.
+/// The outcome of a practice: whether its entries were saved, and whether the screen failed.
 #[derive(Debug)]
-pub struct Done {
-    /// The journal's report.
+pub struct Outcome {
+    /// What the journal saved and what it could not.
     pub kept: Closed,
-    /// A screen that could not be drawn any more.
+    /// An error if the screen could no longer be drawn.
     pub face: io::Result<()>,
-    /// The plain lines, for whoever asks more after the session; a screen is given back by then.
+    /// The reader of plain lines, for questions after the session. A full screen is restored by then.
     pub plain: Option<Plain>,
 }
 
 /// Runs a session to its end. Everything that ends it, a signal or a closed terminal included, ends it here.
-pub fn run(mut world: World, mut session: Session) -> Done {
+pub fn run(mut world: World, mut session: Session) -> Outcome {
     let device = world.sound.as_ref().map(Sound::device);
     let mut events = vec![Event::Sound { device }];
     let mut face = Ok(());
@@ -270,7 +269,7 @@ pub fn run(mut world: World, mut session: Session) -> Done {
     if let Some(sound) = &mut world.sound {
         sound.hear_out();
     }
-    Done { kept, face, plain }
+    Outcome { kept, face, plain }
 }
 
 impl World {

@@ -1,5 +1,5 @@
-//! What a person chose once: voice, sound output, whom to call, how far the screen is, what is on each side. One file,
-//! read through a gate. Not what is practiced (that is `prescription`).
+//! What did a person choose in setup? Voice, sound output, whom to call, how far away the screen is, and what is on each
+//! side: one file, checked when it is read.
 
 use std::io;
 use std::str;
@@ -17,22 +17,24 @@ mod refusal;
 
 pub use refusal::{Reason, SettingsError};
 
-/// The form of the file.
+/// The schema of the settings file.
 pub const SCHEMA: &str = "counterpoise.settings/1";
 
 /// The most bytes a settings file may have; a full one has about 500 \[judgment\].
 pub const FILE_BYTES: usize = 64 * 1024;
 /// The most characters of a text, so that it fits on one line of a screen \[judgment\].
 pub const TEXT_CHARACTERS: usize = 40;
-/// What is written where something is not known.
+/// An example of the patches of a floor course, as a line of the file.
+pub const PATCHES_EXAMPLE: &str = "patches = [\"doormat\", \"folded blanket\", \"low board\"]";
+/// The word for a value that is not known.
 const UNKNOWN: &str = "unknown";
-/// How far away the screen may stand, in meters \[judgment\].
+/// The least and the greatest distance of the screen, in meters \[judgment\].
 pub const SCREEN_DISTANCE_M: (u8, u8) = (1, 10);
 
-/// What the eyes look through in practice.
+/// The glasses that a person wears to walk.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Glasses {
-    /// None are needed.
+    /// No glasses.
     None,
     /// One strength, for the distance.
     Distance,
@@ -54,25 +56,25 @@ words! {
 /// A person's settings. A value of this type passed the gate.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Settings {
-    /// A name, initials or a sign; `None` where it does not matter who practices.
+    /// A name, initials or a symbol; `None` if only one person practices here.
     pub name: Option<String>,
-    /// How calls sound.
+    /// The voice, or tones, of the calls.
     pub voice: Voice,
-    /// The sound output; `None` is the system's own choice.
+    /// The sound output; `None` lets the system choose.
     pub device: Option<String>,
-    /// Whom to call in an emergency; `None` is not known. Never assumed.
+    /// The emergency number; `None` if the person does not know it. It is never assumed.
     pub emergency_number: Option<String>,
-    /// Whom to call besides: a name and a number.
+    /// Who else to call: a name and a number.
     pub contact: Option<String>,
-    /// What the eyes look through; `None` was never asked.
+    /// The glasses worn to walk; `None` if never asked.
     pub glasses: Option<Glasses>,
-    /// Whether hearing aids are worn; `None` was never asked.
+    /// Whether hearing aids are worn; `None` if never asked.
     pub hearing_aids: Option<bool>,
-    /// How far from the person the screen stands, in meters.
+    /// The distance of the screen from the person, in meters.
     pub screen_distance_m: u8,
-    /// What is on each side of the person, who faces the counter; `None` was never asked.
+    /// What is on each side of the person, who faces the counter; `None` if never asked.
     pub sides: Option<Room>,
-    /// The patches of the floor course, as the person calls them; empty, or as many as a course takes.
+    /// The person's names for the patches of the floor course: none, or 3 to 8.
     pub patches: Vec<String>,
 }
 
@@ -93,7 +95,7 @@ impl Default for Settings {
     }
 }
 
-/// The file as written, with the places of what is checked below.
+/// The file as written, with the position of each checked value.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Raw {
@@ -119,7 +121,7 @@ struct RawSides {
 }
 
 impl Settings {
-    /// Reads the bytes of the file called `name`. What the file leaves out has its default.
+    /// Reads the bytes of the file called `name`. A setting that is missing has its default.
     ///
     /// ```
     /// use counterpoise::{audio::Voice, settings::Settings};
@@ -216,7 +218,7 @@ impl Settings {
     /// The settings of this folder; the defaults if it has none.
     ///
     /// # Errors
-    /// If there is a file that cannot be read or is not in order. It is never passed over in silence.
+    /// If the file exists but cannot be read or has an error. It is never ignored.
     pub fn load(folder: &Folder) -> Result<Self, SettingsError> {
         let path = folder.settings_file();
         let name = path.display().to_string();
@@ -229,7 +231,7 @@ impl Settings {
         }
     }
 
-    /// Writes them into this folder, whole or not at all.
+    /// Writes them into this folder, completely or not at all.
     ///
     /// # Errors
     /// If the folder cannot be written. What was there is then unchanged.
@@ -245,21 +247,21 @@ impl Settings {
             None => format!("# {name} = {}\n", quoted(example)),
         };
         let mut file =
-            format!("schema = {}\n\n# Who practices: a name, initials or a sign.\n", quoted(SCHEMA));
+            format!("schema = {}\n\n# Who practices: a name, initials or a symbol.\n", quoted(SCHEMA));
         file += &or_example("name", &self.name, "A.");
         file += "# lower, higher or tones\n";
         file += &format!("voice = {}\n", quoted(self.voice.name()));
-        file += "# The sound output; `counterpoise doctor` lists them. Left out: the system's own choice.\n";
+        file +=
+            "# The sound output; `counterpoise doctor` lists them. Without this line, the system chooses.\n";
         file += &or_example("device", &self.device, "name of the output");
         file += "# Whom to call in an emergency, or \"unknown\".\n";
         let number = self.emergency_number.as_deref().unwrap_or(UNKNOWN);
         file += &format!("emergency_number = {}\n", quoted(number));
-        file += "# Whom to call besides.\n";
+        file += "# Who else to call: a name and a number.\n";
         file += &or_example("contact", &self.contact, "a name and a number");
         let glasses = Glasses::ALL.iter().map(|glasses| glasses.name()).collect::<Vec<_>>().join(", ");
-        file += &format!(
-            "# What you look through: {glasses}. For stepping, none with two strengths in one lens.\n"
-        );
+        file +=
+            &format!("# Your glasses for walking: {glasses}. Do not step in lenses with two strengths.\n");
         file += &match self.glasses {
             Some(glasses) => format!("glasses = {}\n", quoted(glasses.name())),
             None => format!("# glasses = {}\n", quoted(Glasses::Distance.name())),
@@ -269,12 +271,12 @@ impl Settings {
             Some(worn) => format!("hearing_aids = {worn}\n"),
             None => "# hearing_aids = true\n".to_owned(),
         };
-        file += "# How far from you the screen stands, in meters.\n";
+        file += "# How far away the screen is, in meters.\n";
         file += &format!("screen_distance_m = {}\n", self.screen_distance_m);
         file += "# The patches of your floor course, three to eight, each with its own name.\n";
         let patches: Vec<String> = self.patches.iter().map(|patch| quoted(patch)).collect();
         file += &match patches.is_empty() {
-            true => "# patches = [\"mat\", \"cushion\", \"carpet\"]\n".to_owned(),
+            true => format!("# {PATCHES_EXAMPLE}\n"),
             false => format!("patches = [{}]\n", patches.join(", ")),
         };
         let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");
@@ -294,24 +296,24 @@ impl Settings {
     }
 }
 
-/// One line that a screen can show.
+/// Checks a text: not empty, one line, short enough, and printable.
 fn plain(field: &'static str, text: &str) -> Result<(), Reason> {
     let characters = text.chars().count();
     if text.trim().is_empty() {
         Err(Reason::Empty { field })
     } else if characters > TEXT_CHARACTERS {
         Err(Reason::Long { field, characters })
-    } else if let Some(sign) = text.chars().find(|sign| sign.is_control()) {
-        Err(Reason::Unprintable { field, sign })
+    } else if let Some(character) = text.chars().find(|character| character.is_control()) {
+        Err(Reason::Unprintable { field, character })
     } else {
         Ok(())
     }
 }
 
-/// What can be dialed: at least two digits, and the signs that people write between them. Or `unknown`.
+/// Checks a phone number: at least two digits, and the characters people write between them, or `unknown`.
 fn phone(text: &str) -> Result<(), Reason> {
     plain("emergency_number", text)?;
-    let dialed = |sign: char| sign.is_ascii_digit() || "+-.() *#".contains(sign);
+    let dialed = |character: char| character.is_ascii_digit() || "+-.() *#".contains(character);
     let digits = text.chars().filter(char::is_ascii_digit).count();
     if text == UNKNOWN || (digits >= 2 && text.chars().all(dialed)) {
         Ok(())

@@ -4,7 +4,7 @@
 use std::alloc::{GlobalAlloc, Layout, System};
 use std::cell::Cell;
 
-use counterpoise::audio::{Bank, Clip, Desk, Frame, Renderer, SampleRate, Told, Voice, desk};
+use counterpoise::audio::{Bank, Clip, CueEvent, Desk, Frame, Renderer, SampleRate, Voice, desk};
 
 struct Counting;
 
@@ -44,13 +44,13 @@ fn touches(work: impl FnOnce()) -> u64 {
 }
 
 /// Renders `frames` in blocks of `block`, reads the reports, and counts what rendering alone did to the heap.
-fn crank(desk: &mut Desk, renderer: &mut Renderer, frames: usize, block: usize) -> (u64, Vec<Told>) {
-    let (mut out, mut told, mut count) = (vec![0; block], Vec::new(), 0);
+fn crank(desk: &mut Desk, renderer: &mut Renderer, frames: usize, block: usize) -> (u64, Vec<CueEvent>) {
+    let (mut out, mut events, mut count) = (vec![0; block], Vec::new(), 0);
     for _ in 0..frames / block {
         count += touches(|| renderer.render(&mut out));
-        told.extend(std::iter::from_fn(|| desk.poll()));
+        events.extend(std::iter::from_fn(|| desk.poll()));
     }
-    (count, told)
+    (count, events)
 }
 
 #[test]
@@ -73,8 +73,8 @@ fn rendering_never_touches_the_heap() {
     desk.play(100, Clip::new(vec![700; 96]), Frame(20_000));
     bank = None;
     assert!(bank.is_none());
-    let (count, told) = crank(&mut desk, &mut renderer, 480_000, 480);
-    assert_eq!((count, told.len()), (0, 18), "{told:?}");
+    let (count, events) = crank(&mut desk, &mut renderer, 480_000, 480);
+    assert_eq!((count, events.len()), (0, 18), "{events:?}");
 
     // A hush with one sounding and one waiting, then the desk goes first.
     for (id, ahead) in [(200, 0), (201, 30_000)] {
@@ -83,8 +83,8 @@ fn rendering_never_touches_the_heap() {
     let (count, _) = crank(&mut desk, &mut renderer, 4_800, 1365);
     assert_eq!(count, 0);
     desk.hush();
-    let (count, told) = crank(&mut desk, &mut renderer, 48_000, 1365);
-    assert_eq!((count, told), (0, vec![]));
+    let (count, events) = crank(&mut desk, &mut renderer, 48_000, 1365);
+    assert_eq!((count, events), (0, vec![]));
     desk.play(202, Clip::new(vec![700; 48_000]), desk.now());
     drop(desk);
     let mut out = [0; 1024];

@@ -1,5 +1,5 @@
-//! When is a frame heard? The audio side says at every callback when its next frame will reach the ear; the control
-//! side reckons from the latest of these. Never from the first: a device's first callbacks come in a burst, long
+//! When is a frame heard? At every callback the audio side says when its next frame will be heard, and the control side
+//! calculates from the latest of these. It never uses the first one: a device's first callbacks come in a burst, long
 //! before anything sounds, and its clock drifts against the computer's.
 
 use std::sync::atomic::{AtomicU64, Ordering, fence};

@@ -1,5 +1,4 @@
-//! One sound in memory, ready to be placed: its samples and where in them it begins to be heard. Not where the
-//! samples come from (that is `decode` and `tone`).
+//! What is one sound in memory? Its samples, and the place in them at which it begins to be heard.
 
 use std::sync::Arc;
 

@@ -1,5 +1,5 @@
-//! From a FLAC file's bytes to a clip at the stream's rate. Never on the audio thread: decoding and converting
-//! take time and memory.
+//! How do the bytes of a FLAC file become a clip at the stream's rate? Never on the audio thread, since decoding and
+//! converting take time and memory.
 
 use std::io::Cursor;
 
@@ -13,7 +13,7 @@ use counterpoise_core::units::{Frames, SampleRate};
 /// Why a sound could not be read.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum DecodeError {
-    /// The bytes are no FLAC file, or one that cannot be understood.
+    /// The bytes are not a FLAC file, or not a readable one.
     #[error("not a readable FLAC file ({0})")]
     Unreadable(String),
     /// There is more than one channel.
@@ -30,11 +30,11 @@ pub enum DecodeError {
     /// The rate could not be converted.
     #[error("cannot be converted from {from} to {to} ({why})")]
     Rate {
-        /// Of the file.
+        /// The rate of the file.
         from: SampleRate,
-        /// Of the stream.
+        /// The rate of the stream.
         to: SampleRate,
-        /// What the converter said.
+        /// The converter's message.
         why: String,
     },
 }

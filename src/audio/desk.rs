@@ -1,5 +1,5 @@
-//! What is asked of the sound, and what it answers: the control side. It keeps what lies far ahead, hands the rest
-//! to the renderer in good time, and reads its reports. It renders nothing and knows no device.
+//! The control side of the sound: which cues are waiting, and what became of the others? The desk stores cues that are far
+//! ahead, hands the rest to the renderer in time, and reads its reports.
 
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
@@ -15,19 +15,19 @@ const AHEAD_S: u64 = 60;
 
 /// What became of a cue.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Told {
+pub enum CueEvent {
     /// Its onset has been rendered.
     Started {
-        /// The cue.
+        /// The number given to [`Desk::play`].
         id: u32,
         /// The frame asked for.
         wanted: Frame,
-        /// The frame on which its onset is: `wanted`, or a later one if it came too late.
+        /// The frame of the onset: `wanted`, or a later one if the cue came too late.
         at: Frame,
     },
-    /// Its last sample has been rendered, with nothing cut off.
+    /// Its last sample has been rendered, with nothing cut off. A cue that was hushed or lost never finishes.
     Finished {
-        /// The cue.
+        /// The number given to [`Desk::play`].
         id: u32,
     },
 }
@@ -35,14 +35,14 @@ pub enum Told {
 /// The control side.
 ///
 /// ```
-/// use counterpoise::audio::{Clip, Frame, SampleRate, Told, desk};
+/// use counterpoise::audio::{Clip, Frame, SampleRate, CueEvent, desk};
 /// let (mut desk, mut renderer) = desk::pair(SampleRate::HZ_48000);
 /// desk.play(7, Clip::new(vec![9000, -9000]), Frame(100));
 /// let mut block = [0; 480];
 /// renderer.render(&mut block);
 /// assert_eq!(block[99..103], [0, 9000, -9000, 0]);
-/// assert_eq!(desk.poll(), Some(Told::Started { id: 7, wanted: Frame(100), at: Frame(100) }));
-/// assert_eq!(desk.poll(), Some(Told::Finished { id: 7 }));
+/// assert_eq!(desk.poll(), Some(CueEvent::Started { id: 7, wanted: Frame(100), at: Frame(100) }));
+/// assert_eq!(desk.poll(), Some(CueEvent::Finished { id: 7 }));
 /// assert_eq!(desk.now(), Frame(480));
 /// ```
 #[derive(Debug)]
@@ -90,17 +90,17 @@ impl Desk {
     }
 
     fn ask(&mut self, id: u32, clip: Clip, at: Frame, through: bool) {
-        let asked = self.shared.asked(through);
+        let mark = self.shared.mark(through);
         let place = self.later.partition_point(|cue| cue.at <= at);
-        self.later.insert(place, Cue { id, clip, at, asked });
+        self.later.insert(place, Cue { id, clip, at, mark });
         self.hand_over();
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// Silences what sounds within 5 ms and drops what is waiting, which is never reported as started. What is played
     /// through goes on.
     pub fn hush(&mut self) {
         self.shared.hush();
-        self.later.retain(|cue| !self.shared.silences(cue.asked));
+        self.later.retain(|cue| !self.shared.silences(cue.mark));
     }
 
     /// As [`hush`](Self::hush), and nothing goes on: the sound is gone.
@@ -110,16 +110,16 @@ impl Desk {
     }
 
     /// The next report, oldest first. Also hands over what has come near: call it a few times a second.
-    pub fn poll(&mut self) -> Option<Told> {
+    pub fn poll(&mut self) -> Option<CueEvent> {
         loop {
             self.hand_over();
             match self.reports.pop().ok()? {
-                Report::Started { id, wanted, at } => return Some(Told::Started { id, wanted, at }),
+                Report::Started { id, wanted, at } => return Some(CueEvent::Started { id, wanted, at }),
                 Report::Over { id, clip, whole } => {
                     self.in_flight -= 1;
                     drop(clip);
                     if whole {
-                        return Some(Told::Finished { id });
+                        return Some(CueEvent::Finished { id });
                     }
                 }
             }
@@ -127,7 +127,7 @@ impl Desk {
     }
 
     fn hand_over(&mut self) {
-        self.later.retain(|cue| !self.shared.silences(cue.asked));
+        self.later.retain(|cue| !self.shared.silences(cue.mark));
         let near = self.now() + Frames(AHEAD_S * u64::from(self.rate().hz()));
         let count = self.later.partition_point(|cue| cue.at <= near).min(IN_FLIGHT - self.in_flight);
         for cue in self.later.drain(..count) {

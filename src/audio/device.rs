@@ -1,5 +1,5 @@
-//! The sound card: finds a device, opens one stream that never stops, and lets the renderer fill it. The only file
-//! that names `cpal`. What to do when the device goes away is `supervisor`'s affair, what it means is the session's.
+//! The sound card: which device is there, and how is its stream opened? One stream runs all the time, and the renderer
+//! fills it. Only this file names `cpal`.
 
 use std::str::FromStr;
 use std::sync::Arc;
@@ -28,12 +28,12 @@ const BLOCK: u32 = 2048;
 /// Times a busy device is tried when it is first opened, and how long to wait between.
 const BUSY: (u32, Duration) = (5, Duration::from_millis(200));
 
-/// A device that could be asked for.
+/// A sound output that the system lists.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Listed {
-    /// What `--device` takes.
+pub struct OutputDevice {
+    /// The id for `--device`.
     pub id: String,
-    /// Its name for people.
+    /// The name for people.
     pub name: String,
 }
 
@@ -54,15 +54,15 @@ pub fn open(id: Option<&str>) -> Result<Output, AudioError> {
         lead: None,
         audible: true,
     };
-    let (output, behind) = output::pair(desk, anchor, unknown);
+    let (output, thread_side) = output::pair(desk, anchor, unknown);
     let (opened, first) = mpsc::channel();
     let card = Card { id: id.map(str::to_owned), retries: BUSY.0 };
     thread::Builder::new()
         .name("sound".to_owned())
         .spawn(move || {
             let _quiet = quiet();
-            let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
-            supervisor::run(card, cradle, &behind, &opened);
+            let cradle = Cradle::new(renderer, Arc::clone(&thread_side.anchor));
+            supervisor::run(card, cradle, &thread_side, &opened);
         })
         .map_err(AudioError::Thread)?;
     first.recv().map_err(|_| AudioError::NoDevice {
@@ -72,19 +72,19 @@ pub fn open(id: Option<&str>) -> Result<Output, AudioError> {
     Ok(output)
 }
 
-/// The outputs that the system lists. None of them is opened: that they are listed does not mean that they work.
+/// The outputs that the system lists. They are not opened, so a listed one may still not work.
 ///
 /// # Errors
 /// If the system has no sound system, or it cannot list anything.
-pub fn list() -> Result<Vec<Listed>, AudioError> {
+pub fn list() -> Result<Vec<OutputDevice>, AudioError> {
     let _quiet = quiet();
     let devices = host()?.devices().map_err(|error| AudioError::NoHost { why: error.to_string() })?;
-    let outputs =
-        devices.filter_map(|device| Some(Listed { id: device.id().ok()?.to_string(), name: name(&device) }));
+    let outputs = devices
+        .filter_map(|device| Some(OutputDevice { id: device.id().ok()?.to_string(), name: name(&device) }));
     Ok(outputs.collect())
 }
 
-/// While this lives, ALSA's own complaints on this thread do not go to the screen.
+/// Until this is dropped, ALSA's own messages on this thread do not go to the screen.
 #[cfg(target_os = "linux")]
 fn quiet() -> impl Sized {
     alsa::Output::local_error_handler()
@@ -95,7 +95,7 @@ fn quiet() -> impl Sized {}
 
 /// The system's sound system. `cpal::default_host` would panic where it has none.
 fn host() -> Result<cpal::Host, AudioError> {
-    let mut why = "none is known for this system".to_owned();
+    let mut why = "no sound system is known for this platform".to_owned();
     for id in cpal::available_hosts() {
         match cpal::host_from_id(id) {
             Ok(host) => return Ok(host),
@@ -140,25 +140,25 @@ impl Card {
         let own = device.default_output_config().map_err(|error| self.fault(&error))?;
         let mut refused = None;
         for config in configs(&own) {
-            let Some((mut homing, health)) = cradle.lend(rate_of(config)?) else {
+            let Some((mut loan, health)) = cradle.lend(rate_of(config)?) else {
                 return Err(self.no_device("the last stream has not ended"));
             };
             let channels = usize::from(config.channels);
             let built = match own.sample_format() {
                 SampleFormat::F32 => {
-                    build::<f32>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<f32>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::I16 => {
-                    build::<i16>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<i16>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::I32 => {
-                    build::<i32>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<i32>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::U16 => {
-                    build::<u16>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<u16>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 SampleFormat::F64 => {
-                    build::<f64>(&device, config, health, move |d, l| homing.fill(d, channels, l, from))
+                    build::<f64>(&device, config, health, move |d, l| loan.fill(d, channels, l, from))
                 }
                 other => {
                     return Err(AudioError::Format { device: self.to_string(), format: other.to_string() });
@@ -181,13 +181,15 @@ impl Card {
                 Err(error) => return Err(self.fault(&error)),
             }
         }
-        Err(refused.map_or_else(|| self.no_device("it offers no configuration"), |error| self.fault(&error)))
+        Err(refused.map_or_else(|| self.no_device("it offers no format"), |error| self.fault(&error)))
     }
 
     fn find(&self) -> Result<(cpal::Host, Device), AudioError> {
         let Some(id) = &self.id else {
             let host = host()?;
-            let device = host.default_output_device().ok_or_else(|| self.no_device("there is none"))?;
+            let device = host
+                .default_output_device()
+                .ok_or_else(|| self.no_device("the system has no default output"))?;
             return Ok((host, device));
         };
         let unknown = || AudioError::NoSuchDevice { id: id.clone() };
@@ -205,7 +207,7 @@ impl Card {
     }
 
     fn no_device(&self, why: &str) -> AudioError {
-        // The system's words are sentences; here they stand within one.
+        // The system's messages are sentences; here they are part of one.
         AudioError::NoDevice { device: self.to_string(), why: why.trim_end_matches('.').to_owned() }
     }
 }

@@ -1,5 +1,5 @@
-//! The one thing the practice command holds: sound that can be asked for, hushed and listened to, whether a sound
-//! card plays it or nothing does. Not how either works (`device`, `paced`), nor what is said.
+//! How does a command play sound? Through an output, which plays clips, hushes them and reports events, with a sound card
+//! or without one.
 
 use std::sync::mpsc::{Receiver, Sender};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -7,34 +7,22 @@ use std::time::{Duration, Instant};
 
 use super::anchor::Anchor;
 use super::clip::Clip;
-use super::desk::{Desk, Told};
+use super::desk::{CueEvent, Desk};
 use counterpoise_core::units::{Frame, SampleRate};
 
 /// Something that happened to the sound.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OutputEvent {
-    /// The onset of a cue has been rendered; it is heard at [`Output::instant_of`]`(at)`.
-    Started {
-        /// The cue.
-        id: u32,
-        /// The frame asked for.
-        wanted: Frame,
-        /// The frame on which its onset is: `wanted`, or a later one if it came too late.
-        at: Frame,
-    },
-    /// The whole cue has been rendered. None comes for one that was hushed or lost on the way.
-    Finished {
-        /// The cue.
-        id: u32,
-    },
-    /// The sound is gone: unplugged, stalled, or its server is dead. The clock stands still, and whatever was asked
-    /// for is forgotten.
+    /// A cue started or finished. A frame is heard at [`Output::instant_of`].
+    Cue(CueEvent),
+    /// The sound is gone: unplugged, stalled, or its server is dead. The clock stops, and every cue that was waiting
+    /// is dropped.
     Lost,
-    /// It is back. Nothing that was asked for before goes on.
+    /// The sound is back. Cues from before the loss are not played.
     Back {
-        /// The stream's rate.
+        /// The stream's rate, in frames a second.
         rate: SampleRate,
-        /// It is another rate than before: load the clips again.
+        /// Whether the rate differs from the one before: then load the clips again.
         new_rate: bool,
     },
     /// The system moved the sound to another device; it goes on.
@@ -43,12 +31,12 @@ pub enum OutputEvent {
     Xrun,
 }
 
-/// What is known about the output.
+/// The facts about an output.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Facts {
     /// The sound system: `ALSA`, `WASAPI`, `CoreAudio`; `none` where nothing is heard.
     pub host: String,
-    /// What `--device` takes: `alsa:default`.
+    /// The id for `--device`, such as `alsa:default`.
     pub id: String,
     /// The device's name for people.
     pub device: String,
@@ -56,7 +44,7 @@ pub struct Facts {
     pub rate: SampleRate,
     /// Frames in the latest callback; 0 before the first.
     pub block: u32,
-    /// From rendering to hearing, as the device estimates it: without a wireless link, a television or an amplifier.
+    /// The time from rendering to hearing, as the device estimates it, without a wireless link, a television or an amplifier.
     pub lead: Option<Duration>,
     /// Whether anything is heard at all. Where this is false, no cue may be kept as heard.
     pub audible: bool,
@@ -70,14 +58,14 @@ pub struct Output {
     facts: Arc<Mutex<Facts>>,
     events: Receiver<OutputEvent>,
     lost: bool,
-    /// Dropped first: the thread behind sees it and ends.
+    /// Dropped first: the thread sees it and ends.
     stop: Option<Sender<()>>,
     /// Disconnected when that thread has ended.
     ended: Receiver<()>,
 }
 
-/// The ends that the thread behind an output keeps.
-pub(super) struct Behind {
+/// What the thread that feeds an output holds of it.
+pub(super) struct ThreadSide {
     pub(super) anchor: Arc<Anchor>,
     pub(super) facts: Arc<Mutex<Facts>>,
     pub(super) events: Sender<OutputEvent>,
@@ -86,20 +74,20 @@ pub(super) struct Behind {
     pub(super) _ended: Sender<()>,
 }
 
-/// An output for this desk, and the ends for the thread behind it.
-pub(super) fn pair(desk: Desk, anchor: Anchor, facts: Facts) -> (Output, Behind) {
+/// An output for this desk, and what the thread that feeds it holds.
+pub(super) fn pair(desk: Desk, anchor: Anchor, facts: Facts) -> (Output, ThreadSide) {
     let (events, take_events) = std::sync::mpsc::channel();
     let (stop, take_stop) = std::sync::mpsc::channel();
     let (ending, ended) = std::sync::mpsc::channel();
     let (anchor, facts) = (Arc::new(anchor), Arc::new(Mutex::new(facts)));
-    let behind = Behind {
+    let thread_side = ThreadSide {
         anchor: Arc::clone(&anchor),
         facts: Arc::clone(&facts),
         events,
         stop: take_stop,
         _ended: ending,
     };
-    (Output { desk, anchor, facts, events: take_events, lost: false, stop: Some(stop), ended }, behind)
+    (Output { desk, anchor, facts, events: take_events, lost: false, stop: Some(stop), ended }, thread_side)
 }
 
 impl Output {
@@ -114,7 +102,7 @@ impl Output {
     }
 
     /// Lets `clip` be heard with its onset at frame `at`; at once if that is past. `id` comes back in the events.
-    /// While the sound is lost nothing is taken: a call that comes late is worse than none.
+    /// While the sound is lost the clip is dropped: a late call is worse than no call.
     pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
         if !self.lost {
             self.desk.play(id, clip, at);
@@ -128,7 +116,7 @@ impl Output {
         }
     }
 
-    /// Silences what sounds within 5 ms and forgets what is waiting: it is never reported as started. What is played
+    /// Silences what sounds within 5 ms and drops what is waiting, which is never reported as started. What is played
     /// through goes on.
     pub fn hush(&mut self) {
         self.desk.hush();
@@ -136,11 +124,8 @@ impl Output {
 
     /// The next event, if there is one. Call it at least a few times a second: it also keeps the cues coming.
     pub fn poll(&mut self) -> Option<OutputEvent> {
-        if let Some(told) = self.desk.poll() {
-            return Some(match told {
-                Told::Started { id, wanted, at } => OutputEvent::Started { id, wanted, at },
-                Told::Finished { id } => OutputEvent::Finished { id },
-            });
+        if let Some(event) = self.desk.poll() {
+            return Some(OutputEvent::Cue(event));
         }
         let event = self.events.try_recv().ok()?;
         match event {

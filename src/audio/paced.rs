@@ -1,6 +1,5 @@
-//! An output without hardware: a thread that asks the renderer for block after block at a steady speed and gives
-//! them to a closure. For practice on the screen alone (real time, heard by nobody), and for rehearsals many times
-//! faster that a test can watch sample by sample. Not a pretended sound card: nothing played here is heard.
+//! How does practice run without a sound card? A thread asks the renderer for blocks at a steady speed and passes them to a
+//! closure. It serves practice on the screen alone, which nobody hears, and fast rehearsals in tests.
 
 use std::sync::mpsc::RecvTimeoutError;
 use std::thread;
@@ -8,7 +7,7 @@ use std::time::{Duration, Instant};
 
 use super::anchor::{Anchor, real_time};
 use super::desk;
-use super::output::{self, Behind, Facts, Output, OutputEvent};
+use super::output::{self, Facts, Output, OutputEvent, ThreadSide};
 use super::renderer::Renderer;
 use counterpoise_core::units::{Frame, Frames, SampleRate};
 
@@ -53,8 +52,8 @@ pub fn start(
         lead: None,
         audible: false,
     };
-    let (output, behind) = output::pair(desk, Anchor::new(speed * real_time(rate)), facts);
-    let thread = Paced { renderer, rate, speed, sink, behind };
+    let (output, thread_side) = output::pair(desk, Anchor::new(speed * real_time(rate)), facts);
+    let thread = Paced { renderer, rate, speed, sink, thread_side };
     thread::Builder::new().name("paced sound".to_owned()).spawn(move || thread.run())?;
     Ok(output)
 }
@@ -64,7 +63,7 @@ struct Paced<S> {
     rate: SampleRate,
     speed: f64,
     sink: S,
-    behind: Behind,
+    thread_side: ThreadSide,
 }
 
 impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
@@ -79,7 +78,7 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
                     return;
                 }
                 let at = self.renderer.now();
-                self.behind.anchor.tie(due, at, Some(Duration::ZERO), block.len());
+                self.thread_side.anchor.tie(due, at, Some(Duration::ZERO), block.len());
                 self.renderer.render(&mut block);
                 if (self.sink)(at, &block) == Link::Down {
                     break;
@@ -93,16 +92,16 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
 
     /// Tells of the loss and waits for the return; false if the output was dropped meanwhile.
     fn wait_for_link(&mut self) -> bool {
-        self.behind.anchor.untie();
+        self.thread_side.anchor.untie();
         self.renderer.shared().stop();
-        let _ = self.behind.events.send(OutputEvent::Lost);
+        let _ = self.thread_side.events.send(OutputEvent::Lost);
         loop {
             let second = self.rate.duration(Frames(u64::from(self.rate.hz()))).div_f64(self.speed);
             if self.stopped_by(Instant::now() + second) {
                 return false;
             }
             if (self.sink)(self.renderer.now(), &[]) == Link::Up {
-                let _ = self.behind.events.send(OutputEvent::Back { rate: self.rate, new_rate: false });
+                let _ = self.thread_side.events.send(OutputEvent::Back { rate: self.rate, new_rate: false });
                 return true;
             }
         }
@@ -111,7 +110,7 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
     /// Waits until `due`; true if the output was dropped meanwhile.
     fn stopped_by(&self, due: Instant) -> bool {
         let wait = due.saturating_duration_since(Instant::now());
-        self.behind.stop.recv_timeout(wait) != Err(RecvTimeoutError::Timeout)
+        self.thread_side.stop.recv_timeout(wait) != Err(RecvTimeoutError::Timeout)
     }
 }
 
@@ -120,7 +119,7 @@ mod tests {
     use std::sync::mpsc;
 
     use super::*;
-    use crate::audio::Clip;
+    use crate::audio::{Clip, CueEvent};
 
     /// The next event; the output runs on its own thread.
     fn wait(output: &mut Output) -> OutputEvent {
@@ -141,8 +140,8 @@ mod tests {
         .unwrap();
         let at = output.now() + Frames(96_000);
         output.play(3, Clip::new(vec![1_234, 5]), at);
-        assert_eq!(wait(&mut output), OutputEvent::Started { id: 3, wanted: at, at });
-        assert_eq!(wait(&mut output), OutputEvent::Finished { id: 3 });
+        assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Started { id: 3, wanted: at, at }));
+        assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Finished { id: 3 }));
         assert!(
             output.instant_of(at).is_some_and(|instant| instant <= Instant::now()),
             "it was heard before"
@@ -183,7 +182,7 @@ mod tests {
         output.play(5, clip, at);
         assert_eq!(
             wait(&mut output),
-            OutputEvent::Started { id: 5, wanted: at, at },
+            OutputEvent::Cue(CueEvent::Started { id: 5, wanted: at, at }),
             "and nothing before it"
         );
     }

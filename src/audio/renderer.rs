@@ -1,6 +1,6 @@
-//! What sounds, sample by sample: the audio side. It owns the clock (frames rendered), starts every cue on its
-//! frame, and says when it did. It never allocates, frees, locks or waits, and knows no device: whoever calls
-//! [`Renderer::render`], a sound card, a file or a test, gets the same samples for any division into blocks.
+//! The audio side: what is the next sample? The renderer owns the clock (frames rendered), starts every cue on its frame,
+//! and reports when it did. It never allocates, frees, locks or waits. A sound card, a file and a test get the same
+//! samples from [`Renderer::render`], for any division into blocks.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
@@ -24,20 +24,20 @@ pub(super) struct Cue {
     pub(super) clip: Clip,
     /// Where the clip's onset belongs.
     pub(super) at: Frame,
-    /// What had been silenced when this was asked for.
-    pub(super) asked: Asked,
+    /// Which hushes and stops came before this cue.
+    pub(super) mark: HushMark,
 }
 
-/// How often everything, and how often all but what must be heard out, had been silenced at a moment.
+/// How many hushes and stops there had been when a cue was asked for: a later one silences it.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Asked {
+pub(super) struct HushMark {
     hushes: u64,
     stops: u64,
     /// A hush does not silence it.
     through: bool,
 }
 
-/// What the audio side tells.
+/// What the audio side reports to the desk.
 #[derive(Debug)]
 pub(super) enum Report {
     /// The onset of a cue has been rendered.
@@ -66,19 +66,19 @@ impl Shared {
         Self { rendered, hushes, stops, rate: AtomicU32::new(rate.hz()) }
     }
 
-    /// The moment of asking for a sound, which a hush does not silence if it must be heard `through`.
-    pub(super) fn asked(&self, through: bool) -> Asked {
-        Asked {
+    /// The mark for a cue asked for now. If it must be heard `through`, a hush does not silence it.
+    pub(super) fn mark(&self, through: bool) -> HushMark {
+        HushMark {
             hushes: self.hushes.load(Ordering::Acquire),
             stops: self.stops.load(Ordering::Acquire),
             through,
         }
     }
 
-    /// Whether what was asked for then is silent since.
-    pub(super) fn silences(&self, asked: Asked) -> bool {
-        asked.stops < self.stops.load(Ordering::Acquire)
-            || !asked.through && asked.hushes < self.hushes.load(Ordering::Acquire)
+    /// Whether a cue with this mark has been silenced since.
+    pub(super) fn silences(&self, mark: HushMark) -> bool {
+        mark.stops < self.stops.load(Ordering::Acquire)
+            || !mark.through && mark.hushes < self.hushes.load(Ordering::Acquire)
     }
 
     /// Silences everything asked for until now, even what must be heard out: the sound is gone.
@@ -162,14 +162,14 @@ impl Renderer {
 
     fn obey_hushes(&mut self) {
         for slot in &mut self.pending {
-            if let Some(cue) = slot.take_if(|cue| self.shared.silences(cue.asked)) {
+            if let Some(cue) = slot.take_if(|cue| self.shared.silences(cue.mark)) {
                 report(&mut self.reports, Report::Over { id: cue.id, clip: cue.clip, whole: false });
             }
         }
         // 5 ms: gone before the next syllable, and no click.
         let fade = self.shared.rate().hz() / 200;
         for voice in self.voices.iter_mut().flatten() {
-            if self.shared.silences(voice.cue.asked) && voice.fade.is_none() {
+            if self.shared.silences(voice.cue.mark) && voice.fade.is_none() {
                 voice.fade = Some((fade, fade));
             }
         }

@@ -1,30 +1,29 @@
-//! One sentence after the other: places clips on the clock so that they never overlap, with a breath between. Not
-//! what is said.
+//! When is the next sentence said? Clips are placed one after the other, with a short pause between.
 //!
-//! What is said through is heard to its end, whatever is hushed meanwhile: the words that close a span.
+//! A clip that is said through is heard to its end, even after a hush: the words that end a hold.
 
 use super::clip::Clip;
 use super::output::Output;
 use counterpoise_core::units::Frame;
 use counterpoise_core::units::Millis;
 
-/// Between the end of one clip and the onset of the next.
+/// The pause between the end of one clip and the onset of the next.
 const BREATH: Millis = Millis(250);
 
-/// From asking to the first onset: a few blocks of any device, so that nothing is late.
+/// The time from asking to the first onset: a few blocks of any device, so that no clip is late.
 pub const LEAD_IN: Millis = Millis(200);
 
-/// Says announcements in order. It holds no clips: they are on the clock as soon as they are asked for.
+/// Says announcements in order. It stores no clips: each is handed to the output at once, with its frame.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Speaker {
-    /// Where the last of them ends.
+    /// The frame at which the last clip ends.
     ends: Frame,
-    /// Where the last of them that nothing cuts off ends.
+    /// The frame at which the last clip that a hush does not cut off ends.
     through: Frame,
 }
 
 impl Speaker {
-    /// Says `clip` after everything said before, and gives the frame at which it will be over.
+    /// Says `clip` after all earlier ones, and returns the frame at which it ends.
     pub fn say(&mut self, output: &mut Output, id: u32, clip: Clip) -> Frame {
         let at = self.follow(output, &clip);
         output.play(id, clip, at);
@@ -39,7 +38,7 @@ impl Speaker {
         self.ends
     }
 
-    /// Where the onset of `clip` comes, after everything said before.
+    /// The frame of the onset of `clip`, after all earlier ones.
     fn follow(&mut self, output: &Output, clip: &Clip) -> Frame {
         let at = self.next(output);
         self.ends = at + (clip.length() - clip.onset());
@@ -62,8 +61,7 @@ impl Speaker {
         output.is_lost() || output.now() >= self.through
     }
 
-    /// Cuts off what is being said, and everything else that sounds or waits on this output, but for what is said
-    /// through.
+    /// Cuts off everything that sounds or waits on this output, except clips that are said through.
     pub fn hush(&mut self, output: &mut Output) {
         output.hush();
         self.ends = self.through;
@@ -74,7 +72,7 @@ impl Speaker {
 mod tests {
     use super::*;
     use crate::audio::paced::{self, Link};
-    use crate::audio::{Frames, OutputEvent, SampleRate};
+    use crate::audio::{CueEvent, Frames, OutputEvent, SampleRate};
     use std::time::Duration;
 
     #[test]
@@ -86,7 +84,7 @@ mod tests {
         let mut onsets = Vec::new();
         while onsets.len() < 3 {
             match output.poll() {
-                Some(OutputEvent::Started { id, wanted, at }) => {
+                Some(OutputEvent::Cue(CueEvent::Started { id, wanted, at })) => {
                     assert_eq!((wanted, id as usize), (at, onsets.len()), "on its frame, in order");
                     onsets.push(at);
                 }
@@ -119,8 +117,10 @@ mod tests {
         let mut finished = Vec::new();
         while finished.last() != Some(&4) {
             match output.poll() {
-                Some(OutputEvent::Finished { id }) => finished.push(id),
-                Some(OutputEvent::Started { id: 4, wanted, at }) => assert_eq!((wanted, at), (next, next)),
+                Some(OutputEvent::Cue(CueEvent::Finished { id })) => finished.push(id),
+                Some(OutputEvent::Cue(CueEvent::Started { id: 4, wanted, at })) => {
+                    assert_eq!((wanted, at), (next, next))
+                }
                 _ => std::thread::sleep(Duration::from_millis(1)),
             }
         }

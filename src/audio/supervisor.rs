@@ -1,6 +1,6 @@
-//! Keeps a device playing: notices when it is gone, brings the renderer home, and tries again every second. It
-//! judges by the sound, not by the message: a dead sound server sends errors that name no loss, and a stalled one
-//! sends nothing. Which library talks to the device is `device`'s affair.
+//! Is the device still playing? The supervisor notices when it is lost, takes the renderer back, and tries again every
+//! second. It watches the callbacks, not the messages: a dead sound server sends errors that name no loss, and a stalled
+//! one sends nothing.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
@@ -11,7 +11,7 @@ use rtrb::{Consumer, Producer, RingBuffer};
 
 use super::AudioError;
 use super::anchor::{Anchor, real_time};
-use super::output::{Behind, Facts, OutputEvent};
+use super::output::{Facts, OutputEvent, ThreadSide};
 use super::renderer::{Renderer, Shared};
 use counterpoise_core::units::SampleRate;
 
@@ -21,15 +21,15 @@ const LOOK: Duration = Duration::from_millis(20);
 const RETRY: Duration = Duration::from_secs(1);
 /// The shortest silence between two callbacks that counts as a loss.
 const STALL: Duration = Duration::from_millis(300);
-/// ... and how many times the longest of the latest gaps it must last.
+/// A silence counts as a loss only if it is also this many times the longest of the latest gaps.
 const STALL_GAPS: u64 = 4;
-/// Gaps that are remembered; the watchdog waits for as many.
+/// The number of latest gaps that are stored. Before so many, a stall is not judged by them.
 const GAPS: usize = 10;
-/// Without those, this long after opening, the device is not playing either. An idle virtual device may take two
-/// seconds for its second callback.
+/// A device without so many gaps this long after opening is lost. An idle virtual device may take two seconds for its
+/// second callback.
 const START: Duration = Duration::from_secs(5);
 
-/// What plays samples.
+/// Something that plays samples, such as a sound card.
 pub(super) trait Backend: Send + 'static {
     /// A running stream; dropping it stops it.
     type Stream;
@@ -38,16 +38,16 @@ pub(super) trait Backend: Send + 'static {
     fn open(&mut self, cradle: &mut Cradle) -> Result<(Self::Stream, Facts), AudioError>;
 }
 
-/// What a stream's callbacks say about it. Written by the audio thread.
+/// The state of a stream, written by its callbacks on the audio thread.
 #[derive(Default)]
 pub(super) struct Health {
-    /// The device said that it is gone.
+    /// The device reported that it is gone.
     pub(super) gone: AtomicBool,
     /// Times it ran out of samples.
     pub(super) xruns: AtomicU64,
     /// Times it moved to another device and went on.
     pub(super) changes: AtomicU64,
-    /// Everything else it said. Some good starts bring a thousand.
+    /// All other errors. A good start may bring a thousand.
     pub(super) others: AtomicU64,
     /// Callbacks so far.
     beats: AtomicU64,
@@ -58,7 +58,7 @@ pub(super) struct Health {
 }
 
 impl Health {
-    /// Whether a stream opened at `opened` plays no more at `now` (both in the anchor's nanoseconds).
+    /// Whether a stream opened at `opened` has stopped playing at `now` (both in the anchor's nanoseconds).
     fn is_lost(&self, opened: u64, now: u64) -> bool {
         if self.gone.load(Ordering::Relaxed) {
             return true;
@@ -76,10 +76,10 @@ impl Health {
     }
 }
 
-/// The renderer at home, between two streams.
+/// The owner of the renderer between two streams.
 pub(super) struct Cradle {
     renderer: Option<Box<Renderer>>,
-    /// Where it comes back when its stream is dropped.
+    /// The queue on which it comes back when its stream is dropped.
     back: Option<Consumer<Box<Renderer>>>,
     shared: Arc<Shared>,
     anchor: Arc<Anchor>,
@@ -94,15 +94,15 @@ impl Cradle {
 
     /// The renderer for a stream of this rate, and what its error callback writes to. None while another stream
     /// still has it.
-    pub(super) fn lend(&mut self, rate: SampleRate) -> Option<(Homing, Arc<Health>)> {
-        self.take_home();
+    pub(super) fn lend(&mut self, rate: SampleRate) -> Option<(Loan, Arc<Health>)> {
+        self.take_back();
         let renderer = self.renderer.take()?;
         let (home, back) = RingBuffer::new(1);
         self.back = Some(back);
         self.health = Arc::default();
         self.shared.rate.store(rate.hz(), Ordering::Relaxed);
         self.anchor.set_pace(real_time(rate));
-        let homing = Homing {
+        let loan = Loan {
             renderer: Some(renderer),
             home,
             scratch: Box::new([0; 1024]),
@@ -112,18 +112,18 @@ impl Cradle {
             beats: 0,
             latest: 0,
         };
-        Some((homing, Arc::clone(&self.health)))
+        Some((loan, Arc::clone(&self.health)))
     }
 
-    fn take_home(&mut self) {
+    fn take_back(&mut self) {
         if let Some(renderer) = self.back.as_mut().and_then(|back| back.pop().ok()) {
             self.renderer = Some(renderer);
         }
     }
 }
 
-/// The renderer inside a stream's callback. When the stream is dropped, it goes home.
-pub(super) struct Homing {
+/// The renderer while a stream's callback has it. When the stream is dropped, the renderer goes back to the cradle.
+pub(super) struct Loan {
     renderer: Option<Box<Renderer>>,
     home: Producer<Box<Renderer>>,
     scratch: Box<[i16; 1024]>,
@@ -134,7 +134,7 @@ pub(super) struct Homing {
     latest: u64,
 }
 
-impl Homing {
+impl Loan {
     /// The callback: fills `data`, interleaved, of so many channels. The first two sound; the others stay as they
     /// are, which is silent. `lead`: from now to hearing these samples, if the device says so.
     pub(super) fn fill<T>(
@@ -173,7 +173,7 @@ impl Homing {
     }
 }
 
-impl Drop for Homing {
+impl Drop for Loan {
     fn drop(&mut self) {
         if let Some(renderer) = self.renderer.take() {
             let _ = self.home.push(renderer);
@@ -181,14 +181,16 @@ impl Drop for Homing {
     }
 }
 
-/// Opens the device, says how that went, and keeps it playing until the output is dropped.
+/// Opens the device, reports the result, and keeps it playing until the output is dropped.
 pub(super) fn run<B: Backend>(
     mut backend: B,
     mut cradle: Cradle,
-    behind: &Behind,
+    thread_side: &ThreadSide,
     opened: &Sender<Result<(), AudioError>>,
 ) {
-    let first = backend.open(&mut cradle).map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+    let first = backend
+        .open(&mut cradle)
+        .map(|(stream, facts)| RunningStream::new(stream, facts, &cradle, thread_side));
     let mut watched = match first {
         Ok(watched) => Some(watched),
         Err(error) => {
@@ -199,60 +201,60 @@ pub(super) fn run<B: Backend>(
     let _ = opened.send(Ok(()));
     let mut rate = cradle.shared.rate();
     let (mut lost, mut tried) = (false, Instant::now());
-    while behind.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
-        if watched.as_mut().is_some_and(|stream| stream.look(&cradle, behind)) {
+    while thread_side.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
+        if watched.as_mut().is_some_and(|stream| stream.look(&cradle, thread_side)) {
             // First the counter, so that not one more block sounds; then the stream, which joins its thread.
             cradle.shared.stop();
             watched = None;
             cradle.anchor.untie();
             if !std::mem::replace(&mut lost, true) {
-                let _ = behind.events.send(OutputEvent::Lost);
+                let _ = thread_side.events.send(OutputEvent::Lost);
             }
             tried = Instant::now();
         } else if watched.is_none() && tried.elapsed() >= RETRY {
             let again = backend.open(&mut cradle).ok();
-            watched = again.map(|(stream, facts)| Watched::new(stream, facts, &cradle, behind));
+            watched = again.map(|(stream, facts)| RunningStream::new(stream, facts, &cradle, thread_side));
             tried = Instant::now();
         } else if lost && watched.is_some() && cradle.health.is_steady() {
             // Opened is not yet playing: a suspended device opens, takes a few blocks, and falls silent.
             let now = cradle.shared.rate();
-            let _ = behind.events.send(OutputEvent::Back { rate: now, new_rate: now != rate });
+            let _ = thread_side.events.send(OutputEvent::Back { rate: now, new_rate: now != rate });
             (rate, lost) = (now, false);
         }
     }
 }
 
-/// A running stream and how much of its health has been told.
-struct Watched<S> {
+/// A running stream, and which of its underruns and device changes have been reported.
+struct RunningStream<S> {
     _stream: S,
     opened: u64,
     xruns: u64,
     changes: u64,
 }
 
-impl<S> Watched<S> {
-    fn new(stream: S, facts: Facts, cradle: &Cradle, behind: &Behind) -> Self {
-        *behind.facts.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = facts;
+impl<S> RunningStream<S> {
+    fn new(stream: S, facts: Facts, cradle: &Cradle, thread_side: &ThreadSide) -> Self {
+        *thread_side.facts.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = facts;
         Self { _stream: stream, opened: cradle.anchor.nanos(Instant::now()), xruns: 0, changes: 0 }
     }
 
-    /// Tells what is new; true if the stream is lost.
-    fn look(&mut self, cradle: &Cradle, behind: &Behind) -> bool {
+    /// Reports new underruns and device changes; true if the stream is lost.
+    fn look(&mut self, cradle: &Cradle, thread_side: &ThreadSide) -> bool {
         let health = &cradle.health;
-        if tell(&mut self.xruns, &health.xruns) {
-            let _ = behind.events.send(OutputEvent::Xrun);
+        if has_grown(&mut self.xruns, &health.xruns) {
+            let _ = thread_side.events.send(OutputEvent::Xrun);
         }
-        if tell(&mut self.changes, &health.changes) {
-            let _ = behind.events.send(OutputEvent::Changed);
+        if has_grown(&mut self.changes, &health.changes) {
+            let _ = thread_side.events.send(OutputEvent::Changed);
         }
         health.is_lost(self.opened, cradle.anchor.nanos(Instant::now()))
     }
 }
 
-/// Whether `counted` has grown beyond what was `told`.
-fn tell(told: &mut u64, counted: &AtomicU64) -> bool {
-    let counted = counted.load(Ordering::Relaxed);
-    std::mem::replace(told, counted) < counted
+/// Whether `counter` has grown beyond what was `reported`.
+fn has_grown(reported: &mut u64, counter: &AtomicU64) -> bool {
+    let count = counter.load(Ordering::Relaxed);
+    std::mem::replace(reported, count) < count
 }
 
 #[cfg(test)]

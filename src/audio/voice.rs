@@ -1,5 +1,5 @@
-//! Which sounds there are: the built-in voices, clip by clip, and the tones. A bank holds, in memory and at the
-//! stream's rate, those that one session can need. Not what a phrase means: here it is an id.
+//! Which sounds are there? The built-in voices, clip by clip, and the tones. A bank has those that one session may need, in
+//! memory and at the stream's rate.
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -9,7 +9,7 @@ use super::decode::{self, DecodeError};
 use super::tone;
 use counterpoise_core::units::SampleRate;
 
-/// One phrase, spoken.
+/// The recordings of one phrase.
 struct Spoken {
     id: &'static str,
     /// Whether it is called during a set.
@@ -21,14 +21,14 @@ struct Spoken {
 /// Written by `build.rs` from `sounds/`: every phrase with its clips, ordered by id.
 static SPOKEN: &[Spoken] = include!(concat!(env!("OUT_DIR"), "/spoken.rs"));
 
-/// Who speaks.
+/// The voice of the calls.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Voice {
     /// The lower voice.
     Lower,
     /// The higher voice.
     Higher,
-    /// Nobody: a tone for any cue, a double tone for anything else.
+    /// No voice: a tone for a cue, a double tone for anything else.
     Tones,
 }
 
@@ -82,26 +82,26 @@ pub fn ids() -> impl Iterator<Item = &'static str> {
     SPOKEN.iter().map(|spoken| spoken.id)
 }
 
-/// Why a bank could not be loaded. Either is a fault of the program, not of its user.
+/// Why a bank could not be loaded. Both are bugs of the program.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BankError {
     /// There is no clip of this id.
-    #[error("there is no clip of the phrase {0}")]
+    #[error("there is no recording of the phrase {0}")]
     NoClip(String),
     /// The built-in clip is damaged.
-    #[error("the clip of {id} in the {voice} voice is {source}")]
+    #[error("the recording of {id} in the {voice} voice cannot be used: {source}")]
     Damaged {
-        /// Of the phrase.
+        /// The id of the phrase.
         id: String,
-        /// Whose clip.
+        /// The voice of the recording.
         voice: Voice,
-        /// What is wrong.
+        /// Why it could not be decoded.
         source: DecodeError,
     },
 }
 
-/// Sounds by phrase id, in memory and at the stream's rate. A second of speech takes 96 kB: load what the session can
-/// say, and keep at hand what is placed on frames.
+/// Sounds by phrase id, in memory and at the stream's rate. A second of speech takes 96 kB: load only what the session may
+/// say, and decode in advance what is placed on frames.
 ///
 /// ```
 /// use counterpoise::audio::{Bank, SampleRate, Voice};
@@ -115,9 +115,9 @@ pub struct Bank {
     rate: SampleRate,
     voice: Voice,
     moment: Clip,
-    /// What is at hand.
+    /// Clips that are decoded already.
     clips: BTreeMap<&'static str, Clip>,
-    /// What is decoded each time it is asked for.
+    /// FLAC bytes that are decoded each time they are asked for.
     later: BTreeMap<&'static str, &'static [u8]>,
 }
 

@@ -1,4 +1,4 @@
-//! The same renderer, into a file: a WAV that is whole or does not exist. Not what is on it, and not the cue sheet.
+//! How is a sound file written? By the same renderer, as a WAV file that is complete or does not exist.
 
 use std::fs::{self, File};
 use std::io::{self, BufWriter};
@@ -8,16 +8,16 @@ use std::path::{Path, PathBuf};
 use hound::{SampleFormat, WavSpec, WavWriter};
 
 use super::clip::Clip;
-use super::desk::{self, Told};
+use super::desk::{self, CueEvent};
 use counterpoise_core::units::{Frame, Frames, SampleRate};
 
 /// Frames rendered at a time: a tenth of a second at 48 kHz.
 const BLOCK: usize = 4_800;
 
-/// The most frames that the 32-bit sizes of a WAV can name, with room for its head.
+/// The most frames that the 32-bit sizes of a WAV file allow, with room for its header.
 const MOST: u64 = (u32::MAX as u64 - 1_024) / 2;
 
-/// Why there is no file.
+/// Why a file was not written.
 #[derive(Debug, thiserror::Error)]
 pub enum WavError {
     /// The file could not be made or written: no such folder, no permission, no room left.
@@ -25,17 +25,17 @@ pub enum WavError {
     Write {
         /// The file.
         path: PathBuf,
-        /// What the system said.
+        /// The system's error.
         source: io::Error,
     },
     /// It would not fit into a WAV.
-    #[error("{} frames do not fit into a WAV file; the most are {MOST}", .0.0)]
+    #[error("{} frames do not fit into a WAV file; the most is {MOST}", .0.0)]
     TooLong(Frames),
     /// A sound would not be on its frame, or not whole: more than four at once, or one that ends after the end.
-    #[error("the sound asked for at frame {} does not fit there", .0.0)]
+    #[error("the sound at frame {} does not fit there", .0.0)]
     Misplaced(Frame),
     /// `progress` broke off.
-    #[error("{} was not written: it was stopped", path.display())]
+    #[error("{} was not written: writing was stopped", path.display())]
     Stopped {
         /// The file.
         path: PathBuf,
@@ -94,23 +94,25 @@ fn write(
         sample_format: SampleFormat::Int,
     };
     let mut writer = WavWriter::new(BufWriter::with_capacity(1 << 17, file), spec).map_err(fault)?;
-    let (mut block, mut told) = ([0; BLOCK], 0);
+    let (mut block, mut reported) = ([0; BLOCK], 0);
     while renderer.now().0 < total.0 {
         let frames = BLOCK.min((total.0 - renderer.now().0) as usize);
         renderer.render(&mut block[..frames]);
-        while let Some(report) = desk.poll() {
-            match report {
-                Told::Started { wanted, at, .. } if wanted != at => return Err(WavError::Misplaced(wanted)),
-                Told::Started { .. } => {}
-                Told::Finished { id } => unheard[id as usize] = None,
+        while let Some(event) = desk.poll() {
+            match event {
+                CueEvent::Started { wanted, at, .. } if wanted != at => {
+                    return Err(WavError::Misplaced(wanted));
+                }
+                CueEvent::Started { .. } => {}
+                CueEvent::Finished { id } => unheard[id as usize] = None,
             }
         }
         let mut samples = writer.get_i16_writer(frames as u32);
         block[..frames].iter().for_each(|&sample| samples.write_sample(sample));
         samples.flush().map_err(fault)?;
         let done = renderer.now().0 * 100 / total.0;
-        if done > told {
-            told = done;
+        if done > reported {
+            reported = done;
             if progress(done as f64 / 100.0).is_break() {
                 return Err(WavError::Stopped { path: path.to_owned() });
             }

@@ -1,5 +1,4 @@
-//! Balance tests: a result held against the published tables, results over time, and the guided test. Not what a result is
-//! worth (that is `assessment`).
+//! The `assess` command: a guided balance test, one result compared with the published tables, or results over time.
 
 use std::io::Write;
 
@@ -14,16 +13,16 @@ mod guided;
 mod results;
 mod score;
 
-/// Which.
+/// The options of `assess`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(args_conflicts_with_subcommands = true)]
 #[command(after_help = "Examples:\n  \
-    counterpoise assess              choose a test, and be led through it by voice\n  \
+    counterpoise assess              choose a test; the voice leads you through it\n  \
     counterpoise assess one-leg --plain\n  \
     counterpoise assess score chair-stand --age 72 --sex male --result 11\n  \
     counterpoise assess score timed-up-and-go --result 12.4 --keep --by \"K. L., physical therapist\"\n  \
     counterpoise assess results\n\n\
-    A result is held against a published cut-off. No single test predicts falls.\n\
+    A result is compared with a published cut-off. No single test predicts falls.\n\
     Your therapist's advice and your local rules come first.")]
 pub(super) struct Arguments {
     #[command(subcommand)]
@@ -34,7 +33,7 @@ pub(super) struct Arguments {
 
 #[derive(Debug, Clone, Subcommand)]
 enum What {
-    /// Hold a result against the published tables
+    /// Compare a result with the published tables
     Score(score::Arguments),
     /// Show your own results over time
     Results(results::Arguments),
@@ -58,7 +57,7 @@ fn named(name: &str) -> Result<Test, String> {
     Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
 }
 
-/// What stands under every result.
+/// Prints the caution that goes under every result.
 fn no_prediction(out: &mut impl Write) -> Result<(), Failure> {
     writeln!(out, "{}", wrapped("", NO_SINGLE_TEST))?;
     Ok(())
@@ -67,9 +66,9 @@ fn no_prediction(out: &mut impl Write) -> Result<(), Failure> {
 impl From<ReadingError> for Failure {
     fn from(error: ReadingError) -> Self {
         let hint = match &error {
-            ReadingError::Age { .. } => "Give the age in whole years, such as 72",
+            ReadingError::Age { .. } => "Give the age in whole years, such as 72.",
             ReadingError::Form { .. } | ReadingError::Range { .. } => {
-                "Look at the number again; nothing was kept. Each test's form: counterpoise assess score --help"
+                "Check the number; nothing was saved. For the format of each test: counterpoise assess score --help"
             }
         };
         Self::new(error.to_string(), hint)

@@ -1,5 +1,5 @@
-//! Says how well anybody could foresee a prescription's calls, or a list that somebody made up. Draws the sessions and
-//! runs the guessers side by side; what they find out is computed in `predictability`.
+//! The `audit` command: how well could anybody predict a prescription's calls, or a list that somebody made up? It draws
+//! the sessions and runs the guessers in parallel; `predictability` computes the results.
 
 use std::fs::File;
 use std::io::{self, IsTerminal, Read, Write};
@@ -24,16 +24,16 @@ use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::gaps::GapTable;
 use counterpoise_core::plan::prescription::Prescription;
 
-/// Sessions are not drawn without end for a drill that is hardly ever reached: as many as `preview` may draw.
+/// The most sessions that are drawn for a drill that is hardly ever reached: as many as `preview` may draw.
 const MOST_SESSIONS: u64 = 100_000;
 
 /// The most bytes of a list that are read: 100,000 calls have about 2 MB.
 const LIST_BYTES: u64 = 8 << 20;
 
-/// How many guessers run side by side at most: each takes up to 30 MB.
+/// The most guessers that run in parallel: each takes up to 30 MB.
 const MOST_THREADS: usize = 4;
 
-/// Which prescription or list.
+/// The options of `audit`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise audit gentle                           words, charts and tables\n  \
@@ -46,21 +46,21 @@ pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
     prescription: Option<String>,
-    /// A list of directions instead, one a line, each with its time before it or without
+    /// A list of directions instead, one per line, each with or without a time before it
     #[arg(long, value_name = "FILE", conflicts_with_all = ["prescription", "cues"])]
     sequence: Option<PathBuf>,
-    /// The seed of the sessions that are drawn, 64 hexadecimal digits [default: a fresh one]
+    /// The seed of the sessions, 64 hexadecimal digits [default: a fresh one]
     #[arg(long, value_name = "HEX")]
     seed: Option<String>,
-    /// How many calls of each drill the learners are given
+    /// How many calls of each drill the learners get
     #[arg(long, value_name = "N", default_value_t = 100_000, value_parser = clap::value_parser!(u32).range(1_000..=1_000_000))]
     cues: u32,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Form::Text)]
     format: Form,
 }
 
-/// How an audit is printed.
+/// An output format of the audit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Form {
     /// For people

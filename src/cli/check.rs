@@ -1,4 +1,4 @@
-//! Explains a prescription in plain words, or refuses it with place, value and limit.
+//! The `check` command: explains a prescription in plain words, or refuses it with place, value and limit.
 
 use std::io::Write;
 
@@ -14,20 +14,20 @@ use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::{self, Explanation};
 use counterpoise_core::units::Millis;
 
-/// Which prescription.
+/// The options of `check`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise check gentle           a ready prescription\n  \
-    counterpoise check balance.toml     a file; if it is refused, the line and the limit are named\n  \
+    counterpoise check balance.toml     a file; an error names the line and the limit\n  \
     counterpoise check --handout balance.toml   a sheet for the person who practices")]
 pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
     prescription: Option<String>,
-    /// A sheet for the person who practices, to print
+    /// Print a sheet for the person who practices
     #[arg(long, conflicts_with = "format")]
     handout: bool,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -75,7 +75,7 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), folder)?;
-    // What cannot be drawn must not be called in order.
+    // A prescription that cannot be drawn must not pass the check.
     let scheduler = Scheduler::new(&prescription)?;
     let counts = CueCounts::of(&prescription);
     let explanation = Explanation::of(&prescription, &counts);

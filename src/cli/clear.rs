@@ -1,4 +1,4 @@
-//! Lifts locks, once a clinician has cleared the person: who and why are kept in the journal.
+//! The `clear` command: lifts locks after a clinician has cleared the person, and records who and why.
 
 use std::io::Write;
 
@@ -13,12 +13,12 @@ use counterpoise_core::course::trainee::Clearable;
 /// The most characters of a name or a reason \[judgment\].
 const LONGEST: usize = 200;
 
-/// Who cleared the person, and why.
+/// The options of `clear`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise clear --by \"Dr. K. L.\" --reason \"seen on Thursday, no injury\"\n\n\
-    It lifts what is locked now, and is kept in the journal with its date. A hold of 48 hours is not lifted: it ends by \
-    itself.\n\
+    This lifts every present lock and records the clearance in the journal with its date. A hold of 48 hours is not \
+    lifted: it ends by itself.\n\
     Clear a lock only when a clinician has said so. For chest pain, sudden weakness or trouble speaking, call your local \
     emergency number.")]
 pub(super) struct Arguments {
@@ -45,7 +45,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     if lifts.is_empty() {
         let held = holds.last().map(|hold| {
             let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
-            format!("A hold of 48 hours after {} ends by itself at {until}.", hold.what)
+            format!("The 48-hour hold after {} ends by itself at {until}.", hold.what)
         });
         let hint = held.unwrap_or_else(|| "See what comes next: counterpoise next".to_owned());
         return Err(Failure::new("nothing is locked", hint));
@@ -63,24 +63,24 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     Ok(())
 }
 
-/// What is said of something that was lifted.
+/// The line that is printed for something that was lifted.
 fn line(found: &Clearable) -> String {
     let day = found.day.map(|day| day.to_string()).unwrap_or_default();
     match found.lifted.what {
         Barrier::Lock(lock) => format!("Lifted: {lock} ({day})"),
-        Barrier::Date => format!("Set aside: the practice dated {day}, which lies ahead"),
+        Barrier::Date => format!("Set aside: the practice dated {day}, which is in the future"),
         Barrier::Clinician => "Lifted: talk to a clinician first".to_owned(),
     }
 }
 
-/// One line that says something.
+/// The trimmed text of an option: one line, not empty, not too long.
 fn filled<'a>(option: &str, what: &str, text: &'a str) -> Result<&'a str, Failure> {
     let text = text.trim();
     let length = text.chars().count();
     if text.is_empty() || text.chars().any(char::is_control) {
         return Err(Failure::new(
-            format!("`{option}` does not say {what}"),
-            "It is kept in the journal and stands in the report: write one line.",
+            format!("`{option}` must be one line that says {what}"),
+            "Write one line. It is saved in the journal and appears in the report.",
         ));
     }
     if length > LONGEST {

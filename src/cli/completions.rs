@@ -1,4 +1,4 @@
-//! Prints the completions of a shell.
+//! The `completions` command: prints the completions of a shell.
 
 use std::io::Write;
 
@@ -7,7 +7,7 @@ use clap_complete::Shell;
 
 use super::{Cli, Failure};
 
-/// Which shell.
+/// The options of `completions`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise completions bash > ~/.local/share/bash-completion/completions/counterpoise\n  \

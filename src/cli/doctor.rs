@@ -1,4 +1,4 @@
-//! Finds out whether sound, screen and journal work here, and says so plainly. Repairs nothing.
+//! The `doctor` command: do sound, screen and journal work here? It changes nothing.
 
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Write};
@@ -7,36 +7,37 @@ use std::thread;
 use std::time::Duration;
 
 use super::Failure;
+use super::plural::counted;
 use super::wrap::wrapped;
-use crate::audio::{Bank, Frame, Output, OutputEvent, Speaker, Voice, device};
+use crate::audio::{Bank, CueEvent, Frame, Output, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
 use counterpoise_core::units::Millis;
 
-/// How long the sound output is watched at a time.
+/// How long the sound output is watched in one round.
 const WATCH: Millis = Millis(2_000);
-/// How long it may take to get going, before its frames are counted.
+/// How long it may take to start, before its frames are counted.
 const SETTLE: Millis = Millis(500);
-/// How often it is watched while it does not keep time: an output that sleeps may take seconds to wake.
+/// How many rounds it is watched while it does not keep time: a sleeping output may take seconds to wake.
 const ROUNDS: u32 = 3;
-/// The frames that a device takes are off by no more than a few blocks, in per cent \[judgment\]; one that plays to
-/// nobody may run through a set in a second.
+/// How far the number of frames may be off, in percent \[judgment\]: a few blocks. A device that plays to nobody may run
+/// through a set in a second.
 const PACE: u64 = 10;
-/// How often it is asked.
+/// How often the output is polled.
 const POLL: Duration = Duration::from_millis(20);
-/// What is said.
+/// The phrase that is played.
 const SENTENCE: &str = "practice.hello";
 
-/// What to look at.
+/// The options of `doctor`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
-    counterpoise doctor                     says a sentence and tells what works\n  \
-    counterpoise doctor --quiet             the same without a sound\n  \
-    counterpoise doctor --device ID         tries another output of its list")]
+    counterpoise doctor                     plays a sentence and reports what works\n  \
+    counterpoise doctor --quiet             the same without sound\n  \
+    counterpoise doctor --device ID         tries another output from its list")]
 pub(super) struct Arguments {
-    /// Measure without saying anything
+    /// Measure without playing anything
     #[arg(long)]
     quiet: bool,
     /// The sound output [default: the one in the settings, else the system's]
@@ -61,15 +62,15 @@ pub(super) fn run(
     match folder {
         Ok(folder) => {
             line(&format!("Folder: {}", folder.path().display()), out)?;
-            problems += tell(writable(folder), out)?;
-            problems += tell(journal(folder), out)?;
+            problems += print_finding(writable(folder), out)?;
+            problems += print_finding(journal(folder), out)?;
         }
-        Err(failure) => problems += tell(Err(failure.clone()), out)?,
+        Err(failure) => problems += print_finding(Err(failure.clone()), out)?,
     }
     if let Some(settings) = settings {
         let ok =
             settings.map(|settings| format!("The settings are in order; voice: {}.", settings.voice.name()));
-        problems += tell(ok.map_err(Failure::from), out)?;
+        problems += print_finding(ok.map_err(Failure::from), out)?;
     }
     out.flush()?;
     if problems == 0 {
@@ -98,8 +99,8 @@ fn sentence(hint: &str) -> String {
     format!("{hint}{}", if ends { "" } else { "." })
 }
 
-/// Prints what is in order, or the problem and what to try; gives the number of problems.
-fn tell(finding: Result<String, Failure>, out: &mut impl Write) -> io::Result<u32> {
+/// Prints what is in order, or the problem and what to try. Returns the number of problems.
+fn print_finding(finding: Result<String, Failure>, out: &mut impl Write) -> io::Result<u32> {
     match finding {
         Ok(text) => line(&text, out).map(|()| 0),
         Err(failure) => {
@@ -116,7 +117,7 @@ fn sound(id: Option<&str>, quiet: bool, out: &mut impl Write) -> Result<(), Fail
     match device::open(id) {
         Ok(mut output) => measure(&mut output, quiet, out)?,
         Err(error) => {
-            line(&format!("Nothing can be heard: {error}."), out)?;
+            line(&format!("No sound: {error}."), out)?;
             line(&sentence(Failure::from(error).hint()), out)?;
         }
     }
@@ -160,24 +161,24 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
     line(
         &match facts.lead {
             Some(lead) => format!(
-                "Lead, as the device estimates it: {} ms. A wireless speaker or a television adds to it.",
+                "Delay, as the device estimates it: {} ms. A wireless speaker or a television adds more.",
                 lead.as_millis()
             ),
-            None => "Lead: the device does not tell.".to_owned(),
+            None => "Delay: not reported by the device.".to_owned(),
         },
         out,
     )?;
     let text = if seen.lost {
-        "The output was lost while it was tried.".to_owned()
+        "The output was lost during the test.".to_owned()
     } else if !pace.is_kept() {
         let Pace { taken, due, .. } = pace;
         format!(
-            "It does not keep time: {taken} frames where {due} belong. Choose another output with --device."
+            "It does not keep time: it took {taken} frames instead of {due}. Choose another output with --device."
         )
     } else if seen.breaks > 0 {
-        format!("It had {} break(s) in {WATCH}: close other programs.", seen.breaks)
+        format!("It had {} in {WATCH}. Close other programs.", counted(seen.breaks, "break"))
     } else if rounds > 1 {
-        format!("It was slow to get going, and then ran for {WATCH} without a break.")
+        format!("It was slow to start, and then ran for {WATCH} without a break.")
     } else {
         format!("It ran for {WATCH} without a break.")
     };
@@ -185,12 +186,12 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
     if seen.said {
         line("A sentence was played. If you did not hear it, check the volume and the cable.", out)?;
     } else if !quiet {
-        line("The sentence was not played to its end.", out)?;
+        line("The sentence was cut short.", out)?;
     }
     Ok(())
 }
 
-/// What an output told.
+/// What happened on an output while it was watched.
 #[derive(Default)]
 struct Seen {
     breaks: u32,
@@ -206,7 +207,7 @@ impl Seen {
                 match event {
                     OutputEvent::Xrun => self.breaks += 1,
                     OutputEvent::Lost => self.lost = true,
-                    OutputEvent::Finished { .. } => self.said = true,
+                    OutputEvent::Cue(CueEvent::Finished { .. }) => self.said = true,
                     _ => {}
                 }
             }
@@ -249,21 +250,21 @@ fn screen(out: &mut impl Write) -> io::Result<()> {
             Ok((columns, rows)) => {
                 line(&format!("Terminal of {columns} columns and {rows} rows."), out)?;
                 if columns < 80 || rows < 24 {
-                    line("Pages may be cut: make the window larger, 80 by 24 or more.", out)?;
+                    line("Pages may be cut off. Make the window at least 80 by 24.", out)?;
                 }
             }
-            Err(error) => line(&format!("A terminal whose size is not known ({error})."), out)?,
+            Err(error) => line(&format!("The size of the terminal is not known ({error})."), out)?,
         }
-        line("Large letters are made of these signs: █▛▜▙▟▀▄▌▐", out)?;
+        line("Large letters are made of these characters: █▛▜▙▟▀▄▌▐", out)?;
         line("If you do not see blocks here, use another font, or practice with --plain.", out)?;
     }
     writeln!(out)
 }
 
-/// As much as a practice must be able to write before it starts, twice.
+/// Bytes that the disk must have room for: twice as many as a practice needs to start.
 const ROOM: usize = 512 * 1024;
 
-/// Tries it with a file, in the folder or, while there is none yet, in the one that it will be made in.
+/// Tries to write a file in the folder or, if it does not exist yet, in the one that will contain it.
 fn writable(folder: &Folder) -> Result<String, Failure> {
     let there = folder.path().is_dir();
     let place = folder.path().ancestors().find(|path| path.is_dir()).unwrap_or(Path::new("."));
@@ -272,11 +273,11 @@ fn writable(folder: &Folder) -> Result<String, Failure> {
         file.write_all(&vec![0; ROOM])?;
         file.sync_all()
     });
-    // Where none could be made there is none.
+    // If it could not be created, there is nothing to remove.
     let _ = fs::remove_file(&probe);
     written.map_err(|error| {
         let hint = match error.kind() {
-            io::ErrorKind::StorageFull => "Free some room on the disk.",
+            io::ErrorKind::StorageFull => "Free some disk space.",
             _ => "Make the folder writable, or name another one with --data-dir DIR.",
         };
         Failure::new(format!("{} cannot be written: {error}", place.display()), hint)
@@ -284,7 +285,7 @@ fn writable(folder: &Folder) -> Result<String, Failure> {
     Ok(if there {
         "The folder can be written.".to_owned()
     } else {
-        "The folder is not there yet; it can be made, and will be at the first practice.".to_owned()
+        "The folder does not exist yet. It will be created at the first practice.".to_owned()
     })
 }
 
@@ -292,6 +293,6 @@ fn journal(folder: &Folder) -> Result<String, Failure> {
     let sessions = Journal::look(folder)?.ids()?.len();
     Ok(match sessions {
         0 => "The journal is in order; nothing has been practiced yet.".to_owned(),
-        sessions => format!("The journal is in order and has {sessions} session(s)."),
+        sessions => format!("The journal is in order and has {}.", counted(sessions, "session")),
     })
 }

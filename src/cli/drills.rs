@@ -1,4 +1,4 @@
-//! Lists the kinds of practice, and explains one with its evidence and what it does not train.
+//! The `drills` command: lists the drills, or explains one with its evidence and what it does not train.
 
 use std::io::Write;
 
@@ -9,7 +9,7 @@ use super::{Failure, Format};
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
 
-/// What can be asked.
+/// The options of `drills`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(
     args_conflicts_with_subcommands = true,
@@ -21,7 +21,7 @@ use counterpoise_core::plan::drill::{Drill, Form, LadderStep, Target, Trains, Un
 pub(super) struct Arguments {
     #[command(subcommand)]
     action: Option<Action>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -90,13 +90,13 @@ fn unknown(name: &str) -> Failure {
     )
 }
 
-/// A few lines: what happens, what it trains, what it needs.
+/// Prints a few lines: what happens, what it trains, what it needs.
 fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     heading(drill, out)?;
     let mut lines = vec![
         drill.about().to_owned(),
         format!("Trains {}.", trains(drill)),
-        format!("Can call: {}.", listed(drill.targets().iter().map(Target::words))),
+        format!("Calls: {}.", listed(drill.targets().iter().map(Target::words))),
         format!("Needs: {}.", drill.kit().join(", ")),
     ];
     lines.extend(locked(drill));
@@ -104,7 +104,7 @@ fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     paragraphs("  ", &lines, out)
 }
 
-/// Everything that its file says, and what follows from it.
+/// Prints everything in the drill's file, and what follows from it.
 fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     heading(drill, out)?;
     paragraphs("  ", &[drill.about().to_owned()], out)?;
@@ -121,7 +121,7 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     place.extend(needs.iter().map(|need| format!("Asked before the first set: {}", need.sentence())));
     section("What is needed", &place, out)?;
 
-    let mut calls = vec![format!("Can call: {}.", listed(drill.targets().iter().map(Target::words)))];
+    let mut calls = vec![format!("Calls: {}.", listed(drill.targets().iter().map(Target::words)))];
     if !drill.parts().is_empty() {
         let parts = drill.parts().iter().map(|part| part.phrase.words().to_owned());
         calls.push(format!("Parts that may be added to a call: {}.", listed(parts)));
@@ -129,14 +129,14 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     calls.extend(drill.targets().iter().filter_map(lasting));
     let shortest =
         drill.targets().iter().map(|target| target.action.shortest_gap()).max().unwrap_or_default();
-    calls.push(format!("From one call to the next at least {shortest}, for the slowest of them."));
+    calls.push(format!("Time between two calls: at least {shortest}, for the slowest of them."));
     calls.extend(locked(drill));
     calls.extend(drill.targets().iter().filter_map(|target| more_locked(drill, target)));
-    section("What is called", &calls, out)?;
+    section("Calls", &calls, out)?;
 
     if drill.forms().contains(&Form::Partner) {
         let mut lines = drill.partner_does().to_vec();
-        lines.push(format!("The partner is told {} before each moment.", drill.lead()));
+        lines.push(format!("The partner gets the instructions {} before each moment.", drill.lead()));
         section("What the partner does", &lines, out)?;
     }
     let steps: Vec<String> =
@@ -144,7 +144,7 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     section("Steps, from gentlest to hardest; each changes one thing", &steps, out)?;
     let evidence =
         [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.honesty().to_owned()];
-    section("What is known of it", &evidence, out)?;
+    section("What is known about it", &evidence, out)?;
     let mut cautions = drill.cautions().to_vec();
     cautions.push(caution::FIRST.to_owned());
     section("Cautions", &cautions, out)
@@ -179,7 +179,7 @@ fn trains(drill: &Drill) -> &'static str {
     }
 }
 
-/// Separated so that each can be told from the next.
+/// A list, separated by semicolons if an item has a comma.
 fn listed(words: impl Iterator<Item = String>) -> String {
     let words: Vec<String> = words.collect();
     words.join(if words.iter().any(|words| words.contains(',')) { "; " } else { ", " })
@@ -189,7 +189,7 @@ fn names(unlocks: &[UnlockName]) -> String {
     unlocks.iter().map(|unlock| unlock.name()).collect::<Vec<_>>().join(", ")
 }
 
-/// What somebody must have watched before any of it.
+/// The unlocks that every call of the drill needs.
 fn locked(drill: &Drill) -> Option<String> {
     let unlocks = drill.unlocks();
     (!unlocks.is_empty()).then(|| {
@@ -197,7 +197,7 @@ fn locked(drill: &Drill) -> Option<String> {
     })
 }
 
-/// What one call needs besides.
+/// The unlocks that one call needs in addition to those of the drill.
 fn more_locked(drill: &Drill, target: &Target) -> Option<String> {
     let always = drill.unlocks();
     let backward = target.direction.is_backward().then_some(UnlockName::Backward);
@@ -205,7 +205,7 @@ fn more_locked(drill: &Drill, target: &Target) -> Option<String> {
     let more: Vec<UnlockName> = needed.filter(|unlock| !always.contains(unlock)).collect();
     let partner = target.action.needs_partner() && drill.forms().contains(&Form::Alone);
     let with = if partner { ", and only with a partner" } else { "" };
-    (!more.is_empty()).then(|| format!("\"{}\" needs besides: {}{with}.", target.name, names(&more)))
+    (!more.is_empty()).then(|| format!("\"{}\" also needs: {}{with}.", target.name, names(&more)))
 }
 
 fn lasting(target: &Target) -> Option<String> {

@@ -1,5 +1,5 @@
-//! What a command tells when it refuses or fails: a fact, and what to try. The only place where the errors of the
-//! modules lose their types.
+//! What does a command print when it refuses or fails? A fact, and what to try. This is the only file in which the errors
+//! of the modules lose their types.
 
 use std::io;
 
@@ -36,38 +36,38 @@ impl Failure {
         Self { fact: fact.into(), hint, closed_pipe: false, no_home: false }
     }
 
-    /// What is so: a phrase without a stop.
+    /// What happened: a phrase without a full stop.
     pub fn fact(&self) -> &str {
         &self.fact
     }
 
-    /// What to try.
+    /// What to try, beginning with a capital letter.
     pub fn hint(&self) -> &str {
         &self.hint
     }
 
-    /// The fact and the hint, as they are told. For people at a terminal no word is broken at its edge.
+    /// The fact and the hint as printed. For a terminal, lines are wrapped between words.
     ///
     /// ```
     /// use counterpoise::cli::Failure;
-    /// assert_eq!(Failure::new("no door", "look").told(false), "Error: no door\nHint: Look");
-    /// let told = Failure::new("a fact ".repeat(20), "look").told(true);
-    /// assert!(told.lines().count() > 2 && told.lines().all(|line| line.len() <= 80));
+    /// assert_eq!(Failure::new("no door", "look").message(false), "Error: no door\nHint: Look");
+    /// let message = Failure::new("a fact ".repeat(20), "look").message(true);
+    /// assert!(message.lines().count() > 2 && message.lines().all(|line| line.len() <= 80));
     /// ```
-    pub fn told(&self, to_a_person: bool) -> String {
-        let said = |label: &str, text: &str| match to_a_person {
+    pub fn message(&self, for_terminal: bool) -> String {
+        let labeled = |label: &str, text: &str| match for_terminal {
             true => hanging(label, text),
             false => format!("{label}{text}"),
         };
-        format!("{}\n{}", said("Error: ", &self.fact), said("Hint: ", &self.hint))
+        format!("{}\n{}", labeled("Error: ", &self.fact), labeled("Hint: ", &self.hint))
     }
 
-    /// Whether nothing on this computer says where a person's folder is: nobody practices here.
+    /// Whether this computer has no home folder, so that nobody can practice here.
     pub(super) fn is_no_home(&self) -> bool {
         self.no_home
     }
 
-    /// Whether the reader of the output went away, as `head` does: nothing to tell anybody.
+    /// Whether the reader of the output closed it, as `head` does. This is not worth a message.
     pub fn is_closed_pipe(&self) -> bool {
         self.closed_pipe
     }
@@ -79,7 +79,7 @@ impl From<io::Error> for Failure {
         let closed_pipe = error.kind() == io::ErrorKind::BrokenPipe;
         let failure = Self::new(
             format!("the output cannot be written: {error}"),
-            "Check that the place it goes to exists and has room.",
+            "Check that the file or program it goes to exists and has space.",
         );
         Self { closed_pipe, ..failure }
     }
@@ -147,7 +147,7 @@ impl From<AudioError> for Failure {
 
 impl From<BankError> for Failure {
     fn from(error: BankError) -> Self {
-        Self::new(error.to_string(), "This is a fault of the program: install it again, or report it.")
+        Self::new(error.to_string(), "This is a bug in the program. Install it again, or report the bug.")
     }
 }
 
@@ -155,11 +155,11 @@ impl From<WavError> for Failure {
     fn from(error: WavError) -> Self {
         let hint = match &error {
             WavError::Write { .. } => {
-                "Name another place with --out, or make room there. Nothing was left behind."
+                "Choose another place with --out, or free some space there. No partial file was kept."
             }
-            WavError::Stopped { .. } => "Nothing of it was left behind. Give the command again to write it.",
+            WavError::Stopped { .. } => "No partial file was kept. Run the command again to write it.",
             WavError::TooLong(_) => "Use fewer or shorter sets.",
-            WavError::Misplaced(_) => "This is a fault of the program: please report it with the seed.",
+            WavError::Misplaced(_) => "This is a bug in the program. Please report it with the seed.",
         };
         Self::new(error.to_string(), hint)
     }

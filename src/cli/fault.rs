@@ -1,5 +1,5 @@
-//! What happens when the program itself is at fault: an account is kept in the person's folder, and a plain message
-//! takes the place of a trace. Not how the terminal is restored (the display's own hook does that first).
+//! What happens when the program crashes? A crash report is saved in the person's folder, and a plain message is printed
+//! instead of a trace. The display's own hook restores the terminal first.
 
 use std::backtrace::Backtrace;
 use std::panic::{self, AssertUnwindSafe, PanicHookInfo};
@@ -9,11 +9,11 @@ use std::sync::Mutex;
 use super::Failure;
 use crate::journal::Folder;
 
-/// The latest fault. To write its account takes seconds, in which a practice that broke down would go on calling:
-/// while it breaks down it is only noted.
+/// The latest fault. Writing a report takes seconds, in which a crashing practice would go on calling: so the fault is
+/// only noted here, and written later.
 static LATEST: Mutex<Option<Fault>> = Mutex::new(None);
 
-/// What broke and where; the names of the places are looked up when it is printed.
+/// The message of a panic and its backtrace, whose symbols are looked up when it is printed.
 struct Fault {
     what: String,
     trace: Backtrace,
@@ -24,15 +24,15 @@ impl Fault {
         Self { what: fault.to_string(), trace: Backtrace::force_capture() }
     }
 
-    /// For whoever repairs it. The texts of panics name invariants, never answers.
-    fn account(&self) -> String {
+    /// The crash report for developers. The messages of panics name invariants, never a person's answers.
+    fn report(&self) -> String {
         let version = env!("CARGO_PKG_VERSION");
-        format!("counterpoise {version} broke down.\n{}\n\n{}\n", self.what, self.trace)
+        format!("counterpoise {version} crashed.\n{}\n\n{}\n", self.what, self.trace)
     }
 }
 
-/// Runs `command`; a panic in it becomes a failure whose hint names the account. Whatever the command held, its sound
-/// above all, is gone before the account is written.
+/// Runs `command`; a panic in it becomes a failure whose hint names the crash report. What the command held, above all
+/// its sound, is dropped before the report is written.
 pub(super) fn catch(
     data_dir: Option<&Path>,
     command: impl FnOnce() -> Result<(), Failure>,
@@ -42,8 +42,8 @@ pub(super) fn catch(
     let result = panic::catch_unwind(AssertUnwindSafe(command));
     drop(panic::take_hook());
     let fault = latest().take();
-    // In a thread of its own a fault may have let the command end in order; its account is kept all the same.
-    let kept = fault.map(|fault| keep(data_dir, &fault.account()));
+    // A fault in another thread may have let the command finish. Its report is saved all the same.
+    let kept = fault.map(|fault| keep(data_dir, &fault.report()));
     result.unwrap_or_else(|_| Err(failure(kept)))
 }
 
@@ -55,13 +55,15 @@ fn keep(data_dir: Option<&Path>, text: &str) -> Result<PathBuf, String> {
 fn failure(kept: Option<Result<PathBuf, String>>) -> Failure {
     let hint = match kept {
         Some(Ok(path)) => format!(
-            "What was done is kept. Start again; an account for whoever repairs it is in {}",
+            "What was done is saved. Start again. A crash report for the developers is in {}",
             path.display()
         ),
-        Some(Err(why)) => format!("What was done is kept. Start again. No account could be written ({why})."),
-        None => "What was done is kept. Start again.".to_owned(),
+        Some(Err(why)) => {
+            format!("What was done is saved. Start again. No crash report could be written ({why}).")
+        }
+        None => "What was done is saved. Start again.".to_owned(),
     };
-    Failure::new("Counterpoise has a fault and had to stop", hint)
+    Failure::new("Counterpoise ran into a bug and had to stop", hint)
 }
 
 #[cfg(test)]
@@ -74,7 +76,7 @@ mod tests {
     fn a_panic_becomes_a_plain_message_and_an_account() {
         let folder = tempfile::tempdir().unwrap();
         let failure = catch(Some(folder.path()), || panic!("the seventh cue has a place")).unwrap_err();
-        assert_eq!(failure.fact(), "Counterpoise has a fault and had to stop");
+        assert_eq!(failure.fact(), "Counterpoise ran into a bug and had to stop");
         let account = folder.path().join("fault-1.txt");
         assert!(failure.hint().ends_with(&account.display().to_string()), "{}", failure.hint());
         let account = std::fs::read_to_string(account).unwrap();
@@ -98,6 +100,6 @@ mod tests {
 
         let under_a_file = folder.path().join("fault-1.txt/below");
         let failure = catch(Some(&under_a_file), || panic!("again")).unwrap_err();
-        assert!(failure.hint().contains("No account could be written"), "{}", failure.hint());
+        assert!(failure.hint().contains("No crash report could be written"), "{}", failure.hint());
     }
 }

@@ -1,19 +1,19 @@
-//! Questions and answers line by line, on a terminal or from a file. The end of input is no answer. Not which questions.
+//! How are questions asked and answered line by line, on a terminal or from a file? The end of input is never an answer.
 
 use std::io::{self, BufRead, IsTerminal, Write};
 
 use super::Failure;
 use super::wrap::wrapped;
 
-/// Lines out, lines in.
+/// A series of questions, with one line for each answer.
 pub(super) struct Form<R, W> {
     from: R,
-    /// Where the questions go.
+    /// Where the questions are printed.
     pub out: W,
     is_pipe: bool,
-    /// What has become of the answers so far if the form is left: "nothing was kept".
+    /// What happened to the answers if the form is left early: "nothing was saved".
     unkept: &'static str,
-    /// The command that begins anew.
+    /// The command that starts over.
     command: &'static str,
 }
 
@@ -25,12 +25,12 @@ impl<W: Write> Form<io::StdinLock<'static>, W> {
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// A form on other lines. `is_pipe`: nobody sits there who could answer once more.
+    /// A form on other lines. `is_pipe`: nobody is there to answer a question again.
     pub(crate) fn over(from: R, out: W, is_pipe: bool, unkept: &'static str, command: &'static str) -> Self {
         Self { from, out, is_pipe, unkept, command }
     }
 
-    /// A paragraph, wrapped at its own indent. Lines that it begins with stay empty.
+    /// Prints a paragraph, wrapped at its own indent, after its leading empty lines.
     pub(crate) fn say(&mut self, text: &str) -> Result<(), Failure> {
         let words = text.trim_start_matches('\n');
         write!(self.out, "{}", &text[..text.len() - words.len()])?;
@@ -39,14 +39,14 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Ok(())
     }
 
-    /// One line, after a question; without the blanks around it.
+    /// Asks a question and reads one line, trimmed.
     pub(crate) fn line(&mut self, ask: &str) -> Result<String, Failure> {
         writeln!(self.out)?;
         self.say(ask)?;
         self.read()
     }
 
-    /// One line, without the blanks around it. The end of input is none.
+    /// Reads one line, trimmed. The end of input is an error.
     pub(crate) fn read(&mut self) -> Result<String, Failure> {
         self.out.flush()?;
         let mut line = String::new();
@@ -59,27 +59,27 @@ impl<R: BufRead, W: Write> Form<R, W> {
         ))
     }
 
-    /// What is no answer is asked again at a terminal. A file that does not know the questions would go on at a wrong
-    /// place.
+    /// Says why an answer is not accepted. At a terminal the question is asked again; from a file it is an error, since
+    /// the next line would answer the wrong question.
     pub(crate) fn refuse(&mut self, fact: &str) -> Result<(), Failure> {
         if self.is_pipe {
             let mut unkept = self.unkept.to_owned();
             unkept[..1].make_ascii_uppercase();
-            return Err(Failure::new(fact, format!("Each question takes one line. {unkept}.")));
+            return Err(Failure::new(fact, format!("Answer each question with one line. {unkept}.")));
         }
         self.say(&format!("  {fact}."))
     }
 
-    /// Whether to try once more what did not work, with everything that was answered still there. A file is not waited for.
+    /// Asks whether to try again what failed, with all answers still there. From a file the answer is no.
     pub(crate) fn again(&mut self, fact: &str, hint: &str) -> Result<bool, Failure> {
         if self.is_pipe {
             return Ok(false);
         }
-        self.say(&format!("\nNOT KEPT: {fact}. {hint}"))?;
-        Ok(!self.line("Then press Enter to try again. Q gives up.")?.eq_ignore_ascii_case("q"))
+        self.say(&format!("\nNOT SAVED: {fact}. {hint}"))?;
+        Ok(!self.line("Press Enter to try again, or Q to give up.")?.eq_ignore_ascii_case("q"))
     }
 
-    /// Y or N.
+    /// Asks a question whose answer is Y or N.
     pub(crate) fn yes(&mut self, ask: &str) -> Result<bool, Failure> {
         loop {
             match self.line(&format!("{ask} (Y or N)"))?.to_lowercase().as_str() {
@@ -90,13 +90,13 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 
-    /// A whole number from `least` to `most`.
+    /// Asks for a whole number from `least` to `most`.
     pub(crate) fn number(&mut self, ask: &str, least: u8, most: u8) -> Result<u8, Failure> {
         loop {
             let typed = self.line(ask)?;
             match typed.parse::<u8>() {
                 Ok(number) if (least..=most).contains(&number) => return Ok(number),
-                _ => self.refuse(&format!("\"{typed}\" is no number from {least} to {most}"))?,
+                _ => self.refuse(&format!("\"{typed}\" is not a whole number from {least} to {most}"))?,
             }
         }
     }
@@ -107,7 +107,7 @@ mod test {
     use super::Form;
 
     fn form<'a>(typed: &'a str, shown: &'a mut Vec<u8>, is_pipe: bool) -> Form<&'a [u8], &'a mut Vec<u8>> {
-        Form::over(typed.as_bytes(), shown, is_pipe, "nothing was kept", "counterpoise x")
+        Form::over(typed.as_bytes(), shown, is_pipe, "nothing was saved", "counterpoise x")
     }
 
     #[test]
@@ -128,7 +128,7 @@ mod test {
         assert_eq!((tries("\n", false), tries(" Q\n", false)), (Ok(true), Ok(false)));
         assert_eq!(tries("\n", true), Ok(false));
         assert!(
-            tries("", false).unwrap_err().fact().contains("nothing was kept"),
+            tries("", false).unwrap_err().fact().contains("nothing was saved"),
             "the end of input is no yes"
         );
     }

@@ -1,25 +1,25 @@
-//! Takes a prescription from a memory stick after a person said yes, and finds the one stick that something goes to. Not
-//! which files lie on it and whether they are in order (that is `handover` and the gate).
+//! Which prescription on a memory stick should be used, and which stick is written to? A prescription is used only after a
+//! yes.
 
 use std::io::{self, IsTerminal, Write};
 
 use super::Failure;
 use super::wrap::wrapped;
 use crate::clock::Clock;
-use crate::handover::{self, Found, Place};
+use crate::handover::{self, Place, StickFile};
 use crate::journal::{Folder, Journal};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::prescription::Prescription;
 
-/// A prescription on a stick that is in order.
+/// A usable prescription on a stick.
 struct Offer {
     place: String,
-    found: Found,
+    found: StickFile,
     prescription: Prescription,
 }
 
-/// When the app starts: offers what lies on a stick and was neither in use before nor declined. Asks nobody where nobody
-/// can answer.
+/// When the app starts: offers prescriptions on a stick that were never in use and never declined. It does not ask if
+/// nobody can answer.
 pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
     let named = std::env::var_os(handover::VARIABLE).is_some_and(|value| !value.is_empty());
     if !(named || io::stdin().is_terminal() && io::stdout().is_terminal()) {
@@ -28,7 +28,7 @@ pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
     let out = &mut io::stdout().lock();
     let (offers, refused) = look(&handover::places());
     let mut stopped = !refused.is_empty();
-    tell(&refused, out)?;
+    print_refused(&refused, out)?;
     if !offers.is_empty() {
         let (mut journal, _) = Journal::open(folder.lock()?)?;
         let known: Vec<String> = journal.changes()?.into_iter().map(|row| row.digest).collect();
@@ -42,24 +42,24 @@ pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
         }
     }
     if stopped && !named {
-        writeln!(out, "Enter goes on without it.")?;
+        writeln!(out, "Press Enter to go on without it.")?;
         out.flush()?;
         read()?;
     }
     Ok(())
 }
 
-/// `use --from-stick`: everything that is in order, whether or not it was declined before.
+/// `use --from-stick`: offers every usable prescription, even one that was declined before.
 pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let places = sticks()?;
     let (offers, refused) = look(&places);
-    tell(&refused, out)?;
+    print_refused(&refused, out)?;
     if offers.is_empty() {
         let names: Vec<&str> = places.iter().map(|place| place.name.as_str()).collect();
         return Err(Failure::new(
             format!("there is no prescription to use on the memory stick {}", names.join(" or ")),
             format!(
-                "It lies at the top of the stick or in the folder \"{}\", and its name ends in .toml",
+                "Put it at the top of the stick or in the folder \"{}\", with a name that ends in .toml",
                 handover::FOLDER
             ),
         ));
@@ -73,12 +73,12 @@ pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<(), Failure>
     } else {
         Err(Failure::new(
             "nothing was taken from the memory stick",
-            "The prescription in use stays. To take one: counterpoise use --from-stick",
+            "The prescription in use has not changed. To use one: counterpoise use --from-stick",
         ))
     }
 }
 
-/// The one memory stick that is there.
+/// The only memory stick that is plugged in.
 pub(super) fn one_stick() -> Result<Place, Failure> {
     let mut places = sticks()?;
     if places.len() > 1 {
@@ -91,17 +91,17 @@ pub(super) fn one_stick() -> Result<Place, Failure> {
     Ok(places.remove(0))
 }
 
-/// Puts a file on the one stick, and says where.
+/// Writes a file to the only stick, and prints where.
 pub(super) fn put(stem: &str, ending: &str, bytes: &[u8], out: &mut impl Write) -> Result<(), Failure> {
     let place = one_stick()?;
     let path = place.put(stem, ending, bytes).map_err(|error| {
         Failure::new(
             format!("the memory stick {} cannot be written: {error}", place.name),
-            "Nothing was left on it. Make room on it, or see whether it is locked against writing.",
+            "No partial file was kept. Free some space on it, or check whether it is write-protected.",
         )
     })?;
     writeln!(out, "{}", wrapped("", &format!("Written: {}", path.display())))?;
-    writeln!(out, "{}", wrapped("", "Have the computer eject the stick before you take it out."))?;
+    writeln!(out, "{}", wrapped("", "Eject the stick before you take it out."))?;
     Ok(())
 }
 
@@ -119,7 +119,7 @@ fn sticks() -> Result<Vec<Place>, Failure> {
     Ok(places)
 }
 
-fn look(places: &[Place]) -> (Vec<Offer>, Vec<(String, Found)>) {
+fn look(places: &[Place]) -> (Vec<Offer>, Vec<(String, StickFile)>) {
     let (mut offers, mut refused) = (Vec::new(), Vec::new());
     for place in places {
         for found in place.prescriptions() {
@@ -135,7 +135,7 @@ fn look(places: &[Place]) -> (Vec<Offer>, Vec<(String, Found)>) {
     (offers, refused)
 }
 
-fn tell(refused: &[(String, Found)], out: &mut impl Write) -> Result<(), Failure> {
+fn print_refused(refused: &[(String, StickFile)], out: &mut impl Write) -> Result<(), Failure> {
     for (place, found) in refused {
         let Err(why) = &found.read else { continue };
         let file = found.path.file_name().unwrap_or_default().to_string_lossy();
@@ -149,12 +149,12 @@ fn tell(refused: &[(String, Found)], out: &mut impl Write) -> Result<(), Failure
     Ok(out.flush()?)
 }
 
-/// Asks which one, and whether. Only a yes takes it; a no is kept, so that it is not asked again at each start.
+/// Asks which prescription to use, and asks for a yes. A no is saved, so that the next start does not ask again.
 fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Result<bool, Failure> {
     let named = |offer: &Offer| {
         let prescription = &offer.prescription;
         let by = if prescription.issued_by().is_empty() {
-            "nobody named".to_owned()
+            "an unnamed author".to_owned()
         } else {
             prescription.issued_by().to_owned()
         };
@@ -172,7 +172,7 @@ fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Resu
         for (number, offer) in (1..).zip(offers) {
             writeln!(out, "{}", wrapped("  ", &format!("{number} {}", named(offer))))?;
         }
-        writeln!(out, "A number; Enter: none of them.")?;
+        writeln!(out, "Type a number, or press Enter for none of them.")?;
         out.flush()?;
         let number: Option<usize> = read()?.and_then(|line| line.trim().parse().ok());
         let Some(offer) = number.and_then(|number| offers.get(number.checked_sub(1)?)) else {
@@ -210,7 +210,7 @@ fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Resu
     }
 }
 
-/// A line; `None` at the end of input.
+/// Reads a line; `None` at the end of input.
 fn read() -> Result<Option<String>, Failure> {
     let mut line = String::new();
     let read = io::stdin().read_line(&mut line).map_err(|error| {

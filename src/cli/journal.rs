@@ -1,4 +1,4 @@
-//! Looks at the journal, writes it out, and takes it in. Not how it is kept (that is `journal`).
+//! The `journal` command: shows, exports, imports, corrects and erases the journal.
 
 use std::io::{self, Write};
 
@@ -13,14 +13,14 @@ use crate::journal::{Folder, Journal, export, list};
 use crate::settings::Settings;
 
 mod add;
-pub(super) mod asked;
 mod correct;
 mod erase;
 mod import;
+pub(super) mod questions;
 mod scale;
 mod show;
 
-/// What to do with the journal.
+/// The options of `journal`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise journal list\n  \
@@ -33,19 +33,19 @@ pub(super) struct Arguments {
 
 #[derive(Debug, Clone, Subcommand)]
 enum Action {
-    /// One line for each session, oldest first
+    /// List the sessions, one line each, oldest first
     #[command(after_help = "Example:\n  counterpoise journal list")]
     List,
-    /// One session in full: what was planned beside what was heard
+    /// Show one session in full: what was planned and what was heard
     #[command(
-        after_help = "Examples:\n  counterpoise journal show          the newest\n  counterpoise journal show 3f2a     the one whose id begins so"
+        after_help = "Examples:\n  counterpoise journal show          the newest\n  counterpoise journal show 3f2a     the one whose id begins with 3f2a"
     )]
     Show {
         /// The beginning of a session's id, as `journal list` shows it
         #[arg(value_name = "SESSION", default_value = "last")]
         session: String,
     },
-    /// The whole journal for other programs, to standard output
+    /// Export the whole journal for other programs, to standard output
     #[command(
         after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv\n  counterpoise journal export --to-stick                 for the therapist, on a memory stick"
     )]
@@ -53,36 +53,36 @@ enum Action {
         /// JSON can be imported again; CSV is for a spreadsheet
         #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
         format: ExportFormat,
-        /// Onto the memory stick, in place of standard output
+        /// Write to the memory stick instead of standard output
         #[arg(long)]
         to_stick: bool,
     },
-    /// Take in what `journal export` wrote; what is known already is not doubled
+    /// Import what `journal export` wrote, without duplicates
     Import(import::Arguments),
     /// Type in a practice with a track, from the sheet
     #[command(after_help = "Example:\n  counterpoise journal add")]
     Add,
-    /// Correct an entry by a new one, with a reason; without options it asks
+    /// Correct an entry with a new one and a reason; without options it asks
     Correct(correct::Arguments),
     /// Erase the journal for good, after a typed word
     Erase(erase::Arguments),
 }
 
-/// What an export holds.
-const HOLDS: &str = "Note: this holds the whole journal: every practice, what was answered about health, falls and medicine, balance \
-                     tests, and who cleared it. No name, unless you typed one. Give it only to whom you want to see it.";
+/// What an export contains.
+const EXPORT_NOTE: &str = "Note: this contains the whole journal: every practice, the answers about health, falls and medicine, balance \
+                           tests, and clearances. It has no name unless you typed one. Give it only to people you want to see it.";
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum ExportFormat {
     /// Everything
     Json,
-    /// One line for each cue
+    /// One line per cue
     Csv,
 }
 
-/// What follows from what was typed in or corrected: at once where practice is locked or held now. It is kept by then, so
-/// what cannot be found out here is left to `counterpoise next`.
-fn follows(
+/// Prints what follows from an entry that was typed in or corrected, if practice is now locked or held. The entry is saved
+/// already, so an error here is left to `counterpoise next`.
+fn print_consequence(
     journal: &Journal,
     folder: &Folder,
     now: &ZonedDateTime,
@@ -97,11 +97,11 @@ fn follows(
             writeln!(out, "{}", wrapped("", refusal.hint()))?;
         }
     }
-    writeln!(out, "What follows from it: counterpoise next")?;
+    writeln!(out, "To see what comes next: counterpoise next")?;
     Ok(())
 }
 
-fn written(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let journal = Journal::look(folder)?;
     match format {
         ExportFormat::Json => export::json(&journal, out)?,
@@ -115,14 +115,14 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         Action::List => list::list(&Journal::look(folder)?, out)?,
         Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
         Action::Export { format, to_stick: false } => {
-            written(*format, folder, out)?;
+            write_export(*format, folder, out)?;
             out.flush()?;
-            // On standard error, so that a file of it is only that.
-            let _ = writeln!(io::stderr(), "{}", wrapped("", HOLDS));
+            // On standard error, so that a file has only the export.
+            let _ = writeln!(io::stderr(), "{}", wrapped("", EXPORT_NOTE));
         }
         Action::Export { format, to_stick: true } => {
             let mut bytes = Vec::new();
-            written(*format, folder, &mut bytes)?;
+            write_export(*format, folder, &mut bytes)?;
             let day = Clock::real().wall().date();
             let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
             handover::put(&format!("journal-{day}"), ending, &bytes, out)?;

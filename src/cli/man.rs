@@ -1,4 +1,4 @@
-//! Writes the manual pages, one for each command.
+//! The `man` command: writes the manual pages, one for each command.
 
 use std::fs;
 use std::io::Write;
@@ -8,11 +8,11 @@ use clap::CommandFactory;
 
 use super::{Cli, Failure};
 
-/// Where to.
+/// The options of `man`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Example:\n  counterpoise man --out ~/.local/share/man/man1")]
 pub(super) struct Arguments {
-    /// The folder for the pages; it is made if it is not there
+    /// The folder for the pages; it is created if it does not exist
     #[arg(long, value_name = "DIR")]
     out: PathBuf,
 }
@@ -23,7 +23,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Fai
         |error| {
             Failure::new(
                 format!("the manual pages cannot be written to {}: {error}", folder.display()),
-                "Name a folder that you may write to with --out.",
+                "Use --out to name a folder that you are allowed to write to.",
             )
         },
     )?;

@@ -1,4 +1,4 @@
-//! Says what the next practice is: up, hold, down, rest, locked or not due, at which steps, and why.
+//! The `next` command: what is the next practice, at which steps, and why?
 
 use std::io::Write;
 
@@ -16,7 +16,7 @@ use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
 use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
 
-/// Which prescription, and on which day.
+/// The options of `next`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise next                      what comes next, and why\n  \
@@ -27,10 +27,10 @@ pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
     prescription: Option<String>,
-    /// The day that is asked about [default: today]
+    /// The day to look at [default: today]
     #[arg(long, value_name = "YYYY-MM-DD")]
     on: Option<Date>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -147,7 +147,7 @@ fn text(
         Decision::Hold => "Hold: the same steps.",
         Decision::Down => "Down: one step lower.",
         Decision::Rest => "Rest: not now.",
-        Decision::Locked => "Locked: no practice before a clinician clears it.",
+        Decision::Locked => "Locked: no practice until a clinician clears you.",
         Decision::NotDue => "Not due today.",
     };
     writeln!(out, "{decision}")?;
@@ -159,7 +159,7 @@ fn text(
     for (place, (plan, step)) in prescription.drills().iter().zip(&next.steps).enumerate() {
         let title = plan.drill().title();
         let line = match step {
-            None => format!("{title}: left out, for your limits"),
+            None => format!("{title}: left out because of your limits"),
             Some(step) if place == 0 => {
                 let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
                 format!("{title}, the warm-up: always step {step}, {stance}, {support}")

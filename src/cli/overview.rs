@@ -1,5 +1,4 @@
-//! The overview of a folder of journals: looks for them, has them read, and prints a line each. Not how somebody stands (that
-//! is `overview`).
+//! The overview of a folder of journals: finds them, reads them, and prints one line for each person.
 
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -10,6 +9,7 @@ use serde::Serialize;
 
 use super::Failure;
 use super::page::html;
+use super::plural::counted;
 use super::wrap::wrapped;
 use crate::journal::export::text;
 use counterpoise_core::course::progression::Decision;
@@ -18,12 +18,12 @@ use counterpoise_core::report::overview::{Order, Person, Skipped, State, blocks,
 mod find;
 mod read;
 
-use find::Found;
+use find::FolderContents;
 
 /// The most characters of a name in a line for people.
 const NAME: usize = 28;
 
-/// How the overview is written.
+/// An output format of the overview.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Form {
     /// For people.
@@ -57,24 +57,24 @@ impl Overview {
     /// Everybody in `place`, on this day.
     ///
     /// # Errors
-    /// If the folder cannot be read, or has no journal. What lies in it and cannot be read is kept for the end.
+    /// If the folder cannot be read, or has no journal. Single journals that cannot be read are listed at the end.
     pub(crate) fn of(
         place: &Path,
         now: &ZonedDateTime,
         (order, only): (Order, Option<State>),
     ) -> Result<Self, Failure> {
         let bar = bar();
-        let found = Found::look(place, &mut || bar.inc(1)).map_err(|error| {
+        let found = FolderContents::search(place, &mut || bar.inc(1)).map_err(|error| {
             Failure::new(
                 format!("the folder {} cannot be read: {error}", place.display()),
-                "Name the folder that holds the journals of the people: counterpoise report --folder DIR",
+                "Name the folder that contains the people's journals: counterpoise report --folder DIR",
             )
         })?;
         if found.sources.is_empty() && found.skipped.is_empty() {
             return Err(Failure::new(
                 format!("there is no journal in {}", place.display()),
-                "Each person has a folder of their own in it, with the file journal.sqlite, or a file: a journal (.sqlite, .db) \
-                 or what journal export wrote (.json).",
+                "Put each person's data in it: a folder with journal.sqlite, a journal file (.sqlite, .db), or an export \
+                 (.json) from `journal export`.",
             ));
         }
         bar.set_position(0);
@@ -109,7 +109,7 @@ impl Overview {
         Ok(())
     }
 
-    /// Says of what could not be read.
+    /// Reports the journals that could not be read.
     ///
     /// # Errors
     /// If there is any.
@@ -117,12 +117,12 @@ impl Overview {
         let Some(Skipped { name, why }) = self.skipped.first() else { return Ok(()) };
         Err(match self.skipped.len() {
             1 => Failure::new(
-                format!("one could not be read: {name} ({why})"),
-                "The others are in the overview. It was left as it is.",
+                format!("1 journal could not be read: {name} ({why})"),
+                "The others are in the overview. This one was not changed.",
             ),
             more => Failure::new(
-                format!("{more} could not be read; the first: {name} ({why})"),
-                "The others are in the overview, which names each of these but in CSV. They were left as they are.",
+                format!("{more} journals could not be read; the first: {name} ({why})"),
+                "The others are in the overview. It also lists these, except in CSV. They were not changed.",
             ),
         })
     }
@@ -140,26 +140,26 @@ fn bar() -> ProgressBar {
 fn print(people: &[Person], skipped: &[Skipped], out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "{}\n", wrapped("", &heading(people)))?;
     let width = people.iter().map(|person| person.name.chars().count()).max().unwrap_or(0).clamp(4, NAME);
-    writeln!(out, "{:<width$}  {:<10}  {:>7}  how it stands", "who", "last", "4 weeks")?;
+    writeln!(out, "{:<width$}  {:<10}  {:>7}  state", "who", "last", "4 weeks")?;
     for person in people {
         let name = fitted(&person.name, width);
         let last = person.last.map_or("-".to_owned(), |day| day.to_string());
         let states = person.states.iter().map(|state| state.name()).collect::<Vec<_>>().join(", ");
-        let days = format!("{} days", person.days_in_four_weeks);
+        let days = counted(person.days_in_four_weeks, "day");
         writeln!(out, "{name:<width$}  {last:<10}  {days:>7}  {states}")?;
     }
     for person in people.iter().filter(|person| !person.also.is_empty()) {
         let also = person.also.join("; ");
         writeln!(out, "{}", wrapped("", &format!("Counted once: {} is also in {also}", person.name)))?;
     }
-    let elsewhere: Vec<&str> =
+    let without: Vec<&str> =
         people.iter().filter(|person| person.next.is_none()).map(|person| person.name.as_str()).collect();
-    if !elsewhere.is_empty() {
-        let said = format!(
-            "The prescription is not here, so nothing is said of reviews and steps: {}",
-            elsewhere.join("; ")
+    if !without.is_empty() {
+        let note = format!(
+            "The prescription is not here, so reviews and steps are not shown: {}",
+            without.join("; ")
         );
-        writeln!(out, "{}", wrapped("", &said))?;
+        writeln!(out, "{}", wrapped("", &note))?;
     }
     for Skipped { name, why } in skipped {
         writeln!(out, "{}", wrapped("", &format!("Skipped: {name}: {why}")))?;
@@ -167,7 +167,7 @@ fn print(people: &[Person], skipped: &[Skipped], out: &mut impl Write) -> io::Re
     Ok(())
 }
 
-/// What names of many places have in common stands at their beginning: the end is kept.
+/// Shortens a name. Long paths often begin alike, so the end is kept.
 fn fitted(name: &str, width: usize) -> String {
     let length = name.chars().count();
     if length <= width {

@@ -1,4 +1,4 @@
-//! A report's blocks as plain text for a terminal of 80 columns, or as one HTML file. Not what is in them (`page`).
+//! How are a report's blocks written? As plain text for a terminal of 80 columns, or as one HTML file.
 
 pub(super) mod html;
 pub(super) mod text;

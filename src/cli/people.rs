@@ -1,5 +1,5 @@
-//! Whose folder it is, where several people practice on one computer: each has a folder and a journal of their own. The
-//! first has the data folder itself, so that whoever practices alone sees nothing of this. Not what is in a folder.
+//! Whose folder is it, if several people practice on one computer? Each has their own folder and journal. The first person
+//! has the data folder itself, so that somebody who practices alone sees nothing of this.
 
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -8,22 +8,22 @@ use super::Failure;
 use crate::journal::Folder;
 use crate::settings::Settings;
 
-/// Where the folders of the others are, inside the data folder. They are numbered: no name stands in a path.
+/// The folder of the other people's folders, inside the data folder. They are numbered: no name appears in a path.
 const OTHERS: &str = "people";
 
 /// Somebody who practices here.
 #[derive(Debug, Clone)]
 pub(super) struct Person {
-    /// A name, initials or a sign.
+    /// A name, initials or a symbol.
     pub name: String,
-    /// Their folder.
+    /// The folder with their journal, settings and prescription.
     pub folder: Folder,
 }
 
-/// Everybody, in the order in which they were added. Empty where nobody but the one whose data folder it is practices.
+/// Everybody, in the order in which they were added. Empty if only the owner of the data folder practices.
 ///
 /// # Errors
-/// If a folder or its settings cannot be read: whoever's they are, they are not passed over.
+/// If a folder or its settings cannot be read: nobody is skipped.
 pub(super) fn all(data: &Folder) -> Result<Vec<Person>, Failure> {
     let others = numbered(data)?;
     if others.is_empty() {
@@ -46,8 +46,8 @@ fn numbered(data: &Folder) -> Result<Vec<PathBuf>, Failure> {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
         Err(error) => {
             return Err(Failure::new(
-                format!("who practices here cannot be read: {error} ({})", place.display()),
-                "Check that you may read the folder, or name one person's with --data-dir.",
+                format!("the list of people cannot be read: {error} ({})", place.display()),
+                "Check that you are allowed to read the folder, or name one person's folder with --data-dir.",
             ));
         }
     };
@@ -61,14 +61,14 @@ fn numbered(data: &Folder) -> Result<Vec<PathBuf>, Failure> {
     Ok(found.into_iter().map(|(_, path)| path).collect())
 }
 
-/// The folder of a further person, not made yet.
+/// The folder for the next person to be added. It is not created here.
 pub(super) fn next_folder(data: &Folder) -> Result<Folder, Failure> {
     let last = numbered(data)?.last().and_then(|path| path.file_name()?.to_str()?.parse::<u32>().ok());
     let number = last.unwrap_or(1) + 1;
     Ok(Folder::open_in(data.path().join(OTHERS).join(number.to_string()))?)
 }
 
-/// The folder of who practices: the one whose name is given, else the only one, else whoever says so at the terminal.
+/// The folder of the person who practices: the named one, else the only one, else the one chosen at the terminal.
 ///
 /// # Errors
 /// If nobody has this name, or several practice here and none is named.
@@ -82,8 +82,8 @@ pub(super) fn find(data_dir: Option<&Path>, person: Option<&str>) -> Result<Fold
             ask(&people, &mut io::stdin().lock(), &mut io::stdout())
         }
         None => Err(Failure::new(
-            format!("{} people practice here, and nobody is named", people.len()),
-            format!("Say who: --person NAME. They are: {}", names(&people)),
+            format!("{} people practice here, and none of them was named", people.len()),
+            format!("Say who practices: --person NAME. They are: {}", names(&people)),
         )),
     }
 }
@@ -92,13 +92,13 @@ fn names(people: &[Person]) -> String {
     people.iter().map(|person| person.name.as_str()).collect::<Vec<_>>().join(", ")
 }
 
-/// Whether two names are one: however they are capitalized, and however wide the spaces in them are.
+/// Whether two names are the same, apart from capital letters and the width of spaces.
 pub(super) fn is_same(one: &str, other: &str) -> bool {
     let plain = |name: &str| name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
     plain(one) == plain(other)
 }
 
-/// The folder of the one with this name.
+/// The folder of the person with this name.
 pub(super) fn named(data: &Folder, people: &[Person], name: &str) -> Result<Folder, Failure> {
     let same = |other: &str| is_same(other, name);
     if people.is_empty() {
@@ -107,7 +107,7 @@ pub(super) fn named(data: &Folder, people: &[Person], name: &str) -> Result<Fold
             Some(own) if same(&own) => Ok(data.clone()),
             _ => Err(Failure::new(
                 format!("nobody called \"{name}\" practices here"),
-                "Leave out --person, or add somebody: counterpoise setup --new",
+                "Leave out --person, or add the person: counterpoise setup --new",
             )),
         };
     }
@@ -116,16 +116,16 @@ pub(super) fn named(data: &Folder, people: &[Person], name: &str) -> Result<Fold
         [person] => Ok(person.folder.clone()),
         [] => Err(Failure::new(
             format!("nobody called \"{name}\" practices here"),
-            format!("They are: {}. To add somebody: counterpoise setup --new", names(people)),
+            format!("They are: {}. To add a person: counterpoise setup --new", names(people)),
         )),
         _ => Err(Failure::new(
             format!("{} people here are called \"{name}\"", found.len()),
-            "Give one of them another name with setup, or name a folder with --data-dir.",
+            "Rename one of them with counterpoise setup, or name a folder with --data-dir.",
         )),
     }
 }
 
-/// Asks at the terminal, until somebody is chosen.
+/// Asks at the terminal until somebody is chosen.
 fn ask(people: &[Person], from: &mut impl BufRead, out: &mut impl Write) -> Result<Folder, Failure> {
     loop {
         writeln!(out, "Who practices?")?;
@@ -137,7 +137,10 @@ fn ask(people: &[Person], from: &mut impl BufRead, out: &mut impl Write) -> Resu
         let mut line = String::new();
         let read = from.read_line(&mut line).unwrap_or(0);
         if read == 0 {
-            return Err(Failure::new("nobody was chosen", "Start again, or say who: --person NAME"));
+            return Err(Failure::new(
+                "nobody was chosen",
+                "Start again, or say who practices: --person NAME",
+            ));
         }
         let number = line.trim().parse::<usize>().ok();
         if let Some(person) = number.and_then(|number| people.get(number.checked_sub(1)?)) {

@@ -1,4 +1,4 @@
-//! The practice command. Its course is the session's.
+//! The `practice` command: opens screen, sound and journal, and runs one session.
 
 use std::io::{self, IsTerminal, Write};
 
@@ -12,8 +12,8 @@ use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::entropy;
 use crate::journal::{Folder, Journal, SessionId, Writer};
-use crate::practice::{self, Done, Sound, World};
-use crate::settings::Settings;
+use crate::practice::{self, Outcome, Sound, World};
+use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
@@ -24,15 +24,15 @@ use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::SessionBegun;
 
-/// What can be said about a practice on the command line.
+/// The options of `practice`.
 #[derive(Debug, Clone, Default, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise practice                   the prescription in use, else the gentle one\n  \
     counterpoise practice typical --sets 2  the first two sets of a ready prescription\n  \
     counterpoise practice FILE --partner screen  with a partner, who reads the screen\n  \
-    counterpoise practice --gentler         one step lower than usual, whenever you like\n  \
+    counterpoise practice --gentler         one step lower than planned, any time you like\n  \
     counterpoise practice --plain           as lines of text, for a screen reader\n\n\
-    It begins at the step that \"counterpoise next\" says. One practice a day; after a lock or a hold it says whom to call.")]
+    It starts at the step that \"counterpoise next\" shows. Practice once a day. After a lock or a hold it says whom to call.")]
 #[expect(clippy::struct_excessive_bools, reason = "each is a flag of the command line")]
 pub struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
@@ -41,25 +41,25 @@ pub struct Arguments {
     /// Replay the session of this seed (64 hexadecimal digits); it is then no longer unpredictable
     #[arg(long, value_name = "HEX")]
     pub seed: Option<String>,
-    /// Only the first so many sets
+    /// Only the first N sets
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
     pub sets: Option<u8>,
-    /// Who speaks
+    /// The voice
     #[arg(long, value_parser = ["lower", "higher", "tones"])]
     pub voice: Option<String>,
     /// The sound output, as `counterpoise doctor` lists it
     #[arg(long, value_name = "ID")]
     pub device: Option<String>,
-    /// With a partner, who is told by the screen, or by an earbud that nobody else hears
+    /// With a partner, who reads the screen or wears an earbud that nobody else hears
     #[arg(long, value_name = "BY", value_parser = ["screen", "earbud"])]
     pub partner: Option<String>,
-    /// Plain lines in place of a full screen
+    /// Plain lines instead of a full screen
     #[arg(long)]
     pub plain: bool,
-    /// One step lower than progression gives; nothing makes it harder
+    /// One step lower than planned; there is no option to make it harder
     #[arg(long)]
     pub gentler: bool,
-    /// Move the next practice to this free day
+    /// Practice today, although today is a free day
     #[arg(long = "move")]
     pub move_here: bool,
     /// No sound: calls on the screen only
@@ -70,7 +70,7 @@ pub struct Arguments {
 /// Runs one practice.
 ///
 /// # Errors
-/// If it cannot begin, or something of it could not be kept.
+/// If it cannot begin, or part of it could not be saved.
 ///
 /// # Panics
 /// Never: a prescription has at least its warm-up set.
@@ -81,7 +81,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
-    // Whatever is wrong with the journal is said here, before anybody stands at the counter.
+    // Problems with the journal are printed now, before anybody stands at the counter.
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
         let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
@@ -109,14 +109,14 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let gentler = lower.map(|(scheduler, whole)| (scheduler, today(whole)));
     if schedule.sets().is_empty() {
         return Err(Failure::new(
-            "nothing is left of the practice that was broken off",
+            "the interrupted practice has no sets left",
             "See what comes next: counterpoise next",
         ));
     }
     let partner = partner(arguments.partner.as_deref(), &schedule, source.prescription.title())?;
     if partner == Some(Channel::PartnerEarbud) && arguments.silent {
         return Err(Failure::new(
-            "an earbud tells the partner by sound, and --silent plays none",
+            "--partner earbud needs sound, and --silent turns it off",
             "Leave out --silent, or let the partner read: --partner screen",
         ));
     }
@@ -156,21 +156,21 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let retest = standing::retest(&known, clock.wall().date());
     let face = face(arguments.plain, "practice")?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
-    account(&done, folder)?;
-    what_follows(folder, &source.prescription)?;
+    check_saved(&done, folder)?;
+    print_next(folder, &source.prescription)?;
     if let Some(line) = retest {
         let _ = writeln!(io::stdout(), "{}", wrapped("", &line));
     }
     Ok(())
 }
 
-/// Says at the end what the practice leads to.
-fn what_follows(folder: &Folder, prescription: &Prescription) -> Result<(), Failure> {
+/// Prints at the end what the next practice will be.
+fn print_next(folder: &Folder, prescription: &Prescription) -> Result<(), Failure> {
     let next = standing::known(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
     let mut out = io::stdout();
     let heading = match next.then {
-        _ if next.decision == Decision::Locked => "Next: not before a clinician has cleared it.",
-        Decision::Up => "Next time: one thing becomes a little harder.",
+        _ if next.decision == Decision::Locked => "Next: no practice until a clinician has cleared you.",
+        Decision::Up => "Next time: one thing gets a little harder.",
         Decision::Down => "Next time: a little easier.",
         _ => "Next time: the same steps.",
     };
@@ -183,17 +183,17 @@ fn what_follows(folder: &Folder, prescription: &Prescription) -> Result<(), Fail
 
 /// What a session is performed with.
 pub(super) struct Stage<'a> {
-    /// Who speaks.
+    /// The voice, or tones.
     pub voice: Voice,
-    /// What can be said.
+    /// The phrases that the session may say.
     pub phrases: Vec<Phrase>,
     /// The sound output; `None` is the one of the settings.
     pub device: Option<&'a str>,
-    /// No sound.
+    /// Whether sound is off.
     pub silent: bool,
 }
 
-/// Runs the session with screen, sound and journal, and says under which id it was kept.
+/// Runs the session with screen, sound and journal, and returns its id in the journal.
 pub(super) fn perform(
     session: Session,
     mut face: Face,
@@ -202,10 +202,10 @@ pub(super) fn perform(
     settings: Settings,
     folder: &Folder,
     stage: &Stage<'_>,
-) -> Result<(SessionId, Done), Failure> {
-    let id = entropy::session_id().map_err(|error| no_chance(&error))?;
+) -> Result<(SessionId, Outcome), Failure> {
+    let id = entropy::session_id().map_err(|error| no_random_numbers(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    // The first page stands while the sound is opened and the clips are decoded behind it.
+    // The first page is shown while the sound is opened and the clips are decoded.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
     let device = stage.device.or(settings.device.as_deref());
     let sound = if stage.silent { Ok(None) } else { sound(device, stage.voice, &stage.phrases) };
@@ -220,7 +220,7 @@ pub(super) fn perform(
     Ok((id, practice::run(world, session)))
 }
 
-/// Who speaks. A tone cannot tell a partner what to do, so that an earbud has a voice always.
+/// The voice. A tone cannot tell a partner what to do, so an earbud always has a voice.
 fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -> Voice {
     let chosen = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
     if chosen == Voice::Tones && partner == Some(Channel::PartnerEarbud) {
@@ -242,7 +242,7 @@ fn draw(
     Ok((scheduler, whole))
 }
 
-/// By what the partner is told. A partner is needed for, and only for, sets with a partner.
+/// How the partner gets the instructions. A partner is needed if, and only if, there are sets with a partner.
 fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<Channel>, Failure> {
     let with = schedule.sets().iter().find(|set| set.form() == Form::Partner);
     match (by, with) {
@@ -251,7 +251,7 @@ fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<
         (Some(_), Some(_)) => Ok(Some(Channel::PartnerScreen)),
         (None, Some(set)) => Err(Failure::new(
             format!("\"{title}\" needs a partner: {}", set.drill().title().to_lowercase()),
-            "With your partner beside you: add --partner screen, or --partner earbud if the partner wears one.",
+            "With your partner next to you, add --partner screen, or --partner earbud if the partner wears one.",
         )),
         (Some(by), None) => Err(Failure::new(
             format!("there is nothing for a partner to do in \"{title}\""),
@@ -275,9 +275,9 @@ pub(super) fn patches(
     }
     if settings.patches.is_empty() {
         return Err(Failure::new(
-            "this practice has a floor course, and the settings name no patches",
+            "this practice has a floor course, but the settings name no patches",
             format!(
-                "Name {FEWEST} to {MOST} of yours in {}, for example: patches = [\"mat\", \"cushion\", \"carpet\"]",
+                "Name {FEWEST} to {MOST} patches in {}, for example: {PATCHES_EXAMPLE}",
                 folder.settings_file().display()
             ),
         ));
@@ -285,7 +285,7 @@ pub(super) fn patches(
     Ok(settings.patches.clone())
 }
 
-/// Writes the sides of the room into the settings. If that fails they are asked again next time: nothing else is lost.
+/// Writes the sides of the room into the settings. If that fails, the question is asked again next time.
 fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
     Box::new(move |room| {
         let settings = Settings { sides: Some(room), ..settings.clone() };
@@ -312,7 +312,7 @@ pub(super) fn face(plain: bool, command: &str) -> Result<Face, Failure> {
     Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
 }
 
-/// No sound is not an error of the practice: it runs on the screen. A damaged clip is.
+/// Opens the sound. Without sound the practice runs on the screen; a damaged clip is an error.
 pub(super) fn sound(
     device: Option<&str>,
     voice: Voice,
@@ -324,31 +324,33 @@ pub(super) fn sound(
     Ok(Some(Sound::new(output, bank)))
 }
 
-/// Says what was kept, once the screen is the person's again.
-pub(super) fn account(done: &Done, folder: &Folder) -> Result<(), Failure> {
-    if done.kept.not_saved > 0 {
-        let what =
-            format!("NOT SAVED: {} entries of this practice are not in the journal", done.kept.not_saved);
-        let hint = match (&done.kept.rescue, &done.kept.lost) {
+/// Reports entries that could not be saved, and a screen that failed, once the terminal is restored.
+pub(super) fn check_saved(outcome: &Outcome, folder: &Folder) -> Result<(), Failure> {
+    if outcome.kept.not_saved > 0 {
+        let what = match outcome.kept.not_saved {
+            1 => "NOT SAVED: 1 entry of this practice is not in the journal".to_owned(),
+            entries => format!("NOT SAVED: {entries} entries of this practice are not in the journal"),
+        };
+        let hint = match (&outcome.kept.rescue, &outcome.kept.lost) {
             (Some(file), _) if file.parent() == Some(folder.path()) => format!(
-                "They are in {}. Make room on the disk and start Counterpoise again: it takes them in.",
+                "What is missing is in {}. Free some disk space and start Counterpoise again; it will add it to the journal.",
                 file.display()
             ),
             (Some(file), _) => format!(
-                "They are in {0}. Once the disk is in order, take them in with: counterpoise journal import {0}",
+                "What is missing is in {0}. Once the disk works again, add it with: counterpoise journal import {0}",
                 file.display()
             ),
-            (None, Some(why)) => format!("They could not be written anywhere else either: {why}."),
+            (None, Some(why)) => format!("It could not be written anywhere else either: {why}."),
             (None, None) => {
-                "Make room on the disk, and tell your therapist that this practice was not kept.".to_owned()
+                "Free some disk space, and tell your therapist that this practice was not saved.".to_owned()
             }
         };
         return Err(Failure::new(what, hint));
     }
-    if let Err(error) = &done.face {
+    if let Err(error) = &outcome.face {
         return Err(Failure::new(
-            format!("the screen could not be drawn any more ({error})"),
-            "The practice has ended; what was done is kept. See: counterpoise journal show last",
+            format!("the screen could no longer be drawn ({error})"),
+            "The practice has ended. What was done is saved. See: counterpoise journal show last",
         ));
     }
     Ok(())
@@ -361,9 +363,9 @@ pub(super) fn no_terminal(error: &io::Error) -> Failure {
     )
 }
 
-fn no_chance(error: &io::Error) -> Failure {
+fn no_random_numbers(error: &io::Error) -> Failure {
     Failure::new(
-        format!("the system has no chance to give ({error})"),
-        "Start the computer again, then try once more.",
+        format!("no random numbers are available from the system ({error})"),
+        "Restart the computer and try again.",
     )
 }

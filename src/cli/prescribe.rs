@@ -1,5 +1,5 @@
-//! Writes a prescription with a therapist, page by page, and puts the file where it is wanted: whole or not at all, and
-//! never over another one without a yes. Not what is asked and what is allowed (that is `prescribing` and the gate).
+//! The `prescribe` command: a therapist writes or changes a prescription, page by page. The file is written completely or
+//! not at all, and replaces another one only after a yes.
 
 use std::fs;
 use std::io::{self, IsTerminal, Write};
@@ -22,19 +22,19 @@ use counterpoise_core::prescribing::{Figures, Form, Item, Outcome, View, changes
 
 mod tryout;
 
-/// From which one, and where to.
+/// The options of `prescribe`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise prescribe                       a new one, from a ready prescription\n  \
-    counterpoise prescribe --from balance.toml   change one; what is not asked for stays\n  \
+    counterpoise prescribe --from balance.toml   change one; the rest of it stays\n  \
     counterpoise prescribe --try --from balance.toml   watch single steps in the room, and unlock them\n\n\
-    Each answer is one line and Enter, from a keyboard or a file. Nothing is written before the end.\n\
+    Answer with one line and Enter, from a keyboard or a file. Nothing is written until the end.\n\
     Local codes and licensed practice come first. Nothing here promises to prevent falls.")]
 pub(super) struct Arguments {
     /// Change this prescription: a file, or a ready one
     #[arg(long, value_name = "FILE")]
     from: Option<String>,
-    /// Where it is written [default: asked at the end]
+    /// Where to write it [default: it asks at the end]
     #[arg(long, value_name = "FILE", conflicts_with = "try_out")]
     out: Option<PathBuf>,
     /// A supervised try-out in the room: run single drills and steps, note what was seen, write the unlocks
@@ -43,7 +43,7 @@ pub(super) struct Arguments {
     /// In a try-out: calls on the screen only, no sound
     #[arg(long, requires = "try_out")]
     silent: bool,
-    /// In a try-out: plain lines in place of a full screen
+    /// In a try-out: plain lines instead of a full screen
     #[arg(long, requires = "try_out")]
     plain: bool,
 }
@@ -53,16 +53,16 @@ pub(super) fn run(
     folder: impl FnOnce() -> Result<Folder, Failure>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    let mut desk =
-        Desk { plain: None, out, keyboard: io::stdin().is_terminal() && io::stdout().is_terminal() };
+    let mut console =
+        Console { plain: None, out, keyboard: io::stdin().is_terminal() && io::stdout().is_terminal() };
     let today = Clock::real().wall().date();
     if arguments.try_out {
         let named = arguments.from.as_deref().unwrap_or_default();
         return tryout::run(
-            &tryout::Wishes { named, silent: arguments.silent, plain: arguments.plain },
+            &tryout::Options { named, silent: arguments.silent, plain: arguments.plain },
             &folder()?,
             today,
-            &mut desk,
+            &mut console,
         );
     }
     let source = arguments.from.as_deref().map(source::named).transpose()?;
@@ -71,34 +71,34 @@ pub(super) fn run(
         None => Form::new(today),
     };
     if source.as_ref().is_some_and(|source| Seal::of(&source.bytes) == Seal::Broken) {
-        desk.say("Note: this file was changed after it was issued (its last line names another digest). What stands in it now is shown.")?;
-        desk.pause()?;
+        console.say("Note: this file was changed after it was issued (the digest in its last line does not match). Its present content is shown.")?;
+        console.pause()?;
     }
-    fill_in(&mut form, &mut desk)?;
+    fill_in(&mut form, &mut console)?;
     let given = arguments.out.clone().or_else(|| file_of(source.as_ref()));
-    let (path, digest) = keep(form.draft(), arguments.out.as_deref(), given, &mut desk)?;
-    desk.say(&format!("Written: {} (digest {}).", path.display(), digest.short()))?;
+    let (path, digest) = keep(form.draft(), arguments.out.as_deref(), given, &mut console)?;
+    console.say(&format!("Written: {} (digest {}).", path.display(), digest.short()))?;
     if arguments.from.is_some() {
         let changed = changes(form.opened(), form.draft());
-        desk.say(if changed.is_empty() { "Nothing was changed." } else { "What was changed:" })?;
+        console.say(if changed.is_empty() { "Nothing was changed." } else { "What was changed:" })?;
         for line in &changed {
-            desk.lines(&wrapped("  ", line))?;
+            console.lines(&wrapped("  ", line))?;
         }
     }
     let name = path.display();
-    desk.say(&format!("A hand-out in plain words: counterpoise check --handout {name}"))?;
-    desk.say(&format!("On the person's computer: counterpoise use {name}; or bring it on a memory stick, where practice offers it when it starts."))
+    console.say(&format!("A handout in plain words: counterpoise check --handout {name}"))?;
+    console.say(&format!("On the person's computer: counterpoise use {name}. Or bring it on a memory stick: practice offers it at the start."))
 }
 
-/// The file that was opened; a ready prescription is none.
+/// The file that was opened; `None` for a ready prescription.
 fn file_of(source: Option<&source::Source>) -> Option<PathBuf> {
     source
         .filter(|source| Prescription::ready(&source.name).is_none())
         .map(|source| PathBuf::from(&source.name))
 }
 
-/// Page after page, until it is to be written.
-fn fill_in(form: &mut Form, desk: &mut Desk<'_, impl Write>) -> Result<(), Failure> {
+/// Shows page after page until the person chooses to write the file.
+fn fill_in(form: &mut Form, console: &mut Console<'_, impl Write>) -> Result<(), Failure> {
     let (mut shown, mut shown_for): (Option<Figures>, Option<Draft>) = (None, None);
     loop {
         let fresh = shown_for.as_ref() != Some(form.draft());
@@ -107,17 +107,17 @@ fn fill_in(form: &mut Form, desk: &mut Desk<'_, impl Write>) -> Result<(), Failu
             false => shown.clone(),
         };
         let before = shown.take().filter(|_| fresh);
-        desk.show(&form.view(figures.as_ref(), before.as_ref()))?;
+        console.show(&form.view(figures.as_ref(), before.as_ref()))?;
         (shown, shown_for) = (figures, Some(form.draft().clone()));
-        let line = desk.read()?.ok_or_else(not_finished)?;
+        let line = console.read()?.ok_or_else(not_finished)?;
         match form.answer(&line) {
             Outcome::Page => {}
             Outcome::Write => return Ok(()),
             Outcome::Leave => return Err(not_finished()),
         }
-        // Lines that were meant for other questions must not answer this one.
+        // The next line of a file would answer the wrong question.
         if let Some((fact, hint)) = form.refused()
-            && !desk.keyboard
+            && !console.keyboard
         {
             return Err(Failure::new(fact, format!("{hint} Nothing was written.")));
         }
@@ -131,12 +131,12 @@ fn not_finished() -> Failure {
     )
 }
 
-/// Asks where to, and writes. A file that is there is replaced only after a yes.
+/// Asks for a place and writes the file. An existing file is replaced only after a yes.
 fn keep(
     draft: &Draft,
     named: Option<&Path>,
     usual: Option<PathBuf>,
-    desk: &mut Desk<'_, impl Write>,
+    console: &mut Console<'_, impl Write>,
 ) -> Result<(PathBuf, Digest), Failure> {
     let file = format!("{}.toml", handover::file_stem(&draft.title));
     let usual = usual.unwrap_or_else(|| PathBuf::from(&file));
@@ -144,13 +144,13 @@ fn keep(
     loop {
         let path = match named.take() {
             Some(path) => path,
-            None => where_to(&usual, &file, desk)?,
+            None => where_to(&usual, &file, console)?,
         };
         let path = if path.is_dir() { path.join(&file) } else { path };
         if fs::symlink_metadata(&path).is_ok() {
-            desk.say(&format!("{} is there already. Replace it? (Y yes; Enter no)", path.display()))?;
-            if !desk.yes()? {
-                if !desk.keyboard {
+            console.say(&format!("{} already exists. Replace it? (Y yes; Enter no)", path.display()))?;
+            if !console.yes()? {
+                if !console.keyboard {
                     return Err(not_finished());
                 }
                 continue;
@@ -158,23 +158,23 @@ fn keep(
         }
         match write(draft, &path) {
             Ok(digest) => return Ok((path, digest)),
-            Err(failure) if desk.keyboard => {
-                desk.say(&format!("Error: {}", failure.fact()))?;
-                desk.say(&format!("Hint: {}", failure.hint()))?;
+            Err(failure) if console.keyboard => {
+                console.say(&format!("Error: {}", failure.fact()))?;
+                console.say(&format!("Hint: {}", failure.hint()))?;
             }
             Err(failure) => return Err(failure),
         }
     }
 }
 
-fn where_to(usual: &Path, file: &str, desk: &mut Desk<'_, impl Write>) -> Result<PathBuf, Failure> {
+fn where_to(usual: &Path, file: &str, console: &mut Console<'_, impl Write>) -> Result<PathBuf, Failure> {
     let sticks = handover::places();
-    desk.say("Where is it written? A file or a folder.")?;
-    desk.say(&format!("  Enter: {}", usual.display()))?;
+    console.say("Where should it be written? Type a file or a folder.")?;
+    console.say(&format!("  Enter: {}", usual.display()))?;
     for (number, stick) in (1..).zip(&sticks) {
-        desk.say(&format!("  {number}: on the memory stick {} ({})", stick.name, stick.path.display()))?;
+        console.say(&format!("  {number}: on the memory stick {} ({})", stick.name, stick.path.display()))?;
     }
-    let line = desk.read()?.ok_or_else(not_finished)?;
+    let line = console.read()?.ok_or_else(not_finished)?;
     let line = line.trim();
     let stick = line.parse::<usize>().ok().and_then(|number| sticks.get(number.checked_sub(1)?));
     Ok(match stick {
@@ -184,7 +184,7 @@ fn where_to(usual: &Path, file: &str, desk: &mut Desk<'_, impl Write>) -> Result
     })
 }
 
-/// Writes the sealed file, whole or not at all. The gate reads what is written once more.
+/// Writes the sealed file, completely or not at all, after the gate has read it once more.
 fn write(draft: &Draft, path: &Path) -> Result<Digest, Failure> {
     let text = Seal::put(&draft.to_toml());
     let read = Prescription::read(&path.display().to_string(), text.as_bytes())?;
@@ -195,21 +195,21 @@ fn write(draft: &Draft, path: &Path) -> Result<Digest, Failure> {
 fn not_written(path: &Path, error: &io::Error) -> Failure {
     Failure::new(
         format!("{} cannot be written: {error}", path.display()),
-        "Nothing was left there. Name another place, or make room.",
+        "No partial file was kept. Choose another place, or free some space.",
     )
 }
 
-/// Where questions are put and answered.
-struct Desk<'a, W: Write> {
-    /// Who reads standard input, once a session has begun to: it keeps on reading.
+/// Where questions are asked and answered.
+struct Console<'a, W: Write> {
+    /// The reader of standard input after a session: its thread keeps on reading.
     plain: Option<Plain>,
     out: &'a mut W,
-    /// Somebody types and reads: a page begins on an empty screen, and a wrong answer is asked again.
+    /// Whether a person types and reads: then each page begins on an empty screen, and a refused answer is asked again.
     keyboard: bool,
 }
 
-impl<W: Write> Desk<'_, W> {
-    /// One page.
+impl<W: Write> Console<'_, W> {
+    /// Shows one page.
     fn show(&mut self, view: &View) -> Result<(), Failure> {
         if self.keyboard && !terminal::is_dumb() {
             crossterm::queue!(self.out, Clear(ClearType::All), MoveTo(0, 0))?;
@@ -251,14 +251,14 @@ impl<W: Write> Desk<'_, W> {
 
     fn pause(&mut self) -> Result<(), Failure> {
         if self.keyboard {
-            self.say("Enter goes on.")?;
+            self.say("Press Enter to go on.")?;
             self.read()?;
         }
         Ok(())
     }
 }
 
-/// A page as text of the usual width.
+/// A page as wrapped text.
 fn page(view: &View) -> String {
     let mut lines = vec![wrapped("", &view.heading), String::new()];
     for item in &view.items {
@@ -274,7 +274,7 @@ fn page(view: &View) -> String {
     lines.join("\n") + "\n"
 }
 
-/// What can be typed, in lines that break between two keys and not within one.
+/// The keys that can be typed, in lines that break only between two keys.
 fn keys(text: &str) -> String {
     let mut lines = String::new();
     let mut column = 0;

@@ -1,4 +1,4 @@
-//! Lists the ready prescriptions, the default first.
+//! The `presets` command: lists the ready prescriptions, the default first.
 
 use std::io::Write;
 
@@ -7,13 +7,13 @@ use serde::Serialize;
 use super::{Failure, Format};
 use counterpoise_core::plan::prescription::Prescription;
 
-/// What can be asked of the list.
+/// The options of `presets`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(
     after_help = "Examples:\n  counterpoise presets\n  counterpoise check gentle    what one of them asks for"
 )]
 pub(super) struct Arguments {
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }

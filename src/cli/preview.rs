@@ -1,4 +1,4 @@
-//! Shows the calls of one or more sessions before anybody practices them.
+//! The `preview` command: shows the calls of one or more sessions before anybody practices them.
 
 use std::io::Write;
 
@@ -10,13 +10,13 @@ use crate::journal::Folder;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::draw::schedule::preview::Preview;
 
-/// Which sessions.
+/// The options of `preview`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise preview gentle                  one session, drawn now\n  \
-    counterpoise preview gentle --seed HEX       the session of a seed, the same for ever\n  \
+    counterpoise preview gentle --seed HEX       the session of one seed, always the same\n  \
     counterpoise preview gentle --sessions 3 --format json\n\n\
-    Whoever has seen a session is no longer surprised by it: practice draws another.")]
+    A session that you have seen no longer surprises you. Practice draws another one.")]
 pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
@@ -24,10 +24,10 @@ pub(super) struct Arguments {
     /// The seed, 64 hexadecimal digits [default: a fresh one]
     #[arg(long, value_name = "HEX")]
     seed: Option<String>,
-    /// So many sessions, each with a seed of its own
+    /// How many sessions, each with its own seed
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
     sessions: Option<u32>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }

@@ -1,4 +1,4 @@
-//! Shows the program: its week, what is due, and the month as a plain calendar.
+//! The `program` command: which week is it, what is due, and what does the month look like?
 
 use std::io::Write;
 
@@ -6,6 +6,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::plural::counted;
 use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
@@ -15,7 +16,7 @@ use counterpoise_core::course::program::{Due, Mark, Program, moment};
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::plan::caution;
 
-/// Which prescription, and which day.
+/// The options of `program`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise program                     this month\n  \
@@ -25,10 +26,10 @@ pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
     prescription: Option<String>,
-    /// The day that is asked about [default: today]
+    /// The day to look at [default: today]
     #[arg(long, value_name = "YYYY-MM-DD")]
     on: Option<Date>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -64,15 +65,18 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             writeln!(out, "{}", wrapped("", prescription.title()))?;
             let days = prescription.days_a_week();
             let place = if program.is_over(day) {
-                format!("The {weeks} weeks have passed.")
+                match weeks {
+                    1 => "The program's 1 week has passed.".to_owned(),
+                    weeks => format!("The program's {weeks} weeks have passed."),
+                }
             } else {
-                let days = if days == 1 { "day".to_owned() } else { format!("{days} days") };
+                let days = counted(days, "day");
                 format!("Week {week} of {weeks}, {days} a week, {done_this_week} done.")
             };
             writeln!(out, "{place}")?;
             let said = match next.decision {
                 Decision::Up | Decision::Hold | Decision::Down if matches!(due, Due::Finish { .. }) => {
-                    "The practice that was broken off can be finished now.".to_owned()
+                    "The interrupted practice can be finished now.".to_owned()
                 }
                 Decision::Up | Decision::Hold | Decision::Down => "Practice is due.".to_owned(),
                 _ => next.reasons.first().map(ToString::to_string).unwrap_or_default(),

@@ -1,4 +1,4 @@
-//! Shows a person the own practice, large: this week, what is next, what got easier.
+//! The `progress` command: this week, what is next, and what got easier, in large letters.
 
 use std::io::{self, IsTerminal, Write};
 use std::time::Duration;
@@ -17,17 +17,17 @@ use counterpoise_core::course::progress::Progress;
 use counterpoise_core::plan::caution;
 use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
 
-/// On which day, and how.
+/// The options of `progress`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(after_help = "Examples:\n  \
-    counterpoise progress           large on the whole terminal; any key goes on\n  \
+    counterpoise progress           large on the whole terminal; press any key for the next page\n  \
     counterpoise progress --plain   as lines of text\n\n\
-    It is yours: no scores, and nobody is compared with anybody.")]
+    It is for you: no scores, and no comparison with anyone.")]
 pub(super) struct Arguments {
-    /// The day that is asked about [default: today]
+    /// The day to look at [default: today]
     #[arg(long, value_name = "YYYY-MM-DD")]
     on: Option<Date>,
-    /// Plain lines in place of a full screen
+    /// Plain lines instead of a full screen
     #[arg(long)]
     plain: bool,
 }

@@ -1,4 +1,4 @@
-//! One person's report: on one screen, whole, as a page to print, or for other programs.
+//! The `report` command: one person's report on one screen, in full, as a page to print, or for other programs.
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -25,13 +25,13 @@ use counterpoise_core::report::{FEW, Material, Period, Report, blocks, summary, 
 mod csv;
 mod fhir;
 
-/// What is reported, and how.
+/// The options of `report`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise report                             one screen, since the prescription was issued\n  \
     counterpoise report --whole                     everything, week by week\n  \
     counterpoise report --format html --out report.html   a page to print, on A4 or Letter\n  \
-    counterpoise report --format html --to-stick    the same, onto the memory stick that it came on\n  \
+    counterpoise report --format html --to-stick    the same, written to the memory stick\n  \
     counterpoise report --folder clinic --sort state      many people: who practices, who stopped, who is locked\n  \
     counterpoise report --since 2026-11-01 --until 2026-11-30 --format csv\n\n\
     It stays on this computer. No single test predicts falls, and small numbers say little.")]
@@ -42,30 +42,30 @@ pub(super) struct Arguments {
     /// The last day [default: today]
     #[arg(long, value_name = "YYYY-MM-DD", alias = "on")]
     until: Option<Date>,
-    /// Everything, in place of one screen
+    /// Everything, instead of one screen
     #[arg(long)]
     whole: bool,
-    /// How it is written
+    /// Output format
     #[arg(long, value_enum, default_value_t = Form::Text)]
     format: Form,
-    /// An overview of many people: the folder that holds theirs
+    /// An overview of many people: the folder that contains their folders
     #[arg(long, value_name = "DIR", conflicts_with_all = ["since", "whole"])]
     folder: Option<PathBuf>,
     /// The order of the overview
     #[arg(long, value_enum, default_value_t = By::Name, requires = "folder")]
     sort: By,
-    /// Of the overview only who stands so
+    /// In the overview, only people in this state
     #[arg(long, value_name = "STATE", requires = "folder", value_parser = state)]
     only: Option<State>,
-    /// Onto the memory stick, for the therapist
+    /// Write to the memory stick, for the therapist
     #[arg(long, conflicts_with_all = ["out", "folder"])]
     to_stick: bool,
-    /// Into this new file, in place of the screen
+    /// Write to this new file instead of the screen
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
 }
 
-/// How a report is written.
+/// An output format of the report.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum Form {
     /// For a terminal
@@ -74,7 +74,7 @@ enum Form {
     Html,
     /// For other programs
     Json,
-    /// For a spreadsheet, a row a session
+    /// For a spreadsheet, one row per session
     Csv,
     /// For a record system: a FHIR R4 bundle
     Fhir,
@@ -87,7 +87,7 @@ enum By {
     Name,
     /// By the last practice, the oldest first
     Last,
-    /// By how somebody stands
+    /// By state
     State,
 }
 
@@ -104,8 +104,8 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
         Form::Html => overview::Form::Html,
         Form::Fhir => {
             return Err(Failure::new(
-                "an overview is text, HTML, JSON or CSV",
-                "Choose --format text, html, json or csv. Each person's report has all forms: counterpoise report --format fhir",
+                "an overview cannot be written as FHIR",
+                "Choose --format text, html, json or csv. For one person: counterpoise report --format fhir",
             ));
         }
     };
@@ -126,7 +126,7 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
             out.flush()?;
         }
     }
-    // The others come first.
+    // The readable journals are printed first.
     overview.whole()
 }
 
@@ -177,11 +177,11 @@ pub(super) fn run(
     Ok(())
 }
 
-/// The lines of a terminal, but for the one on which the next command is typed.
+/// The lines of a terminal of 24 rows, without the one for the next command.
 const SCREEN: usize = 23;
 
-/// One screen of 80 by 24. Where there is too much, long paragraphs are cut, and what does not fit is left out, the least
-/// urgent first: it stands in the whole report.
+/// Prints one screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones are left
+/// out. The whole report has everything.
 fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
     let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
     let said = summary(report);
@@ -215,7 +215,7 @@ fn report(
     let first = material.past.sessions.iter().map(|session| session.day).min();
     let since = arguments.since.unwrap_or_else(|| {
         let issued = prescription.issued_on();
-        // A ready prescription was issued long before anybody used it, and a new one says nothing of what came before.
+        // A ready prescription was issued long before anybody used it, so the report begins with the first practice.
         match first {
             Some(first) if first > issued || prescription.issued_by().is_empty() => first,
             _ => issued,
@@ -224,7 +224,7 @@ fn report(
     let until = now.date();
     if since > until {
         return Err(Failure::new(
-            format!("`--since` is {since}, which lies after {until}, the last day"),
+            format!("`--since` is {since}, which is after {until}, the last day"),
             "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
         ));
     }
@@ -239,18 +239,18 @@ fn report(
     Ok((Report::of(material, &prescription, period, findings::summary(&foresight), barred), period))
 }
 
-/// Writes a file that was not there before, for its owner only.
+/// Writes a new file that only its owner can read.
 pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let refuse = |error: &io::Error| {
         if error.kind() == io::ErrorKind::AlreadyExists {
             return Failure::new(
-                format!("{} is there already", path.display()),
-                "Name a new file. What is there was left as it is.",
+                format!("{} already exists", path.display()),
+                "Name a new file. The existing one was not changed.",
             );
         }
         Failure::new(
             format!("{} cannot be written: {error}", path.display()),
-            "Check that the folder is there and has room. Nothing was left of it.",
+            "Check that the folder exists and has space. No partial file was kept.",
         )
     };
     let mut options = std::fs::OpenOptions::new();
@@ -263,7 +263,7 @@ pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let mut file = options.open(path).map_err(|error| refuse(&error))?;
     let written = file.write_all(bytes).and_then(|()| file.sync_all());
     written.map_err(|error| {
-        // Half a report is none.
+        // A partial report must not be kept.
         let _ = std::fs::remove_file(path);
         refuse(&error)
     })

@@ -1,5 +1,5 @@
-//! Asks once, line by line, who practices, whom to call, how the room is, and what is heard and seen through. Kept in the
-//! settings; whatever is passed over stays as it was.
+//! Which settings does a person choose? Asks line by line about the person, the emergency number, the room, hearing and
+//! glasses. An empty answer keeps the present setting.
 
 use std::io::{BufRead, Write};
 use std::time::{Duration, Instant};
@@ -17,13 +17,13 @@ use counterpoise_core::plan::caution;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::{Place, Room};
 
-/// The words of the sound check.
+/// The phrases of the sound check, one of which is said.
 const WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
-/// How long a word takes to be heard.
+/// How long to wait while a word is played.
 const HEARD: Duration = Duration::from_millis(1_500);
-/// What the room must be like, gone through once here and, shorter, before each practice.
+/// What the room must be like. It is shown in full here, and more briefly before each practice.
 const ROOM: [&str; 7] = [
-    "The hob is off. Sharp and hot things are away.",
+    "The stove is off. Sharp and hot things are put away.",
     "Doors and drawers are shut.",
     "The floor is dry and clear: no rugs, no cables.",
     "Pets and children are out.",
@@ -32,23 +32,23 @@ const ROOM: [&str; 7] = [
     "A phone, water and a firm chair are in reach.",
 ];
 
-/// The answers to a question that has two.
+/// The answers to a yes-or-no question.
 const YES_OR_NO: [&str; 2] = ["Y yes", "N no"];
 
-/// Whom to set up.
+/// The options of `setup`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise setup              at the start, and when something changes\n  \
-    counterpoise setup --new        a further person on the same computer, with a journal of their own\n  \
+    counterpoise setup --new        adds a person on the same computer, with their own journal\n  \
     counterpoise setup --silent     without the sound check\n\n\
-    Each question takes one line, from a keyboard or a file; an empty line leaves things as they are. Nothing is kept before \
-    the last answer.\n\
+    Answer each question with one line, from a keyboard or a file. An empty line keeps the present setting. Nothing is \
+    saved until the last answer.\n\
     Your therapist's advice and your local rules come first.")]
 pub(super) struct Arguments {
-    /// A further person
+    /// Add a person
     #[arg(long)]
     new: bool,
-    /// No sound check
+    /// Skip the sound check
     #[arg(long)]
     silent: bool,
 }
@@ -65,7 +65,8 @@ pub(super) fn run(
     let mut first = Settings::load(data)?;
     if arguments.new && first.name.is_none() {
         // Two people can only be told apart if both have a name.
-        first.name = Some(form.name("Who has practiced here until now? A name, initials or a sign.", None)?);
+        first.name =
+            Some(form.name("Who has practiced here until now? A name, initials or a symbol.", None)?);
         first.save(data)?;
     }
     let people = people::all(data)?;
@@ -81,8 +82,8 @@ pub(super) fn run(
     let taken = if arguments.new && taken.is_empty() { first.name.into_iter().collect() } else { taken };
     ask(&mut form, &mut settings, &taken, arguments)?;
     settings.save(&folder)?;
-    form.say("Kept. Change it whenever you like: counterpoise setup")?;
-    form.say("Next, see how to start. Type: counterpoise suitability. Then type: counterpoise")
+    form.say("Saved. To change it later: counterpoise setup")?;
+    form.say("Next, answer the questions about your health. Type: counterpoise suitability. To practice after that, type: counterpoise")
 }
 
 /// Every question, in order.
@@ -94,7 +95,8 @@ fn ask(
 ) -> Result<(), Failure> {
     loop {
         let needed = arguments.new || !taken.is_empty();
-        let ask = "Who practices? A name, initials or a sign; nobody sees it but on this screen.";
+        let ask =
+            "Who practices? A name, initials or a symbol. It appears on this screen and on printed sheets.";
         let name = match needed {
             true => Some(form.name(ask, settings.name.as_deref())?),
             false => form.text("name", ask, settings.name.as_deref())?,
@@ -104,10 +106,10 @@ fn ask(
             settings.name = name;
             break;
         }
-        form.refuse("somebody here has that name")?;
+        form.refuse("somebody here already has that name")?;
     }
     settings.emergency_number = form.emergency(settings.emergency_number.as_deref())?;
-    let ask = "Whom would you call besides? A name and a number.";
+    let ask = "Who else would you call? A name and a number.";
     settings.contact = form.text("contact", ask, settings.contact.as_deref())?;
     let room = settings.sides.unwrap_or_default();
     settings.sides = Some(Room {
@@ -118,7 +120,7 @@ fn ask(
     settings.screen_distance_m = form.distance(settings.screen_distance_m)?;
     settings.hearing_aids = form.yes_or_kept("Do you wear hearing aids?", settings.hearing_aids)?;
     if settings.hearing_aids == Some(true) {
-        form.say("  Put them in before you practice, and for the sound check now.")?;
+        form.say("  Put them in now for the sound check, and before each practice.")?;
     }
     if !arguments.silent {
         sound_check(form, settings)?;
@@ -126,14 +128,14 @@ fn ask(
     settings.glasses = form.glasses(settings.glasses)?;
     if settings.glasses == Some(Glasses::Multifocal) {
         let text = "Do not step or look down through lenses with two strengths: they blur the floor. Ask your optician for a pair \
-                    with one strength, for the distance.";
+                    with one strength, for distance.";
         form.say(&format!("  {text}"))?;
     }
     form.room()
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// A question, its answers, and what is kept if nothing is typed.
+    /// Asks a question with its possible answers; `kept` is the present setting, which an empty line keeps.
     fn question(&mut self, ask: &str, answers: &[&str], kept: Option<&str>) -> Result<String, Failure> {
         writeln!(self.out)?;
         self.say(ask)?;
@@ -141,12 +143,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
             writeln!(self.out, "{}", columns("  ", answers))?;
         }
         if let Some(kept) = kept {
-            self.say(&format!("  Enter leaves it as it is: {kept}"))?;
+            self.say(&format!("  Press Enter to keep: {kept}"))?;
         }
         self.read()
     }
 
-    /// A text that the settings would take.
+    /// Asks for a text that the settings accept.
     fn text(&mut self, field: &str, ask: &str, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
             let typed =
@@ -154,7 +156,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match typed.as_str() {
                 "" => return Ok(kept.map(str::to_owned)),
                 "-" => return Ok(None),
-                _ => match would_be(field, &typed) {
+                _ => match check_field(field, &typed) {
                     Ok(()) => return Ok(Some(typed)),
                     Err(fact) => self.refuse(&fact)?,
                 },
@@ -162,13 +164,13 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 
-    /// The same, where there has to be one.
+    /// Asks for a name, which is required.
     fn name(&mut self, ask: &str, kept: Option<&str>) -> Result<String, Failure> {
         loop {
             let typed = self.question(ask, &[], kept)?;
             match (typed.as_str(), kept) {
                 ("", Some(kept)) => return Ok(kept.to_owned()),
-                _ => match would_be("name", &typed) {
+                _ => match check_field("name", &typed) {
                     Ok(()) => return Ok(typed),
                     Err(fact) => self.refuse(&fact)?,
                 },
@@ -176,18 +178,18 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 
-    /// Filled in, or said to be unknown: never assumed.
+    /// Asks for the emergency number. It can be unknown, and is never assumed.
     fn emergency(&mut self, kept: Option<&str>) -> Result<Option<String>, Failure> {
         loop {
             let ask = "Which number do you call in an emergency, where you live?";
-            let typed = self.question(ask, &["The number, or U: I do not know it."], kept)?;
+            let typed = self.question(ask, &["The number, or U if you do not know it."], kept)?;
             match (typed.to_lowercase().as_str(), kept) {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
-                    self.say("  Find it out and write it beside the phone, before you practice.")?;
+                    self.say("  Find it out and write it by the phone before you practice.")?;
                     return Ok(None);
                 }
-                _ => match would_be("emergency_number", &typed) {
+                _ => match check_field("emergency_number", &typed) {
                     Ok(()) => return Ok(Some(typed)),
                     Err(fact) => self.refuse(&fact)?,
                 },
@@ -207,7 +209,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 _ if typed.is_empty() => return Ok(kept),
                 Ok(0) => return Ok(None),
                 Ok(number) if number <= Place::ALL.len() => return Ok(Some(Place::ALL[number - 1])),
-                _ => self.refuse(&format!("\"{typed}\" is none of these numbers"))?,
+                _ => self.refuse(&format!("\"{typed}\" is not one of these numbers"))?,
             }
         }
     }
@@ -215,13 +217,13 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn distance(&mut self, kept: u8) -> Result<u8, Failure> {
         let (least, most) = SCREEN_DISTANCE_M;
         loop {
-            let ask = "How far from you does the screen stand, in meters? Put it at the height of your eyes, where you \
-                       need not turn.";
+            let ask =
+                "How far away is the screen, in meters? Put it at eye level, where you do not have to turn.";
             let typed = self.question(ask, &[&format!("{least} to {most}")], Some(&format!("{kept} m")))?;
             match typed.parse::<u8>() {
                 _ if typed.is_empty() => return Ok(kept),
                 Ok(meters) if (least..=most).contains(&meters) => return Ok(meters),
-                _ => self.refuse(&format!("\"{typed}\" is no distance from {least} to {most}"))?,
+                _ => self.refuse(&format!("\"{typed}\" is not a whole number from {least} to {most}"))?,
             }
         }
     }
@@ -241,37 +243,36 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     fn glasses(&mut self, kept: Option<Glasses>) -> Result<Option<Glasses>, Failure> {
         loop {
-            let answers = [
-                "1 none",
-                "2 one strength, for the distance",
-                "3 for reading only",
-                "4 bifocals or varifocals",
-            ];
+            let answers =
+                ["1 none", "2 one strength, for distance", "3 for reading only", "4 bifocals or varifocals"];
             let typed =
                 self.question("Which glasses do you wear when you walk?", &answers, kept.map(Glasses::name))?;
             match typed.parse::<usize>() {
                 _ if typed.is_empty() && kept.is_some() => return Ok(kept),
                 Ok(number @ 1..=4) => return Ok(Some(Glasses::ALL[number - 1])),
-                _ => self.refuse(&format!("\"{typed}\" is none of 1 to 4"))?,
+                _ => self.refuse(&format!("\"{typed}\" is not a number from 1 to 4"))?,
             }
         }
     }
 
-    /// Gone through once. Whatever is not so is put right before practice; before each one it is asked anew.
+    /// Goes through the room once. The same is asked again before each practice.
     fn room(&mut self) -> Result<(), Failure> {
         loop {
             writeln!(self.out)?;
-            self.say("The room, each time before you practice:")?;
+            self.say("The room, before each practice:")?;
             for line in ROOM {
                 self.say(&format!("  - {line}"))?;
             }
-            let typed =
-                self.question("Is that so, or will you see to it before you practice?", &YES_OR_NO, None)?;
+            let typed = self.question(
+                "Is all of this true, or will you see to it before you practice?",
+                &YES_OR_NO,
+                None,
+            )?;
             match typed.to_lowercase().as_str() {
                 "y" => return Ok(()),
                 "n" => {
                     return self.say(
-                        "  Then do not practice in that room. Ask your therapist, or somebody who can help.",
+                        "  Then do not practice in that room. Ask your therapist or somebody who can help.",
                     );
                 }
                 _ => self.refuse(&format!("\"{typed}\" is neither Y nor N"))?,
@@ -280,47 +281,51 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 }
 
-/// What the gate of the settings says of this value.
-fn would_be(field: &str, value: &str) -> Result<(), String> {
+/// Whether the settings accept this value of a field; else the fact.
+fn check_field(field: &str, value: &str) -> Result<(), String> {
     let value = toml::Value::from(value);
     let file = format!("schema = \"{SCHEMA}\"\n{field} = {value}\n");
     Settings::read("settings", file.as_bytes()).map(|_| ()).map_err(|error| error.reason().to_string())
 }
 
-/// One word of four is said, until it is heard or given up.
+/// Plays one of four words, until the person recognizes it or gives up.
 fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Settings) -> Result<(), Failure> {
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
     let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
-        return form
-            .say("\nThere is no sound here. The calls will stand on the screen. See: counterpoise doctor");
+        return form.say(
+            "\nThere is no sound here. The calls will be shown on the screen. See: counterpoise doctor",
+        );
     };
-    // Any chance will do: whoever cannot hear it must not be able to know it.
-    let mut said = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
+    // Chosen at random, so that somebody who cannot hear it cannot guess it.
+    let mut word = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
     loop {
-        play(&mut sound, phrases[said]);
+        play(&mut sound, phrases[word]);
         let answers =
-            ["1 window", "2 garden", "3 kettle", "4 butter", "0 nothing", "R once more", "G go on without"];
+            ["1 window", "2 garden", "3 kettle", "4 butter", "0 nothing", "R again", "G go on without sound"];
         let typed = form.question("Which word did you hear?", &answers, None)?;
         match typed.to_lowercase().as_str() {
             "g" => {
-                return form
-                    .say("  The calls stand on the screen as well. Before each practice it is tried again.");
+                return form.say(
+                    "  The calls are also shown on the screen. Sound is tried again before each practice.",
+                );
             }
             "r" => {}
-            typed if typed.parse() == Ok(said + 1) => {
-                return form.say("  Right. Leave the volume so, a little louder than speech.");
+            typed if typed.parse() == Ok(word + 1) => {
+                return form.say("  Right. Keep this volume, a little louder than speech.");
             }
             "0" | "1" | "2" | "3" | "4" => {
-                form.say("  That was another word. Turn the sound up, come nearer, put hearing aids in.")?;
-                said = (said + 1) % 4;
+                form.say(
+                    "  It was a different word. Turn the sound up, come closer, or put your hearing aids in.",
+                )?;
+                word = (word + 1) % 4;
             }
-            other => form.refuse(&format!("\"{other}\" is no answer here"))?,
+            other => form.refuse(&format!("\"{other}\" is not one of the answers"))?,
         }
     }
 }
 
-/// Says it, and waits until it was heard.
+/// Plays a phrase and waits until it is over.
 fn play(sound: &mut Sound, phrase: Phrase) {
     sound.say(phrase);
     let until = Instant::now() + HEARD;

@@ -1,10 +1,12 @@
-//! A sheet to print, in large type, for whoever practices with tracks away from the computer: this week's practice, how the
-//! place is set up, when to stop, and boxes for what was done. One HTML file; nothing in it runs or is fetched.
+//! The `sheet` command: a sheet to print, in large type, for practice with tracks away from the computer. It has this
+//! week's practice, how to set up the place, when to stop, and boxes for what was done. It is one HTML file without scripts
+//! or anything to fetch.
 
 use std::fmt::Write as _;
 use std::io::Write;
 use std::path::PathBuf;
 
+use super::plural::counted;
 use super::report::new_file;
 use super::standing;
 use super::{Failure, source};
@@ -21,12 +23,12 @@ use counterpoise_core::plan::prescription::Prescription;
 mod place;
 mod ticks;
 
-/// Where it goes.
+/// The options of `sheet`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise sheet                     this week, as practice-sheet-YYYY-MM-DD.html\n  \
     counterpoise sheet --out sheet.html    then print it from a browser, on A4 or Letter\n\n\
-    Afterwards type in what was done: counterpoise journal add")]
+    Afterward, type in what was done: counterpoise journal add")]
 pub(super) struct Arguments {
     /// The new file
     #[arg(long, value_name = "FILE")]
@@ -47,7 +49,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let path = arguments.out.clone().unwrap_or_else(|| PathBuf::from(format!("practice-sheet-{day}.html")));
     new_file(&path, page(&today, &settings, &day.to_string()).as_bytes())?;
     writeln!(out, "{}", path.display())?;
-    writeln!(out, "Print it from a browser. Afterwards type in what was done: counterpoise journal add")?;
+    writeln!(out, "Print it from a browser. Afterward, type in what was done: counterpoise journal add")?;
     Ok(())
 }
 
@@ -66,7 +68,7 @@ thead th:nth-child(3){width:16%}thead th:nth-child(4){width:12%}.ticks p,.ticks 
 @media print{body{font-size:14pt;max-width:none;margin:0;padding:0}h1,h2{break-after:avoid}\
 li,figure,tbody,.stop{break-inside:avoid}.ticks{break-before:page}}";
 
-/// The parts of the handout that are of no use on a sheet for one week.
+/// The parts of the handout that a sheet for one week does not need.
 const LEFT_OUT: [&str; 3] = ["How it goes on", "Numbers to keep beside the counter", "Stop"];
 
 /// The whole page: first whom to call and when to stop, then the place, then what is done, then what is written on.
@@ -82,8 +84,8 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
     let who = settings.name.as_ref().map(|name| format!("{}, ", escaped(name))).unwrap_or_default();
     let _ = writeln!(
         html,
-        "<p>{who}{day}. {} days this week, one practice a day at most. The plan is of {}.</p>",
-        today.days_a_week(),
+        "<p>{who}{day}. {} this week, at most one practice a day. The plan was issued on {}.</p>",
+        counted(today.days_a_week(), "day"),
         today.issued_on()
     );
     let line = "____________________";
@@ -95,7 +97,7 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
     for part in parts.iter().filter(|part| part.heading == "Stop") {
         list(&part.heading, &part.lines, &mut html);
     }
-    let _ = writeln!(html, "<p><strong>Emergency: {number}</strong><br>Besides: {contact}</p>\n</section>");
+    let _ = writeln!(html, "<p><strong>Emergency: {number}</strong><br>Also call: {contact}</p>\n</section>");
     let _ = writeln!(html, "<figure>{}</figure>", place::PICTURE);
     // The parts of the handout: what is done, in words for the person.
     for part in parts.iter().skip(1).filter(|part| !LEFT_OUT.contains(&part.heading.as_str())) {
@@ -107,7 +109,7 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
     html
 }
 
-/// A part of the handout, without what comes in later weeks.
+/// Writes a part of the handout, without what comes in later weeks.
 fn list(heading: &str, lines: &[String], html: &mut String) {
     let _ = writeln!(html, "<h2>{}</h2>\n<ul>", escaped(heading));
     for line in lines.iter().filter(|line| !line.starts_with("Later, ")) {

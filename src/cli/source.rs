@@ -1,5 +1,4 @@
-//! Which prescription and which seed a command means: a ready name, a file, or what the person uses. Not whether a
-//! prescription is in order (that is `prescription`).
+//! Which prescription and which seed does a command mean? A ready prescription, a file, or the one in use.
 
 use std::borrow::Cow;
 use std::fs::File;
@@ -12,14 +11,14 @@ use crate::journal::Folder;
 use counterpoise_core::draw::schedule::Seed;
 use counterpoise_core::plan::prescription::{Prescription, limits};
 
-/// A prescription, the bytes it was read from, and how it is called.
+/// A prescription, the bytes it was read from, and its name.
 #[derive(Debug, Clone)]
 pub struct Source {
     /// The name of a ready one, or the path of a file.
     pub name: String,
-    /// What was read.
+    /// The bytes of the file.
     pub bytes: Cow<'static, [u8]>,
-    /// What it says.
+    /// The prescription read from them.
     pub prescription: Prescription,
 }
 
@@ -27,7 +26,7 @@ pub struct Source {
 /// only if nothing is named.
 ///
 /// # Errors
-/// If there is no such prescription, or it cannot be read or is not in order.
+/// If there is no such prescription, or it cannot be read or has an error.
 pub fn find(
     given: Option<&str>,
     folder: impl FnOnce() -> Result<Folder, Failure>,
@@ -41,7 +40,7 @@ pub fn find(
 /// The prescription in the person's folder; `None` if there is none yet.
 ///
 /// # Errors
-/// If there is one that cannot be read or is not in order.
+/// If the file exists but cannot be read or has an error.
 pub fn in_use(folder: &Folder) -> Result<Option<Source>, Failure> {
     let file = folder.prescription_file();
     match file.symlink_metadata() {
@@ -90,12 +89,12 @@ fn not_read(name: &str, error: &io::Error) -> Failure {
     if error.kind() == io::ErrorKind::NotFound {
         Failure::new(
             format!("there is no ready prescription and no file called `{name}`"),
-            format!("The ready ones are: {ready}. A file is named with its path, such as ./balance.toml"),
+            format!("The ready ones are: {ready}. Name a file by its path, such as ./balance.toml"),
         )
     } else {
         Failure::new(
             format!("the prescription {name} cannot be read: {error}"),
-            format!("Check that it is a file that you may read. The ready ones are: {ready}"),
+            format!("Check that it is a file you are allowed to read. The ready ones are: {ready}"),
         )
     }
 }

@@ -1,4 +1,4 @@
-//! Asks whether to begin at all, line by line, and keeps the answers. Not what they lead to (that is `suitability`).
+//! The `suitability` command: asks the health questions line by line, and saves the answers.
 
 use std::io::{self, BufRead, IsTerminal, Write};
 
@@ -10,20 +10,20 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
 use counterpoise_core::plan::caution;
 
-/// What is asked.
+/// The options of `suitability`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise suitability              about two dozen sentences, true or not true; once, and when something changes\n  \
     counterpoise suitability --partner    also for practice with a partner\n  \
-    counterpoise suitability --show       what the last answers came to\n\n\
-    Each sentence takes one letter and Enter, from a keyboard or a file: T true, N not true,\n\
-    D not true, and my doctor knows and agrees, B back, Q quit without keeping anything.\n\
+    counterpoise suitability --show       the result of the last answers\n\n\
+    Answer each sentence with one letter and Enter, from a keyboard or a file.\n\
+    T true, N not true, D not true and my doctor knows and agrees, B back, Q quit without saving.\n\
     Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
 pub(super) struct Arguments {
     /// Ask about practice with a partner too
     #[arg(long)]
     partner: bool,
-    /// Show what the last answers came to, and ask nothing
+    /// Show the result of the last answers without asking again
     #[arg(long, conflicts_with = "partner")]
     show: bool,
 }
@@ -46,7 +46,7 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
     say(&Suitability::of(&answers, arguments.partner, false), out)
 }
 
-/// Asks every topic. The end of input is no answer: nothing is kept then.
+/// Asks every topic. If the input ends early, nothing is saved.
 fn ask(
     partner: bool,
     from: &mut impl BufRead,
@@ -59,7 +59,7 @@ fn ask(
         "{}",
         wrapped(
             "",
-            "Is each sentence true? If you do not know, answer not true. Nobody sees it but you and whom you show it to."
+            "Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers."
         )
     )?;
     while let Some(topic) = topics.get(answers.len()).copied() {
@@ -88,14 +88,14 @@ fn ask(
             other => {
                 let other =
                     if other.is_empty() { "an empty line".to_owned() } else { format!("\"{other}\"") };
-                // A file that does not know the letters would go on forever at a wrong place.
+                // The next line of a file would answer the wrong sentence.
                 if !io::stdin().is_terminal() {
                     return Err(Failure::new(
-                        format!("{other} is no answer to sentence {}", answers.len() + 1),
-                        "One letter a line: T, N, D where it is offered, B or Q. Nothing was kept.",
+                        format!("{other} is not an answer to sentence {}", answers.len() + 1),
+                        "Write one letter per line: T, N, D where it is offered, B or Q. Nothing was saved.",
                     ));
                 }
-                writeln!(out, "  {other} is no answer here.")?;
+                writeln!(out, "  {other} is not one of the answers.")?;
                 continue;
             }
         };
@@ -106,7 +106,7 @@ fn ask(
 
 fn quit() -> Failure {
     Failure::new(
-        "not every sentence was answered, and nothing was kept",
+        "not every sentence was answered, and nothing was saved",
         "Start again: counterpoise suitability",
     )
 }

@@ -1,5 +1,4 @@
-//! Writes sessions as sound files for any phone, each with its cue sheet, whole or not at all. Not what is on a track
-//! (that is `track`).
+//! The `track` command: writes sessions as sound files for any phone, each with its cue sheet, completely or not at all.
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -10,6 +9,7 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
+use super::plural::counted;
 use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, source};
@@ -26,15 +26,15 @@ use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::track::sheet::{self, Sheet};
 use counterpoise_core::practice::track::{self, RATE, Track};
 
-/// Which sessions, and where to.
+/// The options of `track`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise track gentle --out practice.wav\n  \
     counterpoise track gentle --out practice.wav --cue-sheet practice.json\n  \
     counterpoise track balance.toml --count 6 --out tracks\n                               \
     six different tracks in a folder, with a list to print\n\n\
-    A track cannot see or stop anyone. It holds practice alone only, and nothing that was unlocked.\n\
-    Whoever hears the same track often learns it: change tracks, or practice with \"counterpoise\".")]
+    A track cannot see or stop anyone. It has only drills for one person, and none that needs an unlock.\n\
+    You learn a track that you hear often: change tracks, or practice with \"counterpoise\".")]
 pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
@@ -48,15 +48,15 @@ pub(super) struct Arguments {
     /// Also write what is on the track, as JSON; with --count every track gets one
     #[arg(long, value_name = "FILE", conflicts_with = "count")]
     cue_sheet: Option<PathBuf>,
-    /// So many different tracks, at most 6
+    /// How many different tracks to write, at most 6
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..=6))]
     count: Option<u8>,
-    /// Who speaks; with tones a call has no direction, and the rest is said by the lower voice
+    /// The voice; with tones a call has no direction, and the lower voice says the rest
     #[arg(long, value_parser = ["lower", "higher", "tones"], default_value = "lower")]
     voice: String,
 }
 
-/// A session, ready to be written.
+/// A session with its clips, ready to be written.
 struct Made {
     schedule: Schedule,
     track: Track,
@@ -74,11 +74,11 @@ pub(super) fn run(
     let folder = match folder {
         Ok(folder) => Some(folder),
         Err(error) if error.is_no_home() => None,
-        // Nobody knows whose locks and steps hold.
+        // It is not known whose locks and steps apply.
         Err(error) => return Err(error),
     };
     let prescription = at_todays_steps(prescription, folder.as_ref())?;
-    // Ctrl-C leaves no half a track behind. Where signals cannot be watched, it does.
+    // So that Ctrl-C leaves no partial track. Where signals cannot be watched, it does.
     let _ = terminal::watch_signals();
     let seed = source::seed(arguments.seed.as_deref())?;
     let voice = Voice::from_name(&arguments.voice).expect("the command line allows only the names of voices");
@@ -87,7 +87,7 @@ pub(super) fn run(
         let sheet = Sheet::of(&prescription, &made.schedule, voice.name(), &made.track);
         let mut text = serde_json::to_vec_pretty(&sheet)?;
         text.push(b'\n');
-        // The small file first, beside its place: if it has no room there, no track without it is left.
+        // The small file first, under another name: if there is no space for it, no track is left without it.
         let sheet = json.map(|json| Staged::write(json, &text, is_sheet)).transpose()?;
         render(made, wav)?;
         sheet.map_or(Ok(()), Staged::place)
@@ -125,14 +125,14 @@ pub(super) fn run(
     writeln!(out, "{}", wrapped("", caution::WHAT_IT_IS))?;
     out.flush()?;
     if voice == Voice::Tones {
-        let text = "Note: a tone does not say where to. The directions are only on the cue sheet.";
+        let text = "Note: a tone does not say the direction. The directions are only on the cue sheet.";
         writeln!(io::stderr(), "{text}")?;
     }
     Ok(())
 }
 
-/// The steps and locks of practice hold for tracks too. On a computer without a person's folder nobody practices: there
-/// the prescription's own steps hold.
+/// The steps and locks of practice apply to tracks too. On a computer without a person's folder nobody practices, and the
+/// prescription's own steps apply.
 fn at_todays_steps(prescription: Prescription, folder: Option<&Folder>) -> Result<Prescription, Failure> {
     let Some(folder) = folder else { return Ok(prescription) };
     let (known, now) = (standing::known(&Journal::look(folder)?)?, Clock::real().wall());
@@ -186,13 +186,13 @@ fn render(made: &Made, path: &Path) -> Result<(), Failure> {
     Ok(written?)
 }
 
-/// Whether what stands at `path` may be replaced: nothing, or a file of the same kind. A file beside would be renamed
-/// over a device such as `/dev/full`, or over the prescription of someone who mixed up two names: refused before.
+/// Checks that `path` may be replaced: nothing is there, or a file of the same kind. Otherwise a device such as
+/// `/dev/full`, or a prescription of somebody who mixed up two names, would be overwritten.
 fn only_ours(path: &Path, is_ours: fn(&[u8]) -> bool) -> Result<(), Failure> {
     let refuse = |what: &str| {
         Err(Failure::new(
-            format!("{} is there already and {what}", path.display()),
-            "Name a new file, such as practice.wav. What is there was left as it is.",
+            format!("{} already exists and {what}", path.display()),
+            "Name a new file, such as practice.wav. The existing one was not changed.",
         ))
     };
     match fs::metadata(path) {
@@ -207,7 +207,7 @@ fn only_ours(path: &Path, is_ours: fn(&[u8]) -> bool) -> Result<(), Failure> {
     }
 }
 
-/// How much of a file tells what it is.
+/// How many bytes of a file are read to find out its kind.
 const HEAD: u64 = 4096;
 
 fn is_sound(head: &[u8]) -> bool {
@@ -222,7 +222,7 @@ fn is_list(head: &[u8]) -> bool {
     String::from_utf8_lossy(head).contains(TICK_OFF)
 }
 
-/// A file that is written beside its place, and gone again unless it is put there.
+/// A file that is written under another name. It is deleted unless it is put in its place.
 struct Staged<'a> {
     beside: PathBuf,
     path: &'a Path,
@@ -253,11 +253,11 @@ impl Drop for Staged<'_> {
 fn not_written(path: &Path, error: &io::Error) -> Failure {
     Failure::new(
         format!("could not write {}: {error}", path.display()),
-        "Name another place, or make room there.",
+        "Choose another place, or free some space there.",
     )
 }
 
-/// In every list.
+/// A line of every list, by which a list is recognized.
 const TICK_OFF: &str = "Take another track each time. Tick it off when it is done:";
 
 fn heading(prescription: &Prescription) -> String {
@@ -276,8 +276,9 @@ fn entry(name: &str, made: &Made) -> String {
     let sets = made.schedule.sets();
     let calls = sets.iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count();
     format!(
-        "\n[ ]  {name}   {} sets, {calls} calls, {}   Date: ______________\n     Seed {}\n",
-        sets.len(),
+        "\n[ ]  {name}   {}, {}, {}   Date: ______________\n     Seed {}\n",
+        counted(sets.len(), "set"),
+        counted(calls, "call"),
         minutes(made.track.length()),
         made.schedule.seed(),
     )

@@ -1,4 +1,4 @@
-//! Makes a prescription the one that practice opens.
+//! The `use` command: makes a prescription the one that practice opens.
 
 use std::io::Write;
 
@@ -9,13 +9,13 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::prescription::Seal;
 
-/// Which prescription.
+/// The options of `use`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise use balance.toml    from now on plain \"counterpoise\" opens this one\n  \
     counterpoise use gentle          back to a ready one\n  \
-    counterpoise use --from-stick    one that somebody brought on a memory stick, after a yes\n\n\
-    The file is copied: a later change to it needs another \"use\". The one before is kept beside it.")]
+    counterpoise use --from-stick    one on a memory stick; it asks before it takes it\n\n\
+    The file is copied, so run \"use\" again after you change it. The previous one is kept next to it.")]
 pub(super) struct Arguments {
     /// A file, or a ready prescription
     #[arg(value_name = "FILE", required_unless_present = "from_stick")]
@@ -34,7 +34,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
     }
     if Seal::of(&source.bytes) == Seal::Broken {
-        let text = "Note: this file was changed after it was issued: its last line names another digest. It is within the limits, and is used as it stands.";
+        let text = "Note: this file was changed after it was issued: the digest in its last line does not match. It is within the limits and is used as it is.";
         writeln!(out, "{}", wrapped("", text))?;
     }
     if let Some(note) = standing::altered(&journal, folder)? {

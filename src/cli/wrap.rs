@@ -1,4 +1,4 @@
-//! Text in lines of a width. Not which text.
+//! How is text broken into lines of a width?
 
 /// The width of what is printed for people: it fits a terminal of 80 columns with a margin.
 pub(super) const WIDTH: usize = 78;
@@ -60,7 +60,7 @@ pub(super) fn first_lines(text: &str, most: usize) -> String {
     lines.join("\n")
 }
 
-/// `text` behind `label`, its further lines under its first.
+/// `text` after `label`, its later lines indented under its first.
 pub(super) fn hanging(label: &str, text: &str) -> String {
     let width = label.chars().count();
     // What fits keeps its columns.
@@ -81,17 +81,19 @@ pub(super) fn fitted(text: &str) -> String {
     text.lines().map(|line| fit(line) + "\n").collect()
 }
 
-/// `text` with every sign written out that moves a cursor, breaks a line or turns the direction of reading: a name may hold any.
-pub(super) fn harmless(text: &str) -> String {
-    let obeyed = |sign: char| {
-        sign.is_control()
-            || matches!(sign, '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+/// `text` with control characters and direction marks escaped, since a file name may have any.
+pub(super) fn escape_controls(text: &str) -> String {
+    let is_unsafe = |character: char| {
+        character.is_control()
+            || matches!(character, '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
     };
     text.chars()
-        .flat_map(|sign| {
-            let (written, itself) =
-                if obeyed(sign) { (Some(sign.escape_default()), None) } else { (None, Some(sign)) };
-            written.into_iter().flatten().chain(itself)
+        .flat_map(|character| {
+            let (escaped, itself) = match is_unsafe(character) {
+                true => (Some(character.escape_default()), None),
+                false => (None, Some(character)),
+            };
+            escaped.into_iter().flatten().chain(itself)
         })
         .collect()
 }
@@ -151,8 +153,8 @@ mod tests {
     }
 
     #[test]
-    fn no_sign_that_a_terminal_obeys_is_left() {
-        let text = harmless("ada\n\x1b[2J\u{9b}1m\u{202e}exe.b\u{7f}é 王");
+    fn no_character_that_a_terminal_obeys_is_left() {
+        let text = escape_controls("ada\n\x1b[2J\u{9b}1m\u{202e}exe.b\u{7f}é 王");
         assert_eq!(text, "ada\\n\\u{1b}[2J\\u{9b}1m\\u{202e}exe.b\\u{7f}é 王");
     }
 }

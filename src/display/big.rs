@@ -1,5 +1,5 @@
-//! How are a few words and an arrow drawn so large that they are read from three meters? In cells, pure.
-//! Not which words (that is [`view`](super::view)).
+//! How are a few words and an arrow drawn so large that they can be read from three meters? In cells of a buffer, by pure
+//! functions.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
@@ -10,7 +10,7 @@ use tui_big_text::{BigText, PixelSize};
 use super::capitals::capital;
 use counterpoise_core::plan::direction::Direction;
 
-/// The four quarters of a cell as one sign: upper left 1, upper right 2, lower left 4, lower right 8.
+/// The four quarters of a cell as one character: upper left 1, upper right 2, lower left 4, lower right 8.
 const QUARTERS: [char; 16] = [' ', '▘', '▝', '▀', '▖', '▌', '▞', '▛', '▗', '▚', '▐', '▜', '▄', '▙', '▟', '█'];
 
 /// A letter is eight pixels wide and high (a capital seven: the lowest row is the gap to the next line).
@@ -58,7 +58,7 @@ pub struct Words {
 }
 
 impl Words {
-    /// The words in the largest letters for this much room; `None` when none fit, or when a sign has no large form.
+    /// The words in the largest letters for this much room; `None` if they do not fit, or a character has no large form.
     /// A word is never cut.
     pub fn fit(words: &str, room: Size) -> Option<Self> {
         if words.trim().is_empty() || !has_large_form(words) {
@@ -120,7 +120,7 @@ pub struct Paragraphs {
 
 impl Paragraphs {
     /// At the largest scale that fits them together, half a line apart or, where that has no room, a quarter or none; `None`
-    /// when no scale does, or when a sign has no large form.
+    /// if no scale does, or a character has no large form.
     pub fn fit(texts: &[String], room: Size) -> Option<Self> {
         // Letters of more than eight rows would leave a page of one word.
         Self::within(texts, room, 8)
@@ -287,7 +287,7 @@ fn bitmap(line: &str) -> Vec<Vec<bool>> {
     rows
 }
 
-/// The signs that are not capitals, as the font8x8 set draws them; eight rows of pixels.
+/// The characters that are not capitals, as the font8x8 set draws them; eight rows of pixels.
 fn other_signs(line: &str) -> Vec<Vec<bool>> {
     let area = Rect::new(0, 0, line.chars().count() as u16 * LETTER, LETTER);
     let mut cells = Buffer::empty(area);
@@ -297,7 +297,7 @@ fn other_signs(line: &str) -> Vec<Vec<bool>> {
         .collect()
 }
 
-/// Whether every sign can be drawn large.
+/// Whether every character can be drawn large.
 fn has_large_form(words: &str) -> bool {
     words.chars().all(|c| c.is_whitespace() || bitmap(&c.to_string()).iter().flatten().any(|&on| on))
 }

@@ -1,5 +1,5 @@
-//! What do capitals look like in pixels? Without serifs and with strokes two pixels wide, for eyes three meters away.
-//! Not how they are drawn (that is [`super::big`]); every other sign comes from the font8x8 set.
+//! What do capitals look like in pixels? Without serifs and with strokes two pixels wide, for eyes three meters away. All
+//! other characters come from the font8x8 set.
 //!
 //! A sans serif is what reading guidance for low sight asks for; the shapes are our own.
 

@@ -1,5 +1,4 @@
-//! A chart as lines of plain text. Not what it shows (that is `page`), and not the picture of a web page
-//! (that is `svg`).
+//! How does a chart look as lines of plain text?
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;

@@ -1,5 +1,4 @@
-//! How does the slow target look? A large disc on an otherwise quiet screen, in quarters of a cell. Not where it is (that is
-//! `schedule::path`), nor how often it is drawn ([`terminal`](super::terminal)).
+//! How does the slow target look? A large disc on an otherwise empty screen, drawn in quarters of a cell.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;

@@ -1,6 +1,4 @@
-//! Which key was pressed? From the bytes that a terminal sends, and with what is no key press left out. Pure.
-//! Not what a key means (that is [`counterpoise_core::practice::session`]), nor how the bytes are read (that is
-//! [`super::terminal`]).
+//! Which key was pressed? Decodes the bytes that a terminal sends, and ignores what is not a key press.
 
 use std::time::{Duration, Instant};
 
@@ -27,15 +25,15 @@ pub enum Press {
     Repaint,
 }
 
-/// Bytes in, presses out. A sequence may come in pieces.
+/// Decodes bytes into key presses. A sequence may come in pieces.
 #[derive(Debug, Default)]
-pub struct Bytes {
+pub struct KeyDecoder {
     begun: Vec<u8>,
 }
 
-impl Bytes {
-    /// The presses in these bytes, in order.
-    pub fn take(&mut self, bytes: &[u8]) -> Vec<Press> {
+impl KeyDecoder {
+    /// Decodes the presses in these bytes, in order.
+    pub fn decode(&mut self, bytes: &[u8]) -> Vec<Press> {
         self.begun.extend_from_slice(bytes);
         let mut presses = Vec::new();
         let mut used = 0;
@@ -47,12 +45,12 @@ impl Bytes {
         presses
     }
 
-    /// Whether a sequence has begun: the Escape key itself looks like the beginning of one.
-    pub fn has_begun(&self) -> bool {
+    /// Whether a sequence is incomplete. The Escape key itself looks like the beginning of one.
+    pub fn is_incomplete(&self) -> bool {
         !self.begun.is_empty()
     }
 
-    /// What has begun is all there is: nothing followed for a moment.
+    /// Ends an incomplete sequence, after nothing followed for a moment.
     pub fn end(&mut self) -> Option<Press> {
         let begun = std::mem::take(&mut self.begun);
         match begun.as_slice() {
@@ -120,7 +118,7 @@ fn sequence(bytes: &[u8]) -> Option<(usize, Option<Press>)> {
     }
 }
 
-/// Tells presses that a person meant from a held key, a pasted text and a cat.
+/// Separates intended presses from a held key, a pasted text and a cat on the keyboard.
 #[derive(Debug, Default)]
 pub struct Gate {
     last: Option<Last>,
@@ -164,8 +162,8 @@ mod tests {
     use super::*;
 
     fn keys(bytes: &[u8]) -> Vec<Press> {
-        let mut reader = Bytes::default();
-        let mut presses = reader.take(bytes);
+        let mut reader = KeyDecoder::default();
+        let mut presses = reader.decode(bytes);
         presses.extend(reader.end());
         presses
     }
@@ -213,18 +211,18 @@ mod tests {
     #[test]
     fn a_sequence_without_an_end_is_not_waited_for_for_ever() {
         let endless = [&b"\x1b["[..], &[b'1'; 200]].concat();
-        let mut reader = Bytes::default();
-        assert!(!reader.take(&endless).is_empty());
-        assert!(!reader.has_begun());
+        let mut reader = KeyDecoder::default();
+        assert!(!reader.decode(&endless).is_empty());
+        assert!(!reader.is_incomplete());
     }
 
     proptest! {
         #[test]
         fn bytes_in_pieces_are_the_same_presses(bytes in proptest::collection::vec(prop_oneof![any::<u8>(), Just(ESCAPE), Just(b'[')], 0..40), at in 0..40_usize) {
             let at = at.min(bytes.len());
-            let mut reader = Bytes::default();
-            let mut presses = reader.take(&bytes[..at]);
-            presses.extend(reader.take(&bytes[at..]));
+            let mut reader = KeyDecoder::default();
+            let mut presses = reader.decode(&bytes[..at]);
+            presses.extend(reader.decode(&bytes[at..]));
             presses.extend(reader.end());
             prop_assert_eq!(presses, keys(&bytes));
         }

@@ -1,5 +1,4 @@
-//! How is a [`Screen`] said line by line, for a screen reader, a log or a pipe? Only what changed, each thing once.
-//! Not how it looks on a whole terminal (that is [`view`](super::view)).
+//! How is a [`Screen`] written line by line, for a screen reader, a log or a pipe? Only what changed, each thing once.
 
 use std::io::{self, BufRead, IsTerminal, Read, Write};
 use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
@@ -96,7 +95,7 @@ fn counts(held: &mut Option<Gate>, key: Key, now: Instant) -> bool {
     gate.is_none_or(|gate| gate.admit(&[Press::Key(key)], now).is_some())
 }
 
-/// What stands before everything else.
+/// The first line of all.
 const HOW_TO_TYPE: &str = "Type one key, then Enter. For \"any key\" Enter alone is enough.";
 
 /// The answer to a line that is not one key.
@@ -150,7 +149,7 @@ fn key(line: &str) -> Option<Key> {
     }
 }
 
-/// What has been said; pure.
+/// The lines so far, to find out what is new; pure.
 #[derive(Debug, Default)]
 pub struct Lines {
     last: Option<Screen>,
@@ -283,11 +282,11 @@ impl Lines {
         let is_new = self.cue != Some(item.cue);
         let counts = matches!(item.moment, Moment::In(_));
         if is_new {
-            let all = [words::what(item), words::how(item)].concat();
+            let all = [words::task(item), words::hand(item)].concat();
             lines.push(format!("{} ({})", all.join(", "), item.direction.name()));
         }
         if is_new || (!counts && self.moment != Some(item.moment)) {
-            lines.push(words::when(item.moment));
+            lines.push(words::countdown(item.moment));
         }
         (self.cue, self.moment) = (Some(item.cue), Some(item.moment));
     }

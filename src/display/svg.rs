@@ -1,4 +1,4 @@
-//! A chart as an SVG picture that carries its title and its words for whoever does not see it. Not the page around it.
+//! How does a chart look as an SVG picture? With its title and a description for people who cannot see it.
 
 use std::io;
 

@@ -1,5 +1,4 @@
-//! How is the whole terminal taken, drawn on, listened to, and given back whatever happens?
-//! Not what is drawn (that is [`super::view`]), nor which key a byte is (that is [`super::keys`]).
+//! How is the whole terminal used: entered, drawn on, read from, and restored whatever happens?
 //!
 //! On Unix the bytes are read in a thread of their own and not by crossterm 0.29: that reads the end of a terminal
 //! that has hung up for ever, and after half a sequence (Alt-[) it waits for the other half without a limit.
@@ -23,7 +22,7 @@ use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::Rect;
 use ratatui::style::Modifier;
 
-use super::keys::{Bytes, Gate, Press};
+use super::keys::{Gate, KeyDecoder, Press};
 use super::{Input, view};
 use counterpoise_core::practice::session::screen::{Body, Screen};
 use counterpoise_core::units::Millis;
@@ -59,7 +58,7 @@ pub struct Terminal {
     /// What was drawn last, without its times, and when.
     drawn: Option<(Screen, Instant)>,
     typed: Receiver<source::Typed>,
-    bytes: Bytes,
+    bytes: KeyDecoder,
     gate: Gate,
 }
 
@@ -81,7 +80,7 @@ impl Terminal {
             stands: Buffer::empty(Rect::ZERO),
             drawn: None,
             typed: source::open(),
-            bytes: Bytes::default(),
+            bytes: KeyDecoder::default(),
             gate: Gate::default(),
         })
     }
@@ -164,7 +163,7 @@ impl Terminal {
     fn together(&mut self, typed: &source::Typed) -> Vec<Press> {
         let mut presses = source::presses(typed, &mut self.bytes);
         loop {
-            let more = if self.bytes.has_begun() {
+            let more = if self.bytes.is_incomplete() {
                 self.typed.recv_timeout(ALONE).ok()
             } else {
                 // The end of input is found again by the next wait.
@@ -249,7 +248,7 @@ mod source {
     use std::sync::mpsc::{self, Receiver};
     use std::thread;
 
-    use super::{Bytes, Press};
+    use super::{KeyDecoder, Press};
 
     /// What one read gave.
     pub(crate) type Typed = Vec<u8>;
@@ -272,8 +271,8 @@ mod source {
         typed
     }
 
-    pub(crate) fn presses(typed: &Typed, bytes: &mut Bytes) -> Vec<Press> {
-        bytes.take(typed)
+    pub(crate) fn presses(typed: &Typed, bytes: &mut KeyDecoder) -> Vec<Press> {
+        bytes.decode(typed)
     }
 }
 
@@ -285,7 +284,7 @@ mod source {
 
     use crossterm::event::{self, Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
-    use super::{Bytes, Press};
+    use super::{KeyDecoder, Press};
     use counterpoise_core::practice::session::Key;
 
     pub type Typed = Event;
@@ -297,7 +296,7 @@ mod source {
     }
 
     /// A key is its press; its release and its repeats are nothing.
-    pub fn presses(typed: &Typed, _: &mut Bytes) -> Vec<Press> {
+    pub fn presses(typed: &Typed, _: &mut KeyDecoder) -> Vec<Press> {
         let Event::Key(KeyEvent { code, modifiers, kind: KeyEventKind::Press, .. }) = *typed else {
             return vec![];
         };

@@ -1,5 +1,5 @@
-//! How does a [`Screen`] look in cells? A pure function of the value and the size, read from three meters by
-//! someone of 80. Not when it is drawn (that is [`terminal`](super::terminal)).
+//! How does a [`Screen`] look in cells? A pure function of the value and the size, for an 80-year-old who reads it from
+//! three meters.
 //!
 //! No color at all, only bold and reverse: the terminal's own two colors have the contrast its owner chose, and
 //! `NO_COLOR` has nothing to turn off.
@@ -9,7 +9,7 @@ use ratatui::layout::{Rect, Size};
 use ratatui::style::{Modifier, Style};
 
 use super::big::{Paragraphs, Words};
-use super::loud::{calm, loud, shout, tell};
+use super::callout::{draw_call, draw_item, draw_large, draw_small};
 use super::{dot, words};
 use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
 use counterpoise_core::units::Millis;
@@ -96,15 +96,15 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
         Body::Work { call, left, whole } => {
             bar(*left, *whole, &words::left(*left), &mut area, buffer);
             match call {
-                Some(call) => shout(call, area, buffer),
-                None => calm(words::LISTEN, area, buffer),
+                Some(call) => draw_call(call, area, buffer),
+                None => draw_small(words::LISTEN, area, buffer),
             }
         }
         // Whoever has a hand on a person reads no time: the item has the room.
-        Body::Partner { item: Some(item), .. } => tell(item, area, buffer),
+        Body::Partner { item: Some(item), .. } => draw_item(item, area, buffer),
         Body::Partner { item: None, left, whole } => {
             bar(*left, *whole, &words::left(*left), &mut area, buffer);
-            calm(words::HOLD, area, buffer);
+            draw_small(words::HOLD, area, buffer);
         }
         // Nothing but the target moves.
         Body::Follow { across_per_mille, down_per_mille, .. } => {
@@ -113,7 +113,7 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
         Body::Course { patches } => course(patches, area, buffer),
         Body::Paused { left, ends_in } => {
             let below = [Row::bold(words::left(*left)), Row::plain(words::ends_in(*ends_in))];
-            loud_over(words::PAUSED, &below, area, buffer);
+            large_over(words::PAUSED, &below, area, buffer);
         }
         Body::Rest { left, whole, next } => rest(*left, *whole, next, area, buffer),
     }
@@ -294,7 +294,7 @@ fn course(patches: &[String], mut area: Rect, buffer: &mut Buffer) {
 fn question(ask: &str, answers: &[KeyHint], again: bool, area: Rect, buffer: &mut Buffer) {
     if again && ask == words::ALL_RIGHT && answers.is_empty() {
         let (ask, to_do) = words::all_right();
-        return loud_over(ask, &[Row::bold(to_do)], area, buffer);
+        return large_over(ask, &[Row::bold(to_do)], area, buffer);
     }
     if roomy(&question_texts(ask, answers, again), area, buffer) {
         return;
@@ -330,22 +330,22 @@ fn count(number: Option<u8>, standing: &[String], area: Rect, buffer: &mut Buffe
     let width = usize::from(area.width.min(PARAGRAPH));
     let below: Vec<_> = standing.iter().flat_map(|line| words::wrap(line, width)).map(Row::bold).collect();
     let words = number.map_or_else(|| words::GET_READY.to_owned(), |number| number.to_string());
-    loud_over(&words, &below, area, buffer);
+    large_over(&words, &below, area, buffer);
 }
 
 fn rest(left: Millis, whole: Millis, next: &str, mut area: Rect, buffer: &mut Buffer) {
     let below: Vec<_> =
         words::wrap(next, usize::from(area.width.min(PARAGRAPH))).into_iter().map(Row::bold).collect();
     if left == Millis(0) {
-        loud_over(words::REST_OVER, &below, area, buffer);
+        large_over(words::REST_OVER, &below, area, buffer);
     } else {
         bar(left, whole, &words::rest_left(left), &mut area, buffer);
-        loud_over(&format!("{} {}", words::REST, words::seconds(left)), &below, area, buffer);
+        large_over(&format!("{} {}", words::REST, words::seconds(left)), &below, area, buffer);
     }
 }
 
 /// Loud words, and some rows of text under them: the words keep at least one row.
-fn loud_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
+fn large_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
     // A third for the text, or half if that is what it takes.
     let rooms = [3, 2].map(|part| Size::new(area.width, area.height / part));
     let texts: Vec<_> = below.iter().map(|row| row.text.clone()).collect();
@@ -356,7 +356,7 @@ fn loud_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
         let rows = (below.len() as u16).min(area.height.saturating_sub(1));
         put(below, split_bottom(&mut area, rows), buffer);
     }
-    loud(words, area, buffer);
+    draw_large(words, area, buffer);
 }
 
 /// At the bottom, as high as the area allows: how much is left, drawn and in words.

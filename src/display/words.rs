@@ -1,4 +1,4 @@
-//! Which words do both ways of showing a screen share? Times, keys and fixed words; not their place or size.
+//! Which words do both ways of showing a screen share? Times, keys and fixed words.
 
 use counterpoise_core::practice::session::screen::{Item, KeyHint, Moment};
 use counterpoise_core::units::Millis;
@@ -44,19 +44,19 @@ pub(crate) fn time(left: Millis) -> String {
 }
 
 /// What the partner is to do and where to, part by part.
-pub(crate) fn what(item: &Item) -> Vec<String> {
+pub(crate) fn task(item: &Item) -> Vec<String> {
     let ball = item.ball.map(|ball| ball.phrase().words().to_owned());
     [Some(item.words.clone()), item.toward.clone(), ball].into_iter().flatten().collect()
 }
 
 /// Where the partner's hand goes, how firmly, and whether it is for practice; empty where no hand does anything.
-pub(crate) fn how(item: &Item) -> Vec<String> {
+pub(crate) fn hand(item: &Item) -> Vec<String> {
     let practice = item.practice.then(|| FOR_PRACTICE.to_owned());
     [item.hand.clone(), item.strength.clone(), practice].into_iter().flatten().collect()
 }
 
-/// When it comes.
-pub(crate) fn when(moment: Moment) -> String {
+/// The time to the moment: "in 3 s".
+pub(crate) fn countdown(moment: Moment) -> String {
     match moment {
         Moment::In(seconds) => format!("in {seconds} s"),
         Moment::LookUp => LOOK_UP.to_owned(),

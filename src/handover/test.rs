@@ -26,7 +26,7 @@ fn prescriptions_are_found_and_what_is_wrong_is_named() {
 
     let [place] = &places_in(stick.path())[..] else { panic!("one place") };
     let found = place.prescriptions();
-    let name = |found: &Found| found.path.file_name().unwrap().to_string_lossy().into_owned();
+    let name = |found: &StickFile| found.path.file_name().unwrap().to_string_lossy().into_owned();
     let names: Vec<String> = found.iter().map(name).collect();
     assert_eq!(names, ["a-good.toml", "d-edited.toml", "e-beyond.toml", "f-cut.toml", "g-by-hand.TOML"]);
     assert_eq!(found[0].read.as_ref().unwrap().title(), "Usual practice at the counter");

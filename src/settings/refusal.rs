@@ -1,10 +1,10 @@
-//! Why a settings file is not accepted: what was seen and where, and what to do about it.
+//! Why is a settings file refused? The fact with its place, and what to do about it.
 
 use std::fmt;
 
 use thiserror::Error;
 
-use super::{FILE_BYTES, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
+use super::{FILE_BYTES, PATCHES_EXAMPLE, SCHEMA, SCREEN_DISTANCE_M, TEXT_CHARACTERS};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::plan::place::Place;
 
@@ -30,15 +30,15 @@ pub enum Reason {
     #[error("the file is not plain text in UTF-8: byte {at} does not belong to any character")]
     NotUtf8 { at: usize },
     /// Not TOML, or a field that is unknown, missing, given twice or of another kind.
-    #[error("the settings cannot be read here: {message}")]
+    #[error("the file has an error: {message}")]
     NotSettings { message: String },
     /// Another format or version.
     #[error("`schema` is \"{written}\"; this version reads \"{SCHEMA}\"")]
     Schema { written: String },
-    /// A voice that there is not.
+    /// An unknown voice.
     #[error("`voice` is \"{written}\"; it can be lower, higher or tones")]
     Voice { written: String },
-    /// No glasses that are known.
+    /// Unknown glasses.
     #[error("`glasses` is \"{written}\"; it can be none, distance, reading only, or bifocals or varifocals")]
     Glasses { written: String },
     /// Outside of [`SCREEN_DISTANCE_M`].
@@ -62,9 +62,9 @@ pub enum Reason {
     /// A text that is too long.
     #[error("`{field}` has {characters} characters; the most is {TEXT_CHARACTERS}")]
     Long { field: &'static str, characters: usize },
-    /// A sign that cannot be shown.
-    #[error("`{field}` holds a sign that cannot be shown: {sign:?}")]
-    Unprintable { field: &'static str, sign: char },
+    /// A character that cannot be shown.
+    #[error("`{field}` has a character that cannot be shown: {character:?}")]
+    Unprintable { field: &'static str, character: char },
 }
 
 impl SettingsError {
@@ -72,29 +72,29 @@ impl SettingsError {
         Self { file: file.to_owned(), line, reason }
     }
 
-    /// Which rule was broken.
+    /// The rule that the file breaks.
     pub fn reason(&self) -> &Reason {
         &self.reason
     }
 
-    /// The line, from 1; none where the whole file is meant.
+    /// The line, counted from 1; `None` if the error is about the whole file.
     pub fn line(&self) -> Option<usize> {
         self.line
     }
 
-    /// What to try.
+    /// What to do about it, as sentences.
     pub fn hint(&self) -> String {
         match &self.reason {
-            Reason::Unreadable { .. } => "Check that you may read the file. It was left as it is.".into(),
+            Reason::Unreadable { .. } => "Check that you are allowed to read the file. It was not changed.".into(),
             Reason::TooLarge { .. } => "Settings have a few lines of text. Is this the right file?".into(),
             Reason::NotUtf8 { .. } => "Save it as plain text with the encoding UTF-8.".into(),
             Reason::NotSettings { .. } => {
-                "Each line is `name = value`, texts in quotation marks. To start afresh, move the file away."
+                "Each line is `name = value`, with text in quotation marks. To start over, move the file away."
                     .into()
             }
             Reason::Schema { .. } => format!("Write: schema = \"{SCHEMA}\""),
             Reason::Voice { .. } | Reason::Glasses { .. } => {
-                "Choose one of these, spelled exactly so.".into()
+                "Choose one of these, spelled exactly as shown.".into()
             }
             Reason::Distance { .. } => {
                 "Write the distance in whole meters, for example: screen_distance_m = 3".into()
@@ -107,12 +107,10 @@ impl SettingsError {
                 let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");
                 format!("Choose one of: {places}; or \"unknown\".")
             }
-            Reason::Patches { .. } => {
-                "Write for example: patches = [\"mat\", \"cushion\", \"carpet\"]".into()
-            }
-            Reason::PatchTwice { .. } => "Give each patch a name of its own, such as \"blue mat\".".into(),
+            Reason::Patches { .. } => format!("For example: {PATCHES_EXAMPLE}"),
+            Reason::PatchTwice { .. } => "Give each patch its own name, such as \"second doormat\".".into(),
             Reason::Empty { .. } => "Write something, or put # before the line to leave it out.".into(),
-            Reason::Long { .. } => "It has to fit on one line of a screen. Shorten it.".into(),
+            Reason::Long { .. } => "Shorten it: it has to fit on one line of a screen.".into(),
             Reason::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
         }
     }

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use tempfile::tempdir;
 
-use super::{Glasses, Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
+use super::{Glasses, PATCHES_EXAMPLE, Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
 use crate::journal::Folder;
 use counterpoise_core::plan::place::{Place, Room};
 
@@ -24,7 +24,7 @@ fn every_setting_is_read() {
     let settings = read(
         "name = \"Ada\"\ncontact = \"Ben, 555 0100\"\nglasses = \"bifocals or varifocals\"\nhearing_aids = true\n\
          voice = \"tones\"\ndevice = \"USB\"\nemergency_number = \"+44 (0)20-7946.0000\"\nscreen_distance_m = 2\n\
-         patches = [\"mat\", \"rug\", \"bare floor\"]\n[sides]\nleft = \"window\"\nright = \"unknown\"\n",
+         patches = [\"doormat\", \"low board\", \"bare floor\"]\n[sides]\nleft = \"window\"\nright = \"unknown\"\n",
     );
     let sides = Some(Room { left: Some(Place::Window), right: None, behind: None });
     let expected = Settings {
@@ -37,10 +37,11 @@ fn every_setting_is_read() {
         emergency_number: Some("+44 (0)20-7946.0000".into()),
         screen_distance_m: 2,
         sides,
-        patches: ["mat", "rug", "bare floor"].map(str::to_owned).to_vec(),
+        patches: ["doormat", "low board", "bare floor"].map(str::to_owned).to_vec(),
     };
     assert_eq!(settings, Ok(expected));
     assert_eq!(read("emergency_number = \"unknown\"").unwrap().emergency_number, None);
+    assert_eq!(read(PATCHES_EXAMPLE).unwrap().patches, ["doormat", "folded blanket", "low board"]);
 }
 
 #[test]
@@ -56,10 +57,13 @@ fn what_is_not_in_order_is_refused_with_its_line() {
             "[sides]\nleft = \"my garden\"",
             "`left` in [sides] is \"my garden\", which is not a place that can be named to a partner (s.toml, line 3)",
         ),
-        ("patches = [\"mat\",\n\"rug\"]", "`patches` has 2; a course has 3 to 8 (s.toml, line 2)"),
-        ("patches = [\"mat\",\n\"rug\", \"mat\"]", "`patches` has \"mat\" twice (s.toml, line 3)"),
+        ("patches = [\"doormat\",\n\"low board\"]", "`patches` has 2; a course has 3 to 8 (s.toml, line 2)"),
+        (
+            "patches = [\"doormat\",\n\"low board\", \"doormat\"]",
+            "`patches` has \"doormat\" twice (s.toml, line 3)",
+        ),
         ("patches = [\"mat\",\n\"\", \"mat\"]", "`patches` is empty (s.toml, line 3)"),
-        ("device = \"a\\tb\"", "`device` holds a sign that cannot be shown: '\\t' (s.toml, line 2)"),
+        ("device = \"a\\tb\"", "`device` has a character that cannot be shown: '\\t' (s.toml, line 2)"),
         (&long, "`device` has 41 characters; the most is 40 (s.toml, line 2)"),
         ("screen_distance_m = 0", "`screen_distance_m` is 0; it can be 1 to 10 (s.toml, line 2)"),
         ("screen_distance_m = 300", "`screen_distance_m` is 300; it can be 1 to 10"),

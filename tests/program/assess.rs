@@ -96,7 +96,7 @@ fn a_test_is_led_on_a_pipe_and_the_end_of_input_keeps_nothing() {
     let output = run_with(place.path(), &arguments, "n\na\n\n");
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success() && said.contains("Beside the counter"), "{said}");
-    assert!(printed(place.path(), &["assess", "results"]).contains("No balance test has been kept yet"));
+    assert!(printed(place.path(), &["assess", "results"]).contains("No balance test has been saved yet"));
     let output = run_with(place.path(), &["assess", "five-rises", "--plain", "--silent"], "n\n\n");
     assert!(String::from_utf8(output.stdout).unwrap().contains("Ask somebody to come"));
 }

@@ -436,10 +436,14 @@ fn a_floor_course_needs_patches_of_the_persons_own() {
     let practice = ["practice", "course.toml", "--plain", "--silent", "--partner", "screen"];
     let (fact, hint) = refused(place.path(), &practice);
     assert!(
-        fact.contains("patches") && hint.contains("settings.toml") && hint.contains("3 to 8"),
+        fact.contains("patches")
+            && hint.contains("settings.toml")
+            && hint.contains("3 to 8")
+            && hint.contains("doormat"),
         "{fact} {hint}"
     );
-    let settings = "schema = \"counterpoise.settings/1\"\npatches = [\"mat\", \"rug\", \"cushion\"]\n";
+    let settings =
+        "schema = \"counterpoise.settings/1\"\npatches = [\"doormat\", \"folded blanket\", \"low board\"]\n";
     fs::create_dir_all(place.path().join("data")).unwrap();
     fs::write(place.path().join("data/settings.toml"), settings).unwrap();
     let output = run(place.path(), &practice);
@@ -589,7 +593,7 @@ fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_ch
 fn the_doctor_finds_no_fault_in_no_sound_and_names_what_keeps_practice_from_being_saved() {
     let place = place();
     let told = printed(place.path(), &["doctor", "--quiet", "--device", "no-such-output"]);
-    assert!(told.contains("Nothing can be heard") && told.contains("The journal is in order"), "{told}");
+    assert!(told.contains("No sound: ") && told.contains("The journal is in order"), "{told}");
     assert!(told.lines().all(|line| line.chars().count() <= 78), "{told}");
     let without = counterpoise(place.path())
         .args(["doctor", "--quiet", "--device", "no-such-output"])

@@ -304,7 +304,7 @@ fn a_page_to_print_escapes_everything_and_has_no_script() {
     let days: Vec<&str> = cells[..41].iter().map(|row| row.split("<td").nth(2).unwrap()).collect();
     assert!(days.is_sorted() && days[0] != days[40], "{days:?}");
     let again = run(place.path(), &["--format", "html", "--out", "page.html"]);
-    assert!(String::from_utf8(again.stderr).unwrap().contains("page.html is there already"));
+    assert!(String::from_utf8(again.stderr).unwrap().contains("page.html already exists"));
     assert_eq!(fs::read_to_string(&path).unwrap(), whole);
 }
 

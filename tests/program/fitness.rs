@@ -317,7 +317,7 @@ fn once_a_program_is_in_use_only_it_or_something_gentler_runs() {
 fn suitability_is_asked_kept_and_holds_practice_back() {
     let place = tempfile::tempdir().unwrap();
     let (fact, _) = refused(place.path(), &["suitability"]);
-    assert!(fact.contains("nothing was kept"), "the end of input is no answer: {fact}");
+    assert!(fact.contains("nothing was saved"), "the end of input is no answer: {fact}");
     let (fact, _) = refused(place.path(), &["suitability", "--show"]);
     assert!(fact.contains("not been answered"), "{fact}");
     let answer = |letters: &str| {
@@ -341,7 +341,7 @@ fn suitability_is_asked_kept_and_holds_practice_back() {
     let shown = printed(place.path(), &["suitability", "--show"]);
     assert!(shown.lines().count() > 3 && said.ends_with(&shown), "{shown}");
     let wrong = run_with(place.path(), &["suitability"], "t\nperhaps\n");
-    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is no answer to sentence 2"));
+    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is not an answer to sentence 2"));
 }
 
 #[test]

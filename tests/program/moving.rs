@@ -96,7 +96,7 @@ fn whose_it_is_is_asked_before_two_peoples_practice_becomes_one() {
         let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(!well && shown.contains("Is this the same person's journal? (Y or N)"), "{shown}");
         assert!(
-            shown.contains("Gentle start at the counter") && shown.contains("nothing was taken in"),
+            shown.contains("Gentle start at the counter") && shown.contains("nothing was imported"),
             "{shown}"
         );
     }
@@ -122,7 +122,7 @@ fn two_journals_of_one_person_are_merged_once_and_a_day_with_two_practices_is_na
     export(tablet.path(), laptop.path());
     let said = printed(laptop.path(), &["journal", "import", "other.json", "--same-person"]);
     assert!(
-        said.contains("3 session(s) added") && said.contains("2026-01-05 has two practices that count"),
+        said.contains("3 session(s) added") && said.contains("2026-01-05 now has two practices that count"),
         "{said}"
     );
     export(laptop.path(), tablet.path());

@@ -211,7 +211,10 @@ fn what_cannot_be_read_is_named_and_left_as_it_is() {
     let output = run(place.path(), &["report", "--folder", "clinic", "--on", ON, "--format", "json"]);
     assert_eq!(output.status.code(), Some(1), "the exit code tells");
     let said = String::from_utf8(output.stderr).unwrap();
-    assert!(said.contains("4 could not be read") && said.contains("left as they are"), "{said}");
+    assert!(
+        said.contains("4 journals could not be read") && said.contains("They were not changed"),
+        "{said}"
+    );
     let value: Value = serde_json::from_slice(&output.stdout).unwrap();
     let names = |field: &str| -> Vec<String> {
         value[field].as_array().unwrap().iter().map(|one| one["name"].as_str().unwrap().to_owned()).collect()

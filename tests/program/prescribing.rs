@@ -280,7 +280,7 @@ fn a_try_out_begins_with_a_name_and_writes_into_no_ready_one() {
     let output =
         prescribe(place.path(), &["--try", "--from", "a.toml", "--plain"], &["", "2", "1", "6", "y"]);
     assert_eq!(output.status.code(), Some(1));
-    assert!(err(&output).contains("nobody was named who watches"), "{}", err(&output));
+    assert!(err(&output).contains("nobody was named as watching"), "{}", err(&output));
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(said.contains("It may run drills and steps that"), "the page says what it is: {said}");
     assert!(!place.path().join("data").exists(), "nothing was begun");
@@ -341,7 +341,7 @@ fn a_try_out_runs_what_is_locked_and_unlocks_it_after_a_yes() {
     let file = fs::read_to_string(place.path().join("a.toml")).unwrap();
     assert!(file.contains("name = \"backward\"\nwatched_by = \"K. L.\"\n"), "{file}");
     let shown = out(&typed(counterpoise(place.path()).args(["journal", "show"]), &[]));
-    assert!(shown.contains("A try-out: it counts as no practice. Watched by: K. L."), "{shown}");
+    assert!(shown.contains("A try-out: it does not count as practice. Watched by: K. L."), "{shown}");
     assert!(
         shown.contains("Seen, feet: small sway, soles flat") && shown.contains("Seen, unlocked: backward"),
         "{shown}"

@@ -96,7 +96,7 @@ fn what_is_answered_is_kept_and_what_is_passed_over_stays() {
     printed(home.path(), &["setup", "--silent"], "\n\n\n\n\n\n\n\n\ny\n");
     assert_eq!(fs::read_to_string(settings(home.path())).unwrap(), kept);
     let changed = printed(home.path(), &["setup", "--silent"], "\nu\n-\n\n\n\n\n\n2\ny\n");
-    assert!(changed.contains("Enter leaves it as it is: 911"), "{changed}");
+    assert!(changed.contains("Press Enter to keep: 911"), "{changed}");
     let now = fs::read_to_string(settings(home.path())).unwrap();
     assert!(
         now.contains("emergency_number = \"unknown\"")

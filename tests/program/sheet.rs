@@ -36,12 +36,12 @@ fn words(html: &str) -> String {
 /// Whoever answers "yes" wherever it is asked hears every question.
 const ANSWERS: [(&str, &str); 9] = [
     ("On which day?", "2026-02-02"),
-    ("(D done whole", "d"),
+    ("(D done in full", "d"),
     ("hold on?", "0"),
     ("at its hardest?", "4"),
     ("How steady", "2"),
     ("What felt wrong?", "5"),
-    ("Keep it", "y"),
+    ("Save it", "y"),
     ("(Y or N)", "y"),
     ("Which step", "1"),
 ];
@@ -99,7 +99,7 @@ fn the_sheet_has_a_place_for_every_answer_in_the_order_of_the_questions() {
     // In the order in which they are asked, what is asked of a set stands in the list, and what is asked at the end after it.
     let place_of = |part: &str| sheet.find(part).unwrap_or_else(|| panic!("{part}: {sheet}"));
     let of_a_set = [
-        "D done whole",
+        "D done in full",
         "grab hold",
         "how often",
         "How hard",

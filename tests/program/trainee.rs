@@ -122,13 +122,13 @@ fn a_practice_with_a_track_is_typed_in_and_the_same_rules_follow() {
     assert!(report.contains("Practice: 2 of") && report.contains("typed in 2."), "{report}");
     assert!(!report.contains("without sound"), "{report}");
     let twice = add(folder, &[&days[1], "s"]);
-    assert!(String::from_utf8(twice.stderr).unwrap().contains("has that practice already"));
+    assert!(String::from_utf8(twice.stderr).unwrap().contains("already has that practice"));
     // A fall that is typed in locks just the same, and what to do is said at once. The sheet of that day has another step.
     let answers = whole("y", &["y", "y", "n", "y"]);
     let fell = add(folder, &[&[days[2].as_str()][..], &answers].concat());
     let said = String::from_utf8(fell.stdout).unwrap();
     assert!(fell.status.success(), "{}", String::from_utf8_lossy(&fell.stderr));
-    assert!(said.contains("there should stand"), "{said}");
+    assert!(said.contains("The sheet of that day should say:"), "{said}");
     assert!(
         said.contains("Practice is locked after a fall that may have hurt.")
             && said.contains("counterpoise clear"),
@@ -148,14 +148,14 @@ fn nothing_is_typed_in_by_halves() {
         assert!(printed(place.path(), &["journal", "list"]).contains("No"), "{end}");
     }
     for (at, bad, said) in [
-        (0, "2999-01-01", "lies ahead"),
-        (0, "yesterday", "is no day"),
-        (1, "x", "none of D, B and N"),
-        (3, "4", "no number from 0 to 3"),
-        (4, "11", "no number from 0 to 10"),
-        (5, "0", "no number from 1 to 5"),
+        (0, "2999-01-01", "is in the future"),
+        (0, "yesterday", "is not a day"),
+        (1, "x", "is not D, B or N"),
+        (3, "4", "not a whole number from 0 to 3"),
+        (4, "11", "not a whole number from 0 to 10"),
+        (5, "0", "not a whole number from 1 to 5"),
         (16, "perhaps", "neither Y nor N"),
-        (18, "n", "nothing was kept"),
+        (18, "n", "nothing was saved"),
     ] {
         let mut answers = good.clone();
         answers[at] = bad;
@@ -229,22 +229,22 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
     }
     for (arguments, said) in [
         (&["last", "--reason", "x"][..], "not every question was answered, and nothing was corrected"),
-        (&["last", "--set", "1", "--reason", "x"], "not said what is corrected"),
-        (&["--set-aside", "--reason", "x"], "not said which practice"),
-        (&["last", "--set-aside"], "not said why"),
-        (&["last", "--set-aside", "--reason", "x"], "set aside already"),
+        (&["last", "--set", "1", "--reason", "x"], "nothing to correct was named"),
+        (&["--set-aside", "--reason", "x"], "no practice to correct was named"),
+        (&["last", "--set-aside"], "no reason was given"),
+        (&["last", "--set-aside", "--reason", "x"], "already set aside"),
         (&["0", "--counts-again", "--reason", "x"], "more than one"),
         (
             &["last", "--set", "1", "--question", "effort", "--right", "11", "--reason", "x"],
-            "\"11\" is no answer",
+            "\"11\" is not an answer",
         ),
         (
             &["last", "--set", "9", "--question", "effort", "--right", "1", "--reason", "x"],
-            "nobody was asked",
+            "this was not asked",
         ),
         (
             &["last", "--set", "1", "--question", "mood", "--right", "1", "--reason", "x"],
-            "\"mood\" is no question",
+            "\"mood\" is not a question",
         ),
         (&["last", "--set", "1", "--push", "1", "--right", "fell", "--reason", "x"], "has no push 1"),
         (&["last", "--set-aside", "--reason", " "], "the reason is empty"),
@@ -306,11 +306,11 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
         assert_eq!((now["days"].as_u64(), &now["corrected"]), (Some(expected), &1.into()), "{says}");
     }
     for (answers, says) in [
-        (&["13"][..], "none of the numbers"),
-        (&["1", "4"], "no number from 1 to 3"),
-        (&["1", "1", "1", "3", "11"], "none of these answers"),
-        (&["o", "12", "1", "2", "3", "7"], "what stands there already"),
-        (&["o", "12", "2", "1", "6"], "none of these"),
+        (&["13"][..], "is not one of the numbers"),
+        (&["1", "4"], "not a whole number from 1 to 3"),
+        (&["1", "1", "1", "3", "11"], "is not one of these answers"),
+        (&["o", "12", "1", "2", "3", "7"], "that is already the entry"),
+        (&["o", "12", "2", "1", "6"], "is not one of these"),
         (&["1", "3", ""], "the reason is empty"),
         (&["1", "3", "up\u{1b}[A"], "cannot be shown"),
         (&["1", "3", "because", "n"], "nothing was corrected"),

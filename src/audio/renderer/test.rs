@@ -1,9 +1,9 @@
 use super::*;
-use crate::audio::desk::{self, Desk, Told};
+use crate::audio::desk::{self, CueEvent, Desk};
 
 const RATE: SampleRate = SampleRate::HZ_48000;
 
-fn told(desk: &mut Desk) -> Vec<Told> {
+fn events(desk: &mut Desk) -> Vec<CueEvent> {
     std::iter::from_fn(|| desk.poll()).collect()
 }
 
@@ -22,7 +22,10 @@ fn a_cue_starts_on_its_frame_and_none_sounds_beside_it() {
     assert_eq!(out.iter().position(|&s| s != 0), Some(40_000));
     assert_eq!(out.iter().filter(|&&s| s != 0).count(), 1);
     let at = Frame(40_000);
-    assert_eq!(told(&mut desk), [Told::Started { id: 1, wanted: at, at }, Told::Finished { id: 1 }]);
+    assert_eq!(
+        events(&mut desk),
+        [CueEvent::Started { id: 1, wanted: at, at }, CueEvent::Finished { id: 1 }]
+    );
 }
 
 #[test]
@@ -47,16 +50,16 @@ fn the_block_size_never_changes_what_is_heard_or_told() {
         while !rest.is_empty() {
             let (block, later) = rest.split_at_mut((*sizes.next().unwrap()).min(rest.len()));
             renderer.render(block);
-            reports.extend(told(&mut desk));
+            reports.extend(events(&mut desk));
             rest = later;
         }
         // Within a block, reports come voice by voice.
-        reports.sort_by_key(|told| format!("{told:?}"));
+        reports.sort_by_key(|events| format!("{events:?}"));
         (out, reports)
     };
     let whole = play(&[288_000]);
     assert_eq!(whole.1.len(), 16);
-    let late = |told: &&Told| matches!(told, Told::Started { wanted, at, .. } if at != wanted);
+    let late = |event: &&CueEvent| matches!(event, CueEvent::Started { wanted, at, .. } if at != wanted);
     assert_eq!(whole.1.iter().filter(late).count(), 4, "{:?}", whole.1);
     for size in [1, 7, 256, 682, 1024, 1365, 96_000] {
         assert!(play(&[size]) == whole, "blocks of {size}");
@@ -71,7 +74,7 @@ fn a_late_cue_starts_at_once_and_says_so() {
     desk.play(1, buzz(20), Frame(10));
     let mut out = [0; 100];
     renderer.render(&mut out);
-    assert_eq!(told(&mut desk), [Told::Started { id: 1, wanted: Frame(10), at: Frame(520) }]);
+    assert_eq!(events(&mut desk), [CueEvent::Started { id: 1, wanted: Frame(10), at: Frame(520) }]);
     assert_eq!(out.iter().position(|&s| s != 0), Some(20));
 }
 
@@ -104,8 +107,8 @@ fn a_hush_is_silent_within_5_ms_without_a_click() {
     assert!(step <= 419 + 67, "{step}");
     let onset = Frame(100);
     assert_eq!(
-        told(&mut desk),
-        [Told::Started { id: 1, wanted: onset, at: onset }],
+        events(&mut desk),
+        [CueEvent::Started { id: 1, wanted: onset, at: onset }],
         "begun, and not finished"
     );
 }
@@ -128,10 +131,11 @@ fn what_is_played_through_outlasts_a_hush_and_not_a_stop() {
         let mut heard = Vec::new();
         for _ in 0..92 {
             renderer.render(&mut out);
-            heard.extend(told(&mut desk));
+            heard.extend(events(&mut desk));
         }
-        let started = |told: &&Told| matches!(told, Told::Started { wanted, at, .. } if wanted == at);
-        let ends = heard.iter().filter(|told| matches!(told, Told::Finished { .. })).count();
+        let started =
+            |event: &&CueEvent| matches!(event, CueEvent::Started { wanted, at, .. } if wanted == at);
+        let ends = heard.iter().filter(|event| matches!(event, CueEvent::Finished { .. })).count();
         assert_eq!((heard.iter().filter(started).count(), ends), if stop { (1, 0) } else { (3, 3) });
     }
 }
@@ -149,7 +153,10 @@ fn what_a_hush_finds_waiting_is_never_reported_as_started() {
     let mut out = vec![0; 48_000 * 3];
     renderer.render(&mut out);
     let at = Frame(9_000);
-    assert_eq!(told(&mut desk), [Told::Started { id: 1_000, wanted: at, at }, Told::Finished { id: 1_000 }]);
+    assert_eq!(
+        events(&mut desk),
+        [CueEvent::Started { id: 1_000, wanted: at, at }, CueEvent::Finished { id: 1_000 }]
+    );
     assert_eq!(out.iter().position(|&s| s != 0), Some(8_900));
 }
 
@@ -160,7 +167,7 @@ fn a_hush_before_the_onset_of_a_sounding_clip_reports_nothing() {
     renderer.render(&mut [0; 900]);
     desk.hush();
     renderer.render(&mut [0; 4_800]);
-    assert_eq!(told(&mut desk), []);
+    assert_eq!(events(&mut desk), []);
 }
 
 #[test]
@@ -174,13 +181,13 @@ fn any_number_of_cues_can_be_asked_for_and_each_starts_on_its_frame() {
     let (mut block, mut next) = (vec![0; 9_600], 0);
     while renderer.now() < frame(3_600) {
         renderer.render(&mut block);
-        for told in told(&mut desk) {
-            match told {
-                Told::Started { id, wanted, at } => {
+        for event in events(&mut desk) {
+            match event {
+                CueEvent::Started { id, wanted, at } => {
                     assert_eq!((id, wanted, at), (next, frame(id), frame(id)));
                     next += 1;
                 }
-                Told::Finished { id } => assert_eq!(id + 1, next),
+                CueEvent::Finished { id } => assert_eq!(id + 1, next),
             }
         }
     }
@@ -196,8 +203,8 @@ fn more_cues_at_once_than_fit_wait_at_the_desk_and_say_that_they_are_late() {
     let (mut on_time, mut started) = (0, 0);
     for _ in 0..20 {
         renderer.render(&mut [0; 480]);
-        for told in told(&mut desk) {
-            if let Told::Started { wanted, at, .. } = told {
+        for event in events(&mut desk) {
+            if let CueEvent::Started { wanted, at, .. } = event {
                 started += 1;
                 on_time += u32::from(wanted == at);
             }

@@ -5,7 +5,7 @@ use std::thread;
 
 use super::*;
 use crate::audio::output::{self, Output};
-use crate::audio::{Clip, desk};
+use crate::audio::{Clip, CueEvent, desk};
 use counterpoise_core::units::{Frame, Frames};
 
 const RATE: SampleRate = SampleRate::HZ_48000;
@@ -15,23 +15,23 @@ const MS: u64 = 1_000_000;
 fn a_stall_is_a_loss_only_after_ten_gaps_and_longer_than_both_limits() {
     let anchor = Arc::new(Anchor::new(real_time(RATE)));
     let (_desk, renderer) = desk::pair(RATE);
-    let (mut homing, health) = Cradle::new(renderer, anchor).lend(RATE).unwrap();
+    let (mut loan, health) = Cradle::new(renderer, anchor).lend(RATE).unwrap();
     // As measured: a burst of three, then nearly two seconds of nothing.
     for at in [0, 0, 1, 1_941] {
-        homing.beat(at * MS);
+        loan.beat(at * MS);
     }
     assert!(!health.is_lost(0, 4_900 * MS), "not ten gaps yet");
     assert!(health.is_lost(0, 5_100 * MS), "but it does not play either");
     let steady = (1..=7).map(|n| 1_941 + 28 * n);
-    steady.for_each(|at| homing.beat(at * MS));
+    steady.for_each(|at| loan.beat(at * MS));
     let last = 1_941 + 28 * 7;
     assert!(!health.is_lost(0, (last + 4 * 1_900) * MS), "the long gap is still among the ten");
-    (1..=10).for_each(|n| homing.beat((last + 28 * n) * MS));
+    (1..=10).for_each(|n| loan.beat((last + 28 * n) * MS));
     let last = last + 28 * 10;
     assert!(!health.is_lost(0, (last + 299) * MS));
     assert!(health.is_lost(0, (last + 301) * MS));
     // A device with blocks of two seconds is given eight.
-    (1..=10).for_each(|n| homing.beat((last + 2_000 * n) * MS));
+    (1..=10).for_each(|n| loan.beat((last + 2_000 * n) * MS));
     assert!(!health.is_lost(0, (last + 20_000 + 7_900) * MS));
     assert!(health.is_lost(0, (last + 20_000 + 8_100) * MS));
 }
@@ -50,19 +50,19 @@ fn the_renderer_comes_home_from_a_dropped_stream_and_its_clock_goes_on() {
     let anchor = Arc::new(Anchor::new(real_time(RATE)));
     let (mut desk, renderer) = desk::pair(RATE);
     let mut cradle = Cradle::new(renderer, anchor);
-    let (mut homing, _) = cradle.lend(RATE).unwrap();
+    let (mut loan, _) = cradle.lend(RATE).unwrap();
     desk.play(1, Clip::new(vec![500]), Frame(3));
     let mut data = vec![7_i16; 4 * 3_000];
-    homing.fill(&mut data, 4, None, |sample| sample);
+    loan.fill(&mut data, 4, None, |sample| sample);
     assert_eq!(
         data[4 * 2..4 * 4],
         [0, 0, 7, 7, 500, 500, 7, 7],
         "two channels sound, the others are left alone"
     );
     assert!(cradle.lend(RATE).is_none(), "the stream has it");
-    drop(homing);
-    let (mut homing, _) = cradle.lend(SampleRate::new(44_100).unwrap()).expect("it is home");
-    homing.fill(&mut data[..8], 1, None, |sample| sample);
+    drop(loan);
+    let (mut loan, _) = cradle.lend(SampleRate::new(44_100).unwrap()).expect("it is home");
+    loan.fill(&mut data[..8], 1, None, |sample| sample);
     assert_eq!((desk.now(), desk.rate().hz()), (Frame(3_008), 44_100));
 }
 
@@ -100,14 +100,14 @@ impl Backend for Scripted {
         let rate = SampleRate::new(rate).unwrap();
         // As with a configuration that is refused: what was lent comes back by itself.
         drop(cradle.lend(rate).expect("at home"));
-        let (mut homing, health) = cradle.lend(rate).expect("at home again");
+        let (mut loan, health) = cradle.lend(rate).expect("at home again");
         let end = Arc::new(AtomicBool::new(false));
         let ended = Arc::clone(&end);
         let thread = thread::spawn(move || {
             let mut played = 0;
             while !ended.load(Ordering::Relaxed) {
                 if played < blocks {
-                    homing.fill(&mut [0.0_f32; 2 * 480], 2, None, f32::from);
+                    loan.fill(&mut [0.0_f32; 2 * 480], 2, None, f32::from);
                     played += 1;
                 } else if says_gone {
                     health.gone.store(true, Ordering::Relaxed);
@@ -126,12 +126,12 @@ fn facts(rate: SampleRate) -> Facts {
 
 fn supervised(scripts: impl IntoIterator<Item = Script>) -> Result<Output, AudioError> {
     let (desk, renderer) = desk::pair(RATE);
-    let (output, behind) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
+    let (output, thread_side) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
     let (opened, first) = mpsc::channel();
     let backend = Scripted(scripts.into_iter().collect());
     thread::spawn(move || {
-        let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
-        run(backend, cradle, &behind, &opened);
+        let cradle = Cradle::new(renderer, Arc::clone(&thread_side.anchor));
+        run(backend, cradle, &thread_side, &opened);
     });
     first.recv().unwrap()?;
     Ok(output)
@@ -183,17 +183,17 @@ fn a_loss_is_told_whatever_was_asked_for_is_forgotten_and_the_device_comes_back(
     assert_eq!(wait(&mut output), OutputEvent::Back { rate: cd, new_rate: false });
     let at = output.now() + Frames(9_600);
     output.play(3, clip, at);
-    assert_eq!(wait(&mut output), OutputEvent::Started { id: 3, wanted: at, at });
-    assert_eq!(wait(&mut output), OutputEvent::Finished { id: 3 });
+    assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Started { id: 3, wanted: at, at }));
+    assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Finished { id: 3 }));
 }
 
 #[test]
 fn xruns_and_a_move_to_another_device_are_told_once_each_and_end_nothing() {
     let (desk, renderer) = desk::pair(RATE);
-    let (mut output, behind) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
-    let cradle = Cradle::new(renderer, Arc::clone(&behind.anchor));
-    let stream = Mutex::new(Watched::new((), facts(RATE), &cradle, &behind));
-    let look = || stream.lock().unwrap().look(&cradle, &behind);
+    let (mut output, thread_side) = output::pair(desk, Anchor::new(real_time(RATE)), facts(RATE));
+    let cradle = Cradle::new(renderer, Arc::clone(&thread_side.anchor));
+    let stream = Mutex::new(RunningStream::new((), facts(RATE), &cradle, &thread_side));
+    let look = || stream.lock().unwrap().look(&cradle, &thread_side);
     assert!(!look());
     cradle.health.xruns.fetch_add(3, Ordering::Relaxed);
     cradle.health.changes.fetch_add(1, Ordering::Relaxed);
@@ -201,5 +201,5 @@ fn xruns_and_a_move_to_another_device_are_told_once_each_and_end_nothing() {
     assert_eq!(output.poll(), Some(OutputEvent::Xrun));
     assert_eq!(output.poll(), Some(OutputEvent::Changed));
     assert_eq!(output.poll(), None);
-    drop(behind);
+    drop(thread_side);
 }

@@ -1,5 +1,4 @@
-//! Leads through a balance test: one loop that brings keys, sound and time to the guide, and does what it says. Decides
-//! nothing about the test (that is `guide`).
+//! Runs a guided balance test: one loop that passes keys, sound and time to the guide in the core, and does what it says.
 
 use std::time::Duration;
 
@@ -22,17 +21,17 @@ use counterpoise_core::units::Millis;
 /// How long the loop waits for a key before it looks at sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
 
-/// Which test, and how.
+/// The options of the guided test.
 #[derive(Debug, Clone, Default, clap::Args)]
 #[group(skip)]
 pub(in crate::cli) struct Arguments {
     /// Which test [default: choose]
     #[arg(value_name = "TEST", value_parser = super::named)]
     test: Option<Test>,
-    /// Plain lines in place of a full screen
+    /// Plain lines instead of a full screen
     #[arg(long)]
     plain: bool,
-    /// No sound: the numbers stand on the screen only
+    /// No sound: numbers on the screen only
     #[arg(long)]
     silent: bool,
 }
@@ -69,7 +68,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure>
     }
 }
 
-/// Where practice is locked or held, no test is taken either.
+/// While practice is locked or held, no test is taken either.
 fn allowed(journal: &Journal, folder: &Folder, settings: &Settings, clock: &Clock) -> Result<(), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let next = standing::known(journal)?.next(&prescription, &clock.wall());
@@ -96,7 +95,7 @@ fn look(face: &mut Face, sound: &mut Option<Sound>, clock: &mut Clock) -> Vec<Ev
     };
     let lost = |event: &SoundEvent| matches!(event, SoundEvent::SoundLost | SoundEvent::SoundDisturbed(_));
     let disturbed = sound.as_mut().is_some_and(|sound| sound.events().iter().any(lost));
-    // Numbers that may have been heard at another time measure nothing.
+    // A test whose numbers may have been heard late is not valid.
     if disturbed || clock.slept() {
         events.push(Event::Key(Key::Escape));
     }

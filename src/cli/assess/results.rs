@@ -1,4 +1,4 @@
-//! A person's own results over time.
+//! The `assess results` command: one person's results over time.
 
 use std::io::Write;
 
@@ -12,13 +12,13 @@ use counterpoise_core::health::assessment::{
     Company, Dated, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
 };
 
-/// How it is printed.
+/// The options of `assess results`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise assess results\n  \
     counterpoise assess results --format json")]
 pub(in crate::cli) struct Arguments {
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -72,7 +72,7 @@ fn of_test(trend: &Trend) -> OfTest {
 
 fn text(trends: &[Trend], dated: &[Dated], out: &mut impl Write) -> Result<(), Failure> {
     if trends.is_empty() {
-        writeln!(out, "No balance test has been kept yet: counterpoise assess")?;
+        writeln!(out, "No balance test has been saved yet. To take one: counterpoise assess")?;
         return Ok(());
     }
     for trend in trends {
@@ -90,7 +90,7 @@ fn text(trends: &[Trend], dated: &[Dated], out: &mut impl Write) -> Result<(), F
         }
     }
     if let Some(day) = retest_from(dated) {
-        let text = format!("The tests can be done again every {RETEST_WEEKS} weeks, next from {day}.");
+        let text = format!("The tests can be repeated every {RETEST_WEEKS} weeks, next from {day}.");
         writeln!(out, "{}", wrapped("", &text))?;
     }
     no_prediction(out)

@@ -1,4 +1,4 @@
-//! Holds one result against the published tables, and keeps it if asked to.
+//! The `assess score` command: compares one result with the published tables, and saves it if asked to.
 
 use std::io::Write;
 
@@ -17,10 +17,10 @@ use counterpoise_core::health::assessment::{
 /// The most characters of a name \[judgment\].
 const LONGEST: usize = 200;
 
-/// The result, and whose.
+/// The options of `assess score`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "TEST is one of\n  \
-    four-stage        seconds held heel to toe, 0 to 10 (the third stage; below when it is not held for 10)\n  \
+    four-stage        seconds held heel to toe, 0 to 10 (the third stage; less than 10 is below the cut-off)\n  \
     one-leg           seconds on one leg, eyes open\n  \
     chair-stand       rises in 30 seconds, arms crossed; 0 if the arms were used; needs --age and --sex\n  \
     timed-up-and-go   seconds for up, 3 m, around, back and down\n  \
@@ -37,13 +37,13 @@ pub(in crate::cli) struct Arguments {
     /// Age in years
     #[arg(long, value_name = "YEARS")]
     age: Option<String>,
-    /// Whose column of the table
+    /// Which column of the table
     #[arg(long, value_parser = ["female", "male"])]
     sex: Option<String>,
-    /// The result: seconds (a tenth may follow, such as 9.4), a count, or unable
+    /// The result: seconds (with or without a tenth, such as 9.4), a count, or unable
     #[arg(long, value_name = "RESULT", allow_hyphen_values = true)]
     result: String,
-    /// Keep it in the journal, as taken elsewhere
+    /// Save it in the journal, as taken elsewhere
     #[arg(long)]
     keep: bool,
     /// Who took it
@@ -52,7 +52,7 @@ pub(in crate::cli) struct Arguments {
     /// The day on which it was taken [default: today]
     #[arg(long, value_name = "YYYY-MM-DD", requires = "keep")]
     on: Option<Date>,
-    /// How it is printed
+    /// Output format
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
@@ -104,7 +104,11 @@ pub(super) fn run(
                 writeln!(out, "{}", wrapped("  ", note))?;
             }
             no_prediction(out)?;
-            let kept = if arguments.keep { "It is in the journal." } else { "It was not kept: add --keep." };
+            let kept = if arguments.keep {
+                "It is in the journal."
+            } else {
+                "It was not saved. To save it: add --keep."
+            };
             writeln!(out, "{kept}")?;
         }
     }
@@ -133,7 +137,7 @@ fn keep(
     let by = arguments.by.as_deref().unwrap_or("").trim();
     if by.chars().count() > LONGEST || by.chars().any(char::is_control) {
         return Err(Failure::new(
-            format!("`--by` has to be one line of at most {LONGEST} characters"),
+            format!("`--by` must be one line of at most {LONGEST} characters"),
             "A name, initials or a role is enough.",
         ));
     }
@@ -141,7 +145,7 @@ fn keep(
     let at = match arguments.on {
         Some(day) if day > now.date() => {
             return Err(Failure::new(
-                format!("`--on` is {day}, and today is {}", now.date()),
+                format!("`--on` is {day}, which is after today, {}", now.date()),
                 "Give the day on which the test was taken. Is the computer's date right?",
             ));
         }

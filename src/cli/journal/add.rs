@@ -1,11 +1,11 @@
-//! Types in a practice with a track, from the sheet: line by line, nothing kept before the last answer.
+//! The `journal add` command: enters a practice with a track from the sheet. Nothing is saved before the last answer.
 
 use std::io::{BufRead, Write};
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use super::asked;
+use super::questions;
 use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
@@ -31,15 +31,15 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
         writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
     }
     let now = Clock::real().wall();
-    let mut form = Form::new(out, "nothing was kept", "counterpoise journal add");
+    let mut form = Form::new(out, "nothing was saved", "counterpoise journal add");
     form.say(
-        "A practice with a track, from your sheet. Each answer is one line; nothing is kept before the last.",
+        "Enter a practice with a track from your sheet. Each answer is one line. Nothing is saved until the last one.",
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
     let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
     form.kept(&mut journal, &id, &ticked)?;
-    form.say(&format!("\nKept, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
-    super::follows(&journal, folder, &now, &mut form.out)
+    form.say(&format!("\nSaved, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
+    super::print_consequence(&journal, folder, &now, &mut form.out)
 }
 
 /// "Monday, 2026-11-02".
@@ -48,7 +48,7 @@ fn spelled(day: Date) -> String {
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// Asks for everything that the sheet has.
+    /// Asks for everything on the sheet.
     fn practice(
         &mut self,
         journal: &Journal,
@@ -79,16 +79,16 @@ impl<R: BufRead, W: Write> Form<R, W> {
             schedule.sets().iter().partition(|plan| plan.form() == DrillForm::Alone);
         if !partner.is_empty() {
             self.say(
-                "\nSets with a partner are not asked for: no track has them, and nobody noted what followed.",
+                "\nSets with a partner are left out: no track has them, and nobody noted what happened.",
             )?;
         }
         let is_drawn = prescription.order() == DrillOrder::Drawn;
         if is_drawn {
-            // Which of them came when on a track nobody knows here.
+            // The order of the drills on the track is not known here.
             let plans = prescription.drills();
             alone.sort_by_key(|set| plans.iter().position(|plan| plan.drill() == set.drill()));
             self.say(
-                "\nOn a track the order changes from day to day. Answer by the exercise, whatever the number of its set was.",
+                "\nOn a track the order changes from day to day. Answer by exercise, not by set number.",
             )?;
         }
         for (nth, plan) in alone.iter().enumerate() {
@@ -107,49 +107,50 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         if ticked.sets.iter().all(|(_, done)| done.is_none()) {
             return Err(Failure::new(
-                "no set was done, so nothing was kept",
+                "no set was done, so nothing was saved",
                 "A day without practice needs no entry.",
             ));
         }
-        if self.yes(asked::FELL)? {
-            ticked.fell = Some(self.yes(asked::HURT)?);
+        if self.yes(questions::FELL)? {
+            ticked.fell = Some(self.yes(questions::HURT)?);
         }
-        if self.yes(asked::UNWELL)? {
-            ticked.unwell =
-                Some(self.scaled(&asked::with_scale(asked::WRONG, Question::Symptom), Question::Symptom)?);
+        if self.yes(questions::UNWELL)? {
+            ticked.unwell = Some(
+                self.scaled(&questions::with_scale(questions::WRONG, Question::Symptom), Question::Symptom)?,
+            );
         }
-        if self.yes(&format!("Keep it as the practice of {}?", spelled(day)))? {
+        if self.yes(&format!("Save it as the practice of {}?", spelled(day)))? {
             return Ok((day, ticked));
         }
-        Err(Failure::new("nothing was kept", "Start again: counterpoise journal add"))
+        Err(Failure::new("nothing was saved", "Start again: counterpoise journal add"))
     }
 
     fn set(&mut self, name: &str) -> Result<Option<SetTicked>, Failure> {
         let whole = loop {
-            let ask = format!("{name} {}", asked::DONE);
+            let ask = format!("{name} {}", questions::DONE);
             match self.line(&ask)?.to_lowercase().as_str() {
                 "d" => break true,
                 "b" => break false,
                 "n" => return Ok(None),
-                other => self.refuse(&format!("\"{other}\" is none of D, B and N"))?,
+                other => self.refuse(&format!("\"{other}\" is not D, B or N"))?,
             }
         };
         Ok(Some(SetTicked {
             whole,
-            grabbed: self.yes(asked::GRABBED)?,
-            held_on: self.scaled(&asked::held_on(), Question::HeldOn)?,
-            effort: self.scaled(&asked::effort(), Question::Effort)?,
-            steadiness: self.scaled(&asked::steadiness(), Question::Steadiness)?,
+            grabbed: self.yes(questions::GRABBED)?,
+            held_on: self.scaled(&questions::held_on(), Question::HeldOn)?,
+            effort: self.scaled(&questions::effort(), Question::Effort)?,
+            steadiness: self.scaled(&questions::steadiness(), Question::Steadiness)?,
         }))
     }
 
-    /// A number on the scale of a question, which stands behind it.
+    /// Asks for a number on the scale of a question.
     fn scaled(&mut self, ask: &str, question: Question) -> Result<u8, Failure> {
         let scale = scale(question).expect("every question of the sheet has a scale");
         self.number(ask, scale.least, scale.most)
     }
 
-    /// Keeps it. While the disk does not take it, nothing that was typed is lost at a terminal: it is tried again.
+    /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.
     fn kept(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
         loop {
             match journal.keep_ticked(id, ticked) {

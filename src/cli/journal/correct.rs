@@ -1,4 +1,5 @@
-//! Corrects an entry by a new one with a reason, by options or question by question. The entry itself stays as it was kept.
+//! The `journal correct` command: adds a correction with a reason, by options or question by question. The original entry
+//! is not changed.
 
 use std::io::Write;
 
@@ -17,7 +18,7 @@ mod guided;
 /// The most characters of a reason \[judgment\].
 const LONGEST: usize = 200;
 
-/// What is corrected.
+/// The options of `journal correct`.
 #[derive(Debug, Clone, Default, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise journal correct              asks which practice, what was wrong and what is right\n  \
@@ -28,40 +29,40 @@ const LONGEST: usize = 200;
     Questions: \"grabbed hold or nearly fell\", unwell and \"hurt or a knock to the head\" (0 no, 1 yes), \"held on\" (0 to 3), effort\n\
     (0 to 10), steadiness (1 to 5), \"what felt wrong\" (1 to 6), \"why stopped\" (1 to 3); asked once a week, without --set:\n\
     \"nearly fell in daily life\" (0 to 3), confidence (1 to 5), soreness (0 to 3). Responses: feet in place, one step, two or\n\
-    more steps, touched support, grabbed or steadied, fell. With \"not said\" or \"not noted\" an answer is taken back.\n\
+    more steps, touched support, grabbed or steadied, fell. \"not said\" or \"not noted\" removes an answer.\n\
     A practice that was typed in with a wrong day, or without a fall: set it aside, and type it in again.\n\
-    Nothing is erased: both stand in the journal and the report. A correction lifts no lock and shortens no hold; only a\n\
-    clinician's clearance lifts a lock.")]
+    Nothing is erased: both appear in the journal and the report. A correction does not lift a lock or shorten a hold; only\n\
+    a clinician's clearance lifts a lock.")]
 #[group(skip)]
 pub(in crate::cli) struct Arguments {
     /// The beginning of the session's id, as `journal list` shows it, or last [default: it asks]
     #[arg(value_name = "SESSION")]
     session: Option<String>,
-    /// It counts as no practice: somebody else's, or a test run
+    /// Do not count it as practice: it was somebody else's, or a test run
     #[arg(long, conflicts_with_all = ["counts_again", "set", "question", "push", "right"])]
     set_aside: bool,
-    /// What was set aside counts after all
+    /// Count it again after it was set aside
     #[arg(long, conflicts_with_all = ["set", "question", "push", "right"])]
     counts_again: bool,
-    /// The set
+    /// The number of the set
     #[arg(long, value_name = "N")]
     set: Option<u8>,
-    /// The question that was answered wrongly
+    /// The question with the wrong answer
     #[arg(long, value_name = "QUESTION", conflicts_with = "push")]
     question: Option<String>,
     /// The push, counted from 1, as `journal show` lists them
     #[arg(long, value_name = "N", requires = "set")]
     push: Option<u16>,
-    /// What is right
+    /// The right answer
     #[arg(long, value_name = "ANSWER")]
     right: Option<String>,
-    /// Why
+    /// The reason, one line
     #[arg(long, value_name = "WHY")]
     reason: Option<String>,
 }
 
 impl Arguments {
-    /// Whether nothing is said of what is wrong, so that it is asked.
+    /// Whether no option says what is wrong, so that the command asks.
     fn is_open(&self) -> bool {
         let said =
             self.set.is_some() || self.question.is_some() || self.push.is_some() || self.right.is_some();
@@ -71,7 +72,7 @@ impl Arguments {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let given = arguments.reason.as_deref().map(reason).transpose().map_err(|fact| {
-        Failure::new(fact, "`--reason` is one line. It stands in the report beside what was corrected.")
+        Failure::new(fact, "Write `--reason` as one line. It appears in the report next to the correction.")
     })?;
     let (mut journal, notices) = Journal::open(folder.lock()?)?;
     for notice in notices {
@@ -87,15 +88,15 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     journal.keep_correction(&row)?;
     for text in [
         format!("Corrected, session {}: {}.", row.session.short(), row.sentence()),
-        "What was kept stays beside it. Locks stay until a clinician clears them, holds until they run out."
+        "The original entry stays next to it. Locks stay until a clinician clears them, and holds until they run out."
             .to_owned(),
     ] {
         writeln!(out, "{}", wrapped("", &text))?;
     }
-    super::follows(&journal, folder, &now, out)
+    super::print_consequence(&journal, folder, &now, out)
 }
 
-/// One line that says why, or what is wrong with it.
+/// The reason as one trimmed line, or the fact that is wrong with it.
 fn reason(text: &str) -> Result<&str, String> {
     let text = text.trim();
     match text.chars().count() {
@@ -104,13 +105,13 @@ fn reason(text: &str) -> Result<&str, String> {
             Err(format!("the reason has {length} characters; the most is {LONGEST}"))
         }
         _ if text.chars().any(char::is_control) => {
-            Err("the reason has a sign in it that cannot be shown, such as that of an arrow key".to_owned())
+            Err("the reason has a character that cannot be shown, such as that of an arrow key".to_owned())
         }
         _ => Ok(text),
     }
 }
 
-/// What the options say, held against the journal.
+/// The correction that the options describe, checked against the journal.
 fn by_options(
     arguments: &Arguments,
     reason: Option<&str>,
@@ -119,12 +120,12 @@ fn by_options(
 ) -> Result<CorrectionRow, Failure> {
     let which = arguments.session.as_deref().ok_or_else(|| {
         Failure::new(
-            "it is not said which practice is corrected",
-            "Name it by the first digits that journal list shows, or say last. Without any option it is asked.",
+            "no practice to correct was named",
+            "Name it by the first digits that `journal list` shows, or with last. Without any option the command asks.",
         )
     })?;
     let reason = reason.ok_or_else(|| {
-        Failure::new("it is not said why", "Add --reason: it stands in the report beside what was corrected.")
+        Failure::new("no reason was given", "Add --reason. It appears in the report next to the correction.")
     })?;
     let session = journal.find(which)?;
     let row = |what| CorrectionRow::new(now, &session.id, what, reason);
@@ -135,14 +136,14 @@ fn by_options(
         (Some(question), None) => answer(arguments, &session, question, row(Corrected::Answer)),
         (None, Some(push)) => response(arguments, &session, push, row(Corrected::Response)),
         _ => Err(Failure::new(
-            "it is not said what is corrected",
-            "Name --set-aside, or --question or --push with its --set. See: counterpoise journal correct --help",
+            "nothing to correct was named",
+            "Add --set-aside, or --question or --push with its --set. See: counterpoise journal correct --help",
         )),
     }
 }
 
-/// Sets the session aside, or counts it again. A day has one practice: what was set aside does not come back beside
-/// another one.
+/// Sets the session aside, or counts it again. A day has one practice, so a session is not counted again if another one
+/// counts.
 fn whole(
     journal: &Journal,
     session: &SessionRecord,
@@ -153,8 +154,8 @@ fn whole(
     let look = format!("Look at it: counterpoise journal show {}", session.id.short());
     match (again, set_aside) {
         (false, false) => Ok(row(Corrected::SetAside)),
-        (false, true) => Err(Failure::new("that practice is set aside already", look)),
-        (true, false) => Err(Failure::new("that practice was not set aside: it counts", look)),
+        (false, true) => Err(Failure::new("that practice is already set aside", look)),
+        (true, false) => Err(Failure::new("that practice already counts: it was not set aside", look)),
         (true, true) => {
             let mut past = journal.past()?;
             let ours = past.sessions.iter_mut().find(|other| other.id == session.id.as_str());
@@ -165,7 +166,7 @@ fn whole(
             let of_day = past.sittings().iter().filter(|sitting| Some(sitting.day()) == day).count();
             if of_day > 1 {
                 return Err(Failure::new(
-                    "that day has another practice that counts, and a day has one",
+                    "that day has another practice that counts, and only one per day can count",
                     "If the other one is wrong, set that aside first. See both: counterpoise journal list",
                 ));
             }
@@ -176,7 +177,10 @@ fn whole(
 
 fn right(arguments: &Arguments) -> Result<&str, Failure> {
     arguments.right.as_deref().map(str::trim).ok_or_else(|| {
-        Failure::new("it is not said what is right", "Add --right, for example: --question effort --right 4")
+        Failure::new(
+            "the right answer was not given",
+            "Add --right, for example: --question effort --right 4",
+        )
     })
 }
 
@@ -191,7 +195,7 @@ fn answer(
         let names = Question::ALL.iter().filter(|one| scale(**one).is_some());
         let names: Vec<&str> = names.map(|one| one.name()).collect();
         return Err(Failure::new(
-            format!("\"{question}\" is no question that can be corrected"),
+            format!("\"{question}\" is not a question that can be corrected"),
             format!("They are: {}", names.join(", ")),
         ));
     };
@@ -199,7 +203,7 @@ fn answer(
         let when =
             arguments.set.map_or_else(|| "before the first set".into(), |set| format!("after set {set}"));
         return Err(Failure::new(
-            format!("{when} of that session nobody was asked: {question}"),
+            format!("{when} of that session this was not asked: {question}"),
             format!("Look at it: counterpoise journal show {}", session.id.short()),
         ));
     }
@@ -209,7 +213,7 @@ fn answer(
         Ok(number) if (scale.least..=scale.most).contains(&number) => Some(number.to_string()),
         _ => {
             return Err(Failure::new(
-                format!("\"{written}\" is no answer to {question}"),
+                format!("\"{written}\" is not an answer to {question}"),
                 format!("It is a number from {} to {}, or \"not said\"", scale.least, scale.most),
             ));
         }
@@ -239,7 +243,7 @@ fn response(
         None => {
             let names = Response::ALL.iter().map(|response| response.name()).collect::<Vec<_>>().join(", ");
             return Err(Failure::new(
-                format!("\"{written}\" is no response"),
+                format!("\"{written}\" is not a response"),
                 format!("They are: {names}; or \"not noted\""),
             ));
         }

@@ -1,33 +1,34 @@
-//! Erases the journal after a typed word, and says before what goes and what stays.
+//! The `journal erase` command: lists what goes and what stays, and erases after a typed word.
 
 use std::io::{self, BufRead, Write};
 
 use crate::cli::Failure;
+use crate::cli::plural::counted;
 use crate::cli::wrap::wrapped;
 use crate::handover;
 use crate::journal::{Folder, Journal, erase};
 
-/// What is erased.
+/// The options of `journal erase`.
 #[derive(Debug, Clone, Copy, clap::Args)]
 #[command(
-    after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   those too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
+    after_help = "Examples:\n  counterpoise journal erase                the journal; settings and prescription stay\n  counterpoise journal erase --everything   settings and prescription too\n\nLocks and holds go with it: if a clinician has not cleared you, do not practice."
 )]
 pub(super) struct Arguments {
-    /// The settings and the prescriptions too
+    /// Also erase the settings and the prescriptions
     #[arg(long)]
     everything: bool,
 }
 
-/// What has to be typed, exactly so.
+/// The word that confirms.
 const WORD: &str = "erase";
 
 pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
     let what = if arguments.everything { erase::What::Everything } else { erase::What::Journal };
-    erased(what, folder, &mut io::stdin().lock(), out)
+    confirm_and_erase(what, folder, &mut io::stdin().lock(), out)
 }
 
-/// Says what would go, and erases it after the word.
-fn erased(
+/// Lists what goes, and erases it after the word.
+fn confirm_and_erase(
     what: erase::What,
     folder: &Folder,
     from: &mut impl BufRead,
@@ -37,7 +38,7 @@ fn erased(
     if files.is_empty() {
         return Err(Failure::new(
             format!("there is nothing to erase in {}", folder.path().display()),
-            "Another person's folder is named with --person or --data-dir.",
+            "To choose another person's folder, use --person or --data-dir.",
         ));
     }
     let lock = folder.lock()?;
@@ -47,24 +48,20 @@ fn erased(
     }
     let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
     if let Ok(sessions) = sessions {
-        writeln!(out, "  with {sessions} practices in it")?;
+        writeln!(out, "  with {} in it", counted(sessions, "practice"))?;
     }
     let sticks: Vec<_> = handover::places().iter().map(|place| place.path.join(handover::FOLDER)).collect();
     let copies = erase::copies(folder, &sticks)?;
     if !copies.is_empty() {
-        writeln!(
-            out,
-            "{}",
-            wrapped("", "These copies stay where they are; delete them yourself if they should go:")
-        )?;
+        writeln!(out, "{}", wrapped("", "These copies are not erased. Delete them yourself if you want:"))?;
         for copy in &copies {
             writeln!(out, "  {}", copy.display())?;
         }
     }
     for text in [
         "Locks and holds go with it. If a clinician has not cleared you, do not practice.",
-        "Copies elsewhere are not touched: exports, reports, sheets, tracks, memory sticks, backups. A drive may keep old bytes of its own accord.",
-        "Type the word erase, then Enter. Anything else keeps everything.",
+        "Copies elsewhere are not touched: exports, reports, sheets, tracks, memory sticks, backups. A drive may still have old data.",
+        "Type the word erase, then Enter. Anything else erases nothing.",
     ] {
         writeln!(out, "{}", wrapped("", text))?;
     }
@@ -72,9 +69,9 @@ fn erased(
     let mut typed = String::new();
     let read = from.read_line(&mut typed);
     if read.is_err() || typed.trim_end_matches(['\r', '\n']) != WORD {
-        return Err(Failure::new("nothing was erased", "The word was not typed. Everything is as it was."));
+        return Err(Failure::new("nothing was erased", "The word was not typed. Nothing has changed."));
     }
     let count = erase::erase(&lock, what)?;
-    writeln!(out, "Erased: {count} files.")?;
+    writeln!(out, "Erased: {}.", counted(count, "file"))?;
     Ok(())
 }

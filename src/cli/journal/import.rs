@@ -1,4 +1,4 @@
-//! Takes in an export or a rescue file, after it was asked whose it is where that is not plain.
+//! The `journal import` command: imports an export or a rescue file. It asks whose it is if that is not clear.
 
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -13,18 +13,18 @@ use crate::journal::{Folder, Incoming, Journal, JournalError, import};
 use crate::settings::Settings;
 use counterpoise_core::course::past::Sitting;
 
-/// What is taken in.
+/// The options of `journal import`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise journal import backup.json\n  \
-    counterpoise journal import tablet.json --same-person     without the question whose it is\n\n\
-    What is known already is not doubled. A file that shares nothing with the journal here is probably somebody else's: it is\n\
-    asked, and where nobody can be asked it is refused.")]
+    counterpoise journal import tablet.json --same-person     without asking whose it is\n\n\
+    Nothing is imported twice. A file that shares nothing with the journal here is probably somebody else's: the command\n\
+    asks, and refuses the file if nobody can answer.")]
 pub(super) struct Arguments {
     /// A file that `journal export --format json` wrote
     #[arg(value_name = "FILE")]
     file: PathBuf,
-    /// It is the same person's, although nothing in it shows that
+    /// Import it as the same person's, although nothing in it shows that
     #[arg(long)]
     same_person: bool,
 }
@@ -34,7 +34,7 @@ fn read(path: &Path) -> Result<Vec<u8>, JournalError> {
         bytes_of(path).map_err(|source| JournalError::Unreadable { path: path.to_owned(), source })?;
     bytes.ok_or_else(|| JournalError::NotImported {
         file: path.display().to_string(),
-        reason: format!("it has more than {} MiB, and the export of a lifetime has less", LONGEST >> 20),
+        reason: format!("it has more than {} MiB; even the export of a lifetime is smaller", LONGEST >> 20),
     })
 }
 
@@ -48,11 +48,11 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     if !arguments.same_person && incoming.seems_foreign(&journal)? {
         same_person(&name, &incoming, &journal, folder, out)?;
     }
-    let before = twice(&journal)?;
+    let before = days_with_two(&journal)?;
     writeln!(out, "{}", import::take_in(&mut journal, &incoming)?)?;
-    for day in twice(&journal)?.iter().filter(|day| !before.contains(day)) {
+    for day in days_with_two(&journal)?.iter().filter(|day| !before.contains(day)) {
         let text = format!(
-            "Note: {day} has two practices that count now. If they are one and the same, set one aside: counterpoise journal \
+            "Note: {day} now has two practices that count. If they are the same one, set one aside: counterpoise journal \
              correct"
         );
         writeln!(out, "{}", wrapped("", &text))?;
@@ -61,7 +61,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
 }
 
 /// The days with more than one practice that counts.
-fn twice(journal: &Journal) -> Result<Vec<Date>, Failure> {
+fn days_with_two(journal: &Journal) -> Result<Vec<Date>, Failure> {
     let past = journal.past()?;
     let mut days: Vec<Date> = past.sittings().iter().map(Sitting::day).collect();
     days.sort_unstable();
@@ -71,7 +71,7 @@ fn twice(journal: &Journal) -> Result<Vec<Date>, Failure> {
     Ok(twice)
 }
 
-/// Goes on only if somebody says that it is the same person's.
+/// Goes on only if somebody confirms that it is the same person's.
 fn same_person(
     name: &str,
     incoming: &Incoming,
@@ -80,16 +80,16 @@ fn same_person(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let (file, here) = (incoming.holds(), journal.holds()?);
-    let own = "Somebody else's goes into a folder of its own, with --person NAME or --data-dir DIR.";
+    let own = "Import somebody else's journal into their own folder, with --person NAME or --data-dir DIR.";
     if !io::stdin().is_terminal() {
         return Err(Failure::new(
             format!(
-                "{name} shares nothing with this journal, and may be somebody else's: it holds {file}; here: {here}"
+                "{name} shares nothing with this journal and may be somebody else's: it has {file}; this journal has {here}"
             ),
             format!("If both are the same person's, add --same-person. {own}"),
         ));
     }
-    let mut form = Form::new(&mut *out, "nothing was taken in", "counterpoise journal import FILE");
+    let mut form = Form::new(&mut *out, "nothing was imported", "counterpoise journal import FILE");
     let whose = Settings::load(folder)?
         .name
         .map_or_else(|| "This journal".into(), |who| format!("The journal of {who}"));
@@ -99,5 +99,5 @@ fn same_person(
     if form.yes("Is this the same person's journal?")? {
         return Ok(());
     }
-    Err(Failure::new("nothing was taken in, and the journal is as it was", own))
+    Err(Failure::new("nothing was imported, and the journal is unchanged", own))
 }

@@ -1,20 +1,20 @@
-//! What can be answered to each question that is typed in or corrected by hand: from where to where, and in which words.
+//! Which answers does a question have that is typed in or corrected by hand? The range and its words.
 
 use counterpoise_core::record::Question;
 
-/// What an answer can be.
+/// The range of an answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Scale {
-    /// The least.
+    /// The least answer.
     pub least: u8,
-    /// The most.
+    /// The greatest answer.
     pub most: u8,
-    /// What the numbers mean; empty where it is yes or no.
+    /// The meaning of the numbers; empty for a yes-or-no question.
     pub words: &'static str,
 }
 
-/// The scale of a question; `None` where its answer is not typed in or corrected: what was said about body and room before
-/// a practice stays as it was said.
+/// The scale of a question; `None` if its answer cannot be typed in or corrected: the answers about body and room before a
+/// practice stay as they are.
 pub(super) fn scale(question: Question) -> Option<Scale> {
     let (least, most, words) = match question {
         Question::Grabbed | Question::Unwell | Question::Hurt => (0, 1, ""),

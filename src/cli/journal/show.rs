@@ -1,4 +1,4 @@
-//! One session in plain words: what was planned beside what was heard.
+//! The `journal show` command: one session in plain words, what was planned and what was heard.
 
 use std::io::{self, Write};
 
@@ -30,7 +30,7 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     let by_hand = start.is_by_hand();
     match start.begun.day().filter(|_| by_hand) {
         Some(day) => writeln!(out, "  Day           {day}; the hour is not known")?,
-        None => writeln!(out, "  Begun         {}", start.begun.minute())?,
+        None => writeln!(out, "  Started       {}", start.begun.minute())?,
     }
     match &session.end {
         Some(end) if by_hand => writeln!(out, "  Ended         {}", end.why)?,
@@ -41,14 +41,14 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     writeln!(out, "    {}", start.digest)?;
     if let Some(other) = in_use.filter(|row| row.digest != start.digest && session.tryout.is_none()) {
         let (digest, at) = (short(&other.digest), other.at.minute());
-        let text = format!("Not the one that was handed over: since {at} that was {digest}.");
+        let text = format!("This is not the prescription that was in use: since {at} that was {digest}.");
         writeln!(out, "{}", wrapped("    ", &text))?;
     }
-    // Of what a track called the journal knows nothing: neither its seed nor a call.
+    // The journal does not know the seed and the calls of a track.
     if !by_hand {
         writeln!(out, "  Seed          {}", start.seed)?;
         let whose = match start.seed_given {
-            true => "given by somebody: this practice was not unpredictable",
+            true => "given with --seed: this practice was not unpredictable",
             false => "drawn for this session",
         };
         writeln!(out, "                {whose}")?;
@@ -61,8 +61,8 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     if let Some(end) = &session.end {
         figures(end, by_hand, out)?;
     }
-    tried_out(session, out)?;
-    decided(session, out)?;
+    write_tryout(session, out)?;
+    write_decision(session, out)?;
     answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
     not_true(session, out)?;
     around(session, out)?;
@@ -76,19 +76,19 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     Ok(())
 }
 
-/// Who watched a try-out, and what was seen.
-fn tried_out(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+/// Writes who watched a try-out, and what was seen.
+fn write_tryout(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     let Some(row) = &session.tryout else { return Ok(()) };
     let with = if row.partner.is_empty() { String::new() } else { format!("; partner: {}", row.partner) };
-    let text = format!("A try-out: it counts as no practice. Watched by: {}{with}", row.watched_by);
+    let text = format!("A try-out: it does not count as practice. Watched by: {}{with}", row.watched_by);
     writeln!(out, "\n{}", wrapped("", &text))?;
     row.seen.iter().try_for_each(|seen| {
         writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
     })
 }
 
-/// What progression decided, and why.
-fn decided(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
+/// Writes what progression decided, and why.
+fn write_decision(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     let Some(row) = &session.decided else { return Ok(()) };
     let gentler = if row.gentler { ", gentler by choice" } else { "" };
     writeln!(out, "\nSteps: {}{gentler}", row.decision)?;
@@ -98,7 +98,7 @@ fn decided(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         .try_for_each(|given| writeln!(out, "  {}, {}: step {}", given.drill, given.form, given.step))
 }
 
-/// What was not true on the pages of readiness.
+/// Writes which statements were not true on the readiness pages.
 fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     let rows = session.ready.iter().filter(|row| !row.is_true);
     rows.map(|row| row.item.sentence())
@@ -106,7 +106,7 @@ fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
 }
 
 fn figures(end: &SummaryRow, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "  Sets          {} of {} done whole", end.sets_completed, end.sets_planned)?;
+    writeln!(out, "  Sets          {} of {} completed", end.sets_completed, end.sets_planned)?;
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
     let asked =
         if end.cues_asked > 0 { format!(", {} asked of the partner", end.cues_asked) } else { String::new() };
@@ -115,7 +115,7 @@ fn figures(end: &SummaryRow, by_hand: bool, out: &mut impl Write) -> io::Result<
     }
     if end.pushes_noted + end.pushes_not_noted > 0 {
         let (noted, not_noted) = (end.pushes_noted, end.pushes_not_noted);
-        writeln!(out, "  Pushes        {noted} noted, {not_noted} not noted, which is never taken for fine")?;
+        writeln!(out, "  Pushes        {noted} noted, {not_noted} not noted, which never counts as fine")?;
     }
     if end.grabs + end.falls > 0 {
         writeln!(out, "  Grabs         {} grabbed or steadied, {} fell", end.grabs, end.falls)?;
@@ -123,7 +123,7 @@ fn figures(end: &SummaryRow, by_hand: bool, out: &mut impl Write) -> io::Result<
     writeln!(out, "  Work          {} minutes", minutes(end.active_ms))
 }
 
-/// What is kept around the sets: warm-up and cool-down, the floor course, and sets that were left out.
+/// Writes what happened around the sets: warm-up and cool-down, the floor course, and sets that were left out.
 fn around(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
     let (routines, left_out) = (&session.routines, &session.left_out);
     if routines.is_empty() && left_out.is_empty() && session.course.is_empty() {
@@ -172,25 +172,25 @@ fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result
     )?;
     let planned = f64::from(start.work_ms) / 1000.0;
     if let Some(end) = set.end.as_ref().filter(|_| by_hand) {
-        // How far one that was broken off went stands on no sheet.
+        // A sheet does not say how long an interrupted set lasted.
         let of = if end.worked_ms == start.work_ms { format!("{planned} s worked: ") } else { String::new() };
         return writeln!(out, "  {of}{}", end.why);
     }
     match &set.end {
         Some(end) => writeln!(
             out,
-            "  Begun {}; {} s of {planned} s worked: {}",
+            "  Started {}; {} s of {planned} s worked: {}",
             start.begun.minute(),
             f64::from(end.worked_ms) / 1000.0,
             end.why
         )?,
-        None => writeln!(out, "  Begun {}; {planned} s planned; no end yet", start.begun.minute())?,
+        None => writeln!(out, "  Started {}; {planned} s planned; no end yet", start.begun.minute())?,
     }
     for plan in &set.plans {
         if let Some(paused) = plan.paused_at_ms {
             writeln!(
                 out,
-                "  Pause {} at {} s; the rest was drawn anew",
+                "  Pause {} at {} s; the rest was drawn again",
                 plan.plan,
                 f64::from(paused) / 1000.0
             )?;
@@ -200,7 +200,7 @@ fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result
         writeln!(out, "  The sound {} at {} s.", row.how, f64::from(row.at_ms) / 1000.0)?;
     }
     if !set.disturbed.is_empty() {
-        writeln!(out, "  Calls after that may have been heard later than stated here.")?;
+        writeln!(out, "  Calls after that may have been heard later than shown here.")?;
     }
     let all = |is: fn(&DeliveryRow) -> bool| !set.delivered.is_empty() && set.delivered.iter().all(is);
     let heard = if all(|row| row.asked_ms.is_some()) {

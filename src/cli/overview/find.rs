@@ -1,27 +1,27 @@
-//! Which journals a folder holds: a folder for each person, and files as they come back on a memory stick. Nothing of them is
-//! read here but how a file begins.
+//! Which journals does a folder contain? Folders of people, and files that came back on a memory stick. Only the beginning
+//! of a file is read here.
 
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
-use crate::cli::wrap::harmless;
+use crate::cli::wrap::escape_controls;
 use crate::journal::{Folder, export, rescue};
 use counterpoise_core::report::overview::Skipped;
 
-/// How deep folders are looked into: a clinic's folder, a person's, and the others of one computer.
+/// How many levels of folders are searched: a clinic's, a person's, and those of other people on one computer.
 const DEPTH: usize = 3;
-/// The form of an export stands in its first line.
+/// Bytes at the beginning of a file that are searched for its schema.
 const HEAD: u64 = 4_096;
 
-/// Where somebody's practice may be read.
+/// A place from which a journal can be read.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Place {
     /// A person's own folder.
     Folder(Folder),
-    /// A journal's file by itself.
+    /// A journal file outside a person's folder.
     File(PathBuf),
-    /// What `journal export` wrote.
+    /// An export from `journal export`.
     Export(PathBuf),
 }
 
@@ -32,18 +32,18 @@ pub(super) struct Source {
     pub place: Place,
 }
 
-/// What is in the folder.
+/// The journals and prescriptions in a folder.
 #[derive(Debug, Default)]
-pub(super) struct Found {
+pub(super) struct FolderContents {
     /// The journals, by name.
     pub sources: Vec<Source>,
-    /// Files that may be prescriptions, besides those in the folders of people.
+    /// Files that may be prescriptions, outside the folders of people.
     pub prescriptions: Vec<PathBuf>,
-    /// What cannot be looked into.
+    /// Folders and files that cannot be read.
     pub skipped: Vec<Skipped>,
 }
 
-/// What a name says of a file.
+/// The kind of a file, by its name.
 enum Kind {
     Journal,
     Json,
@@ -60,12 +60,12 @@ impl Place {
     }
 }
 
-impl Found {
-    /// Looks into `place`. `seen` is called for each journal.
+impl FolderContents {
+    /// Searches `place`. `seen` is called for each journal.
     ///
     /// # Errors
-    /// If the folder itself cannot be read; what lies in it and cannot be is named.
-    pub(crate) fn look(place: &Path, seen: &mut dyn FnMut()) -> io::Result<Self> {
+    /// If the folder itself cannot be read. What cannot be read in it is in `skipped`.
+    pub(crate) fn search(place: &Path, seen: &mut dyn FnMut()) -> io::Result<Self> {
         let mut search = Search { place, linked: Vec::new(), seen, found: Self::default() };
         search.folder(place, DEPTH)?;
         let mut found = search.found;
@@ -77,10 +77,10 @@ impl Found {
 
 struct Search<'a> {
     place: &'a Path,
-    /// Where links led that were followed.
+    /// The targets of the links that were followed.
     linked: Vec<PathBuf>,
     seen: &'a mut dyn FnMut(),
-    found: Found,
+    found: FolderContents,
 }
 
 impl Search<'_> {
@@ -99,7 +99,7 @@ impl Search<'_> {
                         }
                     }
                     Ok(_) => files.push(path),
-                    Err(error) => self.skip(&path, &format!("it is a link that leads nowhere: {error}")),
+                    Err(error) => self.skip(&path, &format!("it is a broken link: {error}")),
                 }
             } else {
                 files.push(path);
@@ -122,7 +122,7 @@ impl Search<'_> {
         Ok(())
     }
 
-    /// A folder in a folder.
+    /// Searches a folder in a folder, down to `depth` more levels.
     fn inner(&mut self, path: &Path, depth: usize) {
         if depth > 0
             && let Err(error) = self.folder(path, depth - 1)
@@ -131,7 +131,7 @@ impl Search<'_> {
         }
     }
 
-    /// Whether a link leads to where nobody looks otherwise. It may lead around in a circle.
+    /// Whether a link leads to a folder that is not searched otherwise. Links may form a circle.
     fn is_new(&mut self, link: &Path) -> bool {
         let (Ok(target), Ok(place)) = (link.canonicalize(), self.place.canonicalize()) else { return false };
         let known = place.starts_with(&target) || target.starts_with(&place);
@@ -146,12 +146,12 @@ impl Search<'_> {
     fn json(&mut self, path: &Path) {
         match begins(path) {
             Err(error) => self.skip(path, &format!("it cannot be read: {error}")),
-            Ok(head) if head.is_empty() => self.skip(path, "it is empty: it was not copied whole"),
+            Ok(head) if head.is_empty() => self.skip(path, "it is empty; the copy may be incomplete"),
             Ok(head) if head.contains(export::SCHEMA) => self.add(path, Place::Export(path.to_owned())),
-            // What it holds may lock.
+            // It is named, because an entry in it may lock practice.
             Ok(head) if head.contains(rescue::SCHEMA) => self.skip(
                 path,
-                "it holds entries that no journal has yet: the next practice on its own computer takes them in",
+                "it has entries that are in no journal yet; the next practice on its own computer adds them",
             ),
             Ok(_) => {}
         }
@@ -165,17 +165,17 @@ impl Search<'_> {
 
     fn skip(&mut self, path: &Path, why: &str) {
         let name = self.name(path);
-        self.found.skipped.push(Skipped { name, why: harmless(why) });
+        self.found.skipped.push(Skipped { name, why: escape_controls(why) });
     }
 
     fn name(&self, path: &Path) -> String {
         let inside = path.strip_prefix(self.place).ok().filter(|rest| !rest.as_os_str().is_empty());
-        harmless(&inside.unwrap_or(path).display().to_string())
+        escape_controls(&inside.unwrap_or(path).display().to_string())
     }
 }
 
 fn kind(path: &Path) -> Option<Kind> {
-    // macOS lays a file of this name beside each on a stick.
+    // macOS adds a file of this name for each file on a stick.
     if path.file_name()?.to_string_lossy().starts_with("._") {
         return None;
     }
@@ -187,10 +187,10 @@ fn kind(path: &Path) -> Option<Kind> {
     }
 }
 
-/// How a file begins. To open a pipe would wait for whoever writes into it.
+/// The beginning of a file. A pipe is refused, since opening it could wait forever.
 fn begins(path: &Path) -> io::Result<String> {
     if !fs::metadata(path)?.is_file() {
-        return Err(io::Error::other("it is no file"));
+        return Err(io::Error::other("it is not a file"));
     }
     let mut head = Vec::new();
     File::open(path)?.take(HEAD).read_to_end(&mut head)?;

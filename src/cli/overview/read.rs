@@ -1,5 +1,5 @@
-//! Reads the journals of many people on every processor, each for reading only, and finds whoever is there twice. Not where
-//! they are (that is `find`), and not how somebody stands (that is `overview`).
+//! What do the journals of many people say? Reads them in parallel, without changing them, and finds people who are there
+//! twice.
 
 use std::collections::{BTreeMap, HashMap};
 use std::fs::{self, File};
@@ -12,9 +12,9 @@ use std::thread;
 
 use jiff::ZonedDateTime;
 
-use super::find::{Found, Place, Source};
+use super::find::{FolderContents, Place, Source};
 use crate::cli::standing;
-use crate::cli::wrap::harmless;
+use crate::cli::wrap::escape_controls;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
@@ -22,9 +22,9 @@ use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::prescription::{Digest, Prescription, limits};
 use counterpoise_core::report::overview::{Person, PrescriptionInUse, Skipped};
 
-/// Everybody, and what could not be read, in no order. `done` is called for each journal, from any thread.
+/// All people, and what could not be read, in no order. `done` is called for each journal, from any thread.
 pub(super) fn read(
-    found: &Found,
+    found: &FolderContents,
     now: &ZonedDateTime,
     done: &(impl Fn() + Sync),
 ) -> (Vec<Person>, Vec<Skipped>) {
@@ -41,7 +41,7 @@ pub(super) fn read(
                     marks.extend(own.into_iter().map(|mark| (mark, nth as u32)));
                 }
                 Err(failure) => {
-                    skipped.push(Skipped { name: source.name.clone(), why: harmless(failure.fact()) });
+                    skipped.push(Skipped { name: source.name.clone(), why: escape_controls(failure.fact()) });
                 }
             }
             done();
@@ -59,21 +59,21 @@ pub(super) fn read(
             marks.extend(own);
         }
     });
-    for same in twice(marks) {
+    for same in duplicates(marks) {
         reader.one_of(&same, &mut people, &mut skipped);
     }
     (people.into_values().collect(), skipped)
 }
 
 struct Reader<'a> {
-    found: &'a Found,
+    found: &'a FolderContents,
     now: &'a ZonedDateTime,
-    /// Those that lie about as files; looked at when somebody's is not a ready one.
+    /// Prescriptions among the files of the folder; read only if somebody's prescription is not a ready one.
     prescriptions: OnceLock<HashMap<Digest, Prescription>>,
 }
 
 impl Reader<'_> {
-    /// How somebody stands, and what tells their journal from others'.
+    /// A person's state, and the marks that identify the journal.
     fn one(&self, source: &Source) -> Result<(Person, Vec<u64>), Failure> {
         let journal = open(&source.place)?;
         let known = standing::known_recently(&journal)?;
@@ -113,8 +113,8 @@ impl Reader<'_> {
         Prescription::ready_with(digest).or_else(|| self.prescriptions.get_or_init(files).get(digest))
     }
 
-    /// Several sources with the same practices in them are one person. What is the same to the byte is only named; others are
-    /// put together, so that what locks in one of them locks.
+    /// Several sources with the same practices are one person. Identical files are only named; different ones are combined,
+    /// so that a lock in one of them counts.
     fn one_of(&self, same: &[usize], people: &mut BTreeMap<usize, Person>, skipped: &mut Vec<Skipped>) {
         let mut same = same.to_vec();
         // A person's own folder has the prescription too.
@@ -133,23 +133,21 @@ impl Reader<'_> {
                 people.insert(same[0], Person { also: also(0), ..person });
             }
             Err(failure) => {
-                // They contradict each other. Whoever stands gravest among them is shown.
+                // They contradict each other. The gravest state among them is shown.
                 let gravest = |nth: &usize| people.get(nth).map(|person| person.states.first().copied());
                 let Some(shown) = same.iter().copied().min_by_key(gravest) else { return };
                 for nth in same.iter().filter(|nth| **nth != shown) {
                     people.remove(nth);
                     let (name, of) = (&self.found.sources[*nth].name, &self.found.sources[shown].name);
-                    let why = format!(
-                        "it has practices that {of} has too, and says something else: {}",
-                        failure.fact()
-                    );
-                    skipped.push(Skipped { name: name.clone(), why: harmless(&why) });
+                    let why =
+                        format!("it shares practices with {of}, but contradicts it: {}", failure.fact());
+                    skipped.push(Skipped { name: name.clone(), why: escape_controls(&why) });
                 }
             }
         }
     }
 
-    /// The person that these journals are of; `None` if they are the same to the byte.
+    /// The person of these journals; `None` if the files are identical.
     fn together(&self, sources: &[&Source]) -> Result<Option<Person>, Failure> {
         let mut different = HashMap::new();
         for (nth, source) in sources.iter().enumerate() {
@@ -178,10 +176,10 @@ fn open(place: &Place) -> Result<Journal, Failure> {
 }
 
 fn not_read(error: &io::Error) -> Failure {
-    Failure::new(format!("it cannot be read: {error}"), "Check that you may read it.")
+    Failure::new(format!("it cannot be read: {error}"), "Check that you are allowed to read it.")
 }
 
-/// The digest of what came into use last, else of what was practiced last.
+/// The digest of the prescription that came into use last, else of the one practiced last.
 fn in_use(journal: &Journal, known: &Trainee) -> Result<Option<Digest>, Failure> {
     let handed_over = journal.handed_over(i64::MAX)?.and_then(|row| row.digest.parse().ok());
     Ok(handed_over.or_else(|| known.past.sittings().last().map(|sitting| sitting.first().digest)))
@@ -195,8 +193,8 @@ fn prescription(path: &Path) -> Option<Prescription> {
     Prescription::read(&path.display().to_string(), &bytes).ok()
 }
 
-/// What two journals of one person have in common: their sessions, and before the first the answers about suitability. A
-/// number for each, for all are kept at once; who is taken for the same is read again.
+/// What two journals of one person have in common: their sessions or, before the first, the suitability answers. Each is a
+/// hash, since those of all people are in memory at once. Journals with a common mark are read again.
 fn marks(known: &Trainee) -> Vec<u64> {
     let mark = |text: &str| {
         let mut hasher = DefaultHasher::new();
@@ -207,8 +205,8 @@ fn marks(known: &Trainee) -> Vec<u64> {
     if sessions.is_empty() { known.answered_at().map(mark).into_iter().collect() } else { sessions }
 }
 
-/// Of all that share a mark with another, who belongs together.
-fn twice(mut marks: Vec<(u64, u32)>) -> Vec<Vec<usize>> {
+/// Groups of the sources that share a mark.
+fn duplicates(mut marks: Vec<(u64, u32)>) -> Vec<Vec<usize>> {
     marks.sort_unstable();
     let mut first: BTreeMap<u32, u32> = BTreeMap::new();
     fn root(first: &BTreeMap<u32, u32>, mut of: u32) -> u32 {
@@ -231,15 +229,15 @@ fn twice(mut marks: Vec<(u64, u32)>) -> Vec<Vec<usize>> {
 
 #[cfg(test)]
 mod test {
-    use super::twice;
+    use super::duplicates;
 
     #[test]
     fn whoever_shares_a_mark_belongs_together_over_others_too() {
         let marks =
             [(10, 0), (11, 0), (20, 1), (11, 2), (12, 2), (30, 3), (12, 4), (20, 5), (40, 6), (41, 6)];
-        assert_eq!(twice(marks.to_vec()), [vec![0, 2, 4], vec![1, 5]]);
+        assert_eq!(duplicates(marks.to_vec()), [vec![0, 2, 4], vec![1, 5]]);
         let backward: Vec<(u64, u32)> = marks.iter().map(|(mark, of)| (100 - mark, 9 - of)).collect();
-        assert_eq!(twice(backward), [vec![4, 8], vec![5, 7, 9]]);
-        assert!(twice(vec![(1, 0), (2, 1)]).is_empty());
+        assert_eq!(duplicates(backward), [vec![4, 8], vec![5, 7, 9]]);
+        assert!(duplicates(vec![(1, 0), (2, 1)]).is_empty());
     }
 }

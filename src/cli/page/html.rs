@@ -1,4 +1,5 @@
-//! A page of blocks as one HTML file: no script, nothing fetched, every picture with its words and its table.
+//! How is a page of blocks written as one HTML file? Without scripts or anything to fetch; every picture has a description
+//! and a table.
 
 use std::io::{self, Write};
 
@@ -92,7 +93,7 @@ fn broken(text: &str) -> String {
         // A day or a range is one thing.
         if letters.len() <= LONG_WORD
             && word.contains('-')
-            && word.contains(|sign: char| sign.is_ascii_digit())
+            && word.contains(|character: char| character.is_ascii_digit())
         {
             return format!("<span class=\"short\">{}</span>", escaped(word));
         }
@@ -138,7 +139,7 @@ fn write_table(table: &Table, has_caption: bool, out: &mut impl Write) -> io::Re
 fn is_of_words(table: &Table, column: usize) -> bool {
     let cells = || table.rows.iter().map(|row| row[column].as_str());
     cells().any(|cell| cell.chars().count() > FIGURES)
-        || !cells().any(|cell| cell.contains(|sign: char| sign.is_ascii_digit()))
+        || !cells().any(|cell| cell.contains(|character: char| character.is_ascii_digit()))
 }
 
 #[cfg(test)]

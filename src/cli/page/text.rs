@@ -1,4 +1,4 @@
-//! A page of blocks as plain text, for a terminal of 80 columns.
+//! How is a page of blocks written as plain text, for a terminal of 80 columns?
 
 use std::io::{self, Write};
 

@@ -1,6 +1,5 @@
-//! A supervised try-out in the room: a therapist watches single drills and steps, says what was seen, and unlocks. It may
-//! run what is locked, since watching is what it is for; locks after a mishap, holds and every hard limit stand as they do
-//! in practice. Not the session itself (that is `practice`), and not what is allowed (that is the gate).
+//! A supervised try-out: a therapist watches single drills and steps, notes what was seen, and unlocks them. It may run
+//! locked drills, since watching them is its purpose. Locks after a mishap, holds and every hard limit apply as in practice.
 
 use std::fs;
 use std::io::Write;
@@ -8,8 +7,8 @@ use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
-use super::{Desk, not_written};
-use crate::cli::practice::{Stage, account, face, patches, perform};
+use super::{Console, not_written};
+use crate::cli::practice::{Stage, check_saved, face, patches, perform};
 use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
@@ -25,115 +24,115 @@ use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Rea
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
 
-/// What was asked for on the command line.
-pub(super) struct Wishes<'a> {
+/// The options of a try-out.
+pub(super) struct Options<'a> {
     pub named: &'a str,
     pub silent: bool,
     pub plain: bool,
 }
 
-/// What is tried.
+/// The drill and step to try.
 struct Trial {
     plan: DraftDrill,
     partner: String,
     warmed_up: bool,
-    /// What had to be unlocked for it.
+    /// The unlocks that it needs.
     needs: Vec<UnlockName>,
     prescription: Prescription,
 }
 
 const WHAT_IT_IS: [&str; 3] = [
-    "A try-out is for the therapist in the room. It may run drills and steps that are locked: that somebody watches them is what unlocks them. Stay within reach, with a fixed support at hand.",
-    "Everything else stands: locks and holds after a mishap, every hard limit, what the answers about suitability leave, and the questions of today. It is kept in the journal as a try-out and counts as no practice.",
+    "A try-out is for the therapist in the room. It may run drills and steps that are locked, because watching them is what unlocks them. Stay within reach, with a fixed support at hand.",
+    "Everything else still applies: locks and holds after a mishap, every hard limit, the limits from the suitability answers, and today's questions. It is saved in the journal as a try-out and does not count as practice.",
     "Local codes and licensed practice come first. Nothing here promises to prevent falls.",
 ];
 
 pub(super) fn run<W: Write>(
-    wishes: &Wishes<'_>,
+    options: &Options<'_>,
     folder: &Folder,
     today: Date,
-    desk: &mut Desk<'_, W>,
+    console: &mut Console<'_, W>,
 ) -> Result<(), Failure> {
-    if Prescription::ready(wishes.named).is_some() {
+    if Prescription::ready(options.named).is_some() {
         return Err(Failure::new(
             format!(
-                "\"{}\" is a ready prescription, and a try-out writes unlocks into the person's own",
-                wishes.named
+                "\"{}\" is a ready prescription, but a try-out writes unlocks into the person's own one",
+                options.named
             ),
-            format!("Make one first: counterpoise prescribe --from {}", wishes.named),
+            format!("Make one first: counterpoise prescribe --from {}", options.named),
         ));
     }
-    let file = PathBuf::from(wishes.named);
-    let source = source::named(wishes.named)?;
+    let file = PathBuf::from(options.named);
+    let source = source::named(options.named)?;
     let draft = Draft::of(&source.prescription);
     for text in WHAT_IT_IS {
-        desk.say(text)?;
+        console.say(text)?;
     }
-    desk.say(&format!("For: {}", draft.title))?;
-    desk.say("Who watches? Your name, initials or role; without it nothing begins.")?;
-    let watched_by = desk.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
+    console.say(&format!("For: {}", draft.title))?;
+    console.say("Who is watching? Your name, initials or role. Without it the try-out does not start.")?;
+    let watched_by = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
     if watched_by.is_empty() {
         return Err(Failure::new(
-            "nobody was named who watches, and nothing was tried",
+            "nobody was named as watching, and nothing was tried",
             "A try-out is for a therapist in the room.",
         ));
     }
     let trial = loop {
-        match choose(&draft, &watched_by, today, desk) {
+        match choose(&draft, &watched_by, today, console) {
             Ok(trial) => break trial,
-            Err(failure) if desk.keyboard => {
-                desk.say(&format!("Not so: {}.", failure.fact()))?;
-                desk.say(&format!("Hint: {}", failure.hint()))?;
+            Err(failure) if console.keyboard => {
+                console.say(&format!("Not possible: {}.", failure.fact()))?;
+                console.say(&format!("Hint: {}", failure.hint()))?;
             }
             Err(failure) => return Err(failure),
         }
     };
-    let id = tried(wishes, folder, &trial, &watched_by, desk)?;
+    let id = run_session(options, folder, &trial, &watched_by, console)?;
     let record = Journal::look(folder)?.find(id.as_str())?;
-    let done = sum_up(&record, &trial, desk)?;
+    let done = sum_up(&record, &trial, console)?;
     let mut seen = Vec::new();
     for (what, question) in [
-        (Seen::Feet, "What did the feet do? In your words; Enter passes over."),
+        (Seen::Feet, "What did the feet do? Use your own words; press Enter to skip."),
         (Seen::Support, "What did the person hold on to, and when?"),
-        (Seen::InWords, "Anything else that was seen?"),
+        (Seen::InWords, "Did you see anything else?"),
     ] {
-        desk.say(question)?;
-        let words = desk.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
-        let words: String = words.chars().filter(|sign| !sign.is_control()).take(LONGEST).collect();
+        console.say(question)?;
+        let words = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
+        let words: String = words.chars().filter(|character| !character.is_control()).take(LONGEST).collect();
         if !words.is_empty() {
             seen.push(SeenRow { what, words });
         }
     }
     keep_seen(folder, &id, &seen)?;
     if trial.needs.is_empty() {
-        return desk.say("This needs no unlock. What was seen is kept.");
+        return console.say("This needs no unlock. What you saw is saved.");
     }
     if !done {
-        return desk.say("The set was not done whole, or something went wrong in it: nothing is unlocked. What was seen is kept.");
+        return console.say("The set was not completed, or something went wrong in it, so nothing is unlocked. What you saw is saved.");
     }
     let mut unlocked = draft.clone();
     let mut names = Vec::new();
     for name in &trial.needs {
         let with =
             if trial.partner.is_empty() { "alone".to_owned() } else { format!("with {}", trial.partner) };
-        desk.say(&format!("Unlock \"{name}\" ({}) {with} for this person, watched by {watched_by} on {today}? (Y yes; Enter no)", name.why()))?;
-        if desk.yes()? {
+        console.say(&format!("Unlock \"{name}\" ({}) {with} for this person, watched by {watched_by} on {today}? (Y yes; Enter no)", name.why()))?;
+        if console.yes()? {
             add(&mut unlocked, *name, &trial.partner, &watched_by, today);
             names.push(*name);
         }
     }
     if names.is_empty() {
-        return desk.say("Nothing was unlocked. What was seen is kept.");
+        return console.say("Nothing was unlocked. What you saw is saved.");
     }
     unlocked.issued_on = unlocked.issued_on.max(today);
     write_over(&unlocked, &file)?;
     let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
     keep_seen(folder, &id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
-    desk.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
-    desk.say(&format!("To let practice use it: counterpoise prescribe --from {0} adds the step or direction; then counterpoise use {0}", file.display()))
+    console.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
+    console.say(&format!("To use it in practice, add the step or direction with: counterpoise prescribe --from {0}. Then: counterpoise use {0}", file.display()))
 }
 
-/// Characters of what was seen \[judgment: a few lines\].
+/// The most characters of what was seen \[judgment: a few lines\].
 const LONGEST: usize = 500;
 
 fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Failure> {
@@ -146,11 +145,11 @@ fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Fa
 fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
     let text = Seal::put(&draft.to_toml());
     Prescription::read(&file.display().to_string(), text.as_bytes())?;
-    // Only what was read from there is replaced: a folder or a device is not.
+    // Only a regular file is replaced, not a folder or a device.
     if !fs::symlink_metadata(file).is_ok_and(|found| found.is_file()) {
         return Err(Failure::new(
-            format!("{} is no file any more; nothing was unlocked", file.display()),
-            "What was seen is kept. Write the unlock with: counterpoise prescribe --from FILE",
+            format!("{} is no longer a file; nothing was unlocked", file.display()),
+            "What you saw is saved. Write the unlock with: counterpoise prescribe --from FILE",
         ));
     }
     write_beside(file, text.as_bytes()).map_err(|error| not_written(file, &error))
@@ -168,46 +167,47 @@ fn add(draft: &mut Draft, name: UnlockName, partner: &str, watched_by: &str, on:
 }
 
 fn not_begun() -> Failure {
-    Failure::new("the try-out was not begun", "Start again: counterpoise prescribe --try --from FILE")
+    Failure::new("the try-out did not start", "Start again: counterpoise prescribe --try --from FILE")
 }
 
-/// Asks what is tried, and lays it before the gate with what this watching is to unlock.
+/// Asks what to try, and checks it with the unlocks that this watching may give.
 fn choose<W: Write>(
     draft: &Draft,
     watched_by: &str,
     today: Date,
-    desk: &mut Desk<'_, W>,
+    console: &mut Console<'_, W>,
 ) -> Result<Trial, Failure> {
-    desk.say("Which drill?")?;
+    console.say("Which drill?")?;
     for (number, drill) in (1..).zip(Drill::all()) {
-        desk.lines(&format!("  {number:>3}  {}", drill.title()))?;
+        console.lines(&format!("  {number:>3}  {}", drill.title()))?;
     }
-    let drill = &Drill::all()[pick(desk, Drill::all().len())?];
+    let drill = &Drill::all()[pick(console, Drill::all().len())?];
     let form = match drill.forms() {
         [only] => *only,
         forms => {
-            desk.say("  1 alone, 2 with a partner")?;
-            forms[pick(desk, forms.len())?]
+            console.say("  1 alone, 2 with a partner")?;
+            forms[pick(console, forms.len())?]
         }
     };
     let mut partner = String::new();
     if form == Form::Partner {
-        desk.say("With which partner? A name or initials. What is unlocked holds with this partner and nobody else.")?;
-        desk.read()?.ok_or_else(not_begun)?.trim().clone_into(&mut partner);
+        console.say("With which partner? A name or initials. An unlock applies with this partner only.")?;
+        console.read()?.ok_or_else(not_begun)?.trim().clone_into(&mut partner);
         if partner.is_empty() {
-            return Err(Failure::new("the partner has no name", "Type a name or initials."));
+            return Err(Failure::new("the partner was not named", "Type a name or initials."));
         }
     }
     let prescribed = draft.drills.iter().find(|plan| plan.drill.name() == drill.name() && plan.form == form);
     let mut plan = prescribed.cloned().unwrap_or_else(|| DraftDrill::new(drill, form));
-    desk.say("Which step?")?;
+    console.say("Which step?")?;
     for (number, step) in (1..).zip(drill.ladder()) {
         let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
-        desk.lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
+        console
+            .lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
     }
-    plan.step = pick(desk, drill.ladder().len())? as i64 + 1;
+    plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;
     let offered: Vec<&str> = drill
         .targets()
@@ -215,12 +215,12 @@ fn choose<W: Write>(
         .filter(|target| form == Form::Partner || !target.action.needs_partner())
         .map(|target| target.name.as_str())
         .collect();
-    desk.say("What is called? Numbers, such as: 1 3; Enter takes what is prescribed, or what is open.")?;
+    console.say("Which calls? Type numbers, such as: 1 3. Enter alone takes those marked (Enter).")?;
     for (number, name) in (1..).zip(&offered) {
         let listed = if plan.directions.iter().any(|other| other == name) { " (Enter)" } else { "" };
-        desk.lines(&format!("  {number:>3}  {name}{listed}"))?;
+        console.lines(&format!("  {number:>3}  {name}{listed}"))?;
     }
-    let line = desk.read()?.ok_or_else(not_begun)?;
+    let line = console.read()?.ok_or_else(not_begun)?;
     if !line.trim().is_empty() {
         let place =
             |word: &str| word.parse::<usize>().ok()?.checked_sub(1).filter(|place| *place < offered.len());
@@ -228,7 +228,7 @@ fn choose<W: Write>(
             line.split([' ', ',']).map(str::trim).filter(|word| !word.is_empty()).map(place).collect();
         let places = places.ok_or_else(|| {
             Failure::new(
-                format!("\"{}\" is none of what is offered", line.trim()),
+                format!("\"{}\" is not one of the choices", line.trim()),
                 "Type numbers from the list.",
             )
         })?;
@@ -244,17 +244,21 @@ fn choose<W: Write>(
     plan.tidy();
     plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };
     if plan.reaches_a_spell() && plan.tested_hold_ms.is_none() {
-        desk.say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
-        let line = desk.read()?.ok_or_else(not_begun)?;
+        console
+            .say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
+        let line = console.read()?.ok_or_else(not_begun)?;
         let seconds: Option<f64> = line.trim().parse().ok().filter(|seconds| (0.0..=120.0).contains(seconds));
         let seconds = seconds.ok_or_else(|| {
-            Failure::new(format!("\"{}\" is no number of seconds", line.trim()), "Type a number, such as 9.")
+            Failure::new(
+                format!("\"{}\" is not a number of seconds from 0 to 120", line.trim()),
+                "Type a number, such as 9.",
+            )
         })?;
         plan.tested_hold_ms = Some((seconds * 1000.0).round() as i64);
     }
     for need in plan.needs() {
-        desk.say(&format!("Is this in place? {} (Y yes; Enter no)", need.sentence()))?;
-        if !desk.yes()? {
+        console.say(&format!("Is this in place? {} (Y yes; Enter no)", need.sentence()))?;
+        if !console.yes()? {
             return Err(Failure::new(
                 format!("a {need} is not in place"),
                 "Put it in place first, or choose another step.",
@@ -264,8 +268,8 @@ fn choose<W: Write>(
             plan.confirmed.push(need);
         }
     }
-    desk.say("Has this person warmed up today? Then the warm-up set is left out. (Y yes; Enter no)")?;
-    let warmed_up = desk.yes()?;
+    console.say("Has this person warmed up today? If so, the warm-up set is left out. (Y yes; Enter no)")?;
+    let warmed_up = console.yes()?;
     let asked = Draft {
         title: format!("Try-out: {}", drill.title()).chars().take(80).collect(),
         issued_by: watched_by.to_owned(),
@@ -278,7 +282,7 @@ fn choose<W: Write>(
     admit(asked, plan, partner, warmed_up)
 }
 
-/// Unlocks, for this watching only, what the gate says is locked; everything else that it refuses is refused.
+/// Unlocks, for this watching only, what the gate says is locked. Every other refusal of the gate stays a refusal.
 fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -> Result<Trial, Failure> {
     let mut needs = Vec::new();
     loop {
@@ -299,41 +303,41 @@ fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -
         let watched_by = asked.issued_by.clone();
         let on = asked.issued_on;
         add(&mut asked, name, &partner, &watched_by, on);
-        // It holds for as long as the therapist is there, and is written nowhere before a yes.
+        // It applies while the therapist is present, and is not written before a yes.
         for unlock in &mut asked.unlocks {
             unlock.therapist_present = true;
         }
     }
 }
 
-fn pick<W: Write>(desk: &mut Desk<'_, W>, many: usize) -> Result<usize, Failure> {
-    let line = desk.read()?.ok_or_else(not_begun)?;
+fn pick<W: Write>(console: &mut Console<'_, W>, many: usize) -> Result<usize, Failure> {
+    let line = console.read()?.ok_or_else(not_begun)?;
     let number: Option<usize> = line.trim().parse().ok();
     number.filter(|number| (1..=many).contains(number)).map(|number| number - 1).ok_or_else(|| {
         Failure::new(
-            format!("\"{}\" is none of what is offered", line.trim()),
+            format!("\"{}\" is not one of the choices", line.trim()),
             format!("Type a number from 1 to {many}."),
         )
     })
 }
 
-/// Runs the session, and says under which id it was kept.
-fn tried<W: Write>(
-    wishes: &Wishes<'_>,
+/// Runs the session, and returns its id in the journal.
+fn run_session<W: Write>(
+    options: &Options<'_>,
     folder: &Folder,
     trial: &Trial,
     watched_by: &str,
-    desk: &mut Desk<'_, W>,
+    console: &mut Console<'_, W>,
 ) -> Result<SessionId, Failure> {
     let settings = Settings::load(folder)?;
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
-        desk.say(&format!("Note: {notice}."))?;
+        console.say(&format!("Note: {notice}."))?;
     }
     let clock = Clock::real();
     let known = standing::known(&journal)?;
     let next = known.next(&trial.prescription, &clock.wall());
-    // The day, and how much was practiced, are no reason: it counts as no practice. What bars the person is.
+    // The day and the amount of practice do not matter, since it does not count as practice. Locks and holds do.
     if next.is_barred() {
         return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
     }
@@ -343,7 +347,7 @@ fn tried<W: Write>(
         let reasons: Vec<String> = next.reasons.iter().map(ToString::to_string).collect();
         return Err(Failure::new(
             format!(
-                "the answers about suitability, or the balance tests, leave out step {} of this drill",
+                "the suitability answers or the balance tests rule out step {} of this drill",
                 trial.plan.step
             ),
             reasons.last().cloned().unwrap_or_default(),
@@ -384,16 +388,20 @@ fn tried<W: Write>(
     if !patches.is_empty() {
         session = session.over_patches(&patches, &last_course);
     }
-    let face: Face = face(wishes.plain, "prescribe --try")?;
-    let stage = Stage { voice: settings.voice, phrases, device: None, silent: wishes.silent };
+    let face: Face = face(options.plain, "prescribe --try")?;
+    let stage = Stage { voice: settings.voice, phrases, device: None, silent: options.silent };
     let (id, done) = perform(session, face, journal, clock, settings, folder, &stage)?;
-    account(&done, folder)?;
-    desk.plain = done.plain;
+    check_saved(&done, folder)?;
+    console.plain = done.plain;
     Ok(id)
 }
 
-/// Says what the journal kept, and whether every set was done whole with nothing gone wrong.
-fn sum_up<W: Write>(record: &SessionRecord, trial: &Trial, desk: &mut Desk<'_, W>) -> Result<bool, Failure> {
+/// Prints what the journal has of it. Returns whether every set was completed with nothing gone wrong.
+fn sum_up<W: Write>(
+    record: &SessionRecord,
+    trial: &Trial,
+    console: &mut Console<'_, W>,
+) -> Result<bool, Failure> {
     let of_it = record.sets.iter().filter(|set| {
         set.start.drill == trial.plan.drill.name() && i64::from(set.start.step) == trial.plan.step
     });
@@ -407,17 +415,17 @@ fn sum_up<W: Write>(record: &SessionRecord, trial: &Trial, desk: &mut Desk<'_, W
             responses.push(format!("{response} {many}"));
         }
     }
-    desk.say(&format!(
-        "Tried: {}, step {}. Sets done whole: {whole} of {}.",
+    console.say(&format!(
+        "Tried: {}, step {}. Sets completed: {whole} of {}.",
         trial.plan.drill.title(),
         trial.plan.step,
         trial.plan.sets
     ))?;
     if !responses.is_empty() {
-        desk.say(&format!("Noted after the pushes: {}.", responses.join(", ")))?;
+        console.say(&format!("Noted after the pushes: {}.", responses.join(", ")))?;
     }
     for answer in &record.answers {
-        desk.say(&format!("  {}: {}", answer.question, answer.question.say(answer.answer)))?;
+        console.say(&format!("  {}: {}", answer.question, answer.question.say(answer.answer)))?;
     }
     let wrong = record.mishaps.len()
         + record.answers.iter().filter(|row| is_bad(row.question, row.answer)).count()

@@ -1,5 +1,5 @@
-//! The sessions of a report for a spreadsheet: one row each (RFC 4180). A text that would run as a formula has an apostrophe
-//! before it.
+//! What are the sessions of a report in a spreadsheet? One row each (RFC 4180). A text that would run as a formula gets an
+//! apostrophe in front.
 
 use std::io::{self, Write};
 
@@ -49,7 +49,7 @@ pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -
                 steps.push(step);
             }
         }
-        // What was never said is an empty cell, and not none.
+        // A question without an answer is an empty cell, not 0.
         let held_on = session.sets.iter().filter_map(|set| set.held_on).map(u32::from).reduce(|a, b| a + b);
         csv.write_record([
             session.day.to_string(),

@@ -1,6 +1,6 @@
-//! A report as a FHIR R4 Bundle, for a record system: a Procedure a practice, Observations for what was measured and said, a
-//! `QuestionnaireResponse` for what was answered. Codes only where a public one is certain (HL7's categories, UCUM's units);
-//! everything else is plain text. No names: the patient is a resource without any.
+//! What is a report as a FHIR R4 Bundle, for a record system? One Procedure per practice, Observations for times and tests,
+//! and a `QuestionnaireResponse` for the answers. Only certain public codes are used (HL7's categories, UCUM's units);
+//! everything else is plain text. The patient has no name.
 
 use serde_json::{Value, json};
 
@@ -28,8 +28,8 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
     for (session, more) in sessions.filter(|(session, _)| inside(session.day) && belongs(session)) {
         let parts = [
             ("practice", Some(procedure(session, more))),
-            ("time", Some(measured(session, more))),
-            ("answers", said(session)),
+            ("time", Some(active_time(session, more))),
+            ("answers", answers(session)),
         ];
         for (what, resource) in parts {
             if let Some(resource) = resource {
@@ -76,7 +76,7 @@ fn procedure(session: &PastSession, more: &SessionDetails) -> Value {
         notes.push(json!({ "text": "Typed in by hand: practice with a track." }));
     }
     if session.tried_out {
-        notes.push(json!({ "text": "Supervised try-out; counts as no practice." }));
+        notes.push(json!({ "text": "Supervised try-out; does not count as practice." }));
     }
     json!({
         "resourceType": "Procedure",
@@ -102,14 +102,14 @@ fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
     resource
 }
 
-fn measured(session: &PastSession, more: &SessionDetails) -> Value {
+fn active_time(session: &PastSession, more: &SessionDetails) -> Value {
     let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
     let quantity =
         json!({ "valueQuantity": { "value": active / 1000, "unit": "s", "system": UCUM, "code": "s" } });
     observation("activity", "Time of balance practice, without rests", &session.begun.to_string(), &quantity)
 }
 
-fn said(session: &PastSession) -> Option<Value> {
+fn answers(session: &PastSession) -> Option<Value> {
     let mut items = Vec::new();
     for set in &session.sets {
         let asked = [

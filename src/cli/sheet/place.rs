@@ -1,6 +1,6 @@
-//! A picture of how the place is set up, in plain lines and with words: counter, person, phone, chair, clear floor.
+//! How is the place set up? A line drawing with words: counter, person, phone, chair and clear floor.
 
-/// Seen from the side.
+/// The picture as SVG, seen from the side.
 pub(super) const PICTURE: &str = "\
 <svg role=\"img\" aria-labelledby=\"place-title place-words\" viewBox=\"0 0 720 350\" xmlns=\"http://www.w3.org/2000/svg\" \
 fill=\"none\" stroke=\"#000\" stroke-width=\"4\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\"sans-serif\" \

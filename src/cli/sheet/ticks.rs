@@ -1,24 +1,24 @@
-//! The part of the sheet that is written on: the questions of `journal add` in its words and its order, and a box or a
-//! place for each answer. Not what is practiced (that is `sheet`).
+//! Which part of the sheet is filled in? The questions of `journal add`, in its words and order, with a box or a space for
+//! each answer.
 
 use std::fmt::Write as _;
 
-use crate::cli::journal::asked;
+use crate::cli::journal::questions;
 use crate::display::svg::escaped;
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
 
-/// What is asked of each set, and what its column is called (with hyphens that stay on the line).
+/// The questions about each set, and the names of their columns, with hyphens that do not break.
 fn of_a_set() -> [(String, &'static str); 5] {
     [
-        (format!("Was it done? {}", asked::DONE), "Done?"),
-        (format!("{} (Y or N)", asked::GRABBED), "Grabbed or nearly fell?"),
-        (asked::held_on(), "Held on, 0\u{2011}3"),
-        (asked::effort(), "Hard, 0\u{2011}10"),
-        (asked::steadiness(), "Steady, 1\u{2011}5"),
+        (format!("Was it done? {}", questions::DONE), "Done?"),
+        (format!("{} (Y or N)", questions::GRABBED), "Grabbed or nearly fell?"),
+        (questions::held_on(), "Held on, 0\u{2011}3"),
+        (questions::effort(), "Hard, 0\u{2011}10"),
+        (questions::steadiness(), "Steady, 1\u{2011}5"),
     ]
 }
-/// What felt wrong, by its number.
+/// The answers to "What felt wrong?", by number.
 const WRONG: [&str; 6] = [
     "1 chest pain or pressure",
     "2 badly short of breath",
@@ -28,7 +28,7 @@ const WRONG: [&str; 6] = [
     "6 something else",
 ];
 
-/// A letter in a box, to be marked.
+/// Letters in boxes, to be marked.
 fn boxes(letters: &[&str]) -> String {
     letters.iter().map(|letter| format!("<span class=\"box\">{letter}</span>")).collect()
 }
@@ -45,10 +45,10 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
     let _ = writeln!(
         html,
         "</ol>\n<p>After the practice: {} If so: {}. {} If so: {} {}.</p>",
-        asked::FELL,
-        asked::HURT,
-        asked::UNWELL,
-        asked::WRONG,
+        questions::FELL,
+        questions::HURT,
+        questions::UNWELL,
+        questions::WRONG,
         escaped(&WRONG.join("; "))
     );
     html.push_str(
@@ -77,12 +77,12 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
         let _ = writeln!(
             html,
             "<tr><th scope=\"row\">The practice</th><td colspan=\"5\">{} {yes} Hurt? {yes}<br>Unwell? {yes} {} ____</td></tr>\n</tbody>",
-            asked::FELL,
-            asked::WRONG
+            questions::FELL,
+            questions::WRONG
         );
     }
     html.push_str(
-        "</table>\n<p>Later, at the computer: counterpoise journal add asks the same in the same order.</p>\n</section>\n",
+        "</table>\n<p>Later, at the computer: counterpoise journal add asks the same questions in the same order.</p>\n</section>\n",
     );
 }
 

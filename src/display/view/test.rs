@@ -337,10 +337,10 @@ fn every_word_to_a_partner_is_read_from_three_meters_at_80_by_24() {
             let shown: Vec<String> = match moment {
                 Moment::LookUp => vec!["LOOK UP".into()],
                 Moment::In(seconds @ ..5) if item.hand.is_some() => {
-                    [words::how(&item), vec![seconds.to_string()]].concat()
+                    [words::hand(&item), vec![seconds.to_string()]].concat()
                 }
-                Moment::In(seconds) => [words::what(&item), vec![seconds.to_string()]].concat(),
-                Moment::Now => [words::what(&item), vec!["NOW".into()]].concat(),
+                Moment::In(seconds) => [words::task(&item), vec![seconds.to_string()]].concat(),
+                Moment::Now => [words::task(&item), vec!["NOW".into()]].concat(),
             };
             for word in shown.iter().flat_map(|text| text.split_whitespace()) {
                 tall(&word.to_uppercase(), &buffer, &format!("{item:?}"));
@@ -485,7 +485,7 @@ fn what_a_partner_is_told_is_on_the_screen_and_in_the_plain_lines() {
         let said: Vec<String> = told.iter().flat_map(|screen| lines.after(screen)).collect();
         for (width, height) in [(80, 24), (120, 40)] {
             let drawn: Vec<Buffer> = told.iter().map(|screen| rendered(screen, width, height)).collect();
-            let all = [words::what(&item), words::how(&item), vec!["LOOK UP".into(), "NOW".into()]].concat();
+            let all = [words::task(&item), words::hand(&item), vec!["LOOK UP".into(), "NOW".into()]].concat();
             for word in all.iter().flat_map(|text| text.split_whitespace()) {
                 let word = word.to_uppercase();
                 assert!(drawn.iter().any(|buffer| big::find(&word, buffer).is_some()), "{word}");

@@ -1,4 +1,4 @@
-//! Which day a practice from a sheet was on: one that has come, not long ago, and has no practice yet.
+//! On which day was a practice from a sheet? Not in the future, not long ago, and a day without a practice yet.
 
 use std::io::{BufRead, Write};
 
@@ -8,32 +8,31 @@ use jiff::civil::Date;
 use super::spelled;
 use crate::cli::Failure;
 use crate::cli::form::Form;
+use crate::cli::plural::counted;
 use counterpoise_core::course::past::{Past, Sitting};
 use counterpoise_core::course::program::days_between;
 
-/// Up to so many days ago nothing is asked about a date \[judgment: a sheet is for a week, and lies for a few\].
+/// Up to so many days ago, a date needs no confirmation \[judgment: a sheet is for a week, and waits for a few\].
 const SURE: i32 = 31;
-/// From more days ago nothing is typed in \[judgment: nobody remembers, and it is most likely a slip\].
+/// More days ago, a date is refused \[judgment: nobody remembers, and it is most likely a typing error\].
 const LONGEST: i32 = 366;
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// The day. Its hour is not asked: a sheet has none.
+    /// Asks for the day. The hour is not asked, since a sheet does not have it.
     pub(super) fn day(&mut self, past: &Past, now: &ZonedDateTime) -> Result<Date, Failure> {
         let today = now.date();
         loop {
             let ask = "On which day? T for today, 1 for yesterday, 2 for the day before and so on, or the date, such as 2026-11-02.";
             let typed = self.line(ask)?;
             let Some(day) = read(&typed, today) else {
-                self.refuse(&format!("\"{typed}\" is no day"))?;
+                self.refuse(&format!("\"{typed}\" is not a day"))?;
                 continue;
             };
             let ago = days_between(day, today);
             if ago < 0 {
-                self.refuse(&format!("{day} lies ahead: today is {today}"))?;
+                self.refuse(&format!("{day} is in the future: today is {today}"))?;
             } else if ago > LONGEST {
-                self.refuse(&format!(
-                    "{day} is more than a year ago; the journal takes in what was done since"
-                ))?;
+                self.refuse(&format!("{day} is more than a year ago; only the last year can be typed in"))?;
             } else if (ago <= SURE
                 || self.yes(&format!("That is {}, {ago} days ago. Is that right?", spelled(day)))?)
                 && self.is_another(past, day)?
@@ -43,7 +42,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
     }
 
-    /// Whether the day has no practice yet, or this one is another than those that it has.
+    /// Whether the day has no practice yet, or this is a different one.
     fn is_another(&mut self, past: &Past, day: Date) -> Result<bool, Failure> {
         let of_day = |sitting: &Sitting<'_>| sitting.day() == day;
         let sittings = past.sittings();
@@ -52,21 +51,21 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let done = sitting.done().len();
         loop {
             let ask = format!(
-                "{} has a practice already: {done} of {} sets done whole{by_hand}. Is it the same one, or another? (S the same, \
-                 A another one)",
+                "{} already has a practice: {done} of {} completed{by_hand}. Is this the same one or another? (S the same, A \
+                 another one)",
                 spelled(day),
-                sitting.planned(),
+                counted(sitting.planned(), "set"),
             );
             match self.line(&ask)?.to_lowercase().as_str() {
                 "s" => {
                     return Err(Failure::new(
-                        format!("{day} has that practice already, so nothing was kept"),
-                        "If something in it is wrong: counterpoise journal correct",
+                        format!("{day} already has that practice, so nothing was saved"),
+                        "To correct something in it: counterpoise journal correct",
                     ));
                 }
                 "a" => {
                     self.say(
-                        "  Both are kept then. Practice once a day at most: a second one counts toward no step up.",
+                        "  Then both are saved. Practice at most once a day: a second practice does not count toward a step up.",
                     )?;
                     return Ok(true);
                 }
@@ -76,7 +75,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 }
 
-/// A day as it is typed.
+/// Reads a day as typed.
 fn read(typed: &str, today: Date) -> Option<Date> {
     if typed.eq_ignore_ascii_case("t") {
         return Some(today);

@@ -1,5 +1,5 @@
-//! What stood on the sheet: the prescription that was in use then, and the steps that a sheet of that week could have. Never
-//! a step above what was allowed then.
+//! What was on the sheet? The prescription in use then, and the steps that a sheet of that week could have, never above
+//! those allowed then.
 
 use std::fs;
 use std::io::{BufRead, Write};
@@ -17,7 +17,7 @@ use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// The prescription of the sheet. Where another came into use in the week up to that day, its title tells which it was.
+    /// The prescription of the sheet. If several were in use in the week up to that day, the person chooses by title.
     pub(super) fn prescription(
         &mut self,
         journal: &Journal,
@@ -28,13 +28,13 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let nth = if could_be.len() == 1 { 0 } else { self.title(&could_be)? };
         could_be.into_iter().nth(nth).flatten().ok_or_else(|| {
             Failure::new(
-                "the prescription of that sheet is not on this computer any more, so its sets are not known",
-                "Ask your therapist for its file, and put it into the folder under a name such as prescription-earlier.toml",
+                "the prescription of that sheet is no longer on this computer, so its sets are not known",
+                "Ask your therapist for its file, and put it in the folder under a name such as prescription-earlier.toml",
             )
         })
     }
 
-    /// Which of these titles stands on the sheet. Those that are not here any more have none.
+    /// Asks which title is on the sheet. A prescription that is no longer here has no title.
     fn title(&mut self, could_be: &[Option<Prescription>]) -> Result<usize, Failure> {
         writeln!(self.out)?;
         for (number, prescription) in (1..).zip(could_be) {
@@ -45,10 +45,10 @@ impl<R: BufRead, W: Write> Form<R, W> {
             writeln!(self.out, "{}", hanging(&format!("  {number}  "), &title))?;
         }
         let most = u8::try_from(could_be.len()).unwrap_or(u8::MAX);
-        Ok(usize::from(self.number("Which title stands on the sheet? A number.", 1, most)?) - 1)
+        Ok(usize::from(self.number("Which title is on the sheet? Type a number.", 1, most)?) - 1)
     }
 
-    /// The steps of the sheet. `then`: those of that day. A sheet may have been printed some days before, at others.
+    /// The steps of the sheet. `then`: those of that day. A sheet printed some days earlier may have others.
     pub(super) fn steps(
         &mut self,
         prescription: &Prescription,
@@ -67,7 +67,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         if open.is_empty() {
             return Ok(steps);
         }
-        self.say("\nOn the sheet of that day there should stand:")?;
+        self.say("\nThe sheet of that day should say:")?;
         for place in &open {
             let step = steps[*place].or(most[*place]).unwrap_or(1);
             writeln!(self.out, "{}", hanging("  ", &how(&plans[*place], step)))?;
@@ -84,14 +84,14 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Ok(steps)
     }
 
-    /// The step at which the sheet has this drill, by its words.
+    /// Asks for the step of this drill on the sheet, by its words.
     fn step(&mut self, plan: &DrillPlan, most: u8) -> Result<u8, Failure> {
         writeln!(self.out)?;
         for step in 1..=most {
             writeln!(self.out, "{}", hanging(&format!("  {step}  "), &how(plan, step)))?;
         }
         self.number(
-            "Which of these stands on the sheet? A number. If none does, it is no sheet of that week: Ctrl-C leaves, and nothing is kept.",
+            "Which of these is on the sheet? Type a number. If none is, the sheet is not from that week: press Ctrl-C to leave without saving.",
             1,
             most,
         )
@@ -106,7 +106,7 @@ fn how(plan: &DrillPlan, step: u8) -> String {
 }
 
 /// The prescriptions that were in use in the week up to that day, the latest first, and at the end one `None` if some are
-/// not here any more.
+/// no longer here.
 fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Option<Prescription>>, Failure> {
     let first = day.saturating_sub((WEEK - 1).days());
     let handed_over = journal.all_handed_over()?;
@@ -123,7 +123,7 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Opti
         let over = until.is_some_and(|until: Date| until < first);
         if *since <= day && !over {
             match until {
-                // Whatever the file in use says now is what the person goes by.
+                // The person goes by the present content of the file in use.
                 None => add(Some(now.clone())),
                 Some(_) => add(of_digest(folder, digest)?),
             }
@@ -140,9 +140,9 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Opti
     Ok(could_be)
 }
 
-/// The prescription with this digest: a ready one, or one that is kept in the folder.
+/// The prescription with this digest: a ready one, or one in the folder.
 fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Failure> {
-    // What is no digest is that of nothing.
+    // A text that is not a digest matches nothing.
     let Ok(digest) = digest.parse() else { return Ok(None) };
     if let Some(ready) = Prescription::ready_with(&digest) {
         return Ok(Some(ready.clone()));
@@ -153,7 +153,7 @@ fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Fail
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let is_toml = path.extension().is_some_and(|ending| ending == "toml");
         if name.starts_with("prescription") && is_toml {
-            // One that is not in order any more is not this one, whatever it is called.
+            // A file with an error is not the one, whatever its name.
             let read = source::named(&path.display().to_string()).map(|source| source.prescription);
             if let Some(found) = read.ok().filter(is_it) {
                 return Ok(Some(found));

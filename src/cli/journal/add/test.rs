@@ -38,7 +38,7 @@ impl Place {
     fn ask(&self, typed: &str) -> (String, Result<Ticked, String>) {
         let mut shown = Vec::new();
         let mut form =
-            Form::over(typed.as_bytes(), &mut shown, false, "nothing was kept", "counterpoise journal add");
+            Form::over(typed.as_bytes(), &mut shown, false, "nothing was saved", "counterpoise journal add");
         let ticked = form.practice(&self.journal, &self.folder, &now());
         let shown = String::from_utf8(shown).unwrap();
         assert!(shown.lines().all(|line| line.chars().count() <= 80), "{shown}");
@@ -95,28 +95,28 @@ fn a_day_is_enough_and_a_hold_counts_from_its_last_moment() {
 fn a_day_has_come_is_not_long_ago_and_has_no_practice_yet() {
     let mut place = Place::new();
     for (typed, said) in [
-        ("2026-11-28\n", "2026-11-28 lies ahead: today is 2026-11-27"),
+        ("2026-11-28\n", "2026-11-28 is in the future: today is 2026-11-27"),
         ("2025-11-25\n", "2025-11-25 is more than a year ago"),
         ("0226-11-25\n", "more than a year ago"),
-        ("0\n", "\"0\" is no day"),
-        ("367\n", "\"367\" is no day"),
-        ("yesterday\n", "\"yesterday\" is no day"),
-        ("2026-02-30\n", "\"2026-02-30\" is no day"),
+        ("0\n", "\"0\" is not a day"),
+        ("367\n", "\"367\" is not a day"),
+        ("yesterday\n", "\"yesterday\" is not a day"),
+        ("2026-02-30\n", "\"2026-02-30\" is not a day"),
         ("2026-10-26\nn\n", "That is Monday, 2026-10-26, 32 days ago. Is that right?"),
     ] {
         let (shown, fact) = place.refused(typed);
         assert!(shown.contains(said), "{typed:?}: {shown}");
-        assert_eq!(fact, "not every question was answered, and nothing was kept");
+        assert_eq!(fact, "not every question was answered, and nothing was saved");
     }
     let (shown, session) = place.keep(&format!("31\n{EASY}"));
     assert!(!shown.contains("Is that right") && session.start.begun.text().starts_with("2026-10-27"));
-    assert!(shown.contains("Keep it as the practice of Tuesday, 2026-10-27?"), "{shown}");
+    assert!(shown.contains("Save it as the practice of Tuesday, 2026-10-27?"), "{shown}");
     let (_, session) = place.keep(&format!("2025-11-26\ny\n{EASY}"));
     assert!(session.start.begun.text().starts_with("2025-11-26"), "a year ago to the day");
     // A day with a practice: the same, or another.
     let (shown, fact) = place.refused("31\ns\n");
-    assert!(shown.contains("has a practice already: 3 of 3 sets done whole, typed in by hand"), "{shown}");
-    assert_eq!(fact, "2026-10-27 has that practice already, so nothing was kept");
+    assert!(shown.contains("already has a practice: 3 of 3 sets completed, typed in by hand"), "{shown}");
+    assert_eq!(fact, "2026-10-27 already has that practice, so nothing was saved");
     place.keep(&format!("31\na\n{EASY}"));
     let past = place.past();
     assert_eq!(past.sittings().iter().filter(|one| one.day() == date(2026, 10, 27)).count(), 2);
@@ -140,9 +140,7 @@ fn the_steps_are_those_of_the_sheet_and_never_above_what_was_allowed_then() {
     // The sheet of Friday has step 2.
     let (shown, up) = place.keep(&format!("2026-11-20\ny\n{EASY}"));
     assert!(
-        shown.contains(
-            "there should stand: Reaches at the counter: stand with the counter ahead, feet together"
-        ),
+        shown.contains("should say: Reaches at the counter: stand with the counter ahead, feet together"),
         "{shown}"
     );
     assert_eq!((steps(&up), given(&up)), (vec![1, 2, 2], vec![1, 2]));
@@ -151,7 +149,7 @@ fn the_steps_are_those_of_the_sheet_and_never_above_what_was_allowed_then() {
     assert_eq!((steps(&early), given(&early)), (vec![1, 1, 1], vec![1, 1]));
     // Nothing harder than any sheet of that week could have.
     let (shown, _) = place.refused("2026-11-25\nn\n3\n");
-    assert!(shown.contains("\"3\" is no number from 1 to 2"), "{shown}");
+    assert!(shown.contains("\"3\" is not a whole number from 1 to 2"), "{shown}");
 }
 
 #[test]
@@ -166,8 +164,7 @@ fn after_a_step_down_a_sheet_from_before_it_is_kept_as_it_was_and_it_goes_on_fro
     // On the 23rd a new sheet would have step 1, but that of the 20th has step 2.
     let (shown, kept) = place.keep(&format!("2026-11-23\nn\n2\n{EASY}"));
     assert!(
-        shown
-            .contains("there should stand: Reaches at the counter: stand with the counter ahead, feet apart"),
+        shown.contains("should say: Reaches at the counter: stand with the counter ahead, feet apart"),
         "{shown}"
     );
     assert_eq!((steps(&kept), given(&kept)), (vec![1, 2, 2], vec![1, 1]));
@@ -186,7 +183,7 @@ fn the_prescription_is_that_of_the_sheet() {
     }
     let title = |typed: &str| {
         let (shown, _) = place.ask(typed);
-        let line = shown.find("Which title stands on the sheet").map(|_| ());
+        let line = shown.find("Which title is on the sheet").map(|_| ());
         (line.is_some(), shown)
     };
     // Of one week ago there is no doubt, nor of a day long before either came into use.
@@ -228,10 +225,7 @@ fn the_prescription_is_that_of_the_sheet() {
         "{shown}"
     );
     let (shown, fact) = place.refused("2026-11-25\n2\n");
-    assert!(
-        !shown.contains("Set 1,") && fact.contains("is not on this computer any more"),
-        "{fact}: {shown}"
-    );
+    assert!(!shown.contains("Set 1,") && fact.contains("is no longer on this computer"), "{fact}: {shown}");
     // It is put back under any name of that kind.
     std::fs::write(place.folder.path().join("prescription-earlier.toml"), &own).unwrap();
     let (shown, _) = place.refused("2026-11-25\n1\n");
@@ -262,7 +256,7 @@ fn what_a_partner_does_is_on_no_track() {
         .sum();
     let ticks = "d\nn\n0\n4\n2\n".repeat(usize::from(alone));
     let (shown, kept) = place.keep(&format!("1\n{ticks}n\nn\ny\n"));
-    assert!(shown.contains("Sets with a partner are not asked for"), "{shown}");
+    assert!(shown.contains("Sets with a partner are left out"), "{shown}");
     assert_eq!(kept.sets.len(), usize::from(alone));
     // A practice without its sets with a partner is no whole one, and leads to no step up.
     let past = place.past();
@@ -288,7 +282,7 @@ fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
     let steps = if drawn.drills()[1..].iter().any(|plan| plan.step() > 1) { "y\n" } else { "" };
     let efforts: Vec<String> = (0..sets).map(|effort| format!("d\nn\n0\n{effort}\n2\n")).collect();
     let (shown, kept) = place.keep(&format!("1\n{steps}{}n\nn\ny\n", efforts.concat()));
-    assert!(shown.contains("Answer by the exercise") && !shown.contains("Set 1,"), "{shown}");
+    assert!(shown.contains("Answer by exercise, not by set number") && !shown.contains("Set 1,"), "{shown}");
     // As they are written: the answers of each drill stand together, in order.
     let mut expected = 0;
     for plan in drawn.drills() {
@@ -311,17 +305,17 @@ fn an_answer_that_is_none_is_asked_again_at_a_terminal_and_the_end_of_input_keep
     let whole = format!("2026-11-25\n{EASY}");
     for (end, _) in whole.char_indices().filter(|(_, sign)| *sign == '\n') {
         if end + 1 < whole.len() {
-            assert!(place.refused(&whole[..=end]).1.contains("nothing was kept"), "{end}");
+            assert!(place.refused(&whole[..=end]).1.contains("nothing was saved"), "{end}");
         }
     }
     let wrong = whole.replacen("d\nn\n0\n4\n2\n", "x\nd\nperhaps\nn\n4\n0\n11\n4\n0\n6\n2\n", 1);
     let (shown, ticked) = place.ask(&wrong);
     for said in [
-        "none of D, B and N",
+        "is not D, B or N",
         "neither Y nor N",
-        "no number from 0 to 3",
-        "no number from 0 to 10",
-        "no number from 1 to 5",
+        "not a whole number from 0 to 3",
+        "not a whole number from 0 to 10",
+        "not a whole number from 1 to 5",
     ] {
         assert!(shown.contains(said), "{said}: {shown}");
     }
@@ -339,13 +333,13 @@ fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
     let mut closed = Journal::look(&place.folder).unwrap();
     let (id, mut shown) = (crate::entropy::session_id().unwrap(), Vec::new());
     let mut form =
-        Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was kept", "counterpoise journal add");
+        Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was saved", "counterpoise journal add");
     let failure = form.kept(&mut closed, &id, &ticked).unwrap_err();
     assert!(failure.fact().contains("cannot be written"), "{}", failure.fact());
     let shown = String::from_utf8(shown).unwrap();
-    assert_eq!(shown.matches("NOT KEPT").count(), 3, "twice tried again: {shown}");
+    assert_eq!(shown.matches("NOT SAVED").count(), 3, "twice tried again: {shown}");
     let Place { mut journal, .. } = place;
-    let mut form = Form::over(&b""[..], Vec::new(), false, "nothing was kept", "counterpoise journal add");
+    let mut form = Form::over(&b""[..], Vec::new(), false, "nothing was saved", "counterpoise journal add");
     form.kept(&mut journal, &id, &ticked).unwrap();
     assert_eq!(journal.ids().unwrap(), [id]);
 }

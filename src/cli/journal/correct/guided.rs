@@ -1,4 +1,4 @@
-//! Asks which practice, what of it was wrong, what is right, and why. Nothing is corrected before the last answer.
+//! Which practice, what was wrong in it, what is right, and why? Nothing is corrected before the last answer.
 
 use std::io::{BufRead, Write};
 
@@ -8,17 +8,18 @@ use super::whole;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
+use crate::cli::plural::counted;
 use crate::cli::wrap::hanging;
 use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
 use counterpoise_core::plan::drill::Drill;
 use counterpoise_core::record::{Response, SessionRecord, SetRecord};
 
-/// So many practices are listed at once: they fit a small terminal with what is asked.
+/// The most practices on a page: they fit a small terminal together with the question.
 const A_PAGE: usize = 10;
-/// What stands for "not said" and "not noted".
+/// The answer for "not said" and "not noted".
 const NONE: &str = "-";
 
-/// One correction. `which`: the practice, where it is named; `reason`: where it is given.
+/// Asks for one correction. `which` and `reason`: the practice and the reason, if already given.
 pub(super) fn ask(
     form: &mut Form<impl BufRead, impl Write>,
     journal: &Journal,
@@ -42,13 +43,13 @@ pub(super) fn ask(
         None => form.reason()?,
     };
     form.say(&format!("\nOf {}: {}.", day(&session), row.sentence()))?;
-    if form.yes("Keep this correction? What was kept before stays beside it.")? {
+    if form.yes("Save this correction? The original entry stays next to it.")? {
         return Ok(row);
     }
     Err(Failure::new("nothing was corrected", "Start again: counterpoise journal correct"))
 }
 
-/// What is wrong.
+/// The kind of entry that is wrong.
 enum What {
     Answer,
     Response,
@@ -79,7 +80,7 @@ fn noted(response: Option<Response>) -> &'static str {
 }
 
 impl<R: BufRead, W: Write> Form<R, W> {
-    /// One of what is listed, by its number; with one there is nothing to ask.
+    /// Asks for one of several choices by its number. A single choice is taken without asking.
     fn one_of(&mut self, ask: &str, choices: &[String]) -> Result<usize, Failure> {
         if choices.len() == 1 {
             self.say(&format!("\n{}.", choices[0]))?;
@@ -93,30 +94,27 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Ok(usize::from(self.number(ask, 1, most)?) - 1)
     }
 
-    /// One of the practices, the newest first.
+    /// Asks for one of the practices, the newest first.
     fn which(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
         let mut sessions = journal.sessions()?;
         sessions.retain(|session| !session.sets.is_empty() || answers(session).next().is_some());
         sessions.reverse();
         if sessions.is_empty() {
             return Err(Failure::new(
-                "there is no practice that could be corrected",
-                "What was practiced: counterpoise journal list",
+                "there is no practice to correct",
+                "To see what was practiced: counterpoise journal list",
             ));
         }
         let mut from = 0;
         loop {
-            self.say("\nThe last practices:")?;
+            self.say("\nThe latest practices:")?;
             let to = sessions.len().min(from + A_PAGE);
             for (number, session) in (1..).zip(&sessions).take(to).skip(from) {
                 let set_aside = journal.as_corrected(session)?.1;
                 let marks = [(session.start.is_by_hand(), "typed in by hand"), (set_aside, "set aside")];
                 let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
                 let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };
-                let sets = match session.sets.len() {
-                    1 => "1 set".to_owned(),
-                    sets => format!("{sets} sets"),
-                };
+                let sets = counted(session.sets.len(), "set");
                 let line = format!("{}  {sets}{marks}", day(session));
                 writeln!(self.out, "{}", hanging(&format!("  {number:>2}  "), &line))?;
             }
@@ -125,7 +123,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match typed.parse::<usize>() {
                 Ok(number) if (1..=to).contains(&number) => return Ok(sessions.swap_remove(number - 1)),
                 _ if typed.eq_ignore_ascii_case("o") && to < sessions.len() => from = to,
-                _ => self.refuse(&format!("\"{typed}\" is none of the numbers"))?,
+                _ => self.refuse(&format!("\"{typed}\" is not one of the numbers"))?,
             }
         }
     }
@@ -133,7 +131,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn what(&mut self, session: &SessionRecord, set_aside: bool) -> Result<What, Failure> {
         let whole = match set_aside {
             false => "all of it: somebody else practiced, or it was a test run",
-            true => "it was set aside, and counts after all",
+            true => "it was set aside, but counts after all",
         };
         let mut choices = Vec::new();
         if answers(session).next().is_some() {
@@ -173,7 +171,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Ok(CorrectionRow { set, question: Some(kept.question), right, ..row })
     }
 
-    /// What is right: another answer than the one that stands.
+    /// Asks for the right answer, which must differ from the present one.
     fn right(&mut self, kept: &AnswerRow, scale: Scale) -> Result<Option<u8>, Failure> {
         let Scale { least, most, words } = scale;
         let can = match scale.is_yes_or_no() {
@@ -182,7 +180,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         };
         loop {
             let typed = self.line(&format!(
-                "\"{}: {}\" stands there. What is right? ({can}; {NONE} not said)",
+                "The entry is \"{}: {}\". What is right? ({can}; {NONE} not said)",
                 kept.question,
                 kept.question.say(kept.answer)
             ))?;
@@ -193,9 +191,9 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 digits => digits.parse().ok().filter(|number| (least..=most).contains(number)).map(Some),
             };
             match right {
-                Some(right) if right == kept.answer => self.refuse("that is what stands there already")?,
+                Some(right) if right == kept.answer => self.refuse("that is already the entry")?,
                 Some(right) => return Ok(right),
-                None => self.refuse(&format!("\"{typed}\" is none of these answers"))?,
+                None => self.refuse(&format!("\"{typed}\" is not one of these answers"))?,
             }
         }
     }
@@ -222,15 +220,15 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         self.say(&format!("  {NONE}  not noted"))?;
         let right = loop {
-            let typed = self.line(&format!("\"{}\" stands there. What is right?", noted(kept.response)))?;
+            let typed = self.line(&format!("The entry is \"{}\". What is right?", noted(kept.response)))?;
             let right = match typed.as_str() {
                 NONE => Some(None),
                 digits => digits.parse().ok().and_then(Response::numbered).map(Some),
             };
             match right {
-                Some(right) if right == kept.response => self.refuse("that is what stands there already")?,
+                Some(right) if right == kept.response => self.refuse("that is already the entry")?,
                 Some(right) => break right,
-                None => self.refuse(&format!("\"{typed}\" is none of these"))?,
+                None => self.refuse(&format!("\"{typed}\" is not one of these"))?,
             }
         };
         let right = right.map(|right| right.name().to_owned());
@@ -239,7 +237,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     fn reason(&mut self) -> Result<String, Failure> {
         loop {
-            let typed = self.line("Why? One line; it stands in the report beside what was kept.")?;
+            let typed =
+                self.line("Why? Type one line. It appears in the report next to the original entry.")?;
             match super::reason(&typed) {
                 Ok(reason) => return Ok(reason.to_owned()),
                 Err(fact) => self.refuse(&fact)?,

@@ -20,7 +20,7 @@ fn a_session_is_told_in_plain_words() {
     let heard = counterpoise_core::plan::phrase::Phrase::named("reach.forward-left").unwrap().words();
     for expected in [
         "  Ended         2026-11-02 09:34: stopped for another reason",
-        "  Sets          1 of 2 done whole",
+        "  Sets          1 of 2 completed",
         "Before the first set\n  ready: yes",
         "Set 1: counter-reach, step 3, alone\n  semi-tandem, left foot ahead; firm surface; one hand; eyes open",
         &format!("     1     6.123       6.123   +0.0 ms  {heard}"),
@@ -28,8 +28,8 @@ fn a_session_is_told_in_plain_words() {
         &format!("     3    21.500      21.501   +1.0 ms  {heard}"),
         "  held on: twice",
         "  steadiness: not said",
-        "  Pause 1 at 9 s; the rest was drawn anew",
-        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than stated here.",
+        "  Pause 1 at 9 s; the rest was drawn again",
+        "  The sound stuttered at 14.25 s.\n  Calls after that may have been heard later than shown here.",
         &format!("     3    20.002  not called            {heard}"),
     ] {
         assert!(text.contains(expected), "{expected}\nin\n{text}");
@@ -51,6 +51,9 @@ fn a_try_out_names_who_watched_and_what_was_seen() {
     let mut out = Vec::new();
     show(&journal, "last", &mut out).unwrap();
     let text = String::from_utf8(out).unwrap();
-    assert!(text.contains("A try-out: it counts as no practice. Watched by: K. L.; partner: R."), "{text}");
+    assert!(
+        text.contains("A try-out: it does not count as practice. Watched by: K. L.; partner: R."),
+        "{text}"
+    );
     assert!(text.contains("  Seen, feet: one step each time"), "{text}");
 }

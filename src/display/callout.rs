@@ -1,5 +1,4 @@
-//! How are a call, and what a partner is to do, drawn as large as they get? In cells, pure. Not which words these are, nor
-//! what stands around them (that is [`view`](super::view)).
+//! How are a call, and the partner's task, drawn as large as possible? In cells of a buffer, by pure functions.
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
@@ -14,8 +13,8 @@ use counterpoise_core::practice::session::screen::{Item, Moment, ShownCall};
 /// firmly. One thing at a time is larger, and is read at a glance \[judgment\].
 const WHAT_UNTIL: u8 = 5;
 
-/// The call: words as large as they get, and an arrow beside them, on the side to which it points, or below.
-pub(crate) fn shout(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
+/// Draws the call: its words as large as possible, and an arrow next to them, on the side to which it points, or below.
+pub(crate) fn draw_call(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
     let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
     // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
     let arrow = |fit: &Words| {
@@ -31,7 +30,7 @@ pub(crate) fn shout(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
     // can be seen at all.
     let good = fits.iter().flatten().filter(seen).find(|fit| 4 * fit.letter() >= 3 * largest);
     let Some(fit) = good.or(fits.iter().flatten().last()) else {
-        return loud(&format!("{} {}", call.words, call.direction.arrow()), area, buffer);
+        return draw_large(&format!("{} {}", call.words, call.direction.arrow()), area, buffer);
     };
     let taken = fit.size();
     let side = (area.width - taken.width).saturating_sub(1);
@@ -47,17 +46,17 @@ pub(crate) fn shout(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
     }
 }
 
-/// What the partner is to do. While it is counted down: what and where to, then where the hand goes and how firmly, with the
+/// Draws what the partner has to do. While it is counted down: what and where to, then where the hand goes and how firmly, with the
 /// arrow and the seconds beside it. In the last two seconds nothing but LOOK UP, whatever comes.
-pub(crate) fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
+pub(crate) fn draw_item(item: &Item, area: Rect, buffer: &mut Buffer) {
     let when = match item.moment {
-        Moment::LookUp => return loud(words::LOOK_UP, area, buffer),
+        Moment::LookUp => return draw_large(words::LOOK_UP, area, buffer),
         Moment::In(seconds) => seconds.to_string(),
         Moment::Now => words::NOW.to_owned(),
     };
-    let how = words::how(item);
+    let how = words::hand(item);
     let is_how = matches!(item.moment, Moment::In(seconds) if seconds < WHAT_UNTIL) && !how.is_empty();
-    let texts = if is_how { how } else { words::what(item) };
+    let texts = if is_how { how } else { words::task(item) };
     let texts: Vec<String> = texts.iter().map(|text| text.to_uppercase()).collect();
     // A quarter of the width for the arrow and the seconds, if the words leave so much; else a fifth. Each text on lines of
     // its own, if there is room.
@@ -70,7 +69,7 @@ pub(crate) fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
     });
     let Some((fit, beside, words)) = fit else {
         let sign = item.direction.arrow();
-        return loud(&format!("{} {sign} {when}", together[0]), area, buffer);
+        return draw_large(&format!("{} {sign} {when}", together[0]), area, buffer);
     };
     fit.draw_in_the_middle(words, buffer);
     let seconds = (beside.height / 2).saturating_sub(1);
@@ -79,10 +78,10 @@ pub(crate) fn tell(item: &Item, area: Rect, buffer: &mut Buffer) {
         Rect { y: beside.bottom() - seconds, height: seconds, ..beside },
     );
     if item.direction == Direction::InPlace {
-        loud(&when, beside, buffer);
+        draw_large(&when, beside, buffer);
     } else {
         big::arrow(item.direction, above, buffer);
-        loud(&when, below, buffer);
+        draw_large(&when, below, buffer);
     }
 }
 
@@ -95,14 +94,14 @@ fn aside(direction: Direction, columns: u16, area: Rect) -> (Rect, Rect) {
     (Rect { x: beside, width: columns, ..area }, Rect { x: words, width: rest, ..area })
 }
 
-/// Words that need no answer: in the middle, and clearly smaller than a call.
-pub(crate) fn calm(words: &str, area: Rect, buffer: &mut Buffer) {
+/// Draws words that need no answer: in the middle, and clearly smaller than a call.
+pub(crate) fn draw_small(words: &str, area: Rect, buffer: &mut Buffer) {
     let height = (area.height / 3).max(area.height.min(4));
-    loud(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
+    draw_large(words, Rect { y: area.y + (area.height - height) / 2, height, ..area }, buffer);
 }
 
-/// Words in the middle of the area, in the largest letters that fit; in bold text where none do.
-pub(crate) fn loud(words: &str, area: Rect, buffer: &mut Buffer) {
+/// Draws words in the middle of the area, in the largest letters that fit, or in bold text if none do.
+pub(crate) fn draw_large(words: &str, area: Rect, buffer: &mut Buffer) {
     if let Some(fit) = Words::fit(words, area.as_size()) {
         return fit.draw(area, buffer);
     }
