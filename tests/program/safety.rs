@@ -1,5 +1,6 @@
-//! Is every hazard in `docs/safety.md` held back by something that is there, and by a test that runs? The page and the
-//! code are kept in step here. Whether a test fails without its control is for whoever changes either to see.
+//! Is every hazard in `docs/safety.md` held back by something that is there, by a test that runs, and by a mutant that the
+//! test kills? The page, the code and `tests/data/mutants.toml` are kept in step here. Whether each test fails with its
+//! mutant in place takes a build for each: `scripts/controls.py` does that.
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -31,6 +32,36 @@ struct Row {
     control: String,
     places: Vec<String>,
     tests: Vec<(String, String)>,
+    /// Of each mutant the file and what is so with it in place.
+    mutants: Vec<(String, String)>,
+}
+
+/// A small change to the code that takes a control away, or a part of it.
+struct Mutant {
+    control: String,
+    file: String,
+    says: String,
+    find: String,
+    replace: String,
+    test: String,
+}
+
+fn mutants(text: &str) -> Vec<Mutant> {
+    let table: toml::Table = text.parse().unwrap();
+    let mutant = |entry: &toml::Value| {
+        let field = |name: &str| entry[name].as_str().unwrap_or_else(|| panic!("{name}: {entry}")).to_owned();
+        assert_eq!(entry.as_table().map(toml::Table::len), Some(6), "nothing else: {entry}");
+        Mutant {
+            control: field("control"),
+            file: field("file"),
+            says: field("says"),
+            find: field("find"),
+            replace: field("replace"),
+            test: field("test"),
+        }
+    };
+    assert_eq!(table.keys().collect::<Vec<_>>(), ["mutant"]);
+    table["mutant"].as_array().unwrap().iter().map(mutant).collect()
 }
 
 /// What stands between backticks.
@@ -43,16 +74,23 @@ fn rows(page: &str) -> Vec<Row> {
         |line: &&str| line.starts_with("| ") && !line.starts_with("| hazard") && !line.starts_with("| ---");
     let row = |line: &str| {
         let cells: Vec<&str> = line.trim_matches('|').split(" | ").map(str::trim).collect();
-        let [hazard, control, places, tests] = cells[..] else { panic!("a row has four cells: {line}") };
-        let tests = tests.split("; ").map(|test| {
-            let (file, name) = test.split_once("`: ").unwrap_or_else(|| panic!("`file`: name, not {test}"));
-            (file.trim_start_matches('`').to_owned(), name.trim().to_owned())
-        });
+        let [hazard, control, places, tests, mutants] = cells[..] else {
+            panic!("a row has five cells: {line}")
+        };
+        let in_files = |cell: &str| {
+            let each = cell.split("; ").map(|part| {
+                let (file, said) =
+                    part.split_once("`: ").unwrap_or_else(|| panic!("`file`: name, not {part}"));
+                (file.trim_start_matches('`').to_owned(), said.trim().to_owned())
+            });
+            each.collect()
+        };
         Row {
             hazard: hazard.to_owned(),
             control: control.to_owned(),
             places: quoted(places),
-            tests: tests.collect(),
+            tests: in_files(tests),
+            mutants: in_files(mutants),
         }
     };
     page.lines().filter(is_row).map(row).collect()
@@ -104,10 +142,35 @@ fn is_built(file: &str) -> bool {
     }
 }
 
-/// Everything that is wrong with the page, in words.
-fn faults(page: &str, root: &Path) -> Vec<String> {
+/// Everything that is wrong with the page and its mutants, in words.
+fn faults(page: &str, planted: &str, root: &Path) -> Vec<String> {
     let mut faults = Vec::new();
-    for Row { hazard, control, places, tests } in rows(page) {
+    let planted = mutants(planted);
+    let rows = rows(page);
+    for lost in planted.iter().filter(|mutant| rows.iter().all(|row| row.hazard != mutant.control)) {
+        faults.push(format!("{}: a mutant of no row", lost.control));
+    }
+    for Row { hazard, control, places, tests, mutants } in rows {
+        let here = planted.iter().filter(|mutant| mutant.control == hazard);
+        let listed: Vec<_> = here.clone().map(|mutant| (mutant.file.clone(), mutant.says.clone())).collect();
+        if listed != mutants {
+            faults.push(format!("{hazard}: the row has the mutants {mutants:?}, the file {listed:?}"));
+        }
+        for Mutant { file, says, find, replace, test, .. } in here {
+            let times = fs::read_to_string(root.join(file)).map_or(0, |text| text.matches(find).count());
+            if times != 1 {
+                faults.push(format!("{hazard}: {file} has the text of \"{says}\" {times} times, not once"));
+            }
+            if find == replace {
+                faults.push(format!("{hazard}: \"{says}\" changes nothing"));
+            }
+            if !places.contains(file) {
+                faults.push(format!("{hazard}: the control is not said to live in {file}"));
+            }
+            if tests.iter().all(|(_, name)| name != test) {
+                faults.push(format!("{hazard}: {test} is none of its tests"));
+            }
+        }
         if control.is_empty() || places.is_empty() {
             faults.push(format!("{hazard}: no control, or nowhere"));
         }
@@ -127,13 +190,15 @@ fn faults(page: &str, root: &Path) -> Vec<String> {
 }
 
 const PAGE: &str = include_str!("../../docs/safety.md");
+const MUTANTS: &str = include_str!("../data/mutants.toml");
 
 #[test]
 fn every_hazard_has_a_control_that_is_there_and_a_test_that_runs() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let faults = faults(PAGE, root);
+    let faults = faults(PAGE, MUTANTS, root);
     assert!(faults.is_empty(), "{faults:#?}");
     assert!(rows(PAGE).len() >= 40);
+    assert!(mutants(MUTANTS).len() >= rows(PAGE).len());
 }
 
 #[test]
@@ -158,23 +223,54 @@ fn no_hazard_that_must_be_looked_at_is_missing() {
     }
 }
 
+/// One row and its mutant, as they should be.
+const ROW: &str = "| a hazard | a control | `core/src/health/lock.rs` | `core/src/health/bounds.rs`: \
+                   every_row_of_the_rule_for_tests | `core/src/health/lock.rs`: chest pain is none |\n";
+const MUTANT: &str = "[[mutant]]\ncontrol = 'a hazard'\nfile = 'core/src/health/lock.rs'\nsays = 'chest pain is none'\n\
+                      find = '1 => Some(Self::Chest)'\nreplace = '1 => None'\n\
+                      test = 'every_row_of_the_rule_for_tests'\n";
+
 #[test]
 fn a_page_that_is_out_of_step_is_found_out() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let row = |place: &str, test: &str| format!("| a hazard | a control | {place} | {test} |\n");
-    let good =
-        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests");
-    assert!(faults(&good, root).is_empty());
-    for bad in [
-        row("`src/lok.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests"),
-        row("", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests"),
-        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_test"),
-        row("`core/src/health/lock.rs`", "`src/bound.rs`: every_row_of_the_rule_for_tests"),
+    assert!(faults(ROW, MUTANT, root).is_empty());
+    let (place, test) =
+        ("| `core/src/health/lock.rs` |", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests");
+    let two_places = "| `core/src/health/lock.rs`, `src/lok.rs` |";
+    for (from, to) in [
+        (place, two_places),
+        ("| a control |", "|  |"),
+        (test, &format!("{test}; `core/src/health/bounds.rs`: every_row_of_the_rule_for_test")),
+        (test, &format!("{test}; `src/bound.rs`: every_row_of_the_rule_for_tests")),
         // It is there, but it is not run by itself.
-        row("`core/src/health/lock.rs`", "`src/journal/test.rs`: child_that_is_killed"),
+        (test, &format!("{test}; `src/journal/test.rs`: child_that_is_killed")),
         // A function, but no test.
-        row("`core/src/health/lock.rs`", "`core/src/health/bounds.rs`: most"),
+        (test, &format!("{test}; `core/src/health/bounds.rs`: most")),
     ] {
-        assert_eq!(faults(&bad, root).len(), 1, "{bad}");
+        let bad = ROW.replace(from, to);
+        assert_ne!(bad, ROW, "{from}");
+        assert_eq!(faults(&bad, MUTANT, root).len(), 1, "{bad}");
     }
+}
+
+#[test]
+fn a_mutant_that_is_out_of_step_is_found_out() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    for (from, to, expected) in [
+        ("'a hazard'", "'another'", 2),
+        ("says = 'chest pain is none'", "says = 'chest pain is one'", 1),
+        // What it changes is gone, is there more than once, or stays as it is.
+        ("1 => Some(Self::Chest)", "1 => Some(Self::Heart)", 1),
+        ("1 => Some(Self::Chest)", "Self::Chest", 1),
+        ("'1 => None'", "'1 => Some(Self::Chest)'", 1),
+        // It changes another file than the one in which the control lives, and so says the row.
+        ("file = 'core/src/health/lock.rs'", "file = 'core/src/health/lok.rs'", 3),
+        ("test = 'every_row_of_the_rule_for_tests'", "test = 'both_is_never_wider_than_either'", 1),
+    ] {
+        let bad = MUTANT.replace(from, to);
+        assert_ne!(bad, MUTANT, "{from}");
+        let found = faults(ROW, &bad, root);
+        assert_eq!(found.len(), expected, "{bad}{found:#?}");
+    }
+    assert_eq!(faults(ROW, "mutant = []", root).len(), 1, "a row without one");
 }

@@ -114,3 +114,36 @@ impl Direction {
         )
     }
 }
+
+#[cfg(test)]
+mod test {
+    use super::Direction;
+
+    /// Two arrows that are exchanged would still be two arrows: here each is held to its word.
+    #[test]
+    fn every_arrow_points_where_its_word_says() {
+        for direction in Direction::ALL.iter().copied() {
+            let words: Vec<&str> = direction.name().split(' ').collect();
+            let says = |any: &[&str]| words.iter().any(|word| any.contains(word));
+            let across = i8::from(says(&["right"])) - i8::from(says(&["left"]));
+            let up = i8::from(says(&["forward", "up", "high"])) - i8::from(says(&["back", "down", "low"]));
+            let arrow = match (says(&["round"]), across, up) {
+                (true, -1, 0) => "↶",
+                (true, 1, 0) => "↷",
+                (false, -1, -1) => "↙",
+                (false, -1, 0) => "←",
+                (false, -1, 1) => "↖",
+                (false, 0, -1) => "↓",
+                (false, 0, 0) => "•",
+                (false, 0, 1) => "↑",
+                (false, 1, -1) => "↘",
+                (false, 1, 0) => "→",
+                (false, 1, 1) => "↗",
+                other => panic!("{direction}: {other:?}"),
+            };
+            assert_eq!(direction.arrow(), arrow, "{direction}");
+            assert_eq!(direction.is_leftward(), across < 0, "{direction}: on the side to which it points");
+            assert_eq!(direction.is_backward(), says(&["back"]), "{direction}");
+        }
+    }
+}

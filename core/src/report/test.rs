@@ -203,6 +203,33 @@ fn responses_are_counted_by_drill_direction_and_side() {
 }
 
 #[test]
+fn each_kind_of_response_is_in_the_sum_and_the_share_that_it_belongs_to() {
+    use Response::{Fell, Grabbed, InPlace, MoreSteps, OneStep, Touched};
+    // A number of its own for each, so that none can stand for another.
+    let kinds = [(InPlace, 19), (OneStep, 11), (MoreSteps, 7), (Touched, 5), (Grabbed, 3), (Fell, 2)];
+    let responses = kinds.iter().flat_map(|(kind, count)| vec![(Some(Direction::Left), Some(*kind)); *count]);
+    let mut material = material(vec![session(nov(2))]);
+    material.more[0].sets[1].responses = responses.collect();
+    let found = report(&material, nov(1), nov(30));
+    assert_eq!(found.responses.noted, 47);
+    for group in &found.responses.groups {
+        let counts =
+            [group.in_place, group.one_step, group.more_steps, group.touched, group.grabbed, group.fell];
+        assert_eq!(counts, kinds.map(|(_, count)| count), "{}", group.name);
+        assert_eq!((group.good(), group.supported()), (30, 10), "{}", group.name);
+        assert_eq!(group.one_step_or_better, Share::of(30, 47), "{}", group.name);
+        assert_eq!(group.two_or_more, Share::of(7, 47), "{}", group.name);
+        assert_eq!(group.support, Share::of(10, 47), "touched, grabbed and fell: {}", group.name);
+    }
+    // Too few for a share: the sum itself is on the page.
+    material.more[0].sets[1].responses =
+        [OneStep, Touched, Grabbed, Fell].map(|kind| (None, Some(kind))).to_vec();
+    let few: String =
+        summary(&report(&material, nov(1), nov(30))).into_iter().map(|said| said.text).collect();
+    assert!(few.contains("support or worse 3"), "{few}");
+}
+
+#[test]
 fn ratings_are_the_hardest_and_worst_of_each_session() {
     let hard = session(nov(4)).but(|session| {
         session.sets[1].effort = Some(8);

@@ -2,6 +2,7 @@ use jiff::{Timestamp, ZonedDateTime};
 
 use crate::journal::export::json;
 use crate::journal::import::import;
+use crate::journal::row::Line;
 use crate::journal::sample::{
     answer, decided, id, in_memory, keep, moment, open, readied, session, with_partner,
 };
@@ -116,6 +117,32 @@ fn the_rules_see_what_was_kept() {
     assert_eq!((two.end, two.effort), (Some(SetEnd::Stopped), Some(7)));
     assert!(past.is_lifted(session, Barrier::Lock(Lock::HeadKnock)));
     assert!(!past.is_lifted(session, Barrier::Lock(Lock::Faint)));
+}
+
+/// A merge can bring a second answer to one question. Both readers take the first that was said, not the first that was asked.
+#[test]
+fn both_readers_take_the_first_answer_of_a_question_that_was_answered_twice() {
+    let after_a_set =
+        [Question::Grabbed, Question::HeldOn, Question::Effort, Question::Steadiness, Question::Unwell];
+    let at_the_end = [Question::Hurt, Question::WhyStopped, Question::Symptom];
+    let mut lines = session();
+    let end = lines.pop().unwrap();
+    lines.retain(|line| !matches!(line, Line::Answered(_)));
+    for (nth, question) in (0..).zip(after_a_set.into_iter().chain(at_the_end)) {
+        let said = [None, Some(1), Some(3), Some(2)];
+        let places = (0..).map(|more| 10 * nth + more).zip(said);
+        lines.extend(places.map(|(place, said)| answer(place, Some(2), question, said)));
+    }
+    lines.push(end);
+    let mut journal = in_memory();
+    keep(&mut journal, &id(1), &lines);
+    let (whole, fast) = (journal.past().unwrap(), journal.recent_past().unwrap());
+    assert_eq!(whole, fast);
+    let session = &fast.sessions[0];
+    assert_eq!((session.hurt, session.why_stopped, session.symptom), (Some(1), Some(1), Some(1)));
+    let set = &session.sets[1];
+    let said = [set.grabbed, set.held_on, set.effort, set.steadiness, set.unwell];
+    assert_eq!(said, [Some(1); 5]);
 }
 
 #[test]

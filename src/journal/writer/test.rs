@@ -172,6 +172,32 @@ fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
 }
 
 #[test]
+fn after_an_entry_was_set_aside_nothing_says_saved_again() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let journal = open(&folder);
+    journal.db.busy_timeout(Duration::ZERO).unwrap();
+    let mut writer = Writer::start(journal, id(1));
+    writer.hand_over(begun(moment(0)), None);
+    // There is no third set: this entry never gets into the journal.
+    writer.hand_over(heard(3, 0, 1, 1), None);
+    assert!(matches!(wait_for_news(&mut writer), Status::NotSaved { .. }));
+    let answer = Entry::Answered { set: None, question: Question::Effort, answer: Some(5) };
+    // The second is written only after the thread has said everything that there was to say about the first.
+    assert!(writer.keep_and_wait(&answer, LONG) && writer.keep_and_wait(&answer, LONG));
+    assert_eq!(writer.status(), None, "not everything that was handed over is on the disk");
+    // A disk that comes back does not make it so either.
+    let other = Connection::open(folder.journal_file()).unwrap();
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
+    assert!(!writer.keep_and_wait(&answer, Duration::from_millis(50)));
+    other.execute_batch("COMMIT").unwrap();
+    assert!(writer.keep_and_wait(&answer, LONG) && writer.keep_and_wait(&answer, LONG));
+    assert_eq!(writer.status(), None);
+    let closed = writer.close();
+    assert_eq!((closed.not_saved, closed.rescue.is_some()), (1, true), "it is in the rescue file");
+}
+
+#[test]
 fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();

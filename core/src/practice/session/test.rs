@@ -11,6 +11,7 @@ use crate::plan::prescription::Prescription;
 use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
 use crate::units::Millis;
 
+mod last_questions;
 mod partner;
 mod ready;
 

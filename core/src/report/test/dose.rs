@@ -120,6 +120,23 @@ fn a_length_that_nobody_knows_is_in_no_hour() {
 }
 
 #[test]
+fn only_a_session_that_nobody_wanted_to_end_was_interrupted() {
+    let ended = |end: SessionEnd| session(nov(4)).but(|session| session.end = Some(end));
+    let counted = |end: SessionEnd| report(&material(vec![ended(end)]), nov(1), nov(30)).dose.interrupted;
+    let interrupted: Vec<SessionEnd> =
+        SessionEnd::ALL.iter().copied().filter(|end| counted(*end) == 1).collect();
+    assert_eq!(
+        interrupted,
+        [SessionEnd::Closed, SessionEnd::Interrupted],
+        "a stop for another reason is a stop"
+    );
+    assert!(SessionEnd::ALL.iter().all(|end| counted(*end) <= 1));
+    // All of them together are as many as one by one.
+    let all = (2..).zip(SessionEnd::ALL).map(|(day, end)| session(nov(day)).but(|s| s.end = Some(*end)));
+    assert_eq!(report(&material(all.collect()), nov(1), nov(30)).dose.interrupted, 2);
+}
+
+#[test]
 fn what_does_not_count_is_in_no_figure_and_counted_apart() {
     let tried = session(nov(2)).but(|session| session.tried_out = true);
     let aside = session(nov(4)).but(|session| session.discounted = true);

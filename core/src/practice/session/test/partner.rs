@@ -95,7 +95,7 @@ impl Walk {
     }
 
     /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
-    fn walk_to_set(&mut self, number: u8) -> &mut Self {
+    pub(super) fn walk_to_set(&mut self, number: u8) -> &mut Self {
         self.walk_to_the_partner();
         while matches!(self.session().phase, super::super::Phase::Partner { .. }) {
             self.keys("\na");
