@@ -298,7 +298,7 @@ fn a_page_to_print_escapes_everything_and_has_no_script() {
     let page = whole.replace("<wbr>", "").replace("<span class=\"short\">", "").replace("</span>", "");
     assert_eq!(page.matches("&lt;script&gt;alert(").count(), 3, "as a person, as skipped, and why");
     assert!(page.contains(">Last practice</th>"));
-    assert!(page.contains("In the order of the last practice"));
+    assert!(page.contains("Sorted by last practice, the oldest first"));
     let cells: Vec<&str> = page.split("<tr><th scope=\"row\"").skip(1).collect();
     assert_eq!(cells.len(), 42);
     let days: Vec<&str> = cells[..41].iter().map(|row| row.split("<td").nth(2).unwrap()).collect();
