@@ -9,7 +9,7 @@
 //! ```text
 //! report        what was done, for a therapist; many people at a glance
 //! prescribing   a prescription written question by question
-//! course        from one practice to the next: past, program, progression, progress
+//! course        from one practice to the next: past, trainee, program, progression, progress
 //! practice      one session: its states and questions, its routines, balance tests, tracks
 //! record        what is kept of a session
 //! health        may this person practice, and within which limits

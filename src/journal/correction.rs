@@ -15,12 +15,7 @@ impl Journal {
     /// If the journal cannot be written.
     pub fn keep_correction(&mut self, row: &CorrectionRow) -> Result<(), JournalError> {
         self.change(|db| {
-            let before = corrections(db)?;
-            let latest = before.iter().filter(|other| other.session == row.session).map(|other| &other.at);
-            let mut row = row.clone();
-            if let Some(latest) = latest.max_by_key(|at| at.ms()).filter(|at| at.ms() >= row.at.ms()) {
-                row.at = latest.plus(1);
-            }
+            let row = row.clone().after(&corrections(db)?);
             insert_correction(db, &row)
         })
     }

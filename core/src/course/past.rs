@@ -1,5 +1,5 @@
-//! What was practiced, as far as rules ask: plain values made from the journal. Not how they are kept (that is
-//! `journal`), and not what follows from them (that is `progression` and `program`).
+//! What was practiced, as far as rules ask: plain values made from what was kept. Not how it is kept (that is
+//! `record`), and not what follows from them (that is `progression` and `program`).
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
@@ -113,9 +113,9 @@ impl Past {
     pub fn is_new_week(&self, today: Date) -> bool {
         let week = |day: Date| (day.iso_week_date().year(), day.iso_week_date().week());
         let practices = self.sessions.iter().filter(|session| session.is_practice());
-        let mut practiced = practices.map(|session| session.day);
-        let earlier = practiced.clone().any(|day| week(day) < week(today));
-        earlier && !practiced.any(|day| week(day) == week(today))
+        let mut days = practices.map(|session| session.day);
+        let earlier = days.clone().any(|day| week(day) < week(today));
+        earlier && !days.any(|day| week(day) == week(today))
     }
 
     /// Whether the date of this session was set aside.

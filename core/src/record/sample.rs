@@ -1,4 +1,5 @@
 //! Kept sessions and corrections made by hand, for tests of the rules.
+#![allow(clippy::missing_panics_doc, reason = "it is called by tests only")]
 
 use super::{
     AnswerRow, Channel, Corrected, CorrectionRow, PlanRecord, Question, Response, ResponseRow, SessionEnd,

@@ -47,6 +47,7 @@ impl Stamp {
     }
 
     /// The moment `ms` milliseconds later, written in the same zone if this machine knows it, else in UTC.
+    #[must_use]
     pub fn plus(&self, ms: i64) -> Self {
         let here = self.text.parse().unwrap_or_else(|_| ZonedDateTime::new(self.instant(), TimeZone::UTC));
         Self::from(&here.saturating_add(SignedDuration::from_millis(ms)))

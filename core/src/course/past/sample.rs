@@ -1,4 +1,5 @@
 //! Practices made by hand, for tests of the rules. A session is clean unless it is changed.
+#![allow(clippy::missing_panics_doc, reason = "it is called by tests only")]
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
@@ -97,6 +98,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
 
 impl PastSession {
     /// The session with one thing changed.
+    #[must_use]
     pub fn but(mut self, change: impl FnOnce(&mut Self)) -> Self {
         change(&mut self);
         self
@@ -106,6 +108,7 @@ impl PastSession {
         self.sets.iter_mut().filter(move |set| set.drill == drill)
     }
     /// Broken off after this many sets, as the program was closed.
+    #[must_use]
     pub fn broken_off_after(self, sets: usize) -> Self {
         self.but(|session| {
             session.sets.truncate(sets);
