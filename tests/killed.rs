@@ -62,9 +62,9 @@ const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \n \n";
 
 static PANIC_AT: OnceLock<Instant> = OnceLock::new();
 
-fn close_asked() -> bool {
+fn close_requested() -> bool {
     assert!(PANIC_AT.get().is_none_or(|at| Instant::now() < *at), "a fault in the middle of a practice");
-    terminal::close_asked()
+    terminal::close_requested()
 }
 
 /// The child: one practice, as the practice command runs it, with a paced output.
@@ -123,7 +123,7 @@ fn child() {
         clock,
         writer,
         keep_room: Box::new(|_| {}),
-        close_asked,
+        close_requested,
     };
     let _ = practice::run(world, session);
 }

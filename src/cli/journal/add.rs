@@ -34,7 +34,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
     let id = SessionId::random().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
-    form.kept(&mut journal, &id, &ticked)?;
+    form.save(&mut journal, &id, &ticked)?;
     form.say(&format!("\nSaved, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     super::print_consequence(&journal, folder, &now, &mut form.out)
 }
@@ -46,7 +46,7 @@ fn spelled(day: Date) -> String {
 
 /// The steps to go on from: for each drill the lower of the sheet's and progression's. A sheet printed before a step down
 /// is above it.
-fn given(prescription: &Prescription, printed: &[Option<u8>], then: &[Option<u8>]) -> Vec<Given> {
+fn lower_steps(prescription: &Prescription, printed: &[Option<u8>], then: &[Option<u8>]) -> Vec<Given> {
     let plans = prescription.drills().iter().zip(printed.iter().zip(then));
     let lower = |(plan, (printed, then)): (&DrillPlan, (&Option<u8>, &Option<u8>))| {
         let step = match (printed, then) {
@@ -77,7 +77,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let whole = prescription.drills().iter().zip(&next.steps).filter(|(_, step)| step.is_some());
         let sets_whole = whole.map(|(plan, _)| usize::from(plan.sets())).sum();
         let mut decided = standing::decided(&next, &prescription, &before.past, false, sets_whole);
-        decided.given = given(&prescription, &steps, &next.steps);
+        decided.given = lower_steps(&prescription, &steps, &next.steps);
         let mut ticked = Ticked {
             at,
             title: prescription.title().to_owned(),
@@ -163,7 +163,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.
-    fn kept(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
+    fn save(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
         loop {
             match journal.keep_ticked(id, ticked) {
                 Ok(()) => return Ok(()),
