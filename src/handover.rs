@@ -101,9 +101,9 @@ impl Place {
     /// of this program are ignored.
     pub fn prescriptions(&self) -> Vec<StickFile> {
         let ours = self.path.join(FOLDER);
-        let mut all: Vec<StickFile> = toml_files(&self.path).into_iter().map(found).collect();
+        let mut all: Vec<StickFile> = toml_files(&self.path).into_iter().map(read_file).collect();
         all.retain(|found| mentions_us(&found.bytes));
-        all.extend(toml_files(&ours).into_iter().map(found));
+        all.extend(toml_files(&ours).into_iter().map(read_file));
         all
     }
 
@@ -134,7 +134,7 @@ impl Place {
     }
 }
 
-fn found(path: PathBuf) -> StickFile {
+fn read_file(path: PathBuf) -> StickFile {
     let most = limits::FILE_BYTES as u64;
     let mut bytes = Vec::new();
     // One byte more than is allowed is enough for the gate to refuse it.

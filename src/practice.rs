@@ -61,7 +61,7 @@ struct PendingCue {
 pub struct World {
     /// The screen, or plain lines.
     pub face: Face,
-    /// The sound; `None` where there is none.
+    /// The sound; `None` if the practice runs on the screen alone.
     pub sound: Option<Sound>,
     /// Session time and wall time.
     pub clock: Clock,
@@ -70,7 +70,7 @@ pub struct World {
     /// Saves what is on each side of the trainee in the settings.
     pub keep_room: Box<dyn FnMut(Room)>,
     /// Whether the program is asked to close.
-    pub close_asked: fn() -> bool,
+    pub close_requested: fn() -> bool,
 }
 
 impl fmt::Debug for World {
@@ -99,8 +99,8 @@ impl Sound {
     pub(crate) fn say(&mut self, phrase: Phrase) {
         let Some(clip) = self.bank.get(phrase.id()) else { return };
         self.last_id += 1;
-        // Of the calls only the end of a span is ever said by itself, when the span is broken off: that is heard out,
-        // whatever comes next.
+        // The only call that is said by itself is the end of a hold that was broken off. It is heard to its end, even if
+        // something follows.
         if phrase.is_cue() {
             self.speaker.say_through(&mut self.output, self.last_id, clip);
         } else {
@@ -281,13 +281,13 @@ impl World {
             Input::Close => events.push(Event::Close),
             Input::Nothing => {}
         }
-        if (self.close_asked)() {
+        if (self.close_requested)() {
             events.push(Event::Close);
         }
         if self.clock.slept() {
             events.push(Event::Slept);
         }
-        // What was heard comes before whatever a key does to it.
+        // What was heard comes before the effect of a key.
         if let Some(sound) = &mut self.sound {
             events.splice(0..0, sound.events());
         }

@@ -122,9 +122,9 @@ const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \n \n";
 
 static FAULT: AtomicBool = AtomicBool::new(false);
 
-fn close_asked() -> bool {
+fn close_requested() -> bool {
     assert!(!FAULT.load(Ordering::Relaxed), "a fault in the middle of a practice");
-    terminal::close_asked()
+    terminal::close_requested()
 }
 
 /// The samples of a call, from the first that is not zero.
@@ -240,7 +240,7 @@ fn child() {
         clock,
         writer,
         keep_room: Box::new(|_| {}),
-        close_asked,
+        close_requested,
     };
     let _ = practice::run(world, session);
 }

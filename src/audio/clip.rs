@@ -51,7 +51,7 @@ impl Clip {
         Frames(self.samples.len() as u64)
     }
 
-    /// Where the first sample lies when the onset is at `at`.
+    /// The frame of the first sample if the onset is at `at`.
     pub fn start_for(&self, at: Frame) -> Frame {
         at - self.onset
     }

@@ -77,7 +77,7 @@ impl Desk {
 
     /// Lets `clip` be heard with its onset at frame `at`; at once if that is past. `id` comes back in the reports.
     ///
-    /// Ask in the order of the frames. The renderer holds 64 at a time; whatever comes after them is handed over as
+    /// Ask in the order of the frames. The renderer has 64 at a time; later ones are handed over as
     /// they end.
     pub fn play(&mut self, id: u32, clip: Clip, at: Frame) {
         self.ask(id, clip, at, false);

@@ -237,7 +237,7 @@ fn from<T: FromSample<i16>>(sample: i16) -> T {
     T::from_sample_(sample)
 }
 
-/// A stream that plays. The error callback may stand on the audio thread: it only counts.
+/// A stream that plays. The error callback may run on the audio thread, so it only counts.
 fn build<T: SizedSample>(
     device: &Device,
     config: StreamConfig,

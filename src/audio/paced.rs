@@ -90,7 +90,7 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
         }
     }
 
-    /// Tells of the loss and waits for the return; false if the output was dropped meanwhile.
+    /// Reports the loss and waits for the return; false if the output was dropped in between.
     fn wait_for_link(&mut self) -> bool {
         self.thread_side.anchor.untie();
         self.renderer.shared().stop();
@@ -107,7 +107,7 @@ impl<S: FnMut(Frame, &[i16]) -> Link> Paced<S> {
         }
     }
 
-    /// Waits until `due`; true if the output was dropped meanwhile.
+    /// Waits until `due`; true if the output was dropped before.
     fn stopped_by(&self, due: Instant) -> bool {
         let wait = due.saturating_duration_since(Instant::now());
         self.thread_side.stop.recv_timeout(wait) != Err(RecvTimeoutError::Timeout)

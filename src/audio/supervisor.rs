@@ -34,7 +34,7 @@ pub(super) trait Backend: Send + 'static {
     /// A running stream; dropping it stops it.
     type Stream;
 
-    /// Opens the device and starts it, with what [`Cradle::lend`] gives: afresh for each attempt.
+    /// Opens the device and starts it, with a new loan from [`Cradle::lend`] for each attempt.
     fn open(&mut self, cradle: &mut Cradle) -> Result<(Self::Stream, Facts), AudioError>;
 }
 
@@ -135,7 +135,7 @@ pub(super) struct Loan {
 }
 
 impl Loan {
-    /// The callback: fills `data`, interleaved, of so many channels. The first two sound; the others stay as they
+    /// The callback: fills `data`, interleaved, with `channels` channels. The first two sound; the others stay as they
     /// are, which is silent. `lead`: from now to hearing these samples, if the device says so.
     pub(super) fn fill<T>(
         &mut self,

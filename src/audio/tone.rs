@@ -34,7 +34,7 @@ const ALERT: Pulse =
 const NOTICE: Pulse =
     Pulse { fundamental: 523.25, harmonics: &[1.0, 0.3], length: 0.2, edge: 0.2, level: NOTICE_LEVEL };
 
-/// "Now", in a partner's ear: 587 Hz (a D), short, and 6 LU softer than the rest (-26 LUFS), so that whoever has a hand
+/// "Now", in a partner's ear: 587 Hz (a D), short, and 6 LU softer than the rest (-26 LUFS), so that somebody who has a hand
 /// on a person is not startled \[judgment\].
 const MOMENT: Pulse =
     Pulse { fundamental: 587.33, harmonics: &[1.0, 0.3], length: 0.2, edge: 0.2, level: MOMENT_LEVEL };

@@ -44,7 +44,7 @@ pub enum WavError {
 
 /// Writes `total` frames of 16-bit mono to `path`, with the onset of each clip on its frame and silence between.
 ///
-/// Everything is written to a file beside `path` and put in its place at the end; what was there before is replaced.
+/// Everything is written to another file in the same folder, which replaces `path` at the end.
 /// `progress` hears the share that is done, from 0 to 1, about a hundred times, and can break off.
 ///
 /// # Errors

@@ -51,8 +51,8 @@ pub(super) fn run(
     }
 }
 
-/// The test of this name.
-fn named(name: &str) -> Result<Test, String> {
+/// The test of this name, for the command line.
+fn parse_test(name: &str) -> Result<Test, String> {
     let names = || Test::ALL.iter().map(|test| test.name()).collect::<Vec<_>>().join(", ");
     Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
 }

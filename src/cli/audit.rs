@@ -153,7 +153,7 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
     Ok(Audit { prescription, foresight, seed, sessions, second_draws, sequences, learned })
 }
 
-/// Runs every task, as many at a time as there are cores. The results stand in the order of the tasks.
+/// Runs every task, as many at a time as there are cores. The results are in the order of the tasks.
 fn side_by_side(tasks: &[Task<'_>], progress: impl Fn(usize, usize) + Sync) -> Vec<Learned> {
     let threads = thread::available_parallelism().map_or(1, usize::from).min(MOST_THREADS);
     let next = AtomicUsize::new(0);

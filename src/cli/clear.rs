@@ -31,8 +31,8 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let who = filled("--by", "who cleared it", &arguments.by)?;
-    let reason = filled("--reason", "why", &arguments.reason)?;
+    let who = required_line("--by", "who cleared it", &arguments.by)?;
+    let reason = required_line("--reason", "why", &arguments.reason)?;
     let now = Clock::real().wall();
     let (mut journal, notices) = Journal::open(folder.lock()?)?;
     for notice in notices {
@@ -74,7 +74,7 @@ fn line(found: &Clearable) -> String {
 }
 
 /// The trimmed text of an option: one line, not empty, not too long.
-fn filled<'a>(option: &str, what: &str, text: &'a str) -> Result<&'a str, Failure> {
+fn required_line<'a>(option: &str, what: &str, text: &'a str) -> Result<&'a str, Failure> {
     let text = text.trim();
     let length = text.chars().count();
     if text.is_empty() || text.chars().any(char::is_control) {

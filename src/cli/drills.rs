@@ -96,10 +96,10 @@ fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     let mut lines = vec![
         drill.about().to_owned(),
         format!("Trains {}.", trains(drill)),
-        format!("Calls: {}.", listed(drill.targets().iter().map(Target::words))),
+        format!("Calls: {}.", join_list(drill.targets().iter().map(Target::words))),
         format!("Needs: {}.", drill.kit().join(", ")),
     ];
-    lines.extend(locked(drill));
+    lines.extend(unlock_sentence(drill));
     lines.push(format!("Steps, from gentlest to hardest: {}.", drill.ladder().len()));
     paragraphs("  ", &lines, out)
 }
@@ -121,17 +121,17 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     place.extend(needs.iter().map(|need| format!("Asked before the first set: {}", need.sentence())));
     section("What is needed", &place, out)?;
 
-    let mut calls = vec![format!("Calls: {}.", listed(drill.targets().iter().map(Target::words)))];
+    let mut calls = vec![format!("Calls: {}.", join_list(drill.targets().iter().map(Target::words)))];
     if !drill.parts().is_empty() {
         let parts = drill.parts().iter().map(|part| part.phrase.words().to_owned());
-        calls.push(format!("Parts that may be added to a call: {}.", listed(parts)));
+        calls.push(format!("Parts that may be added to a call: {}.", join_list(parts)));
     }
-    calls.extend(drill.targets().iter().filter_map(lasting));
+    calls.extend(drill.targets().iter().filter_map(span_sentence));
     let shortest =
         drill.targets().iter().map(|target| target.action.shortest_gap()).max().unwrap_or_default();
     calls.push(format!("Time between two calls: at least {shortest}, for the slowest of them."));
-    calls.extend(locked(drill));
-    calls.extend(drill.targets().iter().filter_map(|target| more_locked(drill, target)));
+    calls.extend(unlock_sentence(drill));
+    calls.extend(drill.targets().iter().filter_map(|target| extra_unlock_sentence(drill, target)));
     section("Calls", &calls, out)?;
 
     if drill.forms().contains(&Form::Partner) {
@@ -180,7 +180,7 @@ fn trains(drill: &Drill) -> &'static str {
 }
 
 /// A list, separated by semicolons if an item has a comma.
-fn listed(words: impl Iterator<Item = String>) -> String {
+fn join_list(words: impl Iterator<Item = String>) -> String {
     let words: Vec<String> = words.collect();
     words.join(if words.iter().any(|words| words.contains(',')) { "; " } else { ", " })
 }
@@ -190,7 +190,7 @@ fn names(unlocks: &[UnlockName]) -> String {
 }
 
 /// The unlocks that every call of the drill needs.
-fn locked(drill: &Drill) -> Option<String> {
+fn unlock_sentence(drill: &Drill) -> Option<String> {
     let unlocks = drill.unlocks();
     (!unlocks.is_empty()).then(|| {
         format!("Locked until somebody has watched this person do it. Unlocks: {}.", names(&unlocks))
@@ -198,7 +198,7 @@ fn locked(drill: &Drill) -> Option<String> {
 }
 
 /// The unlocks that one call needs in addition to those of the drill.
-fn more_locked(drill: &Drill, target: &Target) -> Option<String> {
+fn extra_unlock_sentence(drill: &Drill, target: &Target) -> Option<String> {
     let always = drill.unlocks();
     let backward = target.direction.is_backward().then_some(UnlockName::Backward);
     let needed = target.action.unlocks().iter().copied().chain(backward);
@@ -208,7 +208,8 @@ fn more_locked(drill: &Drill, target: &Target) -> Option<String> {
     (!more.is_empty()).then(|| format!("\"{}\" also needs: {}{with}.", target.name, names(&more)))
 }
 
-fn lasting(target: &Target) -> Option<String> {
+/// How long a call lasts, and how it ends.
+fn span_sentence(target: &Target) -> Option<String> {
     let span = target.span?;
     let counted = if span.count > 0 { format!(", counted aloud to {}", span.count) } else { String::new() };
     Some(format!("\"{}\" lasts {}{counted}, then: {}.", target.words(), span.length, span.close.words()))

@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 /// A count and its noun, which takes an s unless the count is 1.
-pub(super) fn counted<N: Display + PartialEq + From<u8>>(count: N, noun: &str) -> String {
+pub(super) fn counted<N: Copy + Display + PartialEq + From<u8>>(count: N, noun: &str) -> String {
     let ending = if count == N::from(1) { "" } else { "s" };
     format!("{count} {noun}{ending}")
 }

@@ -216,7 +216,7 @@ pub(super) fn perform(
     };
     let writer = Writer::start(journal, id.clone());
     let keep_room = keep_room(settings, folder.clone());
-    let world = World { face, sound, clock, writer, keep_room, close_asked: terminal::close_asked };
+    let world = World { face, sound, clock, writer, keep_room, close_requested: terminal::close_requested };
     Ok((id, practice::run(world, session)))
 }
 

@@ -62,7 +62,7 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
                 Input::Key(key) if key.stops() => return Ok(()),
                 Input::Key(_) => break,
                 Input::Close => return Ok(()),
-                Input::Nothing if terminal::close_asked() => return Ok(()),
+                Input::Nothing if terminal::close_requested() => return Ok(()),
                 Input::Nothing => {}
             }
         }

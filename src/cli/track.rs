@@ -163,7 +163,7 @@ fn make(schedule: Schedule, voice: Voice) -> Result<Made, Failure> {
     Ok(Made { schedule, track, clips })
 }
 
-/// The clip from its onset on. What lies before is below -60 dB and at most a few milliseconds; without it the
+/// The clip from its onset on. The part before is below -60 dB and at most a few milliseconds; without it the
 /// silence before an event is digital up to its very frame.
 fn from_onset(clip: &Clip) -> Clip {
     Clip::new(&clip.samples()[clip.onset().0 as usize..])
@@ -180,7 +180,7 @@ fn render(made: &Made, path: &Path) -> Result<(), Failure> {
     let plays = made.track.events().iter().map(|event| (made.clips[&event.phrase].clone(), event.at));
     let written = render_wav(path, RATE, made.track.length(), plays, |share| {
         bar.set_position((share * 100.0) as u64);
-        if terminal::close_asked() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        if terminal::close_requested() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
     });
     bar.finish_and_clear();
     Ok(written?)

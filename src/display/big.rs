@@ -126,7 +126,7 @@ impl Paragraphs {
         Self::within(texts, room, 8)
     }
 
-    /// As [`fit`](Self::fit), in letters of at most so many rows.
+    /// As [`fit`](Self::fit), in letters of at most `highest` rows.
     pub fn within(texts: &[String], room: Size, highest: u16) -> Option<Self> {
         let texts = || texts.iter().filter(|text| !text.trim().is_empty());
         if !texts().all(|text| has_large_form(text)) {

@@ -9,14 +9,14 @@ use super::words;
 use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::practice::session::screen::{Item, Moment, ShownCall};
 
-/// Until so many seconds before the moment the partner reads what and where; from then on, where the hand goes and how
+/// Until this many seconds before the moment the partner reads what and where; from then on, where the hand goes and how
 /// firmly. One thing at a time is larger, and is read at a glance \[judgment\].
 const WHAT_UNTIL: u8 = 5;
 
 /// Draws the call: its words as large as possible, and an arrow next to them, on the side to which it points, or below.
 pub(crate) fn draw_call(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
     let beside = |part: u16| Rect { width: area.width - area.width / part, ..area };
-    // How high the arrow gets: beside the words, where it may be twice as wide as high, or below them.
+    // How high the arrow gets: next to the words, where it may be twice as wide as high, or below them.
     let arrow = |fit: &Words| {
         let taken = fit.size();
         let side = (area.width - taken.width).saturating_sub(1) / 2;
@@ -47,7 +47,7 @@ pub(crate) fn draw_call(call: &ShownCall, area: Rect, buffer: &mut Buffer) {
 }
 
 /// Draws what the partner has to do. While it is counted down: what and where to, then where the hand goes and how firmly, with the
-/// arrow and the seconds beside it. In the last two seconds nothing but LOOK UP, whatever comes.
+/// arrow and the seconds next to it. In the last two seconds it is only LOOK UP.
 pub(crate) fn draw_item(item: &Item, area: Rect, buffer: &mut Buffer) {
     let when = match item.moment {
         Moment::LookUp => return draw_large(words::LOOK_UP, area, buffer),

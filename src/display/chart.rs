@@ -53,7 +53,7 @@ pub fn lines(chart: &Chart, width: u16) -> Vec<String> {
             let end = from + step * longest as f64;
             with_axes(sets.collect(), *from, end, greatest, width)
         }
-        Plot::Counts { counts, top, .. } => counted(counts, *top, width),
+        Plot::Counts { counts, top, .. } => count_bars(counts, *top, width),
         Plot::Bars { bars, levels } => {
             let levels = levels.iter().map(|(name, height)| ((*name).to_owned(), *height));
             let all: Vec<(String, f64)> = bars.iter().cloned().chain(levels).collect();
@@ -95,16 +95,16 @@ fn with_axes(sets: Vec<Dataset<'_>>, from: f64, end: f64, greatest: f64, width: 
             hundredths(greatest / 2.0),
             hundredths(greatest),
         ]));
-    drawn(chart, width, ROWS)
+    render(chart, width, ROWS)
 }
 
-fn counted(counts: &[(String, u32)], top: u32, width: u16) -> Vec<String> {
+fn count_bars(counts: &[(String, u32)], top: u32, width: u16) -> Vec<String> {
     let bars = counts.iter().map(|(when, count)| {
         Bar::with_label(Line::from(format!("{when} {count:>2}")), u64::from(*count)).text_value(String::new())
     });
     let rows = counts.len() as u16;
     let most = u64::from(top).max(1);
-    drawn(BarChart::horizontal(bars.collect::<Vec<_>>()).bar_width(1).bar_gap(0).max(most), width, rows)
+    render(BarChart::horizontal(bars.collect::<Vec<_>>()).bar_width(1).bar_gap(0).max(most), width, rows)
 }
 
 fn named_bars(bars: &[(String, f64)], greatest: f64, width: u16) -> Vec<String> {
@@ -118,11 +118,11 @@ fn named_bars(bars: &[(String, f64)], greatest: f64, width: u16) -> Vec<String> 
     let labeled: Vec<Bar<'_>> = labeled.collect();
     let rows = labeled.len() as u16;
     let greatest = (greatest * FINE).max(1.0) as u64;
-    drawn(BarChart::horizontal(labeled).bar_width(1).bar_gap(0).max(greatest), width, rows)
+    render(BarChart::horizontal(labeled).bar_width(1).bar_gap(0).max(greatest), width, rows)
 }
 
 /// What a widget draws, without the blanks at the ends of lines.
-fn drawn(widget: impl Widget, width: u16, rows: u16) -> Vec<String> {
+fn render(widget: impl Widget, width: u16, rows: u16) -> Vec<String> {
     let area = Rect::new(0, 0, width, rows);
     let mut buffer = Buffer::empty(area);
     widget.render(area, &mut buffer);

@@ -6,7 +6,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use super::keys::{Gate, Press};
-use super::terminal::close_asked;
+use super::terminal::close_requested;
 use super::{Input, words};
 use counterpoise_core::practice::session::Key;
 use counterpoise_core::practice::session::screen::{Body, Item, KeyHint, Moment, Screen};
@@ -61,7 +61,7 @@ impl Plain {
         loop {
             match self.typed.recv_timeout(SLICE) {
                 Ok(line) => return Some(String::from_utf8_lossy(&line).into_owned()),
-                Err(RecvTimeoutError::Timeout) if !close_asked() => {}
+                Err(RecvTimeoutError::Timeout) if !close_requested() => {}
                 Err(_) => return None,
             }
         }
@@ -71,7 +71,7 @@ impl Plain {
     pub fn poll(&mut self, timeout: Duration) -> Input {
         let until = Instant::now() + timeout;
         loop {
-            if close_asked() {
+            if close_requested() {
                 return Input::Close;
             }
             let left = until.saturating_duration_since(Instant::now());

@@ -12,7 +12,7 @@ type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
 
 const SIZE: (u32, u32) = (760, 330);
 const FONT: (&str, i32) = ("sans-serif", 19);
-/// The width of a letter at most, and of all names beside bars.
+/// The greatest width of a letter, and of the names next to bars, in pixels.
 const LETTER: u32 = 12;
 const MOST_FOR_NAMES: u32 = 310;
 const INK: RGBColor = RGBColor(0x22, 0x22, 0x22);
@@ -66,7 +66,7 @@ pub fn picture(chart: &Chart, id: &str) -> String {
     format!("{}{inside}{}", head.replacen("<svg ", &name, 1), rest.trim_start())
 }
 
-/// Text as it may stand in a page.
+/// Text with the characters escaped that HTML reserves.
 pub fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
@@ -130,9 +130,9 @@ fn over_weeks(
 ) -> Drawn {
     /// The names that fit side by side.
     const NAMES: usize = 6;
-    // The legend stands above the highest column that there can be.
+    // The legend is above the highest possible column.
     let room = top + top.div_ceil(3);
-    // A column stands in the middle over its whole number.
+    // A column is centered over its whole number.
     let end = counts.len().max(1) as f64 - 0.5;
     let mut plot = ChartBuilder::on(area)
         .margin(12)
@@ -186,7 +186,7 @@ fn named_bars(
         .y_label_area_size((LETTER * longest as u32 + 24).min(MOST_FOR_NAMES))
         .build_cartesian_2d(0.0..chart.greatest() * 1.45, (0..bars.len().max(1) - 1).into_segmented())?;
     let name = |place: &SegmentValue<usize>| match place {
-        // The first bar stands on top.
+        // The first bar is on top.
         SegmentValue::CenterOf(place) | SegmentValue::Exact(place) => {
             bars.len().checked_sub(place + 1).map_or(String::new(), |index| bars[index].0.clone())
         }

@@ -53,7 +53,7 @@ static TAKEN: AtomicBool = AtomicBool::new(false);
 #[derive(Debug)]
 pub struct Terminal {
     out: CrosstermBackend<BufWriter<Stdout>>,
-    /// What stands on the terminal; of no size when that is not known.
+    /// What the terminal shows; of size zero if that is not known.
     stands: Buffer,
     /// What was drawn last, without its times, and when.
     drawn: Option<(Screen, Instant)>,
@@ -95,7 +95,7 @@ impl Terminal {
             return Err(io::Error::other("the terminal was given back"));
         }
         if signals::continued() {
-            // Whoever stopped us may have used the terminal meanwhile.
+            // Other programs may have used the terminal while we were stopped.
             disable_raw_mode()?;
             take()?;
             self.drawn = None;
@@ -138,7 +138,7 @@ impl Terminal {
     pub fn poll(&mut self, timeout: Duration) -> Input {
         let until = Instant::now() + timeout;
         loop {
-            if close_asked() || !TAKEN.load(Ordering::SeqCst) {
+            if close_requested() || !TAKEN.load(Ordering::SeqCst) {
                 return Input::Close;
             }
             let left = until.saturating_duration_since(Instant::now());
@@ -344,7 +344,7 @@ mod signals {
         CLOSE.watched.map_err(io::Error::from)
     }
 
-    pub(crate) fn asked() -> bool {
+    pub(crate) fn close_requested() -> bool {
         CLOSE.raised.load(Ordering::Relaxed)
     }
 
@@ -367,7 +367,7 @@ mod signals {
         Ok(())
     }
 
-    pub fn asked() -> bool {
+    pub fn close_requested() -> bool {
         false
     }
 
@@ -401,8 +401,8 @@ pub fn watch_signals() -> io::Result<()> {
 }
 
 /// Whether a signal asked us to end since [`watch_signals`].
-pub fn close_asked() -> bool {
-    signals::asked()
+pub fn close_requested() -> bool {
+    signals::close_requested()
 }
 
 #[cfg(test)]

@@ -52,7 +52,7 @@ impl Row {
         Self::plain("")
     }
 
-    /// Indented by the first line's lead: what wraps stands under the words, not under the lead.
+    /// Indented by the first line's lead: wrapped lines begin under the words, not under the lead.
     fn hanging(lead: &str, text: &str, width: u16) -> Vec<Self> {
         let indent = lead.chars().count();
         let lines = words::wrap(text, usize::from(width).saturating_sub(indent));
@@ -100,7 +100,7 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
                 None => draw_small(words::LISTEN, area, buffer),
             }
         }
-        // Whoever has a hand on a person reads no time: the item has the room.
+        // A partner with a hand on a person does not read the time: the item gets the room.
         Body::Partner { item: Some(item), .. } => draw_item(item, area, buffer),
         Body::Partner { item: None, left, whole } => {
             bar(*left, *whole, &words::left(*left), &mut area, buffer);
@@ -217,7 +217,7 @@ fn keys(keys: &[KeyHint], large: bool, area: &mut Rect, buffer: &mut Buffer) {
     }
 }
 
-/// The keys, as many on a line of so many letters as fit.
+/// The keys, in lines of at most `letters` characters.
 fn key_lines(keys: &[KeyHint], between: &str, letters: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for hint in keys.iter().map(words::key) {
@@ -262,7 +262,7 @@ fn page(title: &str, text: &[String], items: &[String], area: Rect, buffer: &mut
         rows.extend(words::wrap(paragraph, usize::from(width)).into_iter().map(Row::plain));
     }
     let items: Vec<_> = items.iter().map(|item| Row::hanging("- ", item, width)).collect();
-    // The first item stands off; the others too where all of them can.
+    // A blank row before the first item, and before the others if there is room for all.
     let spaced =
         rows.len() + items.iter().map(|item| item.len() + 1).sum::<usize>() <= usize::from(area.height);
     for (i, item) in items.into_iter().enumerate() {
@@ -278,7 +278,7 @@ fn course_texts(patches: &[String]) -> Vec<String> {
     [words::COURSE.to_owned()].into_iter().chain(words::course(patches)).collect()
 }
 
-/// The order of the patches, in large letters where they fit, since whoever lays them stands away from the screen.
+/// The order of the patches, in large letters where they fit, since the person who lays them is away from the screen.
 fn course(patches: &[String], mut area: Rect, buffer: &mut Buffer) {
     if roomy(&course_texts(patches), area, buffer) {
         return;

@@ -20,7 +20,7 @@ pub(crate) const NEEDS_SCREEN: &str =
     "The dot needs the full screen: practice without --plain. Look ahead until the call that ends it.";
 /// Before the first number of the count.
 pub(crate) const GET_READY: &str = "GET READY";
-/// The work stands still.
+/// The work is paused.
 pub(crate) const PAUSED: &str = "PAUSED";
 /// A rest is on.
 pub(crate) const REST: &str = "REST";
@@ -89,7 +89,7 @@ pub(crate) fn key(hint: &KeyHint) -> String {
     format!("{}: {}", hint.key, hint.does)
 }
 
-/// The question that comes when nobody answered, and what to do: the first part stands large.
+/// The question that comes when nobody answered, and what to do: the first part is large.
 pub(crate) fn all_right() -> (&'static str, &'static str) {
     ALL_RIGHT.split_once("? ").map_or((ALL_RIGHT, ""), |(ask, to_do)| (&ALL_RIGHT[..=ask.len()], to_do))
 }

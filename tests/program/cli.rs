@@ -395,7 +395,7 @@ fn a_track_that_is_stopped_leaves_nothing_half_written() {
     }
     assert!(Command::new("kill").args(["-s", "TERM", &child.id().to_string()]).status().unwrap().success());
     let (fact, hint) = facts(&child.wait_with_output().unwrap());
-    assert!(fact.contains("was stopped") && hint.contains("left behind"), "{fact} {hint}");
+    assert!(fact.contains("was stopped") && hint.contains("No partial file was kept"), "{fact} {hint}");
     assert!(!names().iter().any(|name| name.contains(".part")), "{:?}", names());
 }
 

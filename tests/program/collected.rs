@@ -104,7 +104,7 @@ fn files_and_exports_are_read_as_folders_are() {
     );
     assert!(person(&value, "u.json")["next"].is_null(), "its prescription is nowhere");
     let text = String::from_utf8(run(place.path(), &[]).stdout).unwrap();
-    assert!(text.contains("nothing is said of reviews and steps: u.json"), "{text}");
+    assert!(text.contains("reviews and steps are not shown: u.json"), "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
 }
 
@@ -152,7 +152,7 @@ fn the_same_person_twice_is_said_and_counted_once_and_no_lock_is_lost() {
     assert_eq!((&ab["practices"], &ab["states"][0]), (&json!(6), &json!("locked")));
     assert_eq!(column(&value, "skipped", "name"), ["cd.db"]);
     assert!(
-        column(&value, "skipped", "why")[0].contains("practices that cd changed.json has too"),
+        column(&value, "skipped", "why")[0].contains("shares practices with cd changed.json"),
         "{value:#}"
     );
     let text = String::from_utf8(run(place.path(), &[]).stdout).unwrap();

@@ -87,7 +87,7 @@ fn whose_it_is_is_asked_before_two_peoples_practice_becomes_one() {
     let before = printed(folder, &["journal", "export"]);
     let err = refused(&run(folder, &["journal", "import", &other]));
     for part in
-        ["may be somebody else's", "3 practices, from 2026-01-05 to", "here: 4 practices", "--same-person"]
+        ["may be somebody else's", "3 practices, from 2026-01-05 to", "this journal has 4 practices", "--same-person"]
     {
         assert!(err.contains(part), "{part}: {err}");
     }

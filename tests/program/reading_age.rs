@@ -158,7 +158,7 @@ fn page(lines: &str) -> String {
     let mut text = String::new();
     for word in lines.split_whitespace() {
         let key = word.len() == 1 && !["A", "I", "a"].contains(&word);
-        let begins = key || word == "Enter" || word.starts_with('-');
+        let begins = key || word == "Press" || word.starts_with('-');
         if begins && !text.is_empty() && !text.ends_with(['.', '?', ':']) {
             text.push('.');
         }

@@ -26,7 +26,7 @@ const LOOK: Duration = Duration::from_millis(20);
 #[group(skip)]
 pub(in crate::cli) struct Arguments {
     /// Which test [default: choose]
-    #[arg(value_name = "TEST", value_parser = super::named)]
+    #[arg(value_name = "TEST", value_parser = super::parse_test)]
     test: Option<Test>,
     /// Plain lines instead of a full screen
     #[arg(long)]
@@ -99,7 +99,7 @@ fn look(face: &mut Face, sound: &mut Option<Sound>, clock: &mut Clock) -> Vec<Ev
     if disturbed || clock.slept() {
         events.push(Event::Key(Key::Escape));
     }
-    if terminal::close_asked() {
+    if terminal::close_requested() {
         events.push(Event::Close);
     }
     events.push(Event::Tick);

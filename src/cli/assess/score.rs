@@ -32,7 +32,7 @@ const LONGEST: usize = 200;
     counterpoise assess score one-leg --result 8 --keep --by \"K. L.\" --on 2026-11-02")]
 pub(in crate::cli) struct Arguments {
     /// Which test
-    #[arg(value_name = "TEST", value_parser = super::named)]
+    #[arg(value_name = "TEST", value_parser = super::parse_test)]
     test: Test,
     /// Age in years
     #[arg(long, value_name = "YEARS")]
@@ -94,7 +94,7 @@ pub(super) fn run(
     }
     match arguments.format {
         Format::Json => {
-            serde_json::to_writer_pretty(&mut *out, &found(reading, &finding))?;
+            serde_json::to_writer_pretty(&mut *out, &answer(reading, &finding))?;
             writeln!(out)?;
         }
         Format::Text => {
@@ -115,7 +115,7 @@ pub(super) fn run(
     Ok(())
 }
 
-fn found(reading: Reading, finding: &Finding) -> Found {
+fn answer(reading: Reading, finding: &Finding) -> Found {
     let test = reading.test();
     Found {
         schema: "counterpoise.finding/1",

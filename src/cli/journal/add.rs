@@ -37,7 +37,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
     let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
-    form.kept(&mut journal, &id, &ticked)?;
+    form.save(&mut journal, &id, &ticked)?;
     form.say(&format!("\nSaved, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     super::print_consequence(&journal, folder, &now, &mut form.out)
 }
@@ -151,7 +151,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.
-    fn kept(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
+    fn save(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
         loop {
             match journal.keep_ticked(id, ticked) {
                 Ok(()) => return Ok(()),

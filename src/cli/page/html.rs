@@ -20,13 +20,13 @@ th:first-child,td:first-child,.words{text-align:left}tbody th{font-weight:normal
 
 /// A word of more characters than this may be broken anywhere: a paper does not scroll.
 const LONG_WORD: usize = 24;
-/// A paragraph that begins so stands in a frame.
+/// A paragraph that begins with this gets a frame.
 const URGENT: &str = "NOW:";
 /// The most characters before a colon that say what a paragraph is about.
 const LEAD: usize = 36;
 /// A column with more characters than this in a cell is one of words: read from the left.
 const FIGURES: usize = 24;
-/// What names a row in so few characters, such as a day, stands on one line.
+/// The most characters of a row name, such as a day, that is kept on one line.
 const SHORT: usize = 12;
 
 pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
@@ -66,7 +66,7 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
                 writeln!(out, "</details>")?;
             }
             Block::Table(table) => {
-                // What the heading over it says already is not said twice.
+                // A table whose title is the heading above it needs no caption.
                 let said = index.checked_sub(1).map(|before| &blocks[before]);
                 let has_name = !matches!(said, Some(Block::Heading(heading)) if *heading == table.title);
                 write_table(table, has_name, out)?;
@@ -86,7 +86,7 @@ fn lead(text: &str) -> (&str, &str) {
     }
 }
 
-/// Text as it stands in the page, with places at which a long word may be broken.
+/// Escaped text, with places at which a long word may be broken.
 fn broken(text: &str) -> String {
     let words = text.split(' ').map(|word| {
         let letters: Vec<char> = word.chars().collect();

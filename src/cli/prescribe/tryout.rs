@@ -244,17 +244,7 @@ fn choose<W: Write>(
     plan.tidy();
     plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };
     if plan.reaches_a_spell() && plan.tested_hold_ms.is_none() {
-        console
-            .say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
-        let line = console.read()?.ok_or_else(not_begun)?;
-        let seconds: Option<f64> = line.trim().parse().ok().filter(|seconds| (0.0..=120.0).contains(seconds));
-        let seconds = seconds.ok_or_else(|| {
-            Failure::new(
-                format!("\"{}\" is not a number of seconds from 0 to 120", line.trim()),
-                "Type a number, such as 9.",
-            )
-        })?;
-        plan.tested_hold_ms = Some((seconds * 1000.0).round() as i64);
+        plan.tested_hold_ms = Some(ask_tested_hold(console)?);
     }
     for need in plan.needs() {
         console.say(&format!("Is this in place? {} (Y yes; Enter no)", need.sentence()))?;
@@ -308,6 +298,20 @@ fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -
             unlock.therapist_present = true;
         }
     }
+}
+
+/// Asks how long the person was seen to hold the stance, in milliseconds.
+fn ask_tested_hold<W: Write>(console: &mut Console<'_, W>) -> Result<i64, Failure> {
+    console.say("How many seconds was this person seen to hold this stance, hands hovering? Up to 30.")?;
+    let line = console.read()?.ok_or_else(not_begun)?;
+    let seconds: Option<f64> = line.trim().parse().ok().filter(|seconds| (0.0..=120.0).contains(seconds));
+    let seconds = seconds.ok_or_else(|| {
+        Failure::new(
+            format!("\"{}\" is not a number of seconds from 0 to 120", line.trim()),
+            "Type a number, such as 9.",
+        )
+    })?;
+    Ok((seconds * 1000.0).round() as i64)
 }
 
 fn pick<W: Write>(console: &mut Console<'_, W>, many: usize) -> Result<usize, Failure> {

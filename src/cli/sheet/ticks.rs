@@ -86,7 +86,7 @@ pub(super) fn write(today: &Prescription, html: &mut String) {
     );
 }
 
-/// "Set 2, Reaches at the counter, step 1": in the order of the practice. Where that is drawn anew each time, by the exercise:
+/// "Set 2, Reaches at the counter, step 1": in the order of the practice. If the order is drawn each time, by exercise:
 /// "Reaches at the counter, 1 of 2, step 1". Sets with a partner are on no track.
 fn sets(today: &Prescription) -> Vec<String> {
     let drawn = today.order() == DrillOrder::Drawn;

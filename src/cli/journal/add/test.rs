@@ -334,12 +334,12 @@ fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
     let (id, mut shown) = (crate::entropy::session_id().unwrap(), Vec::new());
     let mut form =
         Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was saved", "counterpoise journal add");
-    let failure = form.kept(&mut closed, &id, &ticked).unwrap_err();
+    let failure = form.save(&mut closed, &id, &ticked).unwrap_err();
     assert!(failure.fact().contains("cannot be written"), "{}", failure.fact());
     let shown = String::from_utf8(shown).unwrap();
     assert_eq!(shown.matches("NOT SAVED").count(), 3, "twice tried again: {shown}");
     let Place { mut journal, .. } = place;
     let mut form = Form::over(&b""[..], Vec::new(), false, "nothing was saved", "counterpoise journal add");
-    form.kept(&mut journal, &id, &ticked).unwrap();
+    form.save(&mut journal, &id, &ticked).unwrap();
     assert_eq!(journal.ids().unwrap(), [id]);
 }

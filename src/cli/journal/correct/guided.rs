@@ -75,7 +75,7 @@ fn set_title(set: &SetRecord) -> String {
     format!("set {}, {title}", set.start.number)
 }
 
-fn noted(response: Option<Response>) -> &'static str {
+fn response_name(response: Option<Response>) -> &'static str {
     response.map_or("not noted", Response::name)
 }
 
@@ -210,7 +210,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 let cue = planned.iter().find(|cue| cue.cue == row.cue);
                 let direction = cue.and_then(|cue| cue.direction);
                 let to = direction.map(|direction| format!(" {}", direction.name())).unwrap_or_default();
-                format!("push {}{to}: {}", row.cue + 1, noted(row.response))
+                format!("push {}{to}: {}", row.cue + 1, response_name(row.response))
             })
             .collect();
         let kept = &set.responses[self.one_of("After which push? A number.", &pushes)?];
@@ -220,7 +220,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         self.say(&format!("  {NONE}  not noted"))?;
         let right = loop {
-            let typed = self.line(&format!("The entry is \"{}\". What is right?", noted(kept.response)))?;
+            let typed =
+                self.line(&format!("The entry is \"{}\". What is right?", response_name(kept.response)))?;
             let right = match typed.as_str() {
                 NONE => Some(None),
                 digits => digits.parse().ok().and_then(Response::numbered).map(Some),
