@@ -209,7 +209,7 @@ fn each_kind_of_response_is_in_the_sum_and_the_share_that_it_belongs_to() {
     let kinds = [(InPlace, 19), (OneStep, 11), (MoreSteps, 7), (Touched, 5), (Grabbed, 3), (Fell, 2)];
     let responses = kinds.iter().flat_map(|(kind, count)| vec![(Some(Direction::Left), Some(*kind)); *count]);
     let mut material = material(vec![session(nov(2))]);
-    material.more[0].sets[1].responses = responses.collect();
+    material.details[0].sets[1].responses = responses.collect();
     let found = report(&material, nov(1), nov(30));
     assert_eq!(found.responses.noted, 47);
     for group in &found.responses.groups {
@@ -222,7 +222,7 @@ fn each_kind_of_response_is_in_the_sum_and_the_share_that_it_belongs_to() {
         assert_eq!(group.support, Share::of(10, 47), "touched, grabbed and fell: {}", group.name);
     }
     // Too few for a share: the sum itself is on the page.
-    material.more[0].sets[1].responses =
+    material.details[0].sets[1].responses =
         [OneStep, Touched, Grabbed, Fell].map(|kind| (None, Some(kind))).to_vec();
     let few: String =
         summary(&report(&material, nov(1), nov(30))).into_iter().map(|said| said.text).collect();
