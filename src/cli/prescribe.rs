@@ -103,7 +103,7 @@ fn fill_in(form: &mut Form, desk: &mut Desk<'_, impl Write>) -> Result<(), Failu
     loop {
         let fresh = shown_for.as_ref() != Some(form.draft());
         let figures = match fresh {
-            true => form.draft().admitted().ok().and_then(|admitted| Figures::of(&admitted).ok()),
+            true => form.draft().admit().ok().and_then(|admitted| Figures::of(&admitted).ok()),
             false => shown.clone(),
         };
         let before = shown.take().filter(|_| fresh);
@@ -116,7 +116,7 @@ fn fill_in(form: &mut Form, desk: &mut Desk<'_, impl Write>) -> Result<(), Failu
             Outcome::Leave => return Err(not_finished()),
         }
         // Lines that were meant for other questions must not answer this one.
-        if let Some((fact, hint)) = form.refused()
+        if let Some((fact, hint)) = form.refusal()
             && !desk.keyboard
         {
             return Err(Failure::new(fact, format!("{hint} Nothing was written.")));
@@ -186,7 +186,7 @@ fn where_to(usual: &Path, file: &str, desk: &mut Desk<'_, impl Write>) -> Result
 
 /// Writes the sealed file, whole or not at all. The gate reads what is written once more.
 fn write(draft: &Draft, path: &Path) -> Result<Digest, Failure> {
-    let text = Seal::put(&draft.to_toml());
+    let text = Seal::append(&draft.to_toml());
     let read = Prescription::read(&path.display().to_string(), text.as_bytes())?;
     write_beside(path, text.as_bytes()).map_err(|error| not_written(path, &error))?;
     Ok(read.digest())

@@ -127,7 +127,7 @@ pub(super) fn within_program(
         return Ok(());
     }
     let steps = known.next(&program, now).steps;
-    today.harder_than(&at_steps(&program, &steps)).map_or(Ok(()), |harder| {
+    today.excess_over(&at_steps(&program, &steps)).map_or(Ok(()), |harder| {
         Err(Failure::new(
             format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
             "Practice your program: counterpoise practice. If your therapist gave you a new one: counterpoise use FILE",

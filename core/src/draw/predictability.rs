@@ -29,12 +29,12 @@ pub mod wait;
 
 pub use audit::Audit;
 pub use calls::Calls;
-pub use conditioned_waits::Delivered;
+pub use conditioned_waits::ConditionedWaits;
 pub use estimators::{Estimator, Score};
 pub use foresight::Foresight;
 pub use interval::Interval;
-pub use learning::{Learned, Task};
-pub use own_list::{List, ListError, Own};
-pub use rule::{Foreseen, Rule};
-pub use symbols::{Drawn, Kind, Sequence};
+pub use learning::{Learning, Task};
+pub use own_list::{List, ListError, OwnList};
+pub use rule::{HitChances, Rule};
+pub use symbols::{Kind, Sequence, SequenceCollector};
 pub use wait::{Brace, SLOT, Wait, least_expected_hazard};

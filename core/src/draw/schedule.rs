@@ -21,7 +21,7 @@ pub mod scheduler;
 pub mod seed;
 mod upcoming;
 
-pub use call::{Call, Spoken};
+pub use call::{Call, Utterance};
 pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
 

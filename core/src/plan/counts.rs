@@ -67,7 +67,7 @@ impl CueCounts {
     }
 
     /// The chance that a session reaches its last allowed cue, after which nothing more is called.
-    pub fn capped(&self) -> f64 {
+    pub fn cap_chance(&self) -> f64 {
         self.session.get(usize::from(SESSION_CUES)).copied().unwrap_or(0.0)
     }
 }

@@ -19,7 +19,7 @@ pub use action::Action;
 pub use conditions::{Facing, LadderStep, SecondTask, Side, Stance, Support, Surface, Vision};
 pub use file::{DrillError, Flaw};
 pub use need::Need;
-pub use target::{Ball, Part, Span, Strength, Target, Tell, toward};
+pub use target::{Ball, Instruction, Part, Span, Strength, Target, direction_phrase};
 pub use unlock::UnlockName;
 
 /// The drill files that are built in, gentlest first. To add a drill, add a file and a line here.
@@ -75,7 +75,7 @@ words! {
 
 impl Trains {
     /// What it does not do, in a sentence for everybody.
-    pub const fn honesty(self) -> &'static str {
+    pub const fn limitation(self) -> &'static str {
         match self {
             Self::Voluntary => {
                 "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
@@ -100,7 +100,7 @@ pub struct Drill {
     fixed_support: String,
     trains: Trains,
     evidence: String,
-    honesty: Option<String>,
+    limitation: Option<String>,
     instruction: Phrase,
     instruction_two: Option<Phrase>,
     prepare: Option<Phrase>,
@@ -175,8 +175,8 @@ impl Drill {
         &self.evidence
     }
     /// What it does not train, where its kind alone does not say so.
-    pub fn honesty(&self) -> &str {
-        self.honesty.as_deref().unwrap_or(self.trains.honesty())
+    pub fn limitation(&self) -> &str {
+        self.limitation.as_deref().unwrap_or(self.trains.limitation())
     }
     /// What is said before its sets, with so many balls in play.
     pub fn instruction(&self, balls: u8) -> Phrase {

@@ -125,13 +125,15 @@ impl<'a> Explanation<'a> {
 
     /// What deserves a second look.
     pub fn warnings(&self) -> Vec<Warning> {
-        let redraws =
-            self.plans().filter(|(_, counts)| counts.redrawn() > REDRAW_WARNING).map(|(plan, counts)| {
-                Warning::ManyRedraws { drill: plan.drill().title().to_owned(), share: counts.redrawn() }
-            });
+        let redraws = self.plans().filter(|(_, counts)| counts.redraw_share() > REDRAW_WARNING).map(
+            |(plan, counts)| Warning::ManyRedraws {
+                drill: plan.drill().title().to_owned(),
+                share: counts.redraw_share(),
+            },
+        );
         let mut warnings: Vec<Warning> = redraws.collect();
-        if self.counts.capped() > REDRAW_WARNING {
-            warnings.push(Warning::ManyCues { share: self.counts.capped() });
+        if self.counts.cap_chance() > REDRAW_WARNING {
+            warnings.push(Warning::ManyCues { share: self.counts.cap_chance() });
         }
         let (needed, weeks) = (self.dose().weeks_by_session(), self.prescription.weeks());
         if needed > u32::from(weeks) {
@@ -155,7 +157,7 @@ impl<'a> Explanation<'a> {
         );
         parts.push(self.calls());
         parts.extend(part);
-        parts.push(self.dose_in_words());
+        parts.push(self.dose_part());
         let lines: Vec<String> = self.warnings().iter().map(Warning::to_string).chain(second_looks).collect();
         if !lines.is_empty() {
             parts.push(Part { heading: "Worth a second look".into(), lines });
@@ -248,7 +250,7 @@ impl<'a> Explanation<'a> {
         Part { heading: "How many calls".into(), lines }
     }
 
-    fn dose_in_words(&self) -> Part {
+    fn dose_part(&self) -> Part {
         let dose = self.dose();
         let line = |what: &str, a_session: Millis, weeks: u32| {
             let minutes = decimal(f64::from(a_session.0) / 60_000.0);
@@ -268,15 +270,15 @@ impl<'a> Explanation<'a> {
     }
 
     fn cautions(&self) -> Part {
-        let said = |id| {
+        let phrase_text = |id| {
             Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
         };
         let mut lines = vec![
             caution::FIRST.into(),
             "See a clinician before starting if any of the reasons applies that practice lists before its first set."
                 .into(),
-            said("practice.stop-list"),
-            said("practice.ignore"),
+            phrase_text("practice.stop-list"),
+            phrase_text("practice.ignore"),
         ];
         for (plan, _) in self.plans() {
             for caution in plan.drill().cautions() {
@@ -296,7 +298,7 @@ impl<'a> Explanation<'a> {
                     .into(),
             );
         } else {
-            lines.push(Trains::Reactive.honesty().to_owned());
+            lines.push(Trains::Reactive.limitation().to_owned());
         }
         lines.push(caution::NO_PROMISE.into());
         Part { heading: "Cautions".into(), lines }

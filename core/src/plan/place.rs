@@ -45,7 +45,7 @@ words! {
 
 impl Place {
     /// "toward the window".
-    pub fn toward(self) -> Phrase {
+    pub fn phrase(self) -> Phrase {
         Phrase::own(&format!("toward.{}", self.name()))
     }
 }
@@ -57,11 +57,11 @@ impl Place {
 /// use counterpoise_core::plan::drill::Facing;
 /// use counterpoise_core::plan::place::{Place, Room};
 /// let room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: Some(Place::Table) };
-/// assert_eq!(room.toward(Facing::CounterAhead, Direction::Left), Some(Place::Window));
+/// assert_eq!(room.place_toward(Facing::CounterAhead, Direction::Left), Some(Place::Window));
 /// // With the counter at the left, what was behind is at the right.
-/// assert_eq!(room.toward(Facing::CounterLeft, Direction::Right), Some(Place::Table));
-/// assert_eq!(room.toward(Facing::CounterLeft, Direction::Forward), Some(Place::Door));
-/// assert_eq!(room.toward(Facing::CounterAhead, Direction::ForwardLeft), None, "a corner is not a place");
+/// assert_eq!(room.place_toward(Facing::CounterLeft, Direction::Right), Some(Place::Table));
+/// assert_eq!(room.place_toward(Facing::CounterLeft, Direction::Forward), Some(Place::Door));
+/// assert_eq!(room.place_toward(Facing::CounterAhead, Direction::ForwardLeft), None, "a corner is not a place");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Room {
@@ -76,7 +76,7 @@ pub struct Room {
 impl Room {
     /// The place toward which this direction goes, for a trainee who faces so; `None` where it is not known, or where
     /// two sides have the same one.
-    pub fn toward(self, facing: Facing, direction: Direction) -> Option<Place> {
+    pub fn place_toward(self, facing: Facing, direction: Direction) -> Option<Place> {
         // Clockwise from above, beginning at the counter.
         let around = [Some(Place::Counter), self.right, self.behind, self.left];
         let ahead = match facing {

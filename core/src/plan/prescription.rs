@@ -12,9 +12,9 @@ use crate::units::Millis;
 mod digest;
 pub mod draft;
 mod drill_plan;
+mod excess;
 mod fields;
 mod gate;
-mod gentler;
 pub mod limits;
 pub mod refusal;
 mod seal;
@@ -22,11 +22,11 @@ pub mod set_counts;
 mod today;
 mod write;
 
-pub use digest::{Digest, NotADigest};
+pub use digest::{Digest, DigestError};
 pub use draft::{Draft, DraftDrill};
 use drill_plan::reachable;
 pub use drill_plan::{DrillPlan, Sequence};
-pub use gentler::Harder;
+pub use excess::Excess;
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
 

@@ -11,7 +11,7 @@ pub enum Page {
     /// From which ready prescription to start.
     Start,
     /// One thing about the whole.
-    Whole(Whole),
+    PrescriptionField(PrescriptionField),
     /// The list of drills.
     Drills,
     /// Which drill to add.
@@ -19,18 +19,18 @@ pub enum Page {
     /// One drill, with everything that is set for it.
     Drill(usize),
     /// One thing about one drill.
-    Of(usize, Ask),
+    DrillField(usize, DrillField),
     /// What was watched.
     Unlocks,
     /// What was watched, being told.
-    Watched(Watched),
+    UnlockEntry(UnlockEntry),
     /// Everything, before it is written.
     Overview,
 }
 
 /// What is asked about the whole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Whole {
+pub enum PrescriptionField {
     /// Its title.
     Title,
     /// Who issues it.
@@ -55,7 +55,7 @@ pub enum Whole {
 
 /// What is asked about a drill.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ask {
+pub enum DrillField {
     /// Alone or with a partner.
     Form,
     /// What may be called.
@@ -100,7 +100,7 @@ pub enum Ask {
 
 /// What was watched, as far as it was told.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Watched {
+pub struct UnlockEntry {
     /// What.
     pub name: Option<UnlockName>,
     /// With which partner; empty alone.
@@ -113,7 +113,7 @@ pub struct Watched {
     pub present: Option<bool>,
 }
 
-impl Whole {
+impl PrescriptionField {
     /// In the order in which they are asked.
     pub const ALL: [Self; 10] = [
         Self::Title,
@@ -145,7 +145,7 @@ impl Whole {
     }
 }
 
-impl Ask {
+impl DrillField {
     /// In the order in which they are listed.
     pub const ALL: [Self; 20] = [
         Self::Form,
@@ -171,7 +171,7 @@ impl Ask {
     ];
 
     /// What is asked of a drill that is added, before all the rest is shown.
-    const OF_A_NEW_ONE: [Self; 9] = [
+    const NEW_DRILL: [Self; 9] = [
         Self::Form,
         Self::Directions,
         Self::Step,
@@ -235,8 +235,8 @@ impl Ask {
     }
 
     /// The next thing that is asked of a drill that is added; the first, after nothing.
-    pub(super) fn of_a_new_one(after: Option<Self>, plan: &DraftDrill) -> Option<Self> {
-        let all = Self::OF_A_NEW_ONE.into_iter();
+    pub(super) fn next_for_new_drill(after: Option<Self>, plan: &DraftDrill) -> Option<Self> {
+        let all = Self::NEW_DRILL.into_iter();
         let from =
             after.map_or(0, |after| 1 + all.clone().position(|ask| ask == after).unwrap_or(usize::MAX - 1));
         all.skip(from).find(|ask| ask.suits(plan))

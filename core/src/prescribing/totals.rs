@@ -13,7 +13,7 @@ pub struct Figures {
     /// Calls a session.
     pub calls: String,
     /// How well somebody who knows the rules, but not the seed, could foresee them.
-    pub foreseen: String,
+    pub foresight: String,
     /// How much practice it is.
     pub dose: String,
     /// What deserves a second look.
@@ -53,7 +53,7 @@ impl Figures {
         let cautions = findings::cautions(&foresight);
         Ok(Self {
             calls: format!("{} a session; {low} to {high} in 95 of 100", tenths(counts.mean())),
-            foreseen: format!("{guess}; one brace of 0.5 s catches {brace}"),
+            foresight: format!("{guess}; one brace of 0.5 s catches {brace}"),
             dose: format!(
                 "{} min a session, {} a week; 6 hours after {} weeks ({} given)",
                 minutes(session),

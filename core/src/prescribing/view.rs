@@ -1,8 +1,8 @@
 //! What stands on a page of the form, as values: the question, what is set now, how far it may go and why, what it comes
 //! to, and what can be typed. Nothing is drawn or wrapped here.
 
-use super::draft_text::{changes, drill, of_drill, of_whole, unlock};
-use super::form_page::{Ask, Page, Watched, Whole, drills, offered};
+use super::draft_text::{changes, drill, drill_value, prescription_value, unlock};
+use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry, drills, offered};
 use super::remedies::advice;
 use super::{Figures, Form};
 use crate::plan::drill::UnlockName;
@@ -41,7 +41,7 @@ pub struct View {
 impl Form {
     /// The page. `figures` are those of the draft, and `before` those that were shown last, where there are any.
     pub fn view(&self, figures: Option<&Figures>, before: Option<&Figures>) -> View {
-        if self.leaving {
+        if self.confirming_leave {
             let text = if self.is_changed() {
                 "Leave without writing anything? What was typed is lost."
             } else {
@@ -57,26 +57,32 @@ impl Form {
         let mut items = Vec::new();
         let (heading, keys) = match &self.page {
             Page::Start => Self::start_page(&mut items),
-            Page::Whole(whole) => self.whole_page(*whole, &mut items),
+            Page::PrescriptionField(whole) => self.prescription_field_page(*whole, &mut items),
             Page::Drills => self.drills_page(&mut items),
             Page::Add => self.add_page(&mut items),
             Page::Drill(place) => self.drill_page(*place, &mut items),
-            Page::Of(place, ask) => self.of_page(*place, *ask, &mut items),
+            Page::DrillField(place, ask) => self.drill_field_page(*place, *ask, &mut items),
             Page::Unlocks => self.unlocks_page(&mut items),
-            Page::Watched(watched) => self.watched_page(watched, &mut items),
+            Page::UnlockEntry(watched) => self.unlock_entry_page(watched, &mut items),
             Page::Overview => self.overview_page(figures, &mut items),
         };
         let counts = match self.page {
-            Page::Start | Page::Add | Page::Watched(_) | Page::Unlocks => false,
-            Page::Whole(whole) => matches!(whole, Whole::Days | Whole::Weeks | Whole::Rest | Whole::Order),
-            Page::Drills | Page::Drill(_) | Page::Of(..) | Page::Overview => true,
+            Page::Start | Page::Add | Page::UnlockEntry(_) | Page::Unlocks => false,
+            Page::PrescriptionField(whole) => matches!(
+                whole,
+                PrescriptionField::Days
+                    | PrescriptionField::Weeks
+                    | PrescriptionField::Rest
+                    | PrescriptionField::Order
+            ),
+            Page::Drills | Page::Drill(_) | Page::DrillField(..) | Page::Overview => true,
         };
         if counts {
             self.consequences(figures, before, &mut items);
         }
         let notes = self.notes.iter().map(|note| Item::Pair("Note", note.clone()));
         items.extend(notes);
-        if let Some((fact, hint)) = self.refused() {
+        if let Some((fact, hint)) = self.refusal() {
             items.extend([
                 Item::Gap,
                 Item::Pair("Refused", format!("{fact}.")),
@@ -100,21 +106,21 @@ impl Form {
         ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
     }
 
-    fn whole_page(&self, whole: Whole, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text(wording::of_whole(whole).to_owned()));
+    fn prescription_field_page(&self, whole: PrescriptionField, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text(wording::prescription_question(whole).to_owned()));
         items.push(Item::Gap);
-        items.push(Item::Pair("Now", of_whole(&self.draft, whole)));
+        items.push(Item::Pair("Now", prescription_value(&self.draft, whole)));
         let (mut enter, mut type_it) = ("Enter keeps it", "Type another one");
         match whole {
-            Whole::Days => limit(limits::DAYS_A_WEEK, items),
-            Whole::Weeks => limit(limits::WEEKS, items),
-            Whole::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
-            Whole::Rest => {
+            PrescriptionField::Days => limit(limits::DAYS_A_WEEK, items),
+            PrescriptionField::Weeks => limit(limits::WEEKS, items),
+            PrescriptionField::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
+            PrescriptionField::Rest => {
                 limit(limits::REST, items);
                 type_it = "Seconds";
             }
-            Whole::Effort => limit(limits::EFFORT, items),
-            Whole::Order => {
+            PrescriptionField::Effort => limit(limits::EFFORT, items),
+            PrescriptionField::Order => {
                 items.push(Item::Choice("1".into(), "as listed".into()));
                 items.push(Item::Choice(
                     "2".into(),
@@ -122,17 +128,17 @@ impl Form {
                 ));
                 type_it = "A number";
             }
-            Whole::Title => text_limit(1, items),
-            Whole::IssuedBy => {
+            PrescriptionField::Title => text_limit(1, items),
+            PrescriptionField::IssuedBy => {
                 text_limit(0, items);
                 type_it = "Type a name, initials or a place; - takes it away";
                 enter = "Enter leaves it";
             }
-            Whole::IssuedOn => {
+            PrescriptionField::IssuedOn => {
                 items.push(Item::Pair("Form", "year-month-day, such as 2026-11-02, or: today".into()));
                 items.push(Item::Pair("Why", "What was watched was watched on this day or before.".into()));
             }
-            Whole::Accepted => {
+            PrescriptionField::Accepted => {
                 text_limit(1, items);
                 items.push(Item::Pair("Why", "It stands with every session and in the report, and only somebody named in \"Issued by\" can give it.".into()));
                 type_it = "The reason in a few words; - takes it away";
@@ -185,11 +191,14 @@ impl Form {
 
     fn drill_page(&self, place: usize, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        let asks = Ask::ALL.into_iter().filter(|ask| ask.suits(plan));
+        let asks = DrillField::ALL.into_iter().filter(|ask| ask.suits(plan));
         for (number, ask) in (1..).zip(asks) {
-            items.push(Item::Choice(format!("{number}"), format!("{}: {}", ask.name(), of_drill(plan, ask))));
+            items.push(Item::Choice(
+                format!("{number}"),
+                format!("{}: {}", ask.name(), drill_value(plan, ask)),
+            ));
         }
-        if self.more {
+        if self.expanded {
             items.push(Item::Gap);
             items.push(Item::Text(plan.drill.about().to_owned()));
             items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
@@ -197,13 +206,15 @@ impl Form {
         (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
     }
 
-    fn of_page(&self, place: usize, ask: Ask, items: &mut Vec<Item>) -> (String, String) {
+    fn drill_field_page(&self, place: usize, ask: DrillField, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        items.push(Item::Text(wording::of_drill(ask).to_owned()));
+        items.push(Item::Text(wording::drill_question(ask).to_owned()));
         items.push(Item::Gap);
         let now = match ask {
-            Ask::Directions => format!("{} of {}, marked x", plan.directions.len(), offered(plan).count()),
-            _ => of_drill(plan, ask),
+            DrillField::Directions => {
+                format!("{} of {}, marked x", plan.directions.len(), offered(plan).count())
+            }
+            _ => drill_value(plan, ask),
         };
         items.push(Item::Pair("Now", now));
         let type_it = details(plan, ask, items);
@@ -223,11 +234,11 @@ impl Form {
         (self.place("Watched"), format!("A add one   R 1 take out number 1   Enter goes on  {MOVES}"))
     }
 
-    fn watched_page(&self, watched: &Watched, items: &mut Vec<Item>) -> (String, String) {
-        let Watched { name, partner, by, on, .. } = watched;
+    fn unlock_entry_page(&self, watched: &UnlockEntry, items: &mut Vec<Item>) -> (String, String) {
+        let UnlockEntry { name, partner, by, on, .. } = watched;
         if let Some(name) = name {
             items.push(Item::Pair("What", format!("{name}: {}", name.why())));
-            items.push(Item::Pair("With", name.with().to_owned()));
+            items.push(Item::Pair("With", name.safeguard().to_owned()));
         }
         let who =
             |partner: &String| if partner.is_empty() { "nobody, alone".to_owned() } else { partner.clone() };
@@ -263,16 +274,16 @@ impl Form {
     }
 
     fn overview_page(&self, figures: Option<&Figures>, items: &mut Vec<Item>) -> (String, String) {
-        for (number, whole) in (1..).zip(Whole::ALL) {
+        for (number, whole) in (1..).zip(PrescriptionField::ALL) {
             items.push(Item::Choice(
                 format!("{number}"),
-                format!("{}: {}", whole.name(), of_whole(&self.draft, whole)),
+                format!("{}: {}", whole.name(), prescription_value(&self.draft, whole)),
             ));
         }
         let many = |count: usize, noun: &str| {
             if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
         };
-        let next = Whole::ALL.len() + 1;
+        let next = PrescriptionField::ALL.len() + 1;
         items.push(Item::Choice(
             format!("{next}"),
             format!("Drills: {}", many(self.draft.drills.len(), "drill")),
@@ -281,7 +292,7 @@ impl Form {
             format!("{}", next + 1),
             format!("Watched: {}", many(self.draft.unlocks.len(), "unlock")),
         ));
-        if self.more {
+        if self.expanded {
             let changed = changes(&self.opened, &self.draft);
             items.push(Item::Gap);
             items.push(Item::Text(if changed.is_empty() {
@@ -304,15 +315,18 @@ impl Form {
     fn consequences(&self, figures: Option<&Figures>, before: Option<&Figures>, items: &mut Vec<Item>) {
         items.push(Item::Gap);
         let Some(figures) = figures else {
-            let points = self.open_points();
+            let problems = self.open_problems();
             // One at a time: the first is what Enter leads to, and its advice stands in the overview.
-            let Some(point) = points.first() else { return };
-            let more =
-                if points.len() > 1 { format!(" (and {} more)", points.len() - 1) } else { String::new() };
+            let Some(problem) = problems.first() else { return };
+            let more = if problems.len() > 1 {
+                format!(" (and {} more)", problems.len() - 1)
+            } else {
+                String::new()
+            };
             let text = match self.page {
-                Page::Overview => format!("{}. {}{more}", point.fact(), advice(point)),
-                Page::Of(..) => format!("{}; see L{more}", point.fact()),
-                _ => format!("{} to settle before it can be written; see L", points.len()),
+                Page::Overview => format!("{}. {}{more}", problem.fact(), advice(problem)),
+                Page::DrillField(..) => format!("{}; see L{more}", problem.fact()),
+                _ => format!("{} to settle before it can be written; see L", problems.len()),
             };
             items.push(Item::Pair("Open", text));
             return;
@@ -322,10 +336,10 @@ impl Form {
             items.push(Item::Pair(label, format!("{now}{was}")));
         };
         line("Calls", &figures.calls, before.map(|before| before.calls.as_str()));
-        line("Guess", &figures.foreseen, before.map(|before| before.foreseen.as_str()));
+        line("Guess", &figures.foresight, before.map(|before| before.foresight.as_str()));
         line("Dose", &figures.dose, before.map(|before| before.dose.as_str()));
         let many = figures.second_looks.len();
-        if many > 0 && self.page == Page::Overview && !self.more {
+        if many > 0 && self.page == Page::Overview && !self.expanded {
             items.push(Item::Pair("Look", format!("{many} to look at a second time: ?")));
         }
     }

@@ -3,10 +3,10 @@
 
 use serde::Serialize;
 
-use super::attribute_guess::Besides;
+use super::attribute_guess::AttributeGuess;
 use super::findings;
 use super::foresight::{Drill, Foresight};
-use super::learning::{self, Learned};
+use super::learning::{self, Learning};
 use super::symbols::Sequence;
 use super::wait::{SLOT, Wait, least_expected_hazard};
 use crate::draw::schedule::Seed;
@@ -30,13 +30,13 @@ pub struct Audit<'a> {
     /// The drawn calls of each drill.
     pub sequences: Vec<Sequence>,
     /// What was learned from them.
-    pub learned: Vec<Learned>,
+    pub learning: Vec<Learning>,
 }
 
 impl Audit<'_> {
     /// What was learned of one drill.
-    pub fn of_drill(&self, drill: usize) -> Vec<Learned> {
-        self.learned.iter().filter(|learned| learned.drill == drill).copied().collect()
+    pub fn of_drill(&self, drill: usize) -> Vec<Learning> {
+        self.learning.iter().filter(|learned| learned.drill == drill).copied().collect()
     }
 
     /// The contract's JSON, as a value that is serialized.
@@ -58,7 +58,7 @@ impl Audit<'_> {
                 .map(|(drill, drawn)| DrillJson::of(drill, drawn))
                 .collect(),
             when: drills.iter().map(WhenJson::of).collect(),
-            estimators: self.learned.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
+            estimators: self.learning.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
         }
     }
 }
@@ -101,12 +101,13 @@ struct DrillJson {
     by_cue: Vec<f64>,
     entropy_bits: f64,
     limit_bits: f64,
-    besides: Vec<BesidesJson>,
+    #[serde(rename = "besides")]
+    attributes: Vec<AttributeJson>,
     verdict: &'static str,
 }
 
 #[derive(Serialize)]
-struct BesidesJson {
+struct AttributeJson {
     what: &'static str,
     kinds: usize,
     chance: f64,
@@ -165,7 +166,7 @@ struct EstimatorJson {
 
 impl DrillJson {
     fn of(drill: &Drill, drawn: &Sequence) -> Self {
-        let which = &drill.which;
+        let which = &drill.direction;
         Self {
             name: drill.name,
             form: drill.form,
@@ -182,22 +183,22 @@ impl DrillJson {
             by_cue: which.by_call.clone(),
             entropy_bits: which.entropy_bits,
             limit_bits: which.limit_bits,
-            besides: drill
-                .besides
+            attributes: drill
+                .attributes
                 .iter()
-                .map(|besides| {
-                    let Besides { what, kinds, chance, guess_rate } = *besides;
-                    BesidesJson { what, kinds, chance, guess_rate }
+                .map(|guess| {
+                    let AttributeGuess { what, kinds, chance, guess_rate } = *guess;
+                    AttributeJson { what, kinds, chance, guess_rate }
                 })
                 .collect(),
-            verdict: findings::on_directions(drill),
+            verdict: findings::directions_verdict(drill),
         }
     }
 }
 
 impl WhenJson {
     fn of(drill: &Drill) -> Self {
-        let when = &drill.when;
+        let when = &drill.moment;
         Self {
             name: drill.name,
             slot_ms: SLOT,
@@ -209,7 +210,7 @@ impl WhenJson {
             without_blanks: WaitJson::of(&when.gap),
             gap_classes_ms: when.bounds.clone(),
             gap_class_guess_rate: when.heard.class_guess(&when.bounds),
-            verdict: findings::on_moments(drill),
+            verdict: findings::moments_verdict(drill),
         }
     }
 }
@@ -238,8 +239,8 @@ impl BraceJson {
 }
 
 impl EstimatorJson {
-    fn of(learned: &Learned, drill: &Drill) -> Self {
-        let Learned { kind, estimator, score, .. } = learned;
+    fn of(learned: &Learning, drill: &Drill) -> Self {
+        let Learning { kind, estimator, score, .. } = learned;
         Self {
             sequence: kind.name(),
             drill: drill.name,
@@ -249,7 +250,7 @@ impl EstimatorJson {
             hit_rate: score.hit_rate(),
             min_entropy_bits: score.min_entropy_bits(),
             chance: learning::chance(drill, *kind),
-            rule_knowing_rate: learning::allowed(drill, *kind),
+            rule_knowing_rate: learning::rule_knowing_rate(drill, *kind),
             leak: learned.leaks(drill),
         }
     }

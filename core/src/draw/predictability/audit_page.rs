@@ -1,13 +1,13 @@
 //! An audit in plain words, charts and tables, for whoever prescribes. Nothing is printed or wrapped here.
 
-use super::attribute_guess::Besides;
+use super::attribute_guess::AttributeGuess;
 use super::audit::Audit;
 use super::estimators::Estimator;
 use super::findings::{
     self, CLOSE_POINTS, GOOD_BRACE, GUESSABLE_BRACE, GUESSABLE_POINTS, GUESSABLE_RATE, of_100,
 };
-use super::foresight::{Drill, When};
-use super::learning::{self, LEAK_ERRORS, Learned};
+use super::foresight::{Drill, MomentForesight};
+use super::learning::{self, LEAK_ERRORS, Learning};
 use super::symbols::{CLASSES, Kind};
 use super::wait::{SLOT, Wait, least_expected_hazard};
 use crate::blocks::{Block, Chart, Plot, Table};
@@ -61,7 +61,7 @@ pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
 }
 
 fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>) {
-    let when = &drill.when;
+    let when = &drill.moment;
     let (heard, drawn) = (&when.heard.all, &when.drawn);
     blocks.push(Block::Heading(format!("{}: when does the call come?", drill.title)));
     let least = when.gap.from();
@@ -86,7 +86,7 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         of_100(brace(200).chance),
         of_100(half.chance),
         of_100(brace(1_000).chance),
-        findings::on_moments(drill),
+        findings::moments_verdict(drill),
         half.after,
         of_100(when.heard.edge.brace(Millis(500)).chance),
         by_the_clock(when, half.chance),
@@ -123,16 +123,16 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
 /// An earlier drill whose calls come by the same rules.
 fn same_moments(audit: &Audit<'_>, index: usize) -> Option<&'static str> {
     let drills = audit.foresight.drills();
-    let own = &drills[index].when;
+    let own = &drills[index].moment;
     // The same sum in another order differs in its last digits.
     let alike = |other: &&Drill| {
-        let (mean, own_mean) = (other.when.heard.edge.mean(), own.heard.edge.mean());
-        other.when.drawn == own.drawn && (mean - own_mean).abs() < 1e-9
+        let (mean, own_mean) = (other.moment.heard.edge.mean(), own.heard.edge.mean());
+        other.moment.drawn == own.drawn && (mean - own_mean).abs() < 1e-9
     };
     Some(drills[..index].iter().find(alike)?.title)
 }
 
-fn by_the_clock(when: &When, blind: f64) -> String {
+fn by_the_clock(when: &MomentForesight, blind: f64) -> String {
     let clock = when.heard.brace_by_the_clock(Millis(500));
     if of_100(clock) == of_100(blind) {
         "watching the clock as well adds nothing".into()
@@ -143,10 +143,10 @@ fn by_the_clock(when: &When, blind: f64) -> String {
 }
 
 fn waits(audit: &Audit<'_>, index: usize, drill: &Drill) -> Chart {
-    let heard = &drill.when.heard.all;
+    let heard = &drill.moment.heard.all;
     let sequence = &audit.sequences[index];
     let slot = SLOT.0 as usize;
-    let bar = if (drill.when.greatest_gap - heard.from()) < Millis(8_000) { slot } else { 5 * slot };
+    let bar = if (drill.moment.greatest_gap - heard.from()) < Millis(8_000) { slot } else { 5 * slot };
     let shortest = heard.from().0 as usize;
     let from = shortest / bar * bar;
     let end = (shortest + heard.chances().len()).div_ceil(bar) * bar;
@@ -186,7 +186,7 @@ fn waits(audit: &Audit<'_>, index: usize, drill: &Drill) -> Chart {
 }
 
 fn hazard(drill: &Drill) -> Chart {
-    let when = &drill.when;
+    let when = &drill.moment;
     let most = 2 * when.slots() + 1;
     // Where almost no wait is left the chance among those left says nothing.
     let line = |wait: &Wait| -> Vec<f64> {
@@ -233,7 +233,7 @@ fn hazard(drill: &Drill) -> Chart {
 }
 
 /// This range of gaps under several shapes, without blanks and edges.
-fn shapes(when: &When) -> Table {
+fn shapes(when: &MomentForesight) -> Table {
     let (least, greatest) = (when.gap.from(), when.greatest_gap);
     let flat = |rate_thousandths| Shape::Flat { rate_thousandths };
     let known = [
@@ -262,8 +262,8 @@ fn shapes(when: &When) -> Table {
     }
 }
 
-fn besides(drill: &Drill, blocks: &mut Vec<Block>) {
-    for Besides { what, kinds, chance, guess_rate } in &drill.besides {
+fn attributes(drill: &Drill, blocks: &mut Vec<Block>) {
+    for AttributeGuess { what, kinds, chance, guess_rate } in &drill.attributes {
         let name = match *what {
             "strength" => "How firm a push is",
             "ball" => "Which ball is thrown",
@@ -282,12 +282,12 @@ fn besides(drill: &Drill, blocks: &mut Vec<Block>) {
 }
 
 fn which(drill: &Drill, blocks: &mut Vec<Block>) {
-    let which = &drill.which;
+    let which = &drill.direction;
     blocks.push(Block::Heading(format!("{}: which direction?", drill.title)));
     if which.directions == 1 {
         blocks
             .push(Block::Text("There is one direction, so there is nothing to guess but the moment.".into()));
-        besides(drill, blocks);
+        attributes(drill, blocks);
         return;
     }
     let knows = if which.covered { ", and how many there will be," } else { "" };
@@ -305,7 +305,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         which.directions,
         of_100(which.chance),
         of_100(which.guess_rate),
-        findings::on_directions(drill),
+        findings::directions_verdict(drill),
         which.long_run.map_or(String::new(), |rate| format!(
             " In a practice without end it would be {}.",
             of_100(rate)
@@ -346,7 +346,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
             of_100(which.last_call),
         )));
     }
-    besides(drill, blocks);
+    attributes(drill, blocks);
 }
 
 fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>) {
@@ -362,11 +362,11 @@ fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Blo
         audit.sequences[index].len(),
         audit.sessions,
     )));
-    let kind = if drill.which.directions > 1 { Kind::Direction } else { Kind::Gap };
+    let kind = if drill.direction.directions > 1 { Kind::Direction } else { Kind::Gap };
     let of_kind = learned.iter().filter(|one| one.kind == kind);
     let mut bars: Vec<(String, f64)> =
-        of_kind.map(|one| (one.estimator.goes_by().to_owned(), one.score.hit_rate())).collect();
-    let rules = learning::allowed(drill, kind);
+        of_kind.map(|one| (one.estimator.description().to_owned(), one.score.hit_rate())).collect();
+    let rules = learning::rule_knowing_rate(drill, kind);
     bars.push(("knows every rule".into(), rules));
     let best = bars[..bars.len() - 1].iter().map(|(_, rate)| *rate).fold(0.0, f64::max);
     blocks.push(Block::Chart(Chart {
@@ -398,7 +398,7 @@ fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Blo
     }));
 }
 
-fn scores(drill: &Drill, learned: &[Learned]) -> Table {
+fn scores(drill: &Drill, learned: &[Learning]) -> Table {
     let kinds: Vec<Kind> =
         Kind::ALL.into_iter().filter(|kind| learned.iter().any(|one| one.kind == *kind)).collect();
     let head = kinds.iter().map(|kind| match kind {
@@ -411,11 +411,11 @@ fn scores(drill: &Drill, learned: &[Learned]) -> Table {
     };
     let mut rows = vec![
         cells("chance", &|kind| format!("{:.2}", learning::chance(drill, kind) * 100.0)),
-        cells("knows every rule", &|kind| format!("{:.2}", learning::allowed(drill, kind) * 100.0)),
+        cells("knows every rule", &|kind| format!("{:.2}", learning::rule_knowing_rate(drill, kind) * 100.0)),
     ];
     for estimator in Estimator::ALL {
         let of = |kind: Kind| learned.iter().find(|one| one.kind == kind && one.estimator == estimator);
-        rows.push(cells(estimator.goes_by(), &|kind| {
+        rows.push(cells(estimator.description(), &|kind| {
             of(kind).map_or("-".to_owned(), |one| {
                 format!("{:.2} ({:.3})", one.score.hit_rate() * 100.0, one.score.min_entropy_bits())
             })

@@ -23,7 +23,7 @@ const FEWEST: usize = LEAST_REAL_CUES as usize;
 
 /// The waits of one drill as they are heard.
 #[derive(Debug, Clone)]
-pub struct Delivered {
+pub struct ConditionedWaits {
     /// Of all calls.
     pub all: Wait,
     /// Before the first call of a set; that before the last is distributed alike.
@@ -49,8 +49,8 @@ struct Clock {
 pub struct Set<'a> {
     /// Everything has ended by here.
     pub until: Millis,
-    /// `lasting[n]`: how long `n` calls last in all, each with its chance; the last entry stands for all more.
-    pub lasting: &'a [Vec<(Millis, f64)>],
+    /// `durations[n]`: how long `n` calls last in all, each with its chance; the last entry stands for all more.
+    pub durations: &'a [Vec<(Millis, f64)>],
     /// The most calls; a set with more is drawn again.
     pub most: usize,
 }
@@ -58,13 +58,13 @@ pub struct Set<'a> {
 impl Set<'_> {
     /// The time left for `calls` waits beside as many calls, with its chance.
     fn left(&self, calls: usize) -> impl Iterator<Item = (usize, f64)> {
-        let lasting = self.lasting.get(calls).or(self.lasting.last()).into_iter().flatten();
+        let durations = self.durations.get(calls).or(self.durations.last()).into_iter().flatten();
         let until = self.until.0;
-        lasting.filter_map(move |(length, chance)| Some((until.checked_sub(length.0)? as usize, *chance)))
+        durations.filter_map(move |(length, chance)| Some((until.checked_sub(length.0)? as usize, *chance)))
     }
 }
 
-impl Delivered {
+impl ConditionedWaits {
     /// The waits of a drill whose waits are drawn as `drawn`. `open[j]`: how many sets of a session have room for wait
     /// number `j`, from 0, before the session's last call.
     ///

@@ -41,7 +41,7 @@ impl Estimator {
     }
 
     /// What it goes by, for people.
-    pub const fn goes_by(self) -> &'static str {
+    pub const fn description(self) -> &'static str {
         match self {
             Self::MultiMcw => "most common lately",
             Self::Lag => "as some calls ago",

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::foresight::{Drill, Foresight};
-use super::learning::Learned;
+use super::learning::Learning;
 use crate::units::Millis;
 
 /// Points above chance up to which directions count as close to chance \[judgment\].
@@ -71,7 +71,7 @@ pub fn cautions(foresight: &Foresight) -> Vec<Caution> {
 }
 
 fn of_drill(drill: &Drill) -> Vec<Caution> {
-    let which = &drill.which;
+    let which = &drill.direction;
     let (rate, chance) = (which.guess_rate, which.chance);
     let mut cautions = Vec::new();
     if which.directions == 1 {
@@ -86,11 +86,11 @@ fn of_drill(drill: &Drill) -> Vec<Caution> {
         });
     }
     let half = Millis(500);
-    let heard = &drill.when.heard;
-    let clock = if drill.when.bounded { 0.0 } else { heard.brace_by_the_clock(half) };
+    let heard = &drill.moment.heard;
+    let clock = if drill.moment.bounded { 0.0 } else { heard.brace_by_the_clock(half) };
     let brace = heard.all.brace(half).chance.max(clock);
     if brace > GUESSABLE_BRACE {
-        let edges = drill.when.drawn.brace(half).chance <= GUESSABLE_BRACE;
+        let edges = drill.moment.drawn.brace(half).chance <= GUESSABLE_BRACE;
         cautions.push(Caution::Moments { drill: drill.title, brace, edges });
     }
     cautions
@@ -123,11 +123,11 @@ pub fn summary(foresight: &Foresight) -> String {
 }
 
 /// How a drill's directions do, by the thresholds above.
-pub fn on_directions(drill: &Drill) -> &'static str {
-    let points = (drill.which.guess_rate - drill.which.chance) * 100.0;
-    if drill.which.directions == 1 {
+pub fn directions_verdict(drill: &Drill) -> &'static str {
+    let points = (drill.direction.guess_rate - drill.direction.chance) * 100.0;
+    if drill.direction.directions == 1 {
         "nothing to guess: there is one direction"
-    } else if drill.which.guess_rate >= GUESSABLE_RATE || points > GUESSABLE_POINTS {
+    } else if drill.direction.guess_rate >= GUESSABLE_RATE || points > GUESSABLE_POINTS {
         "guessable"
     } else if points > CLOSE_POINTS {
         "a little better than chance"
@@ -137,8 +137,8 @@ pub fn on_directions(drill: &Drill) -> &'static str {
 }
 
 /// How a drill's moments do, by the thresholds above.
-pub fn on_moments(drill: &Drill) -> &'static str {
-    let brace = drill.when.heard.all.brace(Millis(500)).chance;
+pub fn moments_verdict(drill: &Drill) -> &'static str {
+    let brace = drill.moment.heard.all.brace(Millis(500)).chance;
     if brace > GUESSABLE_BRACE {
         "guessable"
     } else if brace > GOOD_BRACE {
@@ -149,7 +149,7 @@ pub fn on_moments(drill: &Drill) -> &'static str {
 }
 
 /// What was learned of one drill beyond what its rules allow: nothing, as long as calls are drawn as they should be.
-pub fn leaks(drill: &Drill, learned: &[Learned]) -> Vec<Learned> {
+pub fn leaks(drill: &Drill, learned: &[Learning]) -> Vec<Learning> {
     learned.iter().filter(|learned| learned.leaks(drill)).copied().collect()
 }
 

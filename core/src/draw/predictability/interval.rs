@@ -33,13 +33,10 @@ impl Interval {
         }
         let low = match hits {
             0 => 0.0,
-            _ => where_it_crosses(|p| chance_of_at_least(hits, of, p) >= TAIL),
+            _ => crossing(|p| chance_of_at_least(hits, of, p) >= TAIL),
         };
-        let high = if hits == of {
-            1.0
-        } else {
-            where_it_crosses(|p| 1.0 - chance_of_at_least(hits + 1, of, p) < TAIL)
-        };
+        let high =
+            if hits == of { 1.0 } else { crossing(|p| 1.0 - chance_of_at_least(hits + 1, of, p) < TAIL) };
         Self { hits, of, share: hits as f64 / of as f64, low, high }
     }
 }
@@ -57,7 +54,7 @@ pub fn chance_of_at_least(hits: usize, of: usize, p: f64) -> f64 {
 }
 
 /// The chance from which on `is_past` holds.
-fn where_it_crosses(is_past: impl Fn(f64) -> bool) -> f64 {
+fn crossing(is_past: impl Fn(f64) -> bool) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..60 {
         let middle = f64::midpoint(low, high);

@@ -3,7 +3,7 @@
 //!
 //! It works on symbols: directions, strengths, names of balls or shoulders, whatever is drawn by one of these rules.
 
-use crate::draw::schedule::covered::Covered;
+use crate::draw::schedule::covered::CoveredSequences;
 
 /// How many steps of a chain are taken at most before it counts as having forgotten its beginning.
 const LONG_RUN: usize = 2_000;
@@ -21,7 +21,7 @@ pub enum Rule<'a> {
     /// Drawn evenly among all sequences of a length in which every symbol comes about equally often.
     Covered {
         /// The counted sequences.
-        sequences: &'a Covered,
+        sequences: &'a CoveredSequences,
         /// How many symbols there are.
         kinds: usize,
         /// How often one may come in a row.
@@ -31,13 +31,13 @@ pub enum Rule<'a> {
 
 /// What is known about each call of a sequence of up to a number of calls.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Foreseen {
+pub struct HitChances {
     /// `hits[n]`: for a sequence of `n` calls, the chance that each is named right; one entry if the length changes
     /// nothing.
     hits: Vec<Vec<f64>>,
 }
 
-impl Foreseen {
+impl HitChances {
     /// The chance that call `place`, from 0, of `calls` is named right.
     pub fn hit(&self, calls: usize, place: usize) -> f64 {
         self.hits.get(calls).or(self.hits.last()).map_or(0.0, |hits| hits[place])
@@ -61,7 +61,7 @@ impl Rule<'_> {
 
     /// The chance that each call is named right, in sequences whose length `n` has the chance `lengths[n]`. In the order
     /// `covered` the guesser knows how many calls there will be.
-    pub fn foresee(&self, lengths: &[f64]) -> Foreseen {
+    pub fn hit_chances(&self, lengths: &[f64]) -> HitChances {
         let hits = match self {
             Self::Open { weights, longest } => {
                 let mut chain = Chain::new(weights, *longest);
@@ -83,7 +83,7 @@ impl Rule<'_> {
                 .collect()
             }
         };
-        Foreseen { hits }
+        HitChances { hits }
     }
 
     /// The share named right in a sequence without end; `None` for `covered`, whose sequences end.

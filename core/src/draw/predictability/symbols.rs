@@ -116,14 +116,14 @@ impl Sequence {
 
 /// The calls of every drill of a prescription.
 #[derive(Debug, Clone)]
-pub struct Drawn<'a> {
+pub struct SequenceCollector<'a> {
     prescription: &'a Prescription,
     sequences: Vec<Sequence>,
     calls: usize,
     sessions: u64,
 }
 
-impl<'a> Drawn<'a> {
+impl<'a> SequenceCollector<'a> {
     /// Nothing drawn yet. `bounds` are those of each drill's waits; a drill is full with `calls` calls.
     pub fn new(prescription: &'a Prescription, bounds: &[Vec<Millis>], calls: usize) -> Self {
         let new = |(plan, bounds): (&DrillPlan, &Vec<Millis>)| {
@@ -209,7 +209,9 @@ fn guess(plan: &DrillPlan, last: Last) -> usize {
     let barred = last.filter(|(_, run)| plan.longest_streak().is_some_and(|longest| *run >= longest));
     let allowed = |place: &usize| barred.is_none_or(|(before, _)| before != *place);
     let places = (0..plan.targets().len()).rev().filter(allowed);
-    places.max_by_key(|place| (plan.weights()[*place], Reverse(plan.targets()[*place].lasts()))).unwrap_or(0)
+    places
+        .max_by_key(|place| (plan.weights()[*place], Reverse(plan.targets()[*place].duration())))
+        .unwrap_or(0)
 }
 
 /// Which target is called: what differs between targets is where, what, for how long and what is said.

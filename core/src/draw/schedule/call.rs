@@ -14,7 +14,7 @@
 //! a fault, is closed by saying [`Span::close`] at once; [`Cue::until`](super::Cue::until) says when it would have been.
 
 use crate::plan::direction::Direction;
-use crate::plan::drill::{self, Action, Ball, Facing, Form, Span, Strength, Target, Tell};
+use crate::plan::drill::{self, Action, Ball, Facing, Form, Instruction, Span, Strength, Target};
 use crate::plan::phrase::Phrase;
 use crate::plan::place::{Place, Room};
 use crate::units::Millis;
@@ -25,7 +25,7 @@ pub struct Call {
     pub(super) action: Action,
     pub(super) direction: Direction,
     pub(super) say: Vec<Phrase>,
-    pub(super) tell: Vec<Tell>,
+    pub(super) tell: Vec<Instruction>,
     pub(super) hand: Option<Phrase>,
     pub(super) show: String,
     pub(super) span: Option<Span>,
@@ -37,7 +37,7 @@ pub struct Call {
 
 /// One thing that the trainee hears of a cue.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Spoken {
+pub struct Utterance {
     /// How long after the cue its onset is; `None` is straight after the one before.
     pub after: Option<Millis>,
     /// What is said.
@@ -51,11 +51,11 @@ impl Call {
         let tell = match (form, target.tell) {
             (Form::Alone, _) => Vec::new(),
             // The partner may have to say it: with an earbud the trainee hears nothing of the app.
-            (Form::Partner, None) => say.iter().map(|phrase| Tell::Words(*phrase)).collect(),
+            (Form::Partner, None) => say.iter().map(|phrase| Instruction::Words(*phrase)).collect(),
             (Form::Partner, Some(tell)) => {
                 let toward =
-                    (target.direction != Direction::InPlace).then_some(Tell::Toward(target.direction));
-                [Some(Tell::Words(tell)), toward, target.hand.map(Tell::Words)]
+                    (target.direction != Direction::InPlace).then_some(Instruction::Toward(target.direction));
+                [Some(Instruction::Words(tell)), toward, target.hand.map(Instruction::Words)]
                     .into_iter()
                     .flatten()
                     .collect()
@@ -65,7 +65,7 @@ impl Call {
             action: target.action,
             direction: target.direction,
             say,
-            hand: target.hand.filter(|hand| tell.contains(&Tell::Words(*hand))),
+            hand: target.hand.filter(|hand| tell.contains(&Instruction::Words(*hand))),
             tell,
             show: target.words().to_uppercase(),
             span: target.span,
@@ -109,7 +109,7 @@ impl Call {
         self.ball
     }
     /// What the partner is told, before places are put in.
-    pub fn tell(&self) -> &[Tell] {
+    pub fn tell(&self) -> &[Instruction] {
         &self.tell
     }
     /// Where the partner's hand goes.
@@ -123,37 +123,40 @@ impl Call {
 
     /// What the partner is told, in order: a direction is said as the place of the room that lies there, where it is
     /// known for a trainee who faces so.
-    pub fn told(&self, room: Room, facing: Facing) -> Vec<Phrase> {
-        self.put_in(|direction| room.toward(facing, direction).map(Place::toward))
+    pub fn partner_phrases(&self, room: Room, facing: Facing) -> Vec<Phrase> {
+        self.partner_phrases_with(|direction| room.place_toward(facing, direction).map(Place::phrase))
     }
 
     /// What the partner is told where the room is not known: directions, no places.
-    pub fn told_anywhere(&self) -> Vec<Phrase> {
-        self.put_in(|_| None)
+    pub fn partner_phrases_without_room(&self) -> Vec<Phrase> {
+        self.partner_phrases_with(|_| None)
     }
 
-    fn put_in(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
-        let say = |tell: &Tell| match *tell {
-            Tell::Words(phrase) => phrase,
-            Tell::Toward(direction) => place(direction).unwrap_or_else(|| drill::toward(direction)),
+    fn partner_phrases_with(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
+        let say = |tell: &Instruction| match *tell {
+            Instruction::Words(phrase) => phrase,
+            Instruction::Toward(direction) => {
+                place(direction).unwrap_or_else(|| drill::direction_phrase(direction))
+            }
         };
         self.tell.iter().map(say).collect()
     }
 
     /// Everything that the trainee hears of it, to the end of its span.
-    pub fn spoken(&self) -> Vec<Spoken> {
+    pub fn utterances(&self) -> Vec<Utterance> {
         let call = self.say.iter().enumerate();
-        let mut spoken: Vec<Spoken> =
-            call.map(|(part, &phrase)| Spoken { after: (part == 0).then_some(Millis(0)), phrase }).collect();
+        let mut spoken: Vec<Utterance> = call
+            .map(|(part, &phrase)| Utterance { after: (part == 0).then_some(Millis(0)), phrase })
+            .collect();
         if let Some(span) = self.span {
             let seconds = |number: u8| Millis::from_secs(u32::from(span.count + 1 - number));
             let count =
-                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Spoken {
+                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Utterance {
                     after: Some(span.length - seconds(number)),
                     phrase: Phrase::own(&format!("count.{number}")),
                 });
             spoken.extend(count);
-            spoken.push(Spoken { after: Some(span.length), phrase: span.close });
+            spoken.push(Utterance { after: Some(span.length), phrase: span.close });
         }
         spoken
     }
@@ -166,12 +169,12 @@ impl Call {
     /// Every phrase that can be said of it, for loading: call, count, end, and what the partner is told where no place is
     /// known. The phrases of the room's own places are the room's to load.
     pub fn phrases(&self) -> Vec<Phrase> {
-        let told = self.told_anywhere();
-        self.spoken().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
+        let told = self.partner_phrases_without_room();
+        self.utterances().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
     }
 
     fn named(&self) -> Vec<Phrase> {
-        if self.say.is_empty() { self.told_anywhere() } else { self.say.clone() }
+        if self.say.is_empty() { self.partner_phrases_without_room() } else { self.say.clone() }
     }
 }
 

@@ -258,7 +258,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
         let before = index.checked_sub(1).map(|before| &set.cues()[before]);
         let gap = cue.gap();
         elapsed += gap.0;
-        let lasts = cue.call().and_then(Call::span).map_or(0, |span| span.length.0);
+        let span = cue.call().and_then(Call::span).map_or(0, |span| span.length.0);
         let neighbors = [before, Some(cue)].into_iter().flatten().filter_map(Cue::call);
         let rule = if cue.at().0 != elapsed {
             Rule::Offset
@@ -266,7 +266,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
             Rule::GapRange
         } else if neighbors.into_iter().any(|call| gap < danger::shortest_gap(call, set.drill())) {
             Rule::ActionGap
-        } else if elapsed + lasts + plan.recover().0 > plan.work().0 {
+        } else if elapsed + span + plan.recover().0 > plan.work().0 {
             Rule::Late
         } else if cue.is_blank() && before.is_some_and(Cue::is_blank) {
             Rule::TwoBlanks
@@ -275,7 +275,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
         } else if let Some(danger) = danger::of_cue(plan, set, index) {
             Rule::Safety(danger)
         } else {
-            elapsed += lasts;
+            elapsed += span;
             continue;
         };
         return Err(Fault::Cue { set: set.number(), cue: index, rule });

@@ -121,7 +121,11 @@ impl PreviewSet {
             number: set.number(),
             drill: set.drill().name(),
             title: set.drill().title(),
-            standing: format!("{} {}", conditions.posture(), conditions.stand(set.facing(), set.side())),
+            standing: format!(
+                "{} {}",
+                conditions.posture(),
+                conditions.stance_text(set.facing(), set.side())
+            ),
             form: set.form(),
             step: set.step(),
             stance: conditions.stance,
@@ -155,7 +159,7 @@ impl PreviewCue {
             phrase: call.map(super::Call::phrase_ids),
             say: call.and_then(|call| words(call.say())),
             show: call.map(|call| call.show().to_owned()),
-            tell: call.and_then(|call| words(&call.told_anywhere())),
+            tell: call.and_then(|call| words(&call.partner_phrases_without_room())),
             lead_ms: call.map_or(Millis(0), super::Call::lead),
             close: call.and_then(super::Call::span).map(|span| span.close.words()),
             ball: call.and_then(super::Call::ball),

@@ -3,11 +3,11 @@
 
 use super::attributes::Extras;
 use super::chance::below;
-use super::covered::{Covered, TooMany};
+use super::covered::{CoveredSequences, TooMany};
 use super::gap_draw;
 use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
-use super::upcoming::Coming;
+use super::upcoming::UpcomingCalls;
 use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
 use crate::plan::drill::{Facing, Side, Stance};
 use crate::plan::gaps::GapTable;
@@ -41,7 +41,7 @@ pub struct Scheduler {
 struct DrillTables {
     gaps: GapTable,
     calls: Vec<Call>,
-    covered: Option<Covered>,
+    covered: Option<CoveredSequences>,
 }
 
 /// Why sessions cannot be drawn from a prescription that is otherwise within its limits.
@@ -87,7 +87,7 @@ impl ScheduleError {
 }
 
 /// A set whose moments are drawn, and, in the order `open`, what is called.
-struct Drawn {
+struct DrawnSet {
     slot: Slot,
     moments: Vec<Moment>,
     redraws: u16,
@@ -126,17 +126,18 @@ impl Scheduler {
         let mut cues_left = MOST_CUES;
         let mut streaks = vec![Streak::default(); self.drills.len()];
         for slot in self.slots(seed) {
-            let mut coming = Coming::new(self.plan_of(slot), streaks[slot.drill], seed.order(slot.number));
+            let mut upcoming =
+                UpcomingCalls::new(self.plan_of(slot), streaks[slot.drill], seed.order(slot.number));
             let (mut moments, redraws) =
-                self.rules(slot.drill).draw(seed, slot.number, |nth| coming.lasts(nth));
+                self.rules(slot.drill).draw(seed, slot.number, |nth| upcoming.duration(nth));
             if cues_left < FEWEST_CUES {
                 break;
             }
             moments::keep_real(&mut moments, cues_left);
             cues_left -= moments::real(&moments);
-            let (places, streak) = coming.first(moments::real(&moments));
+            let (places, streak) = upcoming.first(moments::real(&moments));
             streaks[slot.drill] = streak;
-            sets.push(Drawn { slot, moments, redraws, places });
+            sets.push(DrawnSet { slot, moments, redraws, places });
         }
         for block in sets.chunk_by_mut(|a, b| a.slot.drill == b.slot.drill) {
             if let Some(covered) = &self.drills[block[0].slot.drill].covered {
@@ -200,7 +201,7 @@ impl Scheduler {
     }
 
     /// The counted sequences of drill number `drill` of the prescription, from 0, if its order is `covered`.
-    pub fn covered(&self, drill: usize) -> Option<&Covered> {
+    pub fn covered_sequences(&self, drill: usize) -> Option<&CoveredSequences> {
         self.drills.get(drill)?.covered.as_ref()
     }
 
@@ -231,8 +232,8 @@ impl Scheduler {
 
     /// The set, with what is drawn for each call besides: how firm, which ball, which parts. `pushes` counts those of
     /// the session so far.
-    fn plan(&self, seed: Seed, set: &Drawn, pushes: &mut usize) -> SetPlan {
-        let Drawn { slot, moments, redraws, places } = set;
+    fn plan(&self, seed: Seed, set: &DrawnSet, pushes: &mut usize) -> SetPlan {
+        let DrawnSet { slot, moments, redraws, places } = set;
         let plan = self.plan_of(*slot);
         let mut extras = Extras::new(seed, slot.number, plan);
         let mut places = places.iter();
@@ -269,17 +270,18 @@ impl DrillTables {
         let mut tables = Self { gaps: GapTable::new(plan.gaps()), calls: calls.collect(), covered: None };
         let rules = tables.rules(plan);
         if let Sequence::Covered { slack } = plan.sequence() {
-            let lasts = plan.targets()[0].lasts();
-            let most_a_set = rules.latest.0 / (rules.gaps.least() + lasts).0.max(1);
+            let duration = plan.targets()[0].duration();
+            let most_a_set = rules.latest.0 / (rules.gaps.least() + duration).0.max(1);
             let most = (most_a_set as usize * usize::from(plan.sets())).min(MOST_CUES);
             let (drill, directions, line) = (plan.drill().title(), plan.targets().len(), plan.line());
-            let covered =
-                Covered::new(directions, slack, plan.longest_streak(), most).map_err(|why| match why {
+            let covered = CoveredSequences::new(directions, slack, plan.longest_streak(), most).map_err(
+                |why| match why {
                     TooMany::States => ScheduleError::CoveredTooLarge { drill, directions, slack, line },
                     TooMany::Sequences => {
                         ScheduleError::CoveredUncountable { drill, directions, slack, line }
                     }
-                })?;
+                },
+            )?;
             tables.covered = Some(covered);
         }
         Ok(tables)

@@ -160,7 +160,7 @@ impl Stance {
 
 impl Support {
     /// Whether a hand always rests on something fixed.
-    pub const fn rests(self) -> bool {
+    pub const fn is_resting(self) -> bool {
         !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
     }
 }
@@ -218,7 +218,7 @@ impl LadderStep {
     }
 
     /// How the person stands, in words that go on after the posture.
-    pub fn stand(self, facing: Facing, side: Option<Side>) -> String {
+    pub fn stance_text(self, facing: Facing, side: Option<Side>) -> String {
         let feet = match (self.stance, side) {
             (Stance::FeetApart, _) => "feet apart",
             (Stance::FeetTogether, _) => "feet together",

@@ -82,7 +82,8 @@ struct RawDrill {
     fixed_support: String,
     trains: Trains,
     evidence: String,
-    honesty: Option<String>,
+    #[serde(rename = "honesty")]
+    limitation: Option<String>,
     instruction: String,
     /// With two balls.
     instruction_two: Option<String>,
@@ -216,7 +217,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         fixed_support: raw.fixed_support,
         trains: raw.trains,
         evidence: raw.evidence,
-        honesty: raw.honesty,
+        limitation: raw.limitation,
         instruction,
         instruction_two,
         prepare,

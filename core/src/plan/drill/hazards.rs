@@ -5,9 +5,9 @@ use super::{Action, Drill, Form, Stance, Support, Target, Trains};
 use crate::units::Millis;
 
 /// The longest spell with the eyes closed \[judgment\].
-pub const EYES_CLOSED: Millis = Millis(10_000);
+pub const LONGEST_EYES_CLOSED: Millis = Millis(10_000);
 /// The longest spell of anything else that is held \[judgment\].
-pub const SPELL: Millis = Millis(30_000);
+pub const LONGEST_SPELL: Millis = Millis(30_000);
 /// The shortest spell: below it the end is called into the beginning \[judgment\].
 pub const SHORTEST_SPELL: Millis = Millis(3_000);
 /// Before the first number of a count, for the call itself to be said and followed \[judgment\].
@@ -141,7 +141,7 @@ fn target(target: &Target) -> Result<(), Rule> {
     let by_partner = action.is_disturbance() && action.needs_partner();
     let broken = [
         (action.is_span() != span.is_some(), Rule::Span),
-        (span.is_some_and(|span| !lasts_well(*action, span.length, span.count)), Rule::Length),
+        (span.is_some_and(|span| !is_valid_duration(*action, span.length, span.count)), Rule::Length),
         (by_partner && say.is_some(), Rule::Announced),
         (say.is_none() && (tell.is_none() || !action.needs_partner()), Rule::Silent),
         (action.is_push() != hand.is_some(), Rule::Hand),
@@ -150,14 +150,14 @@ fn target(target: &Target) -> Result<(), Rule> {
 }
 
 /// Whether a spell of this length, with its last seconds counted up to `count`, is neither too short nor too long.
-pub fn lasts_well(action: Action, length: Millis, count: u8) -> bool {
+pub fn is_valid_duration(action: Action, length: Millis, count: u8) -> bool {
     let counted = Millis::from_secs(count.into());
-    (SHORTEST_SPELL..=longest(action)).contains(&length) && length >= counted + BEFORE_COUNT
+    (SHORTEST_SPELL..=longest_spell(action)).contains(&length) && length >= counted + BEFORE_COUNT
 }
 
 /// The longest spell of this.
-pub const fn longest(action: Action) -> Millis {
-    if action.closes_eyes() { EYES_CLOSED } else { SPELL }
+pub const fn longest_spell(action: Action) -> Millis {
+    if action.closes_eyes() { LONGEST_EYES_CLOSED } else { LONGEST_SPELL }
 }
 
 /// How many kinds of parts can be added to any call.

@@ -61,7 +61,7 @@ impl Part {
 
 impl Target {
     /// How long it lasts; no time, unless it has a span.
-    pub fn lasts(&self) -> Millis {
+    pub fn duration(&self) -> Millis {
         self.span.map_or(Millis(0), |span| span.length)
     }
 
@@ -69,7 +69,7 @@ impl Target {
     pub fn words(&self) -> String {
         match (self.say, self.tell) {
             (Some(say), _) => say.words().to_owned(),
-            (None, Some(tell)) => format!("{} {}", tell.words(), toward(self.direction).words()),
+            (None, Some(tell)) => format!("{} {}", tell.words(), direction_phrase(self.direction).words()),
             (None, None) => self.name.clone(),
         }
     }
@@ -101,7 +101,7 @@ impl Strength {
     }
 
     /// What it feels like, for a page.
-    pub const fn feels(self) -> &'static str {
+    pub const fn sensation(self) -> &'static str {
         match self.0 {
             1 => "barely felt: the body sways and the soles stay flat",
             2 => "clearly felt: the heels or toes lift, no step is needed",
@@ -161,7 +161,7 @@ impl Ball {
 
 /// One piece of what the partner is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Tell {
+pub enum Instruction {
     /// These words.
     Words(Phrase),
     /// Where to: a place of the room where it is known, else the direction. Both as the trainee stands.
@@ -169,6 +169,6 @@ pub enum Tell {
 }
 
 /// A direction in the partner's ear: "to the right", said of the trainee.
-pub fn toward(direction: Direction) -> Phrase {
+pub fn direction_phrase(direction: Direction) -> Phrase {
     Phrase::own(&format!("where.{}", direction.name().replace(' ', "-")))
 }

@@ -48,7 +48,7 @@ impl UnlockName {
     }
 
     /// What must be there besides, when somebody watches it and at every practice.
-    pub const fn with(self) -> &'static str {
+    pub const fn safeguard(self) -> &'static str {
         match self {
             Self::Pushes => "the same partner within reach, hands ready",
             Self::Surface => "a fixed support within a hand's reach",

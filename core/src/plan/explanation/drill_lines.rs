@@ -20,16 +20,16 @@ pub(super) fn part(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
         format!(
             "{} {}. Behind: {}. Within reach: {}.",
             plan.conditions().posture(),
-            plan.conditions().stand(drill.facings()[0], None),
+            plan.conditions().stance_text(drill.facings()[0], None),
             drill.behind(),
             drill.fixed_support(),
         ),
         steps(plan),
-        called(plan),
+        calls(plan),
         gaps(plan),
     ];
     lines.extend(
-        [order(plan), lasting(plan), firmness(plan), partner(plan), turns(plan), confirmed(plan)]
+        [order(plan), spans(plan), firmness(plan), partner(plan), turns(plan), confirmed(plan)]
             .into_iter()
             .flatten(),
     );
@@ -37,7 +37,7 @@ pub(super) fn part(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
         false => format!("fewer than {} calls", limits::LEAST_REAL_CUES),
         true => format!("fewer than {} pushes or more than {}", limits::LEAST_REAL_CUES, limits::SET_PUSHES),
     };
-    lines.push(match counts.redrawn() * 100.0 {
+    lines.push(match counts.redraw_share() * 100.0 {
         0.0 => format!("Every set has room for at least {} calls.", limits::LEAST_REAL_CUES),
         share => format!("Of 100 sets, {} would hold {wrong} and are drawn again.", decimal(share)),
     });
@@ -53,7 +53,7 @@ fn form(plan: &DrillPlan) -> String {
 }
 
 /// What lasts, and how it ends.
-fn lasting(plan: &DrillPlan) -> Option<String> {
+fn spans(plan: &DrillPlan) -> Option<String> {
     let spans = plan.targets().iter().filter_map(|target| {
         let Span { length, close, count } = target.span?;
         let counted = if count > 0 { format!(", counted aloud to {count}") } else { String::new() };
@@ -68,7 +68,7 @@ fn firmness(plan: &DrillPlan) -> Option<String> {
     let range = if gentlest == firmest { gentlest.to_string() } else { format!("{gentlest} to {firmest}") };
     Some(format!(
         "Pushes are given {range} ({}), at most {} in a set. The first {} of a session are the gentlest and for practice.",
-        firmest.feels(),
+        firmest.sensation(),
         limits::SET_PUSHES,
         limits::PRACTICE_PUSHES,
     ))
@@ -124,7 +124,7 @@ fn steps(plan: &DrillPlan) -> String {
     }
 }
 
-fn called(plan: &DrillPlan) -> String {
+fn calls(plan: &DrillPlan) -> String {
     let even = plan.weights().iter().all(|weight| *weight == plan.weights()[0]);
     let targets = plan.targets().iter().zip(plan.weights());
     let words: Vec<String> = targets

@@ -15,7 +15,7 @@ pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
     let plans = prescription.drills();
     parts.extend(plans.iter().enumerate().map(|(nth, plan)| drill(nth, plan)));
     parts.push(moments(explanation));
-    parts.push(going_on(explanation));
+    parts.push(progress(explanation));
     parts.push(Part { heading: "Stop".into(), lines: stop() });
     parts.push(Part { heading: "Take care".into(), lines: care(plans) });
     parts.push(Part {
@@ -57,7 +57,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
     lines.push(format!(
         "At first: {} {}.",
         plan.conditions().posture().to_lowercase(),
-        plan.conditions().stand(facing, None)
+        plan.conditions().stance_text(facing, None)
     ));
     if nth > 0
         && let Some((_, last)) = plan.reachable().last().filter(|(step, _)| *step > plan.step())
@@ -65,7 +65,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
         lines.push(format!(
             "Later, one small change at a time, at most: {} {}.",
             last.posture().to_lowercase(),
-            last.stand(facing, None)
+            last.stance_text(facing, None)
         ));
     }
     let words: Vec<String> = plan.targets().iter().map(|target| format!("\"{}\"", target.words())).collect();
@@ -74,7 +74,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
     lines.push(format!("{who}: {}.", words.join(", ")));
     if let Some((gentlest, firmest)) = plan.strength() {
         let up_to = if gentlest == firmest { "" } else { "up to " };
-        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.feels()));
+        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.sensation()));
     }
     if plan.form() == Form::Partner {
         lines.extend(drill.partner_does().iter().map(|does| format!("For your partner: {does}")));
@@ -116,7 +116,7 @@ fn moments(explanation: &Explanation<'_>) -> Part {
     Part { heading: "How it surprises you".into(), lines }
 }
 
-fn going_on(explanation: &Explanation<'_>) -> Part {
+fn progress(explanation: &Explanation<'_>) -> Part {
     let prescription = explanation.prescription;
     let mut lines = vec![
         "Before each practice you are asked how you are. Answer as it is; \"not today\" is a good answer too.".into(),
@@ -132,22 +132,22 @@ fn going_on(explanation: &Explanation<'_>) -> Part {
             unlock.name.why(),
             unlock.watched_by,
             unlock.on,
-            unlock.name.with(),
+            unlock.name.safeguard(),
         ));
     }
     Part { heading: "How it goes on".into(), lines }
 }
 
-fn said(id: &str) -> String {
+fn phrase_text(id: &str) -> String {
     Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
 }
 
 fn stop() -> Vec<String> {
     vec![
-        said("practice.stop-list"),
+        phrase_text("practice.stop-list"),
         "Call the emergency number for chest pain, a faint, sudden weakness, numbness, or trouble speaking or seeing.".into(),
         "After a fall do not get up at once. See first whether something hurts. If it does, or you hit your head, call for help.".into(),
-        said("practice.ignore"),
+        phrase_text("practice.ignore"),
     ]
 }
 

@@ -13,7 +13,7 @@ pub struct Digest([u8; 32]);
 /// A text that is not a digest.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[error("\"{0}\" is not a digest: `sha256:` and 64 hex digits")]
-pub struct NotADigest(String);
+pub struct DigestError(String);
 
 impl Digest {
     /// The digest of these bytes.
@@ -66,10 +66,10 @@ impl fmt::Debug for Digest {
 }
 
 impl FromStr for Digest {
-    type Err = NotADigest;
+    type Err = DigestError;
 
-    fn from_str(text: &str) -> Result<Self, NotADigest> {
-        text.strip_prefix("sha256:").and_then(Self::from_hex).ok_or_else(|| NotADigest(text.to_owned()))
+    fn from_str(text: &str) -> Result<Self, DigestError> {
+        text.strip_prefix("sha256:").and_then(Self::from_hex).ok_or_else(|| DigestError(text.to_owned()))
     }
 }
 

@@ -8,9 +8,9 @@ use super::{DrillOrder, DrillPlan, Prescription, Refusal, Sequence, Shape, Unloc
 use crate::plan::drill::{Action, Drill, Form, Need, Target};
 use crate::units::Millis;
 
-mod open;
+mod problems;
 
-pub use open::{is_pending, points};
+pub use problems::{is_pending, problems};
 
 /// A prescription in work. Numbers are as they will stand in the file, whether or not they are within the limits.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -90,9 +90,9 @@ impl Draft {
     /// ```
     /// use counterpoise_core::plan::prescription::{Draft, Prescription};
     /// let draft = Draft::of(Prescription::ready("gentle").unwrap());
-    /// assert!(draft.points().is_empty(), "the gate has nothing against it");
+    /// assert!(draft.problems().is_empty(), "the gate has nothing against it");
     /// let more = Draft { days_a_week: 7, ..draft };
-    /// assert_eq!(more.points()[0].fact(), "`days_a_week` is 7; the most is 6");
+    /// assert_eq!(more.problems()[0].fact(), "`days_a_week` is 7; the most is 6");
     /// ```
     pub fn of(prescription: &Prescription) -> Self {
         Self {
@@ -112,15 +112,15 @@ impl Draft {
     }
 
     /// Everything that the gate has against it, in the gate's words.
-    pub fn points(&self) -> Vec<Refusal> {
-        points(self)
+    pub fn problems(&self) -> Vec<Refusal> {
+        problems(self)
     }
 
     /// The prescription, if the gate admits it.
     ///
     /// # Errors
     /// The first rule that it breaks.
-    pub fn admitted(&self) -> Result<Prescription, Refusal> {
+    pub fn admit(&self) -> Result<Prescription, Refusal> {
         Prescription::read("this prescription", self.to_toml().as_bytes())
     }
 }
@@ -201,9 +201,9 @@ impl DraftDrill {
             confirmed: Vec::new(),
         };
         added.gap_ms = added.usual_gaps();
-        let lasts = i64::from(added.targets().map(Target::lasts).max().unwrap_or_default().0);
+        let span = i64::from(added.targets().map(Target::duration).max().unwrap_or_default().0);
         // Room for two of the longest waits, what lasts, and coming back.
-        let needed = (added.gap_ms[1] + lasts) * 2 + added.recover_ms;
+        let needed = (added.gap_ms[1] + span) * 2 + added.recover_ms;
         added.work_ms = added.work_ms.max((needed + 9_999) / 10_000 * 10_000).min(limits::WORK.most.into());
         added.tidy();
         added
@@ -236,18 +236,18 @@ impl DraftDrill {
         let blind = self.targets().any(|target| target.action.closes_eyes());
         let quiet =
             if blind { self.recover_ms.max(limits::AFTER_EYES_OPEN.0.into()) } else { self.recover_ms };
-        let told = if lead > 0 { lead + quiet } else { 0 };
-        let least = i64::from(self.shortest_gap().0).max(5_000).max(told);
+        let after_lead = if lead > 0 { lead + quiet } else { 0 };
+        let least = i64::from(self.shortest_gap().0).max(5_000).max(after_lead);
         [least, least + 10_000]
     }
 
     /// Takes away what an earlier choice has left without meaning, so that no answer is refused for a line that nobody
     /// asked for. Says in words what was changed.
     pub fn tidy(&mut self) -> Vec<String> {
-        let mut said = Vec::new();
+        let mut changes = Vec::new();
         let mut change = |happened: bool, text: &str| {
             if happened {
-                said.push(text.to_owned());
+                changes.push(text.to_owned());
             }
         };
         if self.form == Form::Alone {
@@ -289,7 +289,7 @@ impl DraftDrill {
         if !self.reaches_a_spell() && self.tested_hold_ms.take().is_some() {
             change(true, "No step is in tandem or on one leg any more, so that no tested hold is needed.");
         }
-        said
+        changes
     }
 
     /// Whether a step in tandem or on one leg may be reached.

@@ -129,8 +129,8 @@ impl DrillPlan {
         if self.has_pushes() { limits::SET_PUSHES } else { u32::MAX }
     }
     /// Whether everything that may be called lasts equally long, so that the moments do not depend on what comes.
-    pub fn lasts_evenly(&self) -> bool {
-        self.targets.windows(2).all(|pair| pair[0].lasts() == pair[1].lasts())
+    pub fn has_equal_durations(&self) -> bool {
+        self.targets.windows(2).all(|pair| pair[0].duration() == pair[1].duration())
     }
     /// The conditions of every step from where it starts to its ceiling, with their numbers.
     pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {

@@ -38,10 +38,10 @@ impl<'a> Gate<'a> {
         if raw.drills.value.is_empty() {
             return Err(self.refuse(raw.drills.line, Reason::EmptyList { field: "drills" }));
         }
-        let accepted_because = self.accepted(raw.accepted_because, raw.issued_by.as_ref())?;
+        let accepted_because = self.acceptance(raw.accepted_because, raw.issued_by.as_ref())?;
         let prescription = Prescription {
             accepted_because,
-            title: self.filled(raw.title)?,
+            title: self.required_text(raw.title)?,
             issued_by: self.printable_or_empty(raw.issued_by)?,
             issued_on,
             days_a_week: self.within(raw.days_a_week, limits::DAYS_A_WEEK)?.unwrap_or(DEFAULT_DAYS_A_WEEK),
@@ -88,7 +88,7 @@ impl<'a> Gate<'a> {
     }
 
     /// Only somebody with a name can accept a person whom the answers send to a clinician.
-    fn accepted(
+    fn acceptance(
         &self,
         raw: Option<Field<String>>,
         issued_by: Option<&Field<String>>,
@@ -97,7 +97,7 @@ impl<'a> Gate<'a> {
         if issued_by.is_none_or(|by| by.value.trim().is_empty()) {
             return Err(self.refuse(field.line, Reason::AcceptedByNobody));
         }
-        self.filled(field).map(Some)
+        self.required_text(field).map(Some)
     }
 
     fn order(&self, raw: Option<Field<String>>) -> Result<DrillOrder, Refusal> {
@@ -123,7 +123,7 @@ impl<'a> Gate<'a> {
             }
             let unlock = Unlock {
                 name: unlock_name,
-                watched_by: self.filled(watched_by)?,
+                watched_by: self.required_text(watched_by)?,
                 on: on.value,
                 partner: self.printable_or_empty(partner)?,
                 therapist_present: therapist_present.is_some_and(|field| field.value),
@@ -137,7 +137,7 @@ impl<'a> Gate<'a> {
         Ok(unlocks)
     }
 
-    fn filled(&self, field: Field<String>) -> Result<String, Refusal> {
+    fn required_text(&self, field: Field<String>) -> Result<String, Refusal> {
         let (name, line) = (field.name, field.line);
         let text = self.printable(field)?;
         if text.is_empty() { Err(self.refuse(line, Reason::EmptyText { field: name })) } else { Ok(text) }

@@ -262,7 +262,7 @@ pub const SPELL: Limit = Limit::new(
     "spell_ms",
     Unit::Millis,
     hazards::SHORTEST_SPELL.0,
-    hazards::SPELL.0,
+    hazards::LONGEST_SPELL.0,
     "Leave the line out to take the drill's own length.",
     "judgment",
 );

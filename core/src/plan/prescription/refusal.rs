@@ -176,7 +176,7 @@ pub enum Reason {
     Balls { drill: String },
     /// `spell_ms` where nothing lasts.
     #[error("`spell_ms` is given, and nothing that is listed here lasts")]
-    NothingLasts,
+    NoSpan,
     /// A spell that does not suit what lasts.
     #[error("`spell_ms` is {}; \"{entry}\" lasts {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
     Spell { value: i64, entry: String, least: u32, most: u32 },
@@ -218,8 +218,8 @@ pub enum Reason {
     #[error("the range of `gap_ms` is {} wide; the least is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GAP_WIDTH.0.into()))]
     GapNarrow { value: i64 },
     /// No room for two cues.
-    #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, and `work_ms` is {}", Unit::Millis.show(*least), if *lasts { ", what lasts," } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
-    GapTooLongForSet { least: i64, lasts: bool, needed: i64, work: i64 },
+    #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, and `work_ms` is {}", Unit::Millis.show(*least), if *span { ", what lasts," } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
+    GapTooLongForSet { least: i64, span: bool, needed: i64, work: i64 },
     /// Too many sets would have to be drawn again.
     #[error("{} of 100 sets would hold fewer than {} calls{} and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, if *pushes { " or more than 6 pushes" } else { "" }, limits::REDRAW_MOST * 100.0)]
     Redraws { per_million: u32, pushes: bool },
@@ -264,15 +264,15 @@ pub enum Kind {
     /// Text.
     Text,
     /// An integer.
-    Whole,
+    Integer,
     /// True or false.
-    YesOrNo,
+    Boolean,
     /// A local date.
     Date,
     /// A list of texts.
     Texts,
     /// A list of integers.
-    Wholes,
+    Integers,
     /// One section.
     Section,
     /// A section that can stand several times.
@@ -283,11 +283,11 @@ impl fmt::Display for Kind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::Text => "a text in quotation marks",
-            Self::Whole => "a whole number",
-            Self::YesOrNo => "true or false",
+            Self::Integer => "a whole number",
+            Self::Boolean => "true or false",
             Self::Date => "a date",
             Self::Texts => "a list of texts in quotation marks",
-            Self::Wholes => "a list of whole numbers",
+            Self::Integers => "a list of whole numbers",
             Self::Section => "a section",
             Self::Sections => "one section or more",
         })
@@ -302,15 +302,15 @@ impl Kind {
             (Self::Text, "schema") => format!("schema = \"{}\"", super::SCHEMA),
             (Self::Text, "drill") => "drill = \"counter-reach\"".into(),
             (Self::Text, _) => format!("{field} = \"...\""),
-            (Self::Whole, _) if field.ends_with("_ms") => {
+            (Self::Integer, _) if field.ends_with("_ms") => {
                 format!("{field} = 60000 (milliseconds, without a decimal point)")
             }
-            (Self::Whole, _) => format!("{field} = 3"),
-            (Self::YesOrNo, _) => format!("{field} = true"),
+            (Self::Integer, _) => format!("{field} = 3"),
+            (Self::Boolean, _) => format!("{field} = true"),
             (Self::Date, _) => format!("{field} = 2026-11-02"),
             (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
-            (Self::Wholes, "gap_ms") => "gap_ms = [5000, 15000]".into(),
-            (Self::Wholes, _) => format!("{field} = [1, 1, 2]"),
+            (Self::Integers, "gap_ms") => "gap_ms = [5000, 15000]".into(),
+            (Self::Integers, _) => format!("{field} = [1, 1, 2]"),
             (Self::Section, _) => format!("[{field}] on a line of its own, its fields below"),
             (Self::Sections, _) => format!("[[{field}]] on a line of its own, its fields below"),
         }
@@ -346,12 +346,12 @@ impl Reason {
             Self::Direction { .. } => "Leave it out, or choose another drill.".into(),
             Self::Locked { unlock, .. } => format!(
                 "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or leave the direction out.",
-                unlock.with(),
+                unlock.safeguard(),
                 unlock.name()
             ),
             Self::LockedStep { unlock, step, .. } => format!(
                 "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or stay below step {step}.",
-                unlock.with(),
+                unlock.safeguard(),
                 unlock.name()
             ),
             Self::UnlockPartner { alone: true, .. } => {
@@ -379,7 +379,7 @@ impl Reason {
                 "3 and 4 are for practice with the therapist there: the unlock \"pushes\" must say therapist_present = true.".into()
             }
             Self::Balls { .. } => "Delete the line: only drills in which a partner throws have balls.".into(),
-            Self::NothingLasts => "Delete the line: only holds, spells with closed eyes, rises and stops last.".into(),
+            Self::NoSpan => "Delete the line: only holds, spells with closed eyes, rises and stops last.".into(),
             Self::Spell { .. } => "Leave the line out to take the drill's own length.".into(),
             Self::Untested { .. } => {
                 "Time how long this person holds it, hands hovering, up to 30 s, and write: tested_hold_ms = 9000; or lower `ceiling`.".into()

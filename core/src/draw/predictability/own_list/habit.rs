@@ -7,7 +7,7 @@ use super::super::estimators::Score;
 const LAGS: usize = 8;
 
 /// What the guesser knows so far.
-struct Seen {
+struct History {
     kinds: usize,
     counts: Vec<u32>,
     /// What followed one call, and what followed two.
@@ -24,7 +24,7 @@ struct Seen {
 /// equals, the one that was right last.
 pub fn guess_by_habit(symbols: &[u8], kinds: u8) -> Score {
     let kinds = usize::from(kinds);
-    let mut seen = Seen {
+    let mut seen = History {
         kinds,
         counts: vec![0; kinds],
         after_one: vec![0; kinds * kinds],
@@ -52,7 +52,7 @@ pub fn guess_by_habit(symbols: &[u8], kinds: u8) -> Score {
     score
 }
 
-impl Seen {
+impl History {
     /// One guess for each habit; a habit that has seen nothing yet takes the most common.
     fn guesses(&self, before: &[u8]) -> [usize; 4 + LAGS] {
         let back = |calls: usize| Some(usize::from(*before.get(before.len().checked_sub(calls)?)?));

@@ -121,7 +121,7 @@ pub(super) fn of_cue(plan: &DrillPlan, set: &SetPlan, index: usize) -> Option<Da
         (shut && cue.gap().0 < 3_000, Danger::NearClosedEyes),
         (shut && call.span().is_none_or(|span| span.length.0 > 10_000), Danger::Blind),
         (shut && soft_and_alone, Danger::Blind),
-        (unannounced(call.action()) && !call.spoken().is_empty(), Danger::Announced),
+        (unannounced(call.action()) && !call.utterances().is_empty(), Danger::Announced),
         (!strength, Danger::Strength),
         (two_balls != call.ball().is_some(), Danger::Ball),
         (!told_in_time, Danger::Lead),

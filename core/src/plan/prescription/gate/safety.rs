@@ -41,7 +41,7 @@ fn needed(target: &Target) -> impl Iterator<Item = UnlockName> {
 impl Gate<'_> {
     /// Everything that is listed, and every step that may be come to, has been watched: alone for practice alone, with
     /// one and the same partner for practice with a partner. Gives the partners with whom all of it was.
-    pub(super) fn unlocked(
+    pub(super) fn watched_partners(
         &self,
         form: Form,
         targets: &[Target],
@@ -182,14 +182,14 @@ impl Gate<'_> {
         let Some(field) = raw else { return Ok(targets) };
         let length = Millis(self.within_field(field, limits::SPELL)?);
         if targets.iter().all(|target| target.span.is_none()) {
-            return Err(self.refuse(field.line, Reason::NothingLasts));
+            return Err(self.refuse(field.line, Reason::NoSpan));
         }
         for target in &mut targets {
             let Some(span) = &mut target.span else { continue };
             let room = (length - hazards::BEFORE_COUNT).0 / 1_000;
             *span = Span { length, count: u32::from(span.count).min(room) as u8, ..*span };
-            if !hazards::lasts_well(target.action, length, span.count) {
-                let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest(target.action).0);
+            if !hazards::is_valid_duration(target.action, length, span.count) {
+                let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest_spell(target.action).0);
                 let reason = Reason::Spell { value: field.value, entry: target.name.clone(), least, most };
                 return Err(self.refuse(field.line, reason));
             }
@@ -198,7 +198,7 @@ impl Gate<'_> {
     }
 
     /// Closed eyes alone only on firm ground; tandem and one leg only within the person's own hold, both sides equally.
-    pub(super) fn stands_well(
+    pub(super) fn tested_hold(
         &self,
         form: Form,
         targets: &[Target],

@@ -13,9 +13,9 @@ const SOMEBODY: &str = "somebody";
 
 /// Everything that the gate has against `draft`. Where one refusal hides others that cannot be seen before it is
 /// settled, they come once it is.
-pub fn points(draft: &Draft) -> Vec<Refusal> {
+pub fn problems(draft: &Draft) -> Vec<Refusal> {
     let mut probe = draft.clone();
-    let mut points: Vec<Refusal> = Vec::new();
+    let mut problems: Vec<Refusal> = Vec::new();
     let mut distorted = false;
     for _ in 0..MOST {
         let Err(refusal) = Prescription::read("this prescription", probe.to_toml().as_bytes()) else { break };
@@ -27,15 +27,15 @@ pub fn points(draft: &Draft) -> Vec<Refusal> {
                     | Reason::SessionSets { .. }
                     | Reason::SessionWork { .. }
             );
-        let settled = Settling { probe: &mut probe, distorted: &mut distorted }.settle(refusal.reason());
-        if !of_the_probe && points.iter().all(|other| other.reason() != refusal.reason()) {
-            points.push(refusal);
+        let settled = Probe { probe: &mut probe, distorted: &mut distorted }.settle(refusal.reason());
+        if !of_the_probe && problems.iter().all(|other| other.reason() != refusal.reason()) {
+            problems.push(refusal);
         }
         if !settled {
             break;
         }
     }
-    points
+    problems
 }
 
 /// Whether another answer can settle it, so that the answer that raised it may stand meanwhile: what must be watched,
@@ -68,12 +68,12 @@ pub fn is_pending(reason: &Reason) -> bool {
     )
 }
 
-struct Settling<'a> {
+struct Probe<'a> {
     probe: &'a mut Draft,
     distorted: &'a mut bool,
 }
 
-impl Settling<'_> {
+impl Probe<'_> {
     /// Settles one point in the probe. `false`: it cannot be, and what comes behind it is not seen.
     fn settle(&mut self, reason: &Reason) -> bool {
         let before = self.probe.clone();
@@ -124,7 +124,7 @@ impl Settling<'_> {
     /// Takes out the first drill that the gate has something against.
     fn leave_out(&mut self) {
         let alone = |plan: &super::DraftDrill| Draft { drills: vec![plan.clone()], ..self.probe.clone() };
-        let wrong = |plan: &super::DraftDrill| alone(plan).admitted().is_err();
+        let wrong = |plan: &super::DraftDrill| alone(plan).admit().is_err();
         if let Some(place) = self.probe.drills.iter().position(wrong) {
             *self.distorted = true;
             self.probe.drills.remove(place);
