@@ -274,7 +274,7 @@ impl Settings {
         file += "# The patches of your floor course, three to eight, each with its own name.\n";
         let patches: Vec<String> = self.patches.iter().map(|patch| quoted(patch)).collect();
         file += &match patches.is_empty() {
-            true => "# patches = [\"mat\", \"cushion\", \"carpet\"]\n".to_owned(),
+            true => "# patches = [\"doormat\", \"folded blanket\", \"low board\"]\n".to_owned(),
             false => format!("patches = [{}]\n", patches.join(", ")),
         };
         let places = Place::ALL.iter().map(|place| place.name()).collect::<Vec<_>>().join(", ");

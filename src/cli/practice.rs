@@ -282,7 +282,7 @@ pub(super) fn patches(
         return Err(Failure::new(
             "this practice has a floor course, and the settings name no patches",
             format!(
-                "Name {FEWEST} to {MOST} of yours in {}, for example: patches = [\"mat\", \"cushion\", \"carpet\"]",
+                "Name {FEWEST} to {MOST} of yours in {}, for example: patches = [\"doormat\", \"folded blanket\", \"low board\"]",
                 folder.settings_file().display()
             ),
         ));

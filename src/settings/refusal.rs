@@ -108,7 +108,7 @@ impl SettingsError {
                 format!("Choose one of: {places}; or \"unknown\".")
             }
             Reason::Patches { .. } => {
-                "Write for example: patches = [\"mat\", \"cushion\", \"carpet\"]".into()
+                "Write for example: patches = [\"doormat\", \"folded blanket\", \"low board\"]".into()
             }
             Reason::PatchTwice { .. } => "Give each patch a name of its own, such as \"blue mat\".".into(),
             Reason::Empty { .. } => "Write something, or put # before the line to leave it out.".into(),
