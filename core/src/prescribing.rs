@@ -1,7 +1,6 @@
-//! The form in which a therapist writes a prescription: pages, answers, and what each answer leads to. Values in, values
-//! out: a line that was typed goes in, the next page comes out. What is allowed is not known here: each answer is laid before
-//! the same gate that reads the file later, and what the gate says is said to the therapist. Not how a page is drawn, and
-//! not where the file goes (that is `cli::prescribe`).
+//! The guided form in which a therapist writes a prescription: a typed line goes in, the next page comes out. Each
+//! answer is checked by the same gate that reads the file later, and its refusals are shown to the therapist.
+//! `cli::prescribe` draws the pages and writes the file.
 
 use jiff::civil::Date;
 
@@ -33,7 +32,7 @@ pub enum Outcome {
     Leave,
 }
 
-/// The form as it stands.
+/// The form with its present page and draft.
 ///
 /// ```
 /// use counterpoise_core::prescribing::{Form, Outcome};
@@ -48,21 +47,21 @@ pub enum Outcome {
 #[expect(clippy::struct_excessive_bools, reason = "each is something else that the form remembers")]
 pub struct Form {
     draft: Draft,
-    /// As it was opened, for what was changed.
+    /// The draft as it was opened, to report what changed.
     opened: Draft,
     today: Date,
     page: Page,
     trail: Vec<Page>,
-    /// From page to page, until the overview is reached for the first time.
+    /// Whether pages follow one another, until the overview is reached for the first time.
     first_pass: bool,
     /// The drill that is being added: the rest of its questions follow.
     adding: bool,
-    /// What the last answer changed besides, or why it does not stand.
+    /// What the last answer changed in addition to its own value.
     notes: Vec<String>,
     refusal: Option<(String, String)>,
-    /// The page shows all there is to know of it.
+    /// Whether the page shows all its details.
     expanded: bool,
-    /// Leaving is asked once more.
+    /// Whether the form is asking to confirm leaving.
     confirming_leave: bool,
 }
 
@@ -99,17 +98,17 @@ impl Form {
         }
     }
 
-    /// What was written so far.
+    /// The prescription written so far.
     pub fn draft(&self) -> &Draft {
         &self.draft
     }
 
-    /// As it was opened.
+    /// The draft as it was opened.
     pub fn opened(&self) -> &Draft {
         &self.opened
     }
 
-    /// The page.
+    /// The page that is shown now.
     pub fn page(&self) -> &Page {
         &self.page
     }
@@ -119,7 +118,7 @@ impl Form {
         self.draft != self.opened
     }
 
-    /// Why the last answer does not stand: a fact and a hint.
+    /// Why the last answer was refused: a fact and a hint.
     pub fn refusal(&self) -> Option<(&str, &str)> {
         self.refusal.as_ref().map(|(fact, hint)| (fact.as_str(), hint.as_str()))
     }
@@ -165,7 +164,7 @@ impl Form {
             Some(page) => self.page = page,
             None => self.notes.push("This is the first page.".to_owned()),
         }
-        // A page of a drill that was taken out meanwhile is none any more.
+        // The page of a drill that has been removed no longer exists.
         while let Page::Drill(place) | Page::DrillField(place, _) = self.page
             && place >= self.draft.drills.len()
         {
@@ -180,7 +179,7 @@ impl Form {
         }
         if page != self.page {
             let before = std::mem::replace(&mut self.page, page);
-            // A page on which something is told bit by bit is not gone back to half told.
+            // Going back never leads to a half-filled unlock entry.
             if !matches!(before, Page::UnlockEntry(_)) {
                 self.trail.push(before);
             }
@@ -228,7 +227,7 @@ impl Form {
         self.go(next);
     }
 
-    /// Takes a change over, unless the gate refuses the answer itself. What other answers can still settle stands.
+    /// Accepts a change, unless the gate refuses the answer itself. A problem that other answers can still solve is no reason to refuse.
     fn accept(&mut self, draft: Draft, own: impl Fn(&Reason) -> bool) -> bool {
         let problems = draft.problems();
         let refused = problems.iter().find(|problem| !is_pending(problem.reason()) || own(problem.reason()));
@@ -240,7 +239,7 @@ impl Form {
         true
     }
 
-    /// Everything that must be settled before it can be written, in the gate's words.
+    /// Everything that must be solved before the file can be written, in the gate's words.
     pub fn open_problems(&self) -> Vec<Refusal> {
         self.draft.problems()
     }

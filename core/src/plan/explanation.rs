@@ -1,5 +1,5 @@
-//! What a prescription means in plain words: what will happen, how much it is, and what to take care of.
-//! For whoever prescribes; a shortfall of dose is not for the trainee's screen. Nothing is printed or wrapped here.
+//! What a prescription means in plain words: what will happen, how much practice it is, and what to take care of.
+//! It is for the person who prescribes; a shortfall of dose is not shown to the trainee.
 
 use std::fmt;
 
@@ -40,7 +40,7 @@ pub struct Explanation<'a> {
 /// A part of the explanation.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
-    /// What it is about.
+    /// The heading above its lines.
     pub heading: String,
     /// Its paragraphs, each to be wrapped to the width.
     pub lines: Vec<String>,
@@ -55,14 +55,14 @@ pub struct Dose {
     pub active: Millis,
     /// Sessions a week.
     pub days_a_week: u8,
-    /// Weeks.
+    /// Weeks prescribed.
     pub weeks: u8,
 }
 
-/// Something that is allowed and still deserves a second look.
+/// Something that is allowed but deserves a second look.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Warning {
-    /// Many sets hold fewer than two cues and are drawn again, which makes their moments easier to foresee.
+    /// Many sets hold fewer than two cues and are drawn again, which makes their timing easier to predict.
     ManyRedraws {
         /// The drill's title.
         drill: String,
@@ -78,7 +78,7 @@ pub enum Warning {
     ShortOfSixHours {
         /// Weeks needed, by session time.
         needed: u32,
-        /// Weeks prescribed.
+        /// The weeks that are prescribed.
         weeks: u8,
     },
 }
@@ -196,7 +196,7 @@ impl<'a> Explanation<'a> {
         let mut lines = vec![
             format!("Written{by} on {}.", prescription.issued_on()),
             format!(
-                "{} a session, its warm-up counted; one session a day, {} a week for {}.",
+                "{} a session, including its warm-up; one session a day, {} a week for {}.",
                 count(sets, "set"),
                 count(prescription.days_a_week().into(), "day"),
                 count(prescription.weeks().into(), "week"),
@@ -220,9 +220,8 @@ impl<'a> Explanation<'a> {
             );
         }
         if let Some(because) = prescription.accepted_because() {
-            lines.push(format!(
-                "Answers about suitability that ask for a clinician first are accepted: {because}."
-            ));
+            lines
+                .push(format!("Suitability answers that say \"a clinician first\" are accepted: {because}."));
         }
         for unlock in prescription.unlocks() {
             let with =
@@ -275,7 +274,7 @@ impl<'a> Explanation<'a> {
         };
         let mut lines = vec![
             caution::FIRST.into(),
-            "See a clinician before starting if any of the reasons applies that practice lists before its first set."
+            "See a clinician before starting if any of the reasons listed before the first set applies."
                 .into(),
             phrase_text("practice.stop-list"),
             phrase_text("practice.ignore"),
@@ -310,7 +309,7 @@ impl fmt::Display for Warning {
         match self {
             Self::ManyRedraws { drill, share } => write!(
                 f,
-                "{drill}: {} of 100 sets hold fewer than two calls and are drawn again, which makes the moments of the others easier to foresee. Longer sets or shorter gaps help.",
+                "{drill}: {} of 100 sets hold fewer than two calls and are drawn again, which makes the timing of the others easier to predict. Longer sets or shorter gaps help.",
                 decimal(share * 100.0)
             ),
             Self::ManyCues { share } => write!(

@@ -1,5 +1,4 @@
-//! What is on each side of the trainee, so that a direction can be said as a place: "toward the window". Not how the
-//! set-up asks for it, nor where it is kept.
+//! What is on each side of the trainee, so that a direction can be spoken as a place: "toward the window".
 
 use crate::plan::direction::Direction;
 use crate::plan::drill::Facing;
@@ -44,13 +43,13 @@ words! {
 }
 
 impl Place {
-    /// "toward the window".
+    /// The phrase for the partner: "toward the window".
     pub fn phrase(self) -> Phrase {
         Phrase::own(&format!("toward.{}", self.name()))
     }
 }
 
-/// What stands on each side of a trainee who faces the counter; `None` is not known.
+/// What is on each side of a trainee who faces the counter; `None` if it is not known.
 ///
 /// ```
 /// use counterpoise_core::plan::direction::Direction;
@@ -65,16 +64,16 @@ impl Place {
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Room {
-    /// At the left of somebody who faces the counter.
+    /// What is on the left of a trainee who faces the counter.
     pub left: Option<Place>,
-    /// At the right.
+    /// What is on the right.
     pub right: Option<Place>,
-    /// Behind.
+    /// What is behind.
     pub behind: Option<Place>,
 }
 
 impl Room {
-    /// The place toward which this direction goes, for a trainee who faces so; `None` where it is not known, or where
+    /// The place toward which this direction goes, for a trainee with this facing; `None` where it is not known, or where
     /// two sides have the same one.
     pub fn place_toward(self, facing: Facing, direction: Direction) -> Option<Place> {
         // Clockwise from above, beginning at the counter.

@@ -1,5 +1,4 @@
-//! What an answer does: a line becomes a value, the value a changed draft, and the gate says whether it stands. Not the
-//! limits, and not where the form goes next.
+//! What an answer does: a line becomes a value, the value changes the draft, and the gate accepts or refuses it.
 
 use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry, drills, offered};
 use super::parsing::{
@@ -11,7 +10,7 @@ use crate::plan::drill::{Form as Company, Need, UnlockName};
 use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Prescription, Reason, Unlock};
 
 impl Form {
-    /// A line on the page that stands.
+    /// Handles a line typed on the present page.
     pub(super) fn on_page(&mut self, line: &str) -> Outcome {
         let done = match self.page.clone() {
             Page::Start => self.start(line),
@@ -47,7 +46,7 @@ impl Form {
         let ready = Draft::of(&all[place].1);
         let draft =
             Draft { issued_by: self.draft.issued_by.clone(), issued_on: self.draft.issued_on, ..ready };
-        // Whoever comes back to this page and takes another one begins anew.
+        // Choosing another one on this page starts again from it.
         self.opened = draft.clone();
         self.draft = draft;
         Ok(true)
@@ -230,7 +229,7 @@ impl Form {
         Ok(Page::UnlockEntry(watched))
     }
 
-    /// A number opens what it stands beside; W writes.
+    /// A number opens the item with that number; W writes.
     fn overview(&mut self, line: &str) -> Outcome {
         let problems = self.open_problems();
         let word = line.to_lowercase();
@@ -260,7 +259,7 @@ impl Form {
     }
 }
 
-/// What would be settled by another answer to the same question, so that this one does not stand.
+/// Whether this reason is about the answer to this very question, so that the answer is refused.
 fn refuses_answer(ask: DrillField, reason: &Reason) -> bool {
     match ask {
         DrillField::Gap => matches!(reason, Reason::GapShort { .. }),

@@ -1,4 +1,4 @@
-//! What a draft says now, in the words of the form, and what was changed since it was opened. Not the pages (that is `view`).
+//! The values of a draft in the words of the form, and what changed since it was opened.
 
 use super::form_page::{DrillField, PrescriptionField};
 use crate::plan::drill::{Drill, Form, LadderStep, Need};
@@ -9,7 +9,7 @@ pub(super) fn seconds(ms: i64) -> String {
     format!("{} s", ms as f64 / 1000.0)
 }
 
-/// What the whole says of this.
+/// The value of a field of the whole prescription, in words.
 pub(super) fn prescription_value(draft: &Draft, whole: PrescriptionField) -> String {
     let or_nobody = |text: &str| if text.is_empty() { "nobody yet".to_owned() } else { text.to_owned() };
     match whole {
@@ -18,18 +18,19 @@ pub(super) fn prescription_value(draft: &Draft, whole: PrescriptionField) -> Str
         PrescriptionField::IssuedOn => draft.issued_on.to_string(),
         PrescriptionField::Days => draft.days_a_week.to_string(),
         PrescriptionField::Weeks => draft.weeks.to_string(),
+        PrescriptionField::Review if draft.review_after_sessions == 1 => "1 session".to_owned(),
         PrescriptionField::Review => format!("{} sessions", draft.review_after_sessions),
         PrescriptionField::Rest => seconds(draft.rest_ms),
         PrescriptionField::Order => match draft.order {
             DrillOrder::AsWritten => "as listed".to_owned(),
-            DrillOrder::Drawn => "drawn anew for each session, the warm-up first".to_owned(),
+            DrillOrder::Drawn => "drawn for each session, the warm-up first".to_owned(),
         },
         PrescriptionField::Effort => format!("{} of 10", draft.effort_at_most),
         PrescriptionField::Accepted => draft.accepted_because.clone().unwrap_or_else(|| "no".to_owned()),
     }
 }
 
-/// What a drill says of this.
+/// The value of a field of a drill, in words.
 pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
     match ask {
         DrillField::Form => match plan.form {
@@ -62,20 +63,20 @@ pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
         }
         DrillField::Blanks => format!("{} %", plan.blank_per_mille as f64 / 10.0),
         DrillField::Sequence => match plan.slack {
-            None => "each drawn anew".to_owned(),
+            None => "each drawn separately".to_owned(),
             Some(_) => "each about equally often".to_owned(),
         },
         DrillField::Slack => plan.slack.map_or_else(String::new, |slack| slack.to_string()),
         DrillField::Streak => match plan.longest_streak {
             Some(streak) => format!("{streak} at most"),
-            None => "as is usual".to_owned(),
+            None => "the usual number".to_owned(),
         },
         DrillField::Strength => {
             let [low, high] = plan.strength.unwrap_or([1, 1]);
             if low == high { low.to_string() } else { format!("{low} to {high}") }
         }
         DrillField::Balls => plan.balls.unwrap_or(1).to_string(),
-        DrillField::Spell => plan.spell_ms.map_or_else(|| "the drill's own length".to_owned(), seconds),
+        DrillField::Spell => plan.spell_ms.map_or_else(|| "the drill's own duration".to_owned(), seconds),
         DrillField::Hold => plan.tested_hold_ms.map_or_else(|| "not timed yet".to_owned(), seconds),
         DrillField::Confirmed => {
             let needs: Vec<&str> = plan.confirmed.iter().map(|need: &Need| need.name()).collect();
@@ -84,13 +85,13 @@ pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
     }
 }
 
-/// A step by its number and the way the person stands.
+/// A step, with its number and its conditions.
 fn step(drill: &Drill, number: i64) -> String {
     let step = usize::try_from(number - 1).ok().and_then(|place| drill.ladder().get(place));
     step.map_or_else(|| number.to_string(), |step| format!("{number}: {}", step_text(*step)))
 }
 
-/// How the person stands on a step.
+/// The conditions of a step, in a few words.
 pub(super) fn step_text(step: LadderStep) -> String {
     let mut words = vec![step.stance.to_string(), step.support.to_string()];
     if step.surface != crate::plan::drill::Surface::Firm {
@@ -103,7 +104,7 @@ pub(super) fn step_text(step: LadderStep) -> String {
     words.join(", ")
 }
 
-/// What a step changes, beside the one before.
+/// What a step changes from the one before.
 pub(super) fn step_change(from: LadderStep, to: LadderStep) -> String {
     let mut words = Vec::new();
     if from.stance != to.stance {
@@ -116,8 +117,8 @@ pub(super) fn step_change(from: LadderStep, to: LadderStep) -> String {
         words.push(format!("hands: {}", to.support));
     }
     match (from.second_task, to.second_task) {
-        (before, Some(task)) if before != Some(task) => words.push(format!("besides: {task}")),
-        (Some(_), None) => words.push("besides: nothing".to_owned()),
+        (before, Some(task)) if before != Some(task) => words.push(format!("second task: {task}")),
+        (Some(_), None) => words.push("second task: none".to_owned()),
         _ => {}
     }
     if from.parts != to.parts {
@@ -172,14 +173,14 @@ pub fn changes(before: &Draft, now: &Draft) -> Vec<String> {
             }
         }
     }
-    lines.extend(left.into_iter().map(|plan| format!("Taken out: {}", drill(plan))));
+    lines.extend(left.into_iter().map(|plan| format!("Removed: {}", drill(plan))));
     let order = |draft: &Draft| draft.drills.iter().map(key).collect::<Vec<_>>();
     let (mut was, mut is) = (order(before), order(now));
     let moved = was != is;
     was.sort_unstable();
     is.sort_unstable();
     if moved && was == is {
-        lines.push("The drills stand in another order.".to_owned());
+        lines.push("The order of the drills changed.".to_owned());
     }
     let gone = before.unlocks.iter().filter(|other| !now.unlocks.contains(other));
     lines.extend(gone.map(|other| format!("No longer unlocked: {}", unlock(other))));

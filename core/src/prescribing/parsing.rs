@@ -1,32 +1,31 @@
-//! A typed line becomes a value: a number to the last decimal, a date, entries of a list; or it says why not. Not what the
-//! value is for.
+//! Turns a typed line into a value: an exact decimal number, a date, or entries of a list; or says why it cannot.
 
 use jiff::civil::Date;
 use thiserror::Error;
 
-/// Why a line is no answer, before the gate is asked.
+/// Why a line is not understood, before the gate is asked.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum InputError {
-    /// No number.
-    #[error("\"{0}\" is no number")]
+    /// Not a number.
+    #[error("\"{0}\" is not a number")]
     Number(String),
     /// More decimals than are kept.
-    #[error("\"{0}\" is finer than is kept")]
+    #[error("\"{0}\" has too many decimals")]
     TooFine(String),
     /// Not the pair that is asked for.
     #[error("\"{0}\" is not two numbers")]
     Pair(String),
-    /// No date.
-    #[error("\"{0}\" is no date")]
+    /// Not a date.
+    #[error("\"{0}\" is not a date")]
     Date(String),
-    /// None of what is offered.
-    #[error("\"{0}\" is none of what is offered here")]
+    /// Not one of the choices on the page.
+    #[error("\"{0}\" is not one of the choices here")]
     Choice(String),
     /// Neither yes nor no.
-    #[error("\"{0}\" is neither yes nor no")]
+    #[error("\"{0}\" is not yes or no")]
     YesOrNo(String),
     /// Nothing was typed where something is needed.
-    #[error("nothing was typed, and this needs an answer")]
+    #[error("nothing was typed, but this needs an answer")]
     Nothing,
 }
 
@@ -35,17 +34,17 @@ impl InputError {
     pub const fn hint(&self) -> &'static str {
         match self {
             Self::Number(_) => "Type a number, such as 3 or 7.5.",
-            Self::TooFine(_) => "Three decimals are the most.",
-            Self::Pair(_) => "Type the smaller and the larger one, such as 5 15.",
+            Self::TooFine(_) => "Use at most three decimals, or one for a percentage.",
+            Self::Pair(_) => "Type the smaller one and then the larger one, such as 5 15.",
             Self::Date(_) => "Type year-month-day, such as 2026-11-02, or the word today.",
             Self::Choice(_) => "Type a number from the list.",
             Self::YesOrNo(_) => "Type yes or no.",
-            Self::Nothing => "B goes back to the page before.",
+            Self::Nothing => "Type an answer, or B to go back.",
         }
     }
 }
 
-/// A value, or why the line is none.
+/// A value, or why the line is not understood.
 pub(super) type Parsed<T> = Result<T, InputError>;
 
 pub(super) fn is_word(line: &str, words: &[&str]) -> bool {
@@ -58,7 +57,7 @@ pub(super) fn text(line: &str) -> String {
     inner.unwrap_or(line).trim().to_owned()
 }
 
-/// `-` and `none` take a text away.
+/// The text, or `None` for `-`, `none` and `no`, which clear it.
 pub(super) fn or_none(line: &str) -> Option<String> {
     let text = text(line);
     (!text.is_empty() && !is_word(line, &["-", "none", "no"])).then_some(text)

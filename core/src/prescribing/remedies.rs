@@ -1,5 +1,5 @@
-//! Where a problem that is open can be settled, and what to do about it in the words of the form: the gate's own advice is for
-//! whoever edits the file. Not what is open (that is the gate's).
+//! Where in the form an open problem can be solved, and what to do about it. The gate's own advice is for people
+//! who edit the file by hand.
 
 use super::Form;
 use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry};
@@ -52,28 +52,28 @@ impl Form {
 pub(super) fn advice(problem: &Refusal) -> String {
     match problem.reason() {
         Reason::Locked { unlock, .. } | Reason::LockedStep { unlock, .. } => format!(
-            "Somebody has to watch this person do it first, with {}. L, then Enter, asks who did; or leave it out.",
+            "Somebody has to watch this person do it first, with {}. Type L, then press Enter, to say who did; or leave it out.",
             unlock.safeguard()
         ),
         Reason::UnlockPartner { alone: true, .. } => {
-            "What was watched with a partner is not unlocked alone. L, then Enter, asks who watched it alone.".into()
+            "An unlock with a partner does not count for practice alone. Type L, then press Enter, to say who watched it alone.".into()
         }
         Reason::UnlockPartner { alone: false, .. } => {
-            "An unlock holds with the partner who was there. L, then Enter, asks with whom it was watched.".into()
+            "An unlock only counts with the partner who was there. Type L, then press Enter, to name that partner.".into()
         }
         Reason::StrengthHome { .. } => {
-            "3 and 4 are for practice with the therapist there: the unlock \"pushes\" must say so.".into()
+            "3 and 4 are only for practice with the therapist there: the unlock \"pushes\" must say so.".into()
         }
         Reason::NotConfirmed { .. } => {
-            "There must be one where this person practices. L, then Enter, asks whether there is.".into()
+            "It must be in place where this person practices. Type L, then press Enter, to confirm it.".into()
         }
         Reason::Untested { .. } => {
-            "Time how long this person holds it, hands hovering, up to 30 s; L, then Enter, asks for it. Or lower the ceiling."
+            "Time how long this person holds it, hands hovering, up to 30 s. Type L, then press Enter, to enter the time. Or lower the ceiling."
                 .into()
         }
-        Reason::HoldLong { most, .. } => format!("Let what lasts be {most} at most, or lower the ceiling."),
-        Reason::CoveredUneven => "Let each direction be drawn anew.".into(),
-        Reason::AcceptedByNobody => "Only somebody with a name can accept that: fill in \"Issued by\".".into(),
+        Reason::HoldLong { most, .. } => format!("Make the hold {most} at most, or lower the ceiling."),
+        Reason::CoveredUneven => "For the order of directions, choose \"each drawn separately\".".into(),
+        Reason::AcceptedByNobody => "Only a named person can accept that. Fill in \"Issued by\".".into(),
         Reason::EmptyList { .. } => "Add a drill.".into(),
         _ => problem.hint(),
     }

@@ -89,7 +89,7 @@ fn gaps_are_bounded_by_the_slowest_call_and_say_so_at_once() {
         ("3.9 15", "the shortest gap in `gap_ms` is 3900 (3.9 s); the least for \"reach\" is 4000 (4 s)"),
         ("5 60.1", "the longest gap in `gap_ms` is 60100 (60.1 s); the most is 60000 (60 s)"),
         ("5 5.9", "the range of `gap_ms` is 900 (0.9 s) wide; the least is 1000 (1 s)"),
-        ("15 5", "`gap_ms` is [15000, 5000]: the shortest gap is not below the longest"),
+        ("15 5", "`gap_ms` is [15000, 5000]; the shortest gap must be below the longest"),
     ] {
         let mut form = at(Page::DrillField(1, DrillField::Gap));
         form.answer(wrong);
@@ -122,10 +122,7 @@ fn what_was_watched_later_than_issued_is_refused_in_the_gates_words() {
     form.answer("2027-01-01");
     let (fact, hint) = form.refusal().unwrap();
     assert_eq!(fact, "`on` is 2027-01-01, after `issued_on`, which is 2026-11-25");
-    assert_eq!(
-        hint,
-        "An unlock is watched before the prescription is written. Correct one of the two dates."
-    );
+    assert_eq!(hint, "Somebody must watch it on or before the day of issue. Correct one of the two dates.");
     assert!(form.draft().unlocks.is_empty());
 }
 
@@ -163,10 +160,10 @@ fn what_was_changed_is_said_line_by_line() {
     let changed = changes(form.opened(), form.draft());
     assert_eq!(changed[0], "Days a week: 3 -> 2");
     assert!(
-        changed.iter().any(|line| line.contains("from call to call: 5 s to 15 s -> 4 s to 12 s")),
+        changed.iter().any(|line| line.contains("time between calls: 5 s to 15 s -> 4 s to 12 s")),
         "{changed:?}"
     );
-    assert!(changed.iter().any(|line| line.starts_with("Taken out: Weight shifts")), "{changed:?}");
+    assert!(changed.iter().any(|line| line.starts_with("Removed: Weight shifts")), "{changed:?}");
     assert_eq!(changes(form.draft(), form.draft()), Vec::<String>::new());
 }
 
@@ -174,7 +171,7 @@ fn what_was_changed_is_said_line_by_line() {
 fn nobody_is_accepted_by_nobody() {
     let mut form = at(Page::PrescriptionField(PrescriptionField::Accepted));
     form.answer("seen today");
-    assert_eq!(form.refusal().unwrap().0, "`accepted_because` is given, and `issued_by` names nobody");
+    assert_eq!(form.refusal().unwrap().0, "`accepted_because` is given, but `issued_by` is empty");
     let mut form = at(Page::PrescriptionField(PrescriptionField::IssuedBy));
     typed(&mut form, &["K. L.", "10", "seen today", "2", "-"]);
     assert_eq!(form.answer("w"), Outcome::Page, "the name was taken away again");

@@ -1,5 +1,5 @@
-//! What is drawn for a call besides its direction: how firm a push is, which ball is thrown, which parts a reach has.
-//! How well the best guesser names each, who knows every rule and, for parts, the direction.
+//! How well the best guesser names what is drawn for a call in addition to its direction: how firm a push is, which
+//! ball is thrown, which parts a reach has. That guesser knows every rule and, for parts, the direction.
 
 use std::collections::BTreeMap;
 
@@ -9,12 +9,12 @@ use crate::plan::drill::{Part, Strength};
 use crate::plan::prescription::limits::PRACTICE_PUSHES;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription};
 
-/// Something that is drawn besides.
+/// How well an attribute of a call can be guessed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct AttributeGuess {
-    /// What: `strength`, `ball` or `parts`.
+    /// The attribute: `strength`, `ball` or `parts`.
     pub what: &'static str,
-    /// How many there are.
+    /// How many values it can have.
     pub kinds: usize,
     /// The share named right by chance alone.
     pub chance: f64,
@@ -22,7 +22,7 @@ pub struct AttributeGuess {
     pub guess_rate: f64,
 }
 
-/// Everything that is drawn besides in drill number `drill` of a prescription.
+/// Every attribute that is drawn in drill number `drill` of a prescription.
 pub(super) fn of(prescription: &Prescription, drill: usize, calls: &Calls) -> Vec<AttributeGuess> {
     let plan = &prescription.drills()[drill];
     let strength = plan.has_pushes().then(|| strength(prescription, drill, calls));
@@ -50,7 +50,7 @@ fn strength(prescription: &Prescription, drill: usize, calls: &Calls) -> Attribu
 }
 
 /// How many parts, evenly up to as many as the step allows; then which kinds, and of each which, evenly. What can be
-/// added depends on the direction, which the guesser is told.
+/// added depends on the direction, which the guesser knows.
 fn parts(plan: &DrillPlan) -> AttributeGuess {
     let rule = Rule::Open { weights: plan.weights(), longest: plan.longest_streak() };
     let (mut rate, mut chance, mut kinds) = (0.0, 0.0, 0);

@@ -1,5 +1,5 @@
-//! Everything about one prescription together: what can be foreseen, what was drawn, and what was learned from it; and
-//! the JSON of `counterpoise.audit/1`. Not how it is told to people (that is `audit_page`).
+//! The audit of one prescription: what can be predicted, what was drawn, and what was learned from the drawn calls;
+//! with the JSON of `counterpoise.audit/1`.
 
 use serde::Serialize;
 
@@ -19,22 +19,22 @@ pub const SCHEMA: &str = "counterpoise.audit/1";
 /// An audit of one prescription.
 #[derive(Debug, Clone)]
 pub struct Audit<'a> {
-    /// The prescription.
+    /// The prescription that is audited.
     pub prescription: &'a Prescription,
-    /// What can be foreseen.
+    /// What can be predicted from the rules.
     pub foresight: Foresight,
-    /// From which sessions were drawn.
+    /// The seed from which sessions were drawn.
     pub seed: Seed,
     /// How many sessions were drawn.
     pub sessions: u64,
     /// The drawn calls of each drill.
     pub sequences: Vec<Sequence>,
-    /// What was learned from them.
+    /// The scores of the estimators over them.
     pub learning: Vec<Learning>,
 }
 
 impl Audit<'_> {
-    /// What was learned of one drill.
+    /// The estimators' scores for one drill.
     pub fn of_drill(&self, drill: usize) -> Vec<Learning> {
         self.learning.iter().filter(|learned| learned.drill == drill).copied().collect()
     }

@@ -1,4 +1,4 @@
-//! An audit in plain words, charts and tables, for whoever prescribes. Nothing is printed or wrapped here.
+//! An audit in plain words, charts and tables, for the person who prescribes.
 
 use super::attribute_guess::AttributeGuess;
 use super::audit::Audit;
@@ -15,18 +15,18 @@ use crate::plan::gaps::GapTable;
 use crate::plan::prescription::Shape;
 use crate::units::Millis;
 
-/// How high the picture of hazards goes: at the longest gap, without blanks, a call is certain, and nothing else could
-/// be told apart beside that.
+/// How high the picture of hazards goes: at the longest gap, without blanks, a call is certain, and beside
+/// that nothing else would be visible.
 const HAZARD_TOP: f64 = 0.3;
 
 /// The whole report.
 pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
     let mut blocks = vec![
-        Block::Heading(format!("{}: can anybody foresee it?", audit.prescription.title())),
+        Block::Heading(format!("{}: can anybody predict it?", audit.prescription.title())),
         Block::Text(findings::summary(&audit.foresight)),
         Block::Text(
             "Nobody remembers every call, counts without a slip and braces to the tenth of a second: what a person can \
-             do lies below these figures."
+             do is below these figures."
                 .into(),
         ),
     ];
@@ -50,11 +50,11 @@ pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
             of_100(GOOD_BRACE),
             of_100(GUESSABLE_BRACE),
         ),
-        "What is foreseen is computed exactly from the rules by which calls are drawn, with blanks, the ends of sets, \
-         sets drawn again and the session's last call; only what is learned is drawn by chance. docs/audit.md has every \
-         formula and its source."
+        "These predictions are computed exactly from the rules for drawing calls, including blanks, the ends of sets, \
+         sets drawn again and the session's last call; only the learners' results come from calls drawn by chance. \
+         docs/audit.md has every formula and its source."
             .into(),
-        format!("The same calls again: --seed {}", audit.seed),
+        format!("To draw the same calls again: --seed {}", audit.seed),
     ]
     .map(Block::Text));
     blocks
@@ -71,8 +71,8 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         String::new()
     };
     blocks.push(Block::Text(format!(
-        "The gap to the next moment is {least} to {}.{blanks} From one call to the next that is {:.1} s on average as \
-         drawn and {:.1} s as heard: what would come after a set's last moment is never heard.",
+        "The gap to the next moment is {least} to {}.{blanks} The wait from one call to the next averages {:.1} s as \
+         drawn and {:.1} s as heard, because a call past the end of a set is never heard.",
         when.greatest_gap,
         drawn.mean(),
         heard.mean(),
@@ -93,7 +93,7 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     )));
     if let Some(other) = same_moments(audit, index) {
         blocks.push(Block::Text(format!(
-            "Gaps, blanks and sets are those of {other}: see there for the rest."
+            "Gaps, blanks and sets are the same as in {other}; see there for the rest."
         )));
         return;
     }
@@ -101,7 +101,7 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     let least_hazard = least_expected_hazard(when.slots());
     blocks.push(Block::Text(format!(
         "Hazard is the chance that the call comes in the next {SLOT}, if it has not come yet. It rises toward the longest \
-         gap, where a call is certain; a blank softens that. At the moment of a call it stands at {} of 100 on average \
+         gap, where a call is certain; a blank softens that. At the moment of a call it is {} of 100 on average \
          as heard, {} as drawn, {} without blanks. Without blanks no shape of gaps can be below {}; with blanks that \
          bound does not hold.",
         of_100(heard.expected_hazard()),
@@ -111,10 +111,10 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     )));
     blocks.push(Block::Chart(hazard(drill)));
     blocks.push(Block::Text(
-        "Two theories of what people track are alive: the hazard (classical work on foreperiods) and the density, how \
-         likely each moment is as such (Grabenhorst and others, Nature Communications 2019). The hazard favors shorter \
-         gaps more often; the density, and one committed brace, favor all gaps equally often. The default is between: \
-         near the best under the first, close under the second."
+        "There are two theories of what people track: the hazard (classical work on foreperiods) and the density, how \
+         likely each moment is by itself (Grabenhorst and others, Nature Communications 2019). The hazard favors shorter \
+         gaps more often; the density, and one committed brace, favor all gaps equally often. The default is in between: \
+         near the best under the first, close to it under the second."
             .into(),
     ));
     blocks.push(Block::Table(shapes(when)));
@@ -135,10 +135,10 @@ fn same_moments(audit: &Audit<'_>, index: usize) -> Option<&'static str> {
 fn by_the_clock(when: &MomentForesight, blind: f64) -> String {
     let clock = when.heard.brace_by_the_clock(Millis(500));
     if of_100(clock) == of_100(blind) {
-        "watching the clock as well adds nothing".into()
+        "also watching the clock adds nothing".into()
     } else {
         let most = if when.bounded { "at most " } else { "" };
-        format!("watching the clock as well catches {most}{} of all", of_100(clock))
+        format!("also watching the clock catches {most}{} of all", of_100(clock))
     }
 }
 
@@ -267,13 +267,13 @@ fn attributes(drill: &Drill, blocks: &mut Vec<Block>) {
         let name = match *what {
             "strength" => "How firm a push is",
             "ball" => "Which ball is thrown",
-            _ => "What a call asks for besides the direction, if that is known,",
+            _ => "What a call asks for beyond its direction, if that is known,",
         };
         blocks.push(Block::Text(match kinds {
             1 => format!("{name} is always the same."),
             kinds => format!(
-                "{name} is drawn apart, with {kinds} possibilities: chance gets {} of 100 right, whoever knows every rule \
-                 {}.",
+                "{name} is drawn separately from {kinds} possibilities: chance gets {} of 100 right, a guesser who knows \
+                 every rule {}.",
                 of_100(*chance),
                 of_100(*guess_rate)
             ),
@@ -293,7 +293,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
     let knows = if which.covered { ", and how many there will be," } else { "" };
     let sampled = if which.error > 0.0 {
         format!(
-            "This was played, since calls last differently long (standard error {}).",
+            "This was simulated, because calls have different durations (standard error {}).",
             of_100(which.error)
         )
     } else {
@@ -307,7 +307,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         of_100(which.guess_rate),
         findings::directions_verdict(drill),
         which.long_run.map_or(String::new(), |rate| format!(
-            " In a practice without end it would be {}.",
+            " In an endless practice it would be {}.",
             of_100(rate)
         )),
     )));
@@ -372,7 +372,7 @@ fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Blo
     blocks.push(Block::Chart(Chart {
         title: if kind == Kind::Direction { "Directions named right" } else { "Waits named right" }.into(),
         words: format!(
-            "The best of the four gets {} of 100 right; whoever knows every rule {}, chance {}.",
+            "The best of the four gets {} of 100 right; a guesser who knows every rule {}, chance {}.",
             of_100(best),
             of_100(rules),
             of_100(learning::chance(drill, kind))

@@ -1,5 +1,5 @@
-//! How many calls each set of a drill really gets, and where in the drill they stand: the counts of sets, the session's
-//! last allowed call and the order of the drills together. Exact, from the chances in `schedule::count`.
+//! How many calls each set of a drill gets, and where they come within the drill: the counts of sets, the session's
+//! last allowed call and the order of the drills together. Exact, from the chances in `plan::counts`.
 
 use super::rule::HitChances;
 use crate::plan::counts::CueCounts;
@@ -22,16 +22,16 @@ pub struct Calls {
     sets: Vec<SetPosition>,
 }
 
-/// One way that a set can stand in its drill.
+/// One possible position of a set among the calls of its drill.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct SetPosition {
     /// Calls of the drill before it.
     before: usize,
-    /// Its own.
+    /// Calls of the set itself.
     own: usize,
     /// All calls of the drill in the session.
     all: usize,
-    /// How many sets of a session stand so, on average.
+    /// How many sets of a session have this position, on average.
     often: f64,
 }
 

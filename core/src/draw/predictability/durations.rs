@@ -1,4 +1,4 @@
-//! How long the first calls of a set last together. Not the waits between them.
+//! How long the first calls of a set last in all, without the waits between them.
 
 use std::collections::BTreeMap;
 

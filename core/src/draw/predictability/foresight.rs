@@ -1,5 +1,5 @@
-//! What somebody can foresee of a prescription who knows every rule but not the seed: all that is computed and nothing
-//! drawn. Not what a guesser learns from calls (that is `learning`), and not what to think of the figures (`findings`).
+//! What somebody can predict who knows every rule of a prescription but not the seed. Everything here is computed;
+//! nothing is drawn.
 
 use super::attribute_guess::{self, AttributeGuess};
 use super::calls::Calls;
@@ -14,7 +14,7 @@ use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{self, DrillPlan, Prescription};
 use crate::units::Millis;
 
-/// What can be foreseen of each drill.
+/// What can be predicted about each drill.
 ///
 /// ```
 /// use counterpoise_core::draw::predictability::Foresight;
@@ -33,22 +33,22 @@ pub struct Foresight {
     drills: Vec<Drill>,
 }
 
-/// What can be foreseen of one drill.
+/// What can be predicted about one drill.
 #[derive(Debug, Clone)]
 pub struct Drill {
     /// Its name in files.
     pub name: &'static str,
-    /// Its title.
+    /// Its name for people.
     pub title: &'static str,
     /// Alone or with a partner, as in files.
     pub form: &'static str,
     /// Its calls in a session, on average.
     pub calls: f64,
-    /// The directions.
+    /// How well its directions can be predicted.
     pub direction: DirectionForesight,
-    /// What is drawn for a call besides its direction.
+    /// How well each attribute of a call can be guessed.
     pub attributes: Vec<AttributeGuess>,
-    /// The moments.
+    /// How well its timing can be predicted.
     pub moment: MomentForesight,
 }
 
@@ -63,7 +63,7 @@ pub struct DirectionForesight {
     pub guess_rate: f64,
     /// Its standard error; 0 where it is computed.
     pub error: f64,
-    /// The same in a sequence without end; none for `covered`.
+    /// The same in an endless sequence; `None` for `covered`.
     pub long_run: Option<f64>,
     /// The share of a set's first, second ... call.
     pub by_position: Vec<f64>,
@@ -84,7 +84,7 @@ pub struct DirectionForesight {
     pub longest_streak: Option<u8>,
 }
 
-/// When calls come.
+/// How well the timing of calls can be predicted.
 #[derive(Debug, Clone)]
 pub struct MomentForesight {
     /// From one moment to the next, blank or not, as drawn.
@@ -99,12 +99,12 @@ pub struct MomentForesight {
     pub greatest_gap: Millis,
     /// The chance of a blank.
     pub blank: f64,
-    /// Whether a set may hold only so many calls: then what is said of the clock is an upper bound.
+    /// Whether a set has a limit on calls: then the figures for a guesser with a clock are upper bounds.
     pub bounded: bool,
 }
 
 impl Foresight {
-    /// What can be foreseen of a prescription. `scheduler` and `counts` are those of the same prescription.
+    /// What can be predicted about a prescription. `scheduler` and `counts` are those of the same prescription.
     pub fn of(prescription: &Prescription, scheduler: &Scheduler, counts: &CueCounts) -> Self {
         let calls = Calls::of(prescription, counts);
         let plans = prescription.drills().iter().zip(calls).enumerate();
@@ -128,7 +128,7 @@ impl Foresight {
         Self { drills: drills.collect() }
     }
 
-    /// Takes the share of a guesser who played over drawn calls where it cannot be computed exactly.
+    /// Uses the share of a guesser played over drawn calls where it cannot be computed exactly.
     pub fn play(&mut self, sequences: &[Sequence]) {
         for (drill, drawn) in self.drills.iter_mut().zip(sequences) {
             if !drill.direction.exact && !drawn.is_empty() {

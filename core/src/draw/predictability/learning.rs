@@ -1,5 +1,5 @@
-//! What a guesser learns from calls alone, without any rule: the estimators over drawn sequences, beside what the best
-//! guesser who knows the rules could reach. Whoever learns more than the rules allow has found a leak.
+//! What a guesser learns from calls alone: the estimators over drawn sequences, compared with the best guesser who
+//! knows the rules. Learning more than the rules allow means that there is a leak.
 
 use super::estimators::{Estimator, Score};
 use super::foresight::Drill;
@@ -16,9 +16,9 @@ pub struct Learning {
     pub drill: usize,
     /// What the sequence is made of.
     pub kind: Kind,
-    /// Which estimator.
+    /// The estimator that guessed.
     pub estimator: Estimator,
-    /// Its score.
+    /// How often it was right.
     pub score: Score,
 }
 
@@ -56,7 +56,7 @@ impl<'a> Task<'a> {
     }
 }
 
-/// The share that the best guesser could name right who knows every rule.
+/// The share that the best guesser who knows every rule could name right.
 pub fn rule_knowing_rate(drill: &Drill, kind: Kind) -> f64 {
     let direction = drill.direction.guess_rate;
     let gap = drill.moment.heard.class_guess(&drill.moment.bounds);

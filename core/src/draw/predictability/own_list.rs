@@ -1,6 +1,5 @@
-//! How guessable is a list of directions that somebody made up, or wrote down from an old tape? Judged by one guesser
-//! that was fixed beforehand, so that its share has an honest interval. Not how the list is read (that is `list_file`), and
-//! not how it is told (that is `own_page`).
+//! How guessable a list of directions is that somebody made up or copied from an old tape. It is judged by one
+//! guesser that is fixed in advance, so that its share has an honest interval.
 
 use rand::Rng;
 
@@ -21,10 +20,10 @@ pub use list_file::{List, ListError};
 /// Waits before the first brace is placed \[judgment: fewer show no habit\].
 const WAITS_TO_LEARN: usize = 5;
 
-/// The brace.
+/// The width of the brace.
 const BRACE: Millis = Millis(500);
 
-/// A list and what was found in it.
+/// A list that a person wrote, and what was found in it.
 #[derive(Debug, Clone)]
 pub struct OwnList<'a> {
     list: &'a List,
@@ -68,7 +67,7 @@ impl<'a> OwnList<'a> {
         Interval::of(self.score.hits(), self.score.guesses())
     }
 
-    /// By how much chance alone would explain it: the chance of as many hits or more.
+    /// The chance of this many hits or more if every guess were random.
     pub fn guess_p_value(&self) -> f64 {
         chance_of_at_least(self.score.hits(), self.score.guesses(), self.chance())
     }
@@ -84,7 +83,7 @@ impl<'a> OwnList<'a> {
         Interval::of(symbols.windows(2).filter(|pair| pair[0] == pair[1]).count(), symbols.len() - 1)
     }
 
-    /// By how much chance alone would explain the repeats: the chance of a count as far off, on either side.
+    /// The chance of a number of repeats this far off, on either side, in a random list.
     pub fn repeats_p_value(&self) -> f64 {
         let Interval { hits, of, .. } = self.repeats();
         let few = 1.0 - chance_of_at_least(hits + 1, of, self.chance());
@@ -92,19 +91,19 @@ impl<'a> OwnList<'a> {
         (2.0 * few.min(many)).min(1.0)
     }
 
-    /// The share that somebody names right who bets on a repeat, or never on one, whichever pays.
+    /// The share named right by always betting on a repeat, or never, whichever is better.
     pub fn repeat_guess_rate(&self) -> f64 {
         let repeats = self.repeats().share;
         let others = self.list.names().len() as f64 - 1.0;
         if others > 0.0 { repeats.max((1.0 - repeats) / others) } else { 1.0 }
     }
 
-    /// The app beside it.
+    /// The app's own lists, for comparison.
     pub fn app(&self) -> AppLists {
         self.app
     }
 
-    /// The share of calls caught by a brace of half a second, put where most waits before lay; none without times, or
+    /// The share of calls caught by a brace of half a second, placed where most earlier waits were; `None` without times, or
     /// with too few of them.
     pub fn catches(&self) -> Option<Interval> {
         let score = self.braces.filter(|score| score.guesses() > 0)?;

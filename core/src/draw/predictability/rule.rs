@@ -1,5 +1,5 @@
-//! How well the best guesser does who knows every rule and each call so far, but not the seed: exactly, call by call.
-//! Not how many calls there are (that is `counts`), and nothing about when they come.
+//! How well the best guesser does who knows every rule and each call so far, but not the seed: exactly, call by
+//! call.
 //!
 //! It works on symbols: directions, strengths, names of balls or shoulders, whatever is drawn by one of these rules.
 
@@ -29,7 +29,7 @@ pub enum Rule<'a> {
     },
 }
 
-/// What is known about each call of a sequence of up to a number of calls.
+/// The chance that each call of a sequence is named right, for each length of the sequence.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HitChances {
     /// `hits[n]`: for a sequence of `n` calls, the chance that each is named right; one entry if the length changes
@@ -137,14 +137,14 @@ impl Rule<'_> {
     }
 }
 
-/// Where a sequence stands before its next call: how likely each last symbol and length of its run is.
+/// The state of a sequence before its next call: how likely each last symbol and length of its run is.
 #[derive(Debug, Clone)]
 struct Chain<'a> {
     weights: &'a [u32],
     longest: Option<u8>,
     /// Nothing has come yet.
     fresh: f64,
-    /// By symbol, then by run; the last run stands for it and all longer ones if there is no limit.
+    /// By symbol, then by run; without a limit, the last run is for all longer ones too.
     states: Vec<Vec<f64>>,
 }
 

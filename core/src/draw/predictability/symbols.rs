@@ -1,5 +1,5 @@
-//! Calls of drawn sessions as sequences of symbols, one after the other: directions, classes of waits, and both as pairs.
-//! Sessions are taken in whole and in order, so that anybody can draw the same ones again.
+//! The calls of drawn sessions as sequences of symbols: directions, classes of waits, and pairs of both. Sessions
+//! are added whole and in order, so that anybody can draw the same ones again.
 
 use std::cmp::Reverse;
 
@@ -24,7 +24,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    /// All three.
+    /// All three, in the order of reports.
     pub const ALL: [Self; 3] = [Self::Direction, Self::Gap, Self::Pair];
 
     /// The word in files.
@@ -37,7 +37,7 @@ impl Kind {
     }
 }
 
-/// The calls of one drill.
+/// The calls of one drill, as symbols.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sequence {
     directions: u8,
@@ -101,7 +101,7 @@ impl Sequence {
         }
     }
 
-    /// The symbols.
+    /// The symbols of this kind, one for each call.
     pub fn symbols(&self, kind: Kind) -> Vec<u8> {
         match kind {
             Kind::Direction => self.called.clone(),
@@ -133,7 +133,7 @@ impl<'a> SequenceCollector<'a> {
         Self { prescription, sequences, calls, sessions: 0 }
     }
 
-    /// Takes in the calls of one session; a drill that is full takes no more.
+    /// Adds the calls of one session; a drill that is full takes no more.
     ///
     /// # Panics
     /// If the session was drawn from another prescription.
@@ -214,7 +214,7 @@ fn guess(plan: &DrillPlan, last: Last) -> usize {
         .unwrap_or(0)
 }
 
-/// Which target is called: what differs between targets is where, what, for how long and what is said.
+/// The place of the target that is called. Targets differ in direction, action, span or phrase.
 fn place(call: &Call, targets: &[Target]) -> usize {
     let alike = |target: &Target| {
         target.direction == call.direction() && target.action == call.action() && target.span == call.span()

@@ -1,5 +1,5 @@
-//! What is drawn for a call besides which one it is: how firm a push, which of two balls, which parts. Each from a stream
-//! of its own, one draw or more for each real cue, so that none shifts another.
+//! What is drawn for a call in addition to its direction: how firm a push is, which of two balls, which parts. Each
+//! has its own random stream, so that none shifts another.
 
 use rand::rngs::ChaCha12Rng;
 
@@ -10,7 +10,7 @@ use crate::plan::drill::{Ball, Instruction, Part, Strength};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::{DrillPlan, limits};
 
-/// The streams of one set.
+/// The random streams of one set.
 pub(super) struct Extras<'a> {
     plan: &'a DrillPlan,
     strengths: ChaCha12Rng,
@@ -62,7 +62,7 @@ impl<'a> Extras<'a> {
     }
 
     /// How many parts: one draw, evenly from the call alone to as many as the step allows and suit the direction. Then
-    /// for each part one draw among the kinds that are left and one among that kind's. They are said in the order of
+    /// for each part one draw among the kinds that are left and one among that kind's. They are spoken in the order of
     /// the file.
     fn combine(&mut self, call: &mut Call) {
         let suitable: Vec<&Part> =

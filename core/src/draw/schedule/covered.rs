@@ -1,5 +1,5 @@
 //! Which directions come, in the order `covered`: one sequence drawn evenly among *all* those in which no direction
-//! runs on longer than the streak limit and every direction comes about equally often. Not when they come.
+//! comes more often in a row than the streak limit and every direction comes about equally often.
 //!
 //! With `k` directions, `N` cues and slack `s`, each direction comes at least floor(N/k) - s and at most
 //! ceil(N/k) + s times. Sequences are counted exactly, never shuffled until one fits: a number is drawn below the
@@ -15,7 +15,7 @@ use super::chance::below_wide;
 
 mod guess;
 
-/// The most kinds that can be told apart: there are no more directions.
+/// The most kinds that are supported: no drill has more directions.
 const MOST_KINDS: usize = 10;
 
 /// The most states that all tables together may hold (64 MB of counts).
@@ -159,9 +159,9 @@ struct Remaining {
 struct Group {
     /// How many calls each has left.
     left: u8,
-    /// Where the first of them stands among the sorted kinds.
+    /// The place of the first of them among the sorted kinds.
     first: usize,
-    /// How many they are.
+    /// How many kinds are in the group.
     size: usize,
     /// Which group this is, fewest calls left first.
     place: usize,
@@ -286,7 +286,7 @@ impl Multisets {
     }
 }
 
-/// A sequence as far as it has been called.
+/// A sequence up to the calls made so far.
 struct Walk<'a> {
     covered: &'a CoveredSequences,
     table: &'a [u128],

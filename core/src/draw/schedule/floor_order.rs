@@ -1,5 +1,5 @@
-//! In which order the patches of a floor course are walked: drawn afresh, and never the last one again. Not which
-//! patches there are (the person's settings), nor how the order is shown.
+//! The order in which the patches of a floor course are walked: drawn anew each time, and never the same as the
+//! last one.
 
 use rand::Rng;
 

@@ -1,4 +1,4 @@
-//! The moments of one set: when something could be called, and which of them stay blank. Not what is called.
+//! The moments of one set: when something could be called, and which of them stay blank.
 
 use rand::rngs::ChaCha12Rng;
 
@@ -19,16 +19,16 @@ pub struct Moment {
     pub at: Millis,
     /// Since the moment before, or since the start.
     pub gap: Millis,
-    /// Nothing is called.
+    /// Whether nothing is called.
     pub blank: bool,
-    /// How long what is called lasts; no time for most calls, and for a blank.
+    /// How long the call lasts; 0 for most calls, and for a blank.
     pub duration: Millis,
 }
 
 /// The rules by which the moments of a set are drawn.
 #[derive(Debug, Clone, Copy)]
 pub struct Rules<'a> {
-    /// The gaps.
+    /// The table that gaps are drawn from.
     pub gaps: &'a GapTable,
     /// The last moment at which something may come or end: work less recovery.
     pub latest: Millis,

@@ -1,4 +1,4 @@
-//! Cues made by hand, for the tests of whoever delivers them.
+//! Cues made by hand, for tests of the code that plays or shows them.
 
 use super::{Call, Cue};
 use crate::plan::direction::Direction;
@@ -23,7 +23,7 @@ fn empty(action: Action, direction: Direction, lead: u32) -> Call {
     }
 }
 
-/// At this moment.
+/// A cue at this offset, in milliseconds from the start.
 pub fn at(ms: u32, call: Option<Call>) -> Cue {
     Cue { at: Millis(ms), gap: Millis(ms), call }
 }
@@ -35,7 +35,7 @@ pub fn call(say: &[&str]) -> Call {
     Call { say, show, ..empty(Action::Reach, Direction::Left, 0) }
 }
 
-/// A push toward a side, told six seconds before.
+/// A push toward a side; the partner is told six seconds before.
 pub fn push(direction: Direction, hand: &str, strength: u8) -> Call {
     let strength = Strength::new(strength).expect("1 to 4");
     let [push, hand] = ["tell.push", hand].map(Phrase::own);

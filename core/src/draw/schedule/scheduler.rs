@@ -1,5 +1,5 @@
-//! One session's cues: the tables of a prescription, built once, and what a seed draws from them. Which number comes
-//! from which stream stands in `seed`; how gaps, blanks and directions are drawn stands in their own modules.
+//! Draws the cues of one session: the tables of a prescription, built once, and what a seed draws from them. `seed`
+//! lists the random streams; the draws of gaps, blanks and directions have their own modules.
 
 use super::attributes::Extras;
 use super::chance::below;
@@ -14,7 +14,7 @@ use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 use crate::units::Millis;
 
-/// The real cues of a session: this one is its last.
+/// The most real cues of a session; after this many it calls no more.
 const MOST_CUES: usize = limits::SESSION_CUES as usize;
 
 /// Draws sessions from one prescription. The tables are built once; a draw only reads them.
@@ -53,13 +53,13 @@ pub enum ScheduleError {
          may take (drill on line {line})"
     )]
     CoveredTooLarge {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// How many directions.
         directions: usize,
-        /// The slack.
+        /// The slack of the sequence.
         slack: u8,
-        /// Where the drill begins in the file.
+        /// The line of the file on which the drill begins.
         line: usize,
     },
     /// The sequences of the order `covered` are too many to be counted exactly.
@@ -68,13 +68,13 @@ pub enum ScheduleError {
          count them exactly (drill on line {line})"
     )]
     CoveredUncountable {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// How many directions.
         directions: usize,
-        /// The slack.
+        /// The slack of the sequence.
         slack: u8,
-        /// Where the drill begins in the file.
+        /// The line of the file on which the drill begins.
         line: usize,
     },
 }
@@ -86,7 +86,7 @@ impl ScheduleError {
     }
 }
 
-/// A set whose moments are drawn, and, in the order `open`, what is called.
+/// A set with its drawn moments and, in the order `open`, its drawn calls.
 struct DrawnSet {
     slot: Slot,
     moments: Vec<Moment>,
@@ -99,14 +99,14 @@ struct DrawnSet {
 #[derive(Debug, Clone, Copy)]
 struct Slot {
     number: u8,
-    /// Which drill, in the order of the prescription.
+    /// The place of its drill in the prescription, from 0.
     drill: usize,
     /// Which of the drill's sets, from 0.
     nth: u8,
 }
 
 impl Scheduler {
-    /// Builds the tables. That few sets are drawn anew is certain already: the gate refuses anything else.
+    /// Builds the tables. Only few sets will be drawn again, since the gate refuses anything else.
     ///
     /// # Errors
     /// If the sequences of the order `covered` cannot be counted.
@@ -115,12 +115,12 @@ impl Scheduler {
         Ok(Self { prescription: prescription.clone(), drills })
     }
 
-    /// The session of this seed: the same for ever.
+    /// The session of this seed, which never changes.
     ///
     /// Moments come first, set by set. The 40th real cue is the session's last: what would follow is left out, and a
     /// set that this would leave with fewer than two real cues is left out whole, so a session may end with the 39th.
-    /// Then what is called, drill by drill. Where calls last differently long, what is called comes from the same
-    /// stream in the same order, and each attempt at a set takes it from its beginning.
+    /// Then what is called, drill by drill. If calls have different durations, they are drawn from the same stream in the
+    /// same order, and each attempt at a set starts that stream from its beginning.
     pub fn draw(&self, seed: Seed) -> Schedule {
         let mut sets = Vec::new();
         let mut cues_left = MOST_CUES;
@@ -155,7 +155,7 @@ impl Scheduler {
         schedule
     }
 
-    /// The rest of a set, planned anew after its pause number `pause`, counted from 1.
+    /// The rest of a set, replanned after its pause number `pause`, counted from 1.
     ///
     /// `elapsed` is the work done when the pause began, and `next` the place of the first cue not yet called. Cues
     /// already called stay as they are. A fresh gap from `elapsed` on is drawn from the pause's own stream; the gaps
@@ -195,7 +195,7 @@ impl Scheduler {
         SetPlan { cues, ..set.clone() }
     }
 
-    /// The prescription.
+    /// The prescription that it draws from.
     pub fn prescription(&self) -> &Prescription {
         &self.prescription
     }
@@ -230,7 +230,7 @@ impl Scheduler {
         &self.prescription.drills()[slot.drill]
     }
 
-    /// The set, with what is drawn for each call besides: how firm, which ball, which parts. `pushes` counts those of
+    /// The set, with the attributes drawn for each call: how firm, which ball, which parts. `pushes` counts those of
     /// the session so far.
     fn plan(&self, seed: Seed, set: &DrawnSet, pushes: &mut usize) -> SetPlan {
         let DrawnSet { slot, moments, redraws, places } = set;

@@ -1,5 +1,5 @@
-//! What a set calls, one after another, in the order `open`: drawn as far as it is needed. How many there will be is
-//! known only when the moments are, and the moments may depend on how long each lasts.
+//! The calls of a set, one after another, in the order `open`, drawn as far as they are needed. Their number is
+//! known only once the moments are drawn, and the moments may depend on how long each call lasts.
 
 use rand::rngs::ChaCha12Rng;
 
@@ -7,8 +7,8 @@ use super::order::Streak;
 use crate::plan::prescription::{DrillPlan, Sequence};
 use crate::units::Millis;
 
-/// The calls of one set, as places among the targets of the prescription. For the order `covered` only how long they
-/// last is known here: all equally long.
+/// The calls of one set, as places among the targets of the prescription. For the order `covered` only their
+/// duration is known here, which is the same for all.
 pub(super) struct UpcomingCalls<'a> {
     plan: &'a DrillPlan,
     rng: ChaCha12Rng,

@@ -1,12 +1,12 @@
-//! The prescription as a sheet for the person who practices: when, what, how to stand, when to stop, whom to call. No
-//! figures of guessing, and no shortfall of dose: those are for whoever prescribes (`explain`).
+//! The prescription as a sheet for the person who practices: when, what, how to stand, when to stop, whom to call.
+//! Figures of guessing and a shortfall of dose are left out; they are for the person who prescribes (`explain`).
 
 use super::{Explanation, Part, count, decimal};
 use crate::plan::drill::Form;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::{DrillOrder, DrillPlan};
 
-/// Where something is written by hand.
+/// A line to be filled in by hand.
 const BLANK: &str = "______________________";
 
 pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
@@ -105,10 +105,10 @@ fn moments(explanation: &Explanation<'_>) -> Part {
     let mean = explanation.counts.mean().round();
     let mut lines = vec![
         format!(
-            "About {} calls in a practice. Nobody knows when the next one comes, or what it will be: that is the point of it.",
+            "About {} calls in a practice. Nobody knows when the next one will come or what it will be. That is the point.",
             decimal(mean)
         ),
-        "Sometimes nothing comes for a while. That is meant so; keep standing and wait.".into(),
+        "Sometimes nothing comes for a while. That is on purpose; keep standing and wait.".into(),
     ];
     if explanation.prescription.order() == DrillOrder::Drawn {
         lines.push("After the warm-up the order changes from day to day.".into());
@@ -119,8 +119,8 @@ fn moments(explanation: &Explanation<'_>) -> Part {
 fn progress(explanation: &Explanation<'_>) -> Part {
     let prescription = explanation.prescription;
     let mut lines = vec![
-        "Before each practice you are asked how you are. Answer as it is; \"not today\" is a good answer too.".into(),
-        "After two good practices one thing becomes a little harder. After a bad one it becomes easier. You may always choose gentler, and never harder.".into(),
+        "Before each practice you are asked how you are. Answer honestly; \"not today\" is a good answer too.".into(),
+        "After two good practices one thing becomes a little harder. After a bad one it becomes easier. You may always choose something gentler, but never something harder.".into(),
         format!("After {} your therapist looks at it with you. Bring the memory stick or the computer.", count(prescription.review_after_sessions().into(), "practice")),
     ];
     for unlock in prescription.unlocks() {
@@ -128,7 +128,7 @@ fn progress(explanation: &Explanation<'_>) -> Part {
             if unlock.partner.is_empty() { String::new() } else { format!(" with {}", unlock.partner) };
         let there = if unlock.therapist_present { " Only while your therapist is there." } else { "" };
         lines.push(format!(
-            "Because {}: only{with} as {} watched it on {}, with {}.{there}",
+            "Because {}, do it{with} only as {} watched it on {}: with {}.{there}",
             unlock.name.why(),
             unlock.watched_by,
             unlock.on,

@@ -1,4 +1,4 @@
-//! Which file a prescription came from: the SHA-256 of its bytes. It shows a change, it does not prevent one.
+//! Which file a prescription came from: the SHA-256 of its bytes. A digest shows a change but does not prevent one.
 
 use std::fmt;
 use std::str::FromStr;
@@ -12,7 +12,7 @@ pub struct Digest([u8; 32]);
 
 /// A text that is not a digest.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[error("\"{0}\" is not a digest: `sha256:` and 64 hex digits")]
+#[error("\"{0}\" is not a digest; a digest is `sha256:` and 64 hex digits")]
 pub struct DigestError(String);
 
 impl Digest {

@@ -1,5 +1,5 @@
-//! Whether one prescription asks for anything that another does not. Once a program is in use only it, or something
-//! gentler, runs. Not which of them is in use.
+//! Whether one prescription asks for anything harder than another. Once a program is in use, only it or something
+//! gentler may run.
 
 use std::fmt;
 
@@ -11,40 +11,40 @@ use crate::units::Millis;
 pub enum Excess {
     /// More days a week.
     Days {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: u8,
-        /// In the program.
+        /// What the program has.
         most: u8,
     },
-    /// More sets.
+    /// More sets a session.
     Sets {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: u32,
-        /// In the program.
+        /// What the program has.
         most: u32,
     },
-    /// More work in all.
+    /// More work a session in all.
     Work {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: Millis,
-        /// In the program.
+        /// What the program has.
         most: Millis,
     },
-    /// Shorter rests.
+    /// A shorter rest after each set.
     Rest {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: Millis,
-        /// In the program.
+        /// What the program has.
         least: Millis,
     },
     /// A drill that the program leaves out.
     Drill {
-        /// Its title.
+        /// The title of the drill, in lower case.
         drill: String,
     },
     /// A drill at a higher step, with shorter gaps, longer sets, other directions, firmer pushes or more balls.
     Range {
-        /// Its title.
+        /// The title of the drill, in lower case.
         drill: String,
         /// Which range is wider.
         what: &'static str,
@@ -85,7 +85,7 @@ impl Prescription {
             if wider.peek().is_none() {
                 return Some(Excess::Drill { drill: drill() });
             }
-            // Where a drill stands twice in the program, one of its places is enough.
+            // If the program has a drill twice, it is enough to be no harder than one of them.
             let found: Option<Vec<&'static str>> = wider.collect();
             found.map(|what| Excess::Range { drill: drill(), what: what[0] })
         })
@@ -117,7 +117,7 @@ impl DrillPlan {
     }
 }
 
-/// A fact about what was asked for, to follow its title.
+/// A fact about what was asked for, to be written after its title.
 impl fmt::Display for Excess {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

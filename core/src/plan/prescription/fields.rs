@@ -1,5 +1,5 @@
-//! How a prescription is written: TOML becomes raw fields, each with the line on which it stands.
-//! Kinds of values are checked here; ranges and what fits together are checked in `gate`.
+//! The format of a prescription file: TOML becomes raw fields, each with its line. The kinds of values are checked
+//! here; ranges and combinations are checked in `gate`.
 
 use jiff::civil::Date;
 use toml::Spanned;
@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 use super::limits;
 use super::refusal::{Kind, Reason, Refusal};
 
-/// A value and where it stands.
+/// A value with the name and line of its field.
 pub(super) struct Field<T> {
     pub name: &'static str,
     pub value: T,
@@ -129,7 +129,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<RawPrescription, Refusal>
         let line = line_at(bytes, at);
         Refusal::new(name, Some(line), Reason::NotUtf8 { at: at + 1 })
     })?;
-    // A byte order mark is what some editors put at the start; TOML 1.1 lets it stand.
+    // A byte order mark is what some editors put at the start; TOML 1.1 allows it.
     let source = source.strip_prefix('\u{feff}').unwrap_or(source);
     let file = File { name, source };
     let table = DeTable::parse(source).map_err(|error| file.not_toml(&error))?;
@@ -222,7 +222,7 @@ impl File<'_> {
         line_at(self.source.as_bytes(), at)
     }
 
-    /// The first line of what stands there, shortened.
+    /// The first line of the text in this span, shortened.
     fn written(self, span: std::ops::Range<usize>) -> String {
         const MOST: usize = 40;
         let text = self.source.get(span).unwrap_or_default();
@@ -396,7 +396,7 @@ impl<'a> Section<'a> {
     }
 }
 
-/// The line, from 1, on which this byte stands.
+/// The line, from 1, that contains this byte.
 fn line_at(bytes: &[u8], at: usize) -> usize {
     bytes[..at.min(bytes.len())].split(|byte| *byte == b'\n').count()
 }

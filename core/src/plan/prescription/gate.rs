@@ -1,5 +1,4 @@
-//! The one gate: raw fields become a [`Prescription`], or the first rule they break is named with its place.
-//! Not how the file is written (that is `fields`), and not what the limits are (that is `limits`).
+//! The gate: raw fields become a [`Prescription`], or the first rule that they break is reported with its place.
 
 use jiff::civil::Date;
 
@@ -66,7 +65,7 @@ impl<'a> Gate<'a> {
         self.session(prescription)
     }
 
-    /// A warm-up first; then the limits of a whole session.
+    /// Puts a warm-up first, then checks the limits of a whole session.
     fn session(&self, mut prescription: Prescription) -> Result<Prescription, Refusal> {
         let first = &prescription.drills[0];
         let warm_up = !(first.drill.is_warm_up() && first.step == 1);
@@ -87,7 +86,7 @@ impl<'a> Gate<'a> {
         Ok(prescription)
     }
 
-    /// Only somebody with a name can accept a person whom the answers send to a clinician.
+    /// Only a named issuer can accept a person whose answers say "a clinician first".
     fn acceptance(
         &self,
         raw: Option<Field<String>>,
@@ -152,8 +151,8 @@ impl<'a> Gate<'a> {
         let Field { name: field, value, line } = field;
         let text = value.trim();
         let length = text.chars().count();
-        if let Some(sign) = text.chars().find(|sign| is_unprintable(*sign)) {
-            return Err(self.refuse(line, Reason::Unprintable { field, sign }));
+        if let Some(character) = text.chars().find(|character| is_unprintable(*character)) {
+            return Err(self.refuse(line, Reason::Unprintable { field, character }));
         }
         if length > limits::TEXT_CHARACTERS {
             return Err(self.refuse(line, Reason::LongText { field, length }));
@@ -184,7 +183,7 @@ impl<'a> Gate<'a> {
     }
 }
 
-/// Control signs, and the signs that turn the direction of a line around.
+/// Control characters, and characters that reverse the direction of a line.
 fn is_unprintable(sign: char) -> bool {
     sign.is_control() || matches!(sign, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }

@@ -1,5 +1,5 @@
-//! Whether a file is as it was issued: its last line names the digest of everything before it. A seal shows a change, it
-//! does not prevent one: whoever changes a file can write another seal.
+//! Whether a file is as it was issued: its last line has the digest of everything before it. A seal shows a change
+//! but does not prevent one, since anybody can write a new seal.
 
 use super::Digest;
 

@@ -1,11 +1,11 @@
-//! How many real cues one set will really hold, and how often it is drawn again: exact chances, nothing drawn.
+//! How many real cues one set will have, and how often it is drawn again: exact chances, nothing drawn.
 //!
-//! Blanks do not move the moments, so the two are computed apart: the chance that k gaps fit into a set, by
-//! convolution of the gap table with itself on its own grid of one millisecond, beside what the calls last; then, of k
-//! events, the chance that r are real, by going through them one by one, with what lasts added up. Calls that last
-//! differently long are followed through the streak limit; only that a streak may run on from the set before is left
-//! out. The convolutions use a fast Fourier transform in double precision:
-//! errors stay below 1e-9, as a test against direct sums shows.
+//! Blanks do not move the moments, so two things are computed separately. First, the chance that k gaps fit into a set,
+//! next to the durations of the calls, by convolution of the gap table with itself on its own grid of one millisecond.
+//! Then, of k events, the chance that r are real, by going through the events one by one and adding up durations. Calls
+//! with different durations are followed through the streak limit; the only thing left out is that a streak may continue
+//! from the set before. The convolutions use a fast Fourier transform in double precision: errors stay below 1e-9, as a
+//! test against direct sums shows.
 
 use std::collections::BTreeSet;
 
@@ -42,13 +42,13 @@ impl SetCounts {
     }
 }
 
-/// What a set is drawn by, as far as it bears on how many cues it holds.
+/// The rules of drawing a set that affect how many cues it has.
 #[derive(Debug, Clone)]
 struct SetRules {
     /// The weight of each millisecond from `least` on.
     weights: Vec<u64>,
     least: Millis,
-    /// Everything has ended by here.
+    /// Every cue must have ended by this offset.
     until: Millis,
     blank_per_mille: u16,
     least_real: u32,
@@ -107,7 +107,7 @@ impl SetRules {
         self.calls.next.iter().flatten().map(|(_, _, length)| *length)
     }
 
-    /// Every time that calls of a set may last in all, shortest first, as far as it fits.
+    /// Every total duration that the calls of a set may have, shortest first, as far as it fits.
     fn totals(&self) -> Vec<u32> {
         let lengths: BTreeSet<u32> =
             self.lengths().map(|length| length.0).filter(|length| *length > 0).collect();
@@ -124,7 +124,7 @@ impl SetRules {
         totals.into_iter().collect()
     }
 
-    /// The chance of each number of real cues, from the chances that k gaps fit beside what lasts in all.
+    /// The chance of each number of real cues, from the chances that k gaps fit together with the total duration of the calls.
     ///
     /// Whether an event fits does not depend on what comes after it, and an event that fits has all before it fit. So
     /// each way of calls and blanks is gone through once, and a set ends with event k by the chance that k fits less

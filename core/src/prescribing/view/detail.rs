@@ -1,4 +1,5 @@
-//! What belongs to one question of a drill: the choices, or the range with its reason and origin, and what to type.
+//! The details of one question about a drill: the choices, or the range with its reason and origin, and what to
+//! type.
 
 use super::super::draft_text::{seconds, step_change, step_text};
 use super::super::form_page::{DrillField, offered};
@@ -7,7 +8,7 @@ use crate::plan::drill::{Form as Company, Strength, Target, UnlockName};
 use crate::plan::prescription::DraftDrill;
 use crate::plan::prescription::limits::{self, Limit, Unit};
 
-/// More entries than this stand in two columns, so that they fit a small terminal.
+/// More entries than this are shown in two columns, so that they fit a small terminal.
 const ONE_COLUMN: usize = 9;
 
 /// Range, reason and origin of a hard limit, in the unit that people use.
@@ -57,7 +58,7 @@ pub(super) fn details(plan: &DraftDrill, ask: DrillField, items: &mut Vec<Item>)
                 let width = if half < entries.len() { 32 } else { 0 };
                 choice(number, format!("{:width$}{beside}", entries[number - 1]));
             }
-            "All that may be called, by number, such as: 1 2 4; or: all"
+            "The numbers of all that may be called, such as: 1 2 4; or: all"
         }
         DrillField::Weights => {
             limit(limits::WEIGHT, items);
@@ -85,26 +86,32 @@ pub(super) fn details(plan: &DraftDrill, ask: DrillField, items: &mut Vec<Item>)
             let (least, most) = (plan.shortest_gap(), limits::GREATEST_GAP);
             items.push(Item::Pair(
                 "Allowed",
-                format!("{least} (the slowest of what is called) to {most}, {} apart", limits::GAP_WIDTH),
+                format!(
+                    "{least} (for the slowest of the calls) to {most}, at least {} apart",
+                    limits::GAP_WIDTH
+                ),
             ));
             let [low, high] = plan.usual_gaps();
             items.push(Item::Pair("Usual", format!("{} to {}", seconds(low), seconds(high))));
             items.push(Item::Pair(
                 "Why",
-                "Up to 2.2 s to regain balance, and time to reset. Longer is no harder to foresee.".into(),
+                "Up to 2.2 s to regain balance, plus time to reset. Longer is no harder to predict.".into(),
             ));
             items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; 5 to 15 s: common practice, no source; ends: judgment".into()));
             "Two numbers of seconds, such as: 5 15"
         }
         DrillField::Shape => {
-            choice(1, "shorter waits more often, so that waiting tells as little as it can (usual)".into());
+            choice(
+                1,
+                "shorter waits more often, so that waiting gives away as little as possible (usual)".into(),
+            );
             choice(2, "all waits equally often: no single moment is a better guess than another".into());
             "A number"
         }
         DrillField::Rate => limit_and_prompt(limits::RATE_THOUSANDTHS, items, "A number"),
         DrillField::Blanks => limit_and_prompt(limits::BLANKS, items, "Percent"),
         DrillField::Sequence => {
-            choice(1, "each drawn anew: counting tells nothing (usual)".into());
+            choice(1, "each drawn separately: counting reveals nothing (usual)".into());
             choice(
                 2,
                 "each about equally often: an equal share of practice, and a little easier to guess".into(),
@@ -131,7 +138,7 @@ pub(super) fn details(plan: &DraftDrill, ask: DrillField, items: &mut Vec<Item>)
         }
         DrillField::Balls => limit_and_prompt(limits::BALLS, items, "1 or 2"),
         DrillField::Spell => {
-            limit_and_prompt(limits::SPELL, items, "Seconds; or: own, for the drill's own length")
+            limit_and_prompt(limits::SPELL, items, "Seconds; or: own, for the drill's own duration")
         }
         DrillField::Hold => limit_and_prompt(limits::TESTED_HOLD, items, "Seconds"),
         DrillField::Confirmed => {

@@ -1,5 +1,6 @@
-//! One guesser for short lists: it looks for the habits that people have, and goes by the one that has been right most
-//! often. Fixed before it sees a list, so that each guess at a list drawn evenly is right with exactly 1 / kinds.
+//! A guesser for short lists: it looks for the habits that people have, and uses the one that has been right most
+//! often. It is fixed before it sees a list, so each guess at an evenly drawn list is right with a chance of
+//! exactly 1 / kinds.
 
 use super::super::estimators::Score;
 
@@ -17,7 +18,7 @@ struct History {
     last: Vec<usize>,
 }
 
-/// Its score: it guesses from the second call on.
+/// The guesser's score. It guesses from the second call on.
 ///
 /// Its habits: the most common so far; what most often followed the last call; what most often followed the last two;
 /// the one not called for longest; the same as 1, 2 ... 8 calls ago. Whichever has been right most often is used; of

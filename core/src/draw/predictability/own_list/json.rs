@@ -1,4 +1,5 @@
-//! The JSON of a judged list, `counterpoise.audit-sequence/1`. Fields may be added; none is renamed without a new number.
+//! The JSON of a judged list, `counterpoise.audit-sequence/1`. Fields may be added; none is renamed without a new
+//! number.
 
 use serde::Serialize;
 

@@ -1,4 +1,4 @@
-//! A judged list in plain words, charts and tables. Nothing is printed or wrapped here.
+//! A judged list in plain words, charts and tables.
 
 use super::OwnList;
 use crate::blocks::{Block, Chart, Plot, Table};
@@ -19,11 +19,11 @@ impl OwnList<'_> {
     /// The report on a list that is called `name`.
     pub fn blocks(&self, name: &str) -> Vec<Block> {
         let mut blocks =
-            vec![Block::Heading(format!("{name}: can anybody foresee it?")), Block::Text(self.summary())];
+            vec![Block::Heading(format!("{name}: can anybody predict it?")), Block::Text(self.summary())];
         blocks.push(Block::Table(self.counts()));
         for once in self.list.names().iter().filter(|other| other.count == 1) {
             blocks.push(Block::Text(format!(
-                "\"{}\" stands there only once (line {}): is it a slip of the pen?",
+                "\"{}\" appears only once (line {}). Is it a typo?",
                 once.words, once.line
             )));
         }
@@ -33,7 +33,7 @@ impl OwnList<'_> {
         }
         self.when(&mut blocks);
         blocks.push(Block::Text(
-            "Between \"x and y\" means: the true share lies there in 95 of 100 such lists (Clopper and Pearson 1934). \
+            "\"Between x and y\" means that the true share lies there in 95 of 100 such lists (Clopper and Pearson 1934). \
              docs/audit.md says how the guesser guesses."
                 .into(),
         ));
@@ -60,12 +60,12 @@ impl OwnList<'_> {
             let share = if self.has_repeat_habit() { self.repeat_guess_rate() } else { 0.0 };
             let share = if guessed { share.max(named.share) } else { share };
             format!(
-                "That is a habit: chance alone hardly does {}. Whoever notices it gets about {} of 100 right.",
-                if guessed { "as well" } else { "what the list does with repeats" },
+                "That is a habit: chance alone rarely does {}. Anybody who notices it gets about {} of 100 right.",
+                if guessed { "as well" } else { "what this list does with repeats" },
                 of_100(share),
             )
         } else if wide {
-            "Little can be said: the list is short, and a guesser with luck looks like one who knows.".into()
+            "Little can be said: in a list this short, a lucky guesser looks like one who knows.".into()
         } else {
             "No habit was found.".into()
         };
@@ -93,14 +93,14 @@ impl OwnList<'_> {
     fn which(&self, blocks: &mut Vec<Block>) {
         let (named, app, chance) = (self.hits(), self.app(), self.chance());
         blocks.push(Block::Text(format!(
-            "The guesser's true share lies between {} and {} of 100. By chance alone it would get as many or more in {} of \
-             100 lists of this length.",
+            "The guesser's true share lies between {} and {} of 100. By chance alone it would get as many or more right in {} \
+             of 100 lists of this length.",
             of_100(named.low),
             of_100(named.high),
             of_100(self.guess_p_value()),
         )));
         blocks.push(Block::Text(format!(
-            "The app's own lists, as long and with as many directions (at most {} alike in a row): this guesser gets {} \
+            "In the app's own lists of this length and number of directions (at most {} alike in a row), this guesser gets {} \
              of 100 right on average, {} to {} in 95 of 100 lists ({} were drawn). Even a guesser who knows the app's \
              rules gets {} in the long run.",
             app.longest_streak,
@@ -139,12 +139,12 @@ impl OwnList<'_> {
             of_100(chance),
             match (self.has_repeat_habit(), repeats.share < chance) {
                 (true, true) => format!(
-                    " People who make lists up avoid repeats, and that gives them away: whoever never bets on one gets \
+                    " People who make up lists avoid repeats, and that gives them away: anybody who never bets on one gets \
                      about {} of 100 right.",
                     of_100(self.repeat_guess_rate())
                 ),
                 (true, false) => format!(
-                    " Whoever always bets on a repeat gets {} of 100 right.",
+                    " Anybody who always bets on a repeat gets {} of 100 right.",
                     of_100(self.repeat_guess_rate())
                 ),
                 (false, _) => String::new(),
@@ -154,7 +154,7 @@ impl OwnList<'_> {
             blocks.push(Block::Table(self.estimator_table()));
         } else {
             blocks.push(Block::Text(format!(
-                "The learning guessers of NIST SP 800-90B need {ENOUGH} calls and more, so they are left out."
+                "The learning guessers of NIST SP 800-90B need at least {ENOUGH} calls, so they are left out."
             )));
         }
     }
@@ -170,7 +170,7 @@ impl OwnList<'_> {
             ]
         });
         Table {
-            title: "What guessers learn that know no habit beforehand (NIST SP 800-90B)".into(),
+            title: "What guessers that start without any habit learn (NIST SP 800-90B)".into(),
             head: ["guesser", "of 100", "between", "min-entropy, bits"].map(str::to_owned).to_vec(),
             rows: rows.collect(),
         }
@@ -179,8 +179,8 @@ impl OwnList<'_> {
     fn when(&self, blocks: &mut Vec<Block>) {
         let Some(waits) = self.list.waits() else {
             blocks.push(Block::Text(
-                "The list has no times, so nothing is said about when. Write the second of each call before it to have \
-                 that judged as well."
+                "The list has no times, so nothing is said about when. To have the timing judged too, write the time in \
+                 seconds before each call."
                     .into(),
             ));
             return;
@@ -191,13 +191,13 @@ impl OwnList<'_> {
         let mean = waits.iter().map(|wait| wait.as_secs_f64()).sum::<f64>() / waits.len() as f64;
         blocks.push(Block::Text(format!("From call to call {least} to {greatest}, {mean:.1} s on average.")));
         blocks.push(Block::Text(match self.catches() {
-            None => "There are too few waits to look for a habit in them.".into(),
+            None => "There are too few waits to look for a habit.".into(),
             Some(Interval { hits, of, share, low, high }) => {
                 let little =
-                    if (high - low) * 100.0 > LITTLE_POINTS { " With so few waits little can be said." } else { "" };
-                let habit = if low > USUAL_BRACE { " The moments give themselves away." } else { little };
+                    if (high - low) * 100.0 > LITTLE_POINTS { " With so few waits, little can be said." } else { "" };
+                let habit = if low > USUAL_BRACE { " The timing gives itself away." } else { little };
                 format!(
-                    "A brace of half a second, put where most waits before would have been caught, catches {hits} of \
+                    "A brace of half a second, placed where it would have caught most earlier waits, catches {hits} of \
                      {of} calls, {} of 100 (between {} and {}); of the app's usual calls {}.{habit}",
                     of_100(share),
                     of_100(low),

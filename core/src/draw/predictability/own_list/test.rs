@@ -108,7 +108,7 @@ fn of_a_short_list_little_is_said() {
     assert!(text.contains("Little can be said"), "{text}");
     assert!(text.contains("they are left out"), "{text}");
     let slip = list_of(["left", "right", "lfet", "left", "right", "right"]);
-    assert!(told(&slip).contains("\"lfet\" stands there only once (line 3)"));
+    assert!(told(&slip).contains("\"lfet\" appears only once (line 3)"));
     let same = list_of(["left"; 9]);
     assert!(told(&same).contains("All 9 calls are the same"));
 }
@@ -153,7 +153,7 @@ fn a_rhythm_is_caught_by_a_brace_and_an_even_spread_is_not() {
     let steady = List::read(&text(&mut |rng| 8.0 + rng.random_range(-0.1..0.1))).unwrap();
     let caught = judged(&steady).catches().unwrap();
     assert!(caught.low > 0.9, "{caught:?}");
-    assert!(told(&steady).contains("The moments give themselves away."));
+    assert!(told(&steady).contains("The timing gives itself away."));
     let even = List::read(&text(&mut |rng| rng.random_range(5.0..15.0))).unwrap();
     let caught = judged(&even).catches().unwrap();
     assert!(caught.low < 0.083 && caught.share < 0.2, "{caught:?}");

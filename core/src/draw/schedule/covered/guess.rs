@@ -1,11 +1,11 @@
-//! How often somebody names the next direction right who knows every rule of the order `covered`, how many cues there
-//! will be, and each direction so far: exactly, by the same counts from which sequences are drawn.
+//! How often a guesser names the next direction in the order `covered`, if that guesser knows every rule, the
+//! number of cues and every direction so far. Exact, from the same counts that sequences are drawn from.
 
 use std::collections::BTreeMap;
 
 use super::{CoveredSequences, MOST_KINDS, Remaining};
 
-/// What matters of a sequence so far: how many calls each kind has left, sorted; how many the last one has; its run.
+/// What matters about a sequence so far: how many calls each kind has left, sorted; how many the last one has; its run.
 type GuessState = ([u8; MOST_KINDS], Option<(u8, usize)>);
 
 impl CoveredSequences {

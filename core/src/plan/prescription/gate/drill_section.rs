@@ -1,5 +1,4 @@
-//! One `[[drills]]` section at the gate: what fits the drill, and what fits together within a set.
-//! Not what concerns the whole prescription (that is `gate`).
+//! The gate for one `[[drills]]` section: what must fit the drill, and what must fit together within a set.
 
 use super::safety::Steps;
 use super::{Gate, words};
