@@ -4,7 +4,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use counterpoise_core::draw::predictability::{Drawn, Estimator, Foresight, Kind};
+use counterpoise_core::draw::predictability::{Estimator, Foresight, Kind, SequenceCollector};
 use counterpoise_core::draw::schedule::{Scheduler, Seed};
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::prescription::Prescription;
@@ -15,8 +15,8 @@ fn drawn(kind: Kind, calls: usize) -> (Vec<u8>, u8) {
     let prescription = Prescription::ready("typical").expect("it is built in");
     let scheduler = Scheduler::new(prescription).expect("its tables can be built");
     let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
-    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
-    let mut drawn = Drawn::new(prescription, &bounds, calls);
+    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.moment.bounds.clone()).collect();
+    let mut drawn = SequenceCollector::new(prescription, &bounds, calls);
     while !drawn.is_full() {
         drawn.add(&scheduler.draw(Seed::from_bytes([11; 32]).of_session(drawn.sessions())));
     }

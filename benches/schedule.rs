@@ -2,7 +2,7 @@
 
 use std::hint::black_box;
 
-use counterpoise_core::draw::schedule::covered::Covered;
+use counterpoise_core::draw::schedule::covered::CoveredSequences;
 use counterpoise_core::draw::schedule::{Scheduler, Seed};
 use counterpoise_core::plan::gaps::GapTable;
 use counterpoise_core::plan::prescription::Prescription;
@@ -34,9 +34,9 @@ fn sessions(criterion: &mut Criterion) {
 
 fn tables(criterion: &mut Criterion) {
     criterion.bench_function("tables/covered, 40 cues, 8 directions, slack 2", |bencher| {
-        bencher.iter(|| Covered::new(black_box(8), 2, Some(2), 40).expect("they can be counted"));
+        bencher.iter(|| CoveredSequences::new(black_box(8), 2, Some(2), 40).expect("they can be counted"));
     });
-    let covered = Covered::new(8, 2, Some(2), 40).expect("they can be counted");
+    let covered = CoveredSequences::new(8, 2, Some(2), 40).expect("they can be counted");
     println!("tables/covered: {} bytes", covered.bytes());
     let typical = Prescription::ready("typical").expect("it is built in");
     criterion.bench_function("tables/gaps of 5 to 15 s", |bencher| {

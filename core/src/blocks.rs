@@ -1,13 +1,14 @@
-//! A report as values: headings, paragraphs, charts and tables, to be set by whoever shows it. Not how it looks.
+//! The parts of a report as values: headings, paragraphs, charts and tables. Whoever shows them decides how they
+//! look.
 
 /// One piece of a report, in reading order.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
-    /// A heading.
+    /// The heading of a section.
     Heading(String),
-    /// A paragraph, to be wrapped.
+    /// A paragraph, to be wrapped to the width of the page.
     Text(String),
-    /// A picture.
+    /// A chart, drawn from its values.
     Chart(Chart),
     /// Rows of cells under a head.
     Table(Table),
@@ -16,24 +17,24 @@ pub enum Block {
 /// Rows of cells under a head; the first cell of a row says what the row is.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Table {
-    /// What it shows.
+    /// What it shows, as a title.
     pub title: String,
-    /// The head.
+    /// The heading of each column.
     pub head: Vec<String>,
     /// The rows, each as long as the head.
     pub rows: Vec<Vec<String>>,
 }
 
-/// A picture, with what it shows in words. All heights are shares from 0 to 1, but those of `Plot::Counts`.
+/// A chart, with what it shows in words. All heights are shares from 0 to 1, except those of `Plot::Counts`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chart {
-    /// What it shows.
+    /// What it shows, as a title.
     pub title: String,
-    /// The same in words, for whoever does not see it.
+    /// The same in words, for readers who cannot see it.
     pub words: String,
     /// What runs from left to right, with its unit.
     pub across: &'static str,
-    /// What is drawn.
+    /// The values that are drawn.
     pub plot: Plot,
 }
 
@@ -59,23 +60,23 @@ pub enum Plot {
         from: f64,
         /// How wide each step is.
         width: f64,
-        /// What goes higher than this is cut off in the picture, not in the table.
+        /// The top of the picture: higher values are cut off there, but not in the table.
         top: f64,
         /// What each line is, and its height at each step.
         lines: Vec<(&'static str, Vec<f64>)>,
     },
-    /// Counts one after the other in time, and a level that was asked for.
+    /// Counts over time, and a level that was prescribed.
     Counts {
         /// What is counted: "days".
         counted: &'static str,
-        /// When, and how many.
+        /// The time of each count, and the count.
         counts: Vec<(String, u32)>,
-        /// The most that there can be.
+        /// The greatest count that is possible.
         top: u32,
         /// What the level is, and how many.
         level: (&'static str, u32),
     },
-    /// Named bars, and levels that they are held against.
+    /// Named bars, and levels to compare them with.
     Bars {
         /// What each bar is, and its height.
         bars: Vec<(String, f64)>,
@@ -125,7 +126,7 @@ impl Chart {
         Table { title: self.title.clone(), head, rows }
     }
 
-    /// The greatest height that is drawn, and never nothing.
+    /// The greatest height that is drawn, and at least 0.001, so that it can be a divisor.
     pub fn greatest(&self) -> f64 {
         let heights: Vec<f64> = match &self.plot {
             Plot::Histogram { bars, .. } => bars.iter().flat_map(|(bar, curve)| [*bar, *curve]).collect(),

@@ -1,4 +1,4 @@
-//! What decides a practice: the rules, the drawing, the record. Values in, values out.
+//! The rules, the drawing and the record of a practice: values in, values out.
 //!
 //! Nothing here reads a clock, a file, the environment, a terminal, a thread or the system's random numbers: the time,
 //! the seed and what was kept are arguments. So the program in the terminal and a page in a browser draw, ask, decide

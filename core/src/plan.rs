@@ -1,4 +1,4 @@
-//! What may be practiced: a prescription within its limits, the drills it names, and the words they are called by.
+//! What may be practiced: a prescription within its limits, the drills it names, and the words used to call them.
 
 pub mod caution;
 pub mod convolution;

@@ -1,7 +1,6 @@
-//! The form in which a therapist writes a prescription: pages, answers, and what each answer leads to. Values in, values
-//! out: a line that was typed goes in, the next page comes out. What is allowed is not known here: each answer is laid before
-//! the same gate that reads the file later, and what the gate says is said to the therapist. Not how a page is drawn, and
-//! not where the file goes (that is `cli::prescribe`).
+//! The guided form in which a therapist writes a prescription: a typed line goes in, the next page comes out. Each
+//! answer is checked by the same gate that reads the file later, and its refusals are shown to the therapist.
+//! `cli::prescribe` draws the pages and writes the file.
 
 use jiff::civil::Date;
 
@@ -17,8 +16,8 @@ mod totals;
 mod view;
 
 pub use draft_text::changes;
-pub use form_page::{Ask, Page, Watched, Whole};
-pub use parsing::NotUnderstood;
+pub use form_page::{DrillField, Page, PrescriptionField, UnlockEntry};
+pub use parsing::InputError;
 pub use totals::Figures;
 pub use view::{Item, View};
 
@@ -33,7 +32,7 @@ pub enum Outcome {
     Leave,
 }
 
-/// The form as it stands.
+/// The form with its present page and draft.
 ///
 /// ```
 /// use counterpoise_core::prescribing::{Form, Outcome};
@@ -48,68 +47,68 @@ pub enum Outcome {
 #[expect(clippy::struct_excessive_bools, reason = "each is something else that the form remembers")]
 pub struct Form {
     draft: Draft,
-    /// As it was opened, for what was changed.
+    /// The draft as it was opened, to report what changed.
     opened: Draft,
     today: Date,
     page: Page,
     trail: Vec<Page>,
-    /// From page to page, until the overview is reached for the first time.
-    walking: bool,
+    /// Whether pages follow one another, until the overview is reached for the first time.
+    first_pass: bool,
     /// The drill that is being added: the rest of its questions follow.
     adding: bool,
-    /// What the last answer changed besides, or why it does not stand.
+    /// What the last answer changed in addition to its own value.
     notes: Vec<String>,
-    refused: Option<(String, String)>,
-    /// The page shows all there is to know of it.
-    more: bool,
-    /// Leaving is asked once more.
-    leaving: bool,
+    refusal: Option<(String, String)>,
+    /// Whether the page shows all its details.
+    expanded: bool,
+    /// Whether the form is asking to confirm leaving.
+    confirming_leave: bool,
 }
 
 impl Form {
     /// An empty form: it starts from a ready prescription, issued today.
     pub fn new(today: Date) -> Self {
         let draft = Draft { issued_on: today, ..Draft::of(&Prescription::all_ready()[0].1) };
-        Self { walking: true, ..Self::over(draft, today, Page::Start) }
+        Self { first_pass: true, ..Self::with_page(draft, today, Page::Start) }
     }
 
     /// The form over a prescription that exists. What is not asked for stays.
     pub fn edit(prescription: &Prescription, today: Date) -> Self {
-        Self::over(Draft::of(prescription), today, Page::Overview)
+        Self::with_page(Draft::of(prescription), today, Page::Overview)
     }
 
-    /// The form over a draft, which may still have open points.
-    pub fn over_draft(draft: Draft, today: Date) -> Self {
-        Self::over(draft, today, Page::Overview)
+    /// The form over a draft, which may still have open problems.
+    pub fn from_draft(draft: Draft, today: Date) -> Self {
+        Self::with_page(draft, today, Page::Overview)
     }
 
-    fn over(draft: Draft, today: Date, page: Page) -> Self {
+    fn with_page(draft: Draft, today: Date, page: Page) -> Self {
         Self {
             opened: draft.clone(),
             draft,
             today,
             page,
             trail: Vec::new(),
-            walking: false,
+            first_pass: false,
             adding: false,
             notes: Vec::new(),
-            refused: None,
-            more: false,
-            leaving: false,
+            refusal: None,
+            expanded: false,
+            confirming_leave: false,
         }
     }
 
-    /// What was written so far.
+    /// The prescription written so far.
     pub fn draft(&self) -> &Draft {
         &self.draft
     }
 
-    /// As it was opened.
+    /// The draft as it was opened.
     pub fn opened(&self) -> &Draft {
         &self.opened
     }
 
-    /// The page.
+    /// The page that is shown now.
     pub fn page(&self) -> &Page {
         &self.page
     }
@@ -119,17 +118,17 @@ impl Form {
         self.draft != self.opened
     }
 
-    /// Why the last answer does not stand: a fact and a hint.
-    pub fn refused(&self) -> Option<(&str, &str)> {
-        self.refused.as_ref().map(|(fact, hint)| (fact.as_str(), hint.as_str()))
+    /// Why the last answer was refused: a fact and a hint.
+    pub fn refusal(&self) -> Option<(&str, &str)> {
+        self.refusal.as_ref().map(|(fact, hint)| (fact.as_str(), hint.as_str()))
     }
 
     /// A line that was typed: an answer to the page, or one of the words that every page knows.
     pub fn answer(&mut self, line: &str) -> Outcome {
         self.notes.clear();
-        self.refused = None;
+        self.refusal = None;
         let line = line.trim();
-        if std::mem::take(&mut self.leaving) {
+        if std::mem::take(&mut self.confirming_leave) {
             return match line.to_lowercase().as_str() {
                 "y" | "yes" => Outcome::Leave,
                 _ => Outcome::Page,
@@ -137,11 +136,11 @@ impl Form {
         }
         match line.to_lowercase().as_str() {
             "q" | "quit" => {
-                self.leaving = true;
+                self.confirming_leave = true;
                 return Outcome::Page;
             }
             "b" | "back" => self.back(),
-            "?" | "more" => self.more = !self.more,
+            "?" | "more" => self.expanded = !self.expanded,
             "l" | "list" if self.page != Page::Start => {
                 self.adding = false;
                 self.go(Page::Overview);
@@ -150,7 +149,7 @@ impl Form {
                 let before = self.page.clone();
                 let outcome = self.on_page(line);
                 if self.page != before {
-                    self.more = false;
+                    self.expanded = false;
                 }
                 return outcome;
             }
@@ -160,83 +159,89 @@ impl Form {
 
     fn back(&mut self) {
         self.adding = false;
-        self.more = false;
+        self.expanded = false;
         match self.trail.pop() {
             Some(page) => self.page = page,
             None => self.notes.push("This is the first page.".to_owned()),
         }
-        // A page of a drill that was taken out meanwhile is none any more.
-        while let Page::Drill(place) | Page::Of(place, _) = self.page
+        // The page of a drill that has been removed no longer exists.
+        while let Page::Drill(place) | Page::DrillField(place, _) = self.page
             && place >= self.draft.drills.len()
         {
             self.page = self.trail.pop().unwrap_or(Page::Drills);
         }
-        self.walking &= self.page != Page::Overview;
+        self.first_pass &= self.page != Page::Overview;
     }
 
     fn go(&mut self, page: Page) {
         if page == Page::Overview {
-            self.walking = false;
+            self.first_pass = false;
         }
         if page != self.page {
             let before = std::mem::replace(&mut self.page, page);
-            // A page on which something is told bit by bit is not gone back to half told.
-            if !matches!(before, Page::Watched(_)) {
+            // Going back never leads to a half-filled unlock entry.
+            if !matches!(before, Page::UnlockEntry(_)) {
                 self.trail.push(before);
             }
         }
     }
 
     /// Where the form goes from a page that is answered.
-    fn go_on(&mut self) {
+    fn advance(&mut self) {
         let next = match &self.page {
-            Page::Start => Page::Whole(Whole::Title),
-            Page::Whole(whole) if self.walking => match whole {
-                Whole::Title => Page::Whole(Whole::IssuedBy),
-                Whole::IssuedBy => Page::Whole(Whole::IssuedOn),
-                Whole::IssuedOn => Page::Drills,
-                Whole::Days => Page::Whole(Whole::Weeks),
-                Whole::Weeks => Page::Whole(Whole::Review),
-                Whole::Review => Page::Whole(Whole::Rest),
-                Whole::Rest if self.draft.drills.len() > 2 => Page::Whole(Whole::Order),
-                Whole::Rest | Whole::Order => Page::Whole(Whole::Effort),
-                Whole::Effort | Whole::Accepted => Page::Overview,
+            Page::Start => Page::PrescriptionField(PrescriptionField::Title),
+            Page::PrescriptionField(whole) if self.first_pass => match whole {
+                PrescriptionField::Title => Page::PrescriptionField(PrescriptionField::IssuedBy),
+                PrescriptionField::IssuedBy => Page::PrescriptionField(PrescriptionField::IssuedOn),
+                PrescriptionField::IssuedOn => Page::Drills,
+                PrescriptionField::Days => Page::PrescriptionField(PrescriptionField::Weeks),
+                PrescriptionField::Weeks => Page::PrescriptionField(PrescriptionField::Review),
+                PrescriptionField::Review => Page::PrescriptionField(PrescriptionField::Rest),
+                PrescriptionField::Rest if self.draft.drills.len() > 2 => {
+                    Page::PrescriptionField(PrescriptionField::Order)
+                }
+                PrescriptionField::Rest | PrescriptionField::Order => {
+                    Page::PrescriptionField(PrescriptionField::Effort)
+                }
+                PrescriptionField::Effort | PrescriptionField::Accepted => Page::Overview,
             },
-            Page::Drills if self.walking => Page::Whole(Whole::Days),
-            Page::Of(place, ask) if self.adding => {
-                match Ask::of_a_new_one(Some(*ask), &self.draft.drills[*place]) {
-                    Some(next) => Page::Of(*place, next),
+            Page::Drills if self.first_pass => Page::PrescriptionField(PrescriptionField::Days),
+            Page::DrillField(place, ask) if self.adding => {
+                match DrillField::next_for_new_drill(Some(*ask), &self.draft.drills[*place]) {
+                    Some(next) => Page::DrillField(*place, next),
                     None => {
                         self.adding = false;
                         Page::Drill(*place)
                     }
                 }
             }
-            Page::Of(place, _) => Page::Drill(*place),
+            Page::DrillField(place, _) => Page::Drill(*place),
             Page::Drill(_) | Page::Add => Page::Drills,
-            Page::Watched(_) if self.walking => Page::Drills,
-            Page::Whole(_) | Page::Drills | Page::Unlocks | Page::Watched(_) | Page::Overview => {
-                Page::Overview
-            }
+            Page::UnlockEntry(_) if self.first_pass => Page::Drills,
+            Page::PrescriptionField(_)
+            | Page::Drills
+            | Page::Unlocks
+            | Page::UnlockEntry(_)
+            | Page::Overview => Page::Overview,
         };
         self.go(next);
     }
 
-    /// Takes a change over, unless the gate refuses the answer itself. What other answers can still settle stands.
-    fn take(&mut self, draft: Draft, own: impl Fn(&Reason) -> bool) -> bool {
-        let points = draft.points();
-        let refused = points.iter().find(|point| !is_pending(point.reason()) || own(point.reason()));
+    /// Accepts a change, unless the gate refuses the answer itself. A problem that other answers can still solve is no reason to refuse.
+    fn accept(&mut self, draft: Draft, own: impl Fn(&Reason) -> bool) -> bool {
+        let problems = draft.problems();
+        let refused = problems.iter().find(|problem| !is_pending(problem.reason()) || own(problem.reason()));
         if let Some(refusal) = refused {
-            self.refused = Some((refusal.fact(), refusal.hint()));
+            self.refusal = Some((refusal.fact(), refusal.hint()));
             return false;
         }
         self.draft = draft;
         true
     }
 
-    /// Everything that must be settled before it can be written, in the gate's words.
-    pub fn open_points(&self) -> Vec<Refusal> {
-        self.draft.points()
+    /// Everything that must be solved before the file can be written, in the gate's words.
+    pub fn open_problems(&self) -> Vec<Refusal> {
+        self.draft.problems()
     }
 
     fn add_unlock(&mut self, unlock: Unlock) -> bool {
@@ -244,7 +249,7 @@ impl Form {
         let same = |other: &Unlock| other.name == unlock.name && other.partner == unlock.partner;
         draft.unlocks.retain(|other| !same(other));
         draft.unlocks.push(unlock);
-        self.take(draft, |_| false)
+        self.accept(draft, |_| false)
     }
 }
 

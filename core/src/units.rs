@@ -1,4 +1,4 @@
-//! Lengths and positions in whole milliseconds and in frames. Moments of a day are the shell's to read.
+//! Durations and positions in whole milliseconds and in frames. Reading the time of day is left to the program.
 
 mod frame;
 mod millis;

@@ -1,20 +1,20 @@
-//! Enums that files, screens and the journal spell in plain words and read back, and counts with their nouns. The words
-//! themselves are beside each enum.
+//! A macro for enums that are written as plain words in files, on screens and in the journal, and read back from
+//! them; and counts with their nouns. The words themselves are listed beside each enum.
 
 /// For each enum: `ALL`, `name`, `from_name`, `Display`, and reading and writing by serde, from one list of words.
 #[macro_export]
 macro_rules! words {
     ($($kind:ident { $($variant:ident => $words:literal),+ $(,)? })+) => {$(
         impl $kind {
-            /// Every one, in the order of this file.
+            /// Every variant, in the order of this file.
             pub const ALL: &[Self] = &[$(Self::$variant),+];
 
-            /// The plain words.
+            /// Its words, as they are written in files and on screens.
             pub const fn name(self) -> &'static str {
                 match self { $(Self::$variant => $words),+ }
             }
 
-            /// The one with these words, if there is one.
+            /// The variant with these words, if there is one.
             pub fn from_name(name: &str) -> Option<Self> {
                 Self::ALL.iter().copied().find(|one| one.name() == name)
             }
@@ -37,7 +37,7 @@ macro_rules! words {
                 let name = String::deserialize(from)?;
                 let known = || Self::ALL.iter().map(|one| one.name()).collect::<Vec<_>>().join("\", \"");
                 Self::from_name(&name).ok_or_else(|| {
-                    serde::de::Error::custom(format_args!("\"{name}\" is none of \"{}\"", known()))
+                    serde::de::Error::custom(format_args!("\"{name}\" is not one of \"{}\"", known()))
                 })
             }
         }

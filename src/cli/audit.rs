@@ -17,7 +17,7 @@ use super::{Failure, source};
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{
-    Audit, Drawn, Foresight, Learned, List, Own, SecondDraw, Task, audit_page,
+    Audit, Foresight, Learning, List, OwnList, SecondDraw, SequenceCollector, Task, audit_page,
 };
 use counterpoise_core::draw::schedule::{Scheduler, Seed};
 use counterpoise_core::plan::counts::CueCounts;
@@ -99,7 +99,7 @@ fn sequence(path: &Path, seed: Seed, form: Form, out: &mut impl Write) -> Result
     })?;
     let list = List::read(&text)
         .map_err(|error| Failure::new(format!("{}: {error}", path.display()), error.hint()))?;
-    let own = Own::judge(&list, &mut seed.stream(0));
+    let own = OwnList::judge(&list, &mut seed.stream(0));
     let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
     show(form, &own.to_json(), || own.blocks(&name), out)
 }
@@ -129,8 +129,8 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
     );
     bar.set_message("Counting");
     let mut foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
-    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
-    let mut drawn = Drawn::new(prescription, &bounds, cues);
+    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.moment.bounds.clone()).collect();
+    let mut drawn = SequenceCollector::new(prescription, &bounds, cues);
     bar.set_message("Drawing");
     while !drawn.is_full() && drawn.sessions() < MOST_SESSIONS {
         drawn.add(&scheduler.draw(seed.of_session(drawn.sessions())));
@@ -146,15 +146,15 @@ fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'
         .collect();
     foresight.play(&sequences);
     bar.set_message("Guessing");
-    let learned = side_by_side(&Task::all(&sequences), |done, of| {
+    let learning = side_by_side(&Task::all(&sequences), |done, of| {
         bar.set_position((20 + done * 80 / of) as u64);
     });
     bar.finish_and_clear();
-    Ok(Audit { prescription, foresight, seed, sessions, second_draws, sequences, learned })
+    Ok(Audit { prescription, foresight, seed, sessions, second_draws, sequences, learning })
 }
 
 /// Runs every task, as many at a time as there are cores. The results are in the order of the tasks.
-fn side_by_side(tasks: &[Task<'_>], progress: impl Fn(usize, usize) + Sync) -> Vec<Learned> {
+fn side_by_side(tasks: &[Task<'_>], progress: impl Fn(usize, usize) + Sync) -> Vec<Learning> {
     let threads = thread::available_parallelism().map_or(1, usize::from).min(MOST_THREADS);
     let next = AtomicUsize::new(0);
     let results = Mutex::new(vec![None; tasks.len()]);
@@ -172,8 +172,8 @@ fn side_by_side(tasks: &[Task<'_>], progress: impl Fn(usize, usize) + Sync) -> V
             });
         }
     });
-    let mut learned: Vec<Learned> =
+    let mut learning: Vec<Learning> =
         results.into_inner().expect("no task ends in a panic").into_iter().flatten().flatten().collect();
-    learned.sort_by_key(|one| (one.drill, one.kind as u8, one.estimator as u8));
-    learned
+    learning.sort_by_key(|one| (one.drill, one.kind as u8, one.estimator as u8));
+    learning
 }

@@ -88,7 +88,7 @@ pub(super) fn run(
     let named = arguments.prescription.as_deref().map_or(String::new(), |name| format!(" {name}"));
     let more = format!("More: counterpoise audit{named}");
     let foreseen =
-        explanation::Part { heading: "Can anybody foresee it?".into(), lines: vec![summary.clone(), more] };
+        explanation::Part { heading: "Can anybody predict it?".into(), lines: vec![summary.clone(), more] };
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {

@@ -143,7 +143,7 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
         (1..).zip(drill.ladder()).map(|(number, step)| rung(drill, number, *step)).collect();
     section("Steps, from gentlest to hardest; each changes one thing", &steps, out)?;
     let evidence =
-        [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.honesty().to_owned()];
+        [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.limitation().to_owned()];
     section("What is known about it", &evidence, out)?;
     let mut cautions = drill.cautions().to_vec();
     cautions.push(caution::FIRST.to_owned());
@@ -219,5 +219,5 @@ fn rung(drill: &Drill, number: usize, step: LadderStep) -> String {
     let always = drill.unlocks();
     let more: Vec<UnlockName> = step.unlocks().filter(|unlock| !always.contains(unlock)).collect();
     let unlocks = if more.is_empty() { String::new() } else { format!(" Unlock: {}.", names(&more)) };
-    format!("{number}. {} {}.{unlocks}", step.posture(), step.stand(drill.facings()[0], None))
+    format!("{number}. {} {}.{unlocks}", step.posture(), step.stance_text(drill.facings()[0], None))
 }

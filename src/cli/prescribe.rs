@@ -103,7 +103,7 @@ fn fill_in(form: &mut Form, console: &mut Console<'_, impl Write>) -> Result<(),
     loop {
         let fresh = shown_for.as_ref() != Some(form.draft());
         let figures = match fresh {
-            true => form.draft().admitted().ok().and_then(|admitted| Figures::of(&admitted).ok()),
+            true => form.draft().admit().ok().and_then(|admitted| Figures::of(&admitted).ok()),
             false => shown.clone(),
         };
         let before = shown.take().filter(|_| fresh);
@@ -116,7 +116,7 @@ fn fill_in(form: &mut Form, console: &mut Console<'_, impl Write>) -> Result<(),
             Outcome::Leave => return Err(not_finished()),
         }
         // The next line of a file would answer the wrong question.
-        if let Some((fact, hint)) = form.refused()
+        if let Some((fact, hint)) = form.refusal()
             && !console.keyboard
         {
             return Err(Failure::new(fact, format!("{hint} Nothing was written.")));
@@ -186,7 +186,7 @@ fn where_to(usual: &Path, file: &str, console: &mut Console<'_, impl Write>) -> 
 
 /// Writes the sealed file, completely or not at all, after the gate has read it once more.
 fn write(draft: &Draft, path: &Path) -> Result<Digest, Failure> {
-    let text = Seal::put(&draft.to_toml());
+    let text = Seal::append(&draft.to_toml());
     let read = Prescription::read(&path.display().to_string(), text.as_bytes())?;
     write_beside(path, text.as_bytes()).map_err(|error| not_written(path, &error))?;
     Ok(read.digest())

@@ -76,7 +76,7 @@ fn read(name: &str) -> Result<Source, Failure> {
     if size > most {
         return Err(Failure::new(
             format!("the file has {size} bytes or more; the most is {most} (256 KiB) ({name})"),
-            "A prescription has a page or two of text. Is this the right file?",
+            "A prescription is a page or two of text. Is this the right file?",
         ));
     }
     let prescription = Prescription::read(name, &bytes)?;

@@ -6,7 +6,7 @@ use super::*;
 use counterpoise_core::plan::prescription::Draft;
 
 fn sealed() -> String {
-    Seal::put(&Draft::of(Prescription::ready("typical").unwrap()).to_toml())
+    Seal::append(&Draft::of(Prescription::ready("typical").unwrap()).to_toml())
 }
 
 #[test]

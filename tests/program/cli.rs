@@ -770,7 +770,7 @@ fn a_list_that_somebody_made_up_is_judged_or_refused_with_its_line() {
     assert!(judged["when"]["caught"]["low"].as_f64().unwrap() > 0.9, "and so is a steady beat: {judged}");
     assert!(judged["app"]["guess_high"].as_f64().unwrap() < 0.6);
     let text = printed(place.path(), &["audit", "--sequence", "mine.txt"]);
-    assert!(text.contains("mine.txt: can anybody foresee it?") && text.contains("That is a habit"), "{text}");
+    assert!(text.contains("mine.txt: can anybody predict it?") && text.contains("That is a habit"), "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 80));
     printed(place.path(), &["audit", "--sequence", "mine.txt", "--format", "html"]);
     fs::write(place.path().join("bad.txt"), "5 left\n4 right\n").unwrap();

@@ -353,7 +353,7 @@ fn a_therapist_accepts_inside_the_prescription_with_a_reason_that_is_kept() {
     let accepted = "\n[suitability]\naccepted_because = \"blood pressure treated\"\n";
     fs::write(place.path().join("own.toml"), format!("{GENTLE}{accepted}")).unwrap();
     let (fact, _) = refused(place.path(), &["use", "own.toml"]);
-    assert!(fact.contains("`accepted_because` is given, and `issued_by` names nobody"), "{fact}");
+    assert!(fact.contains("`accepted_because` is given, but `issued_by` is empty"), "{fact}");
     let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L., physical therapist\"");
     fs::write(place.path().join("own.toml"), format!("{issued}{accepted}")).unwrap();
     printed(place.path(), &["use", "own.toml"]);

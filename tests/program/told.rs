@@ -60,7 +60,7 @@ fn prescription(drill: &Drill) -> Prescription {
 fn a_partner_has_heard_it_out_before_the_moment() {
     let lengths = lengths();
     let length = |phrase: &Phrase| lengths[phrase.id()];
-    let longest_place = Place::ALL.iter().copied().max_by_key(|place| length(&place.toward()));
+    let longest_place = Place::ALL.iter().copied().max_by_key(|place| length(&place.phrase()));
     let everywhere = Room { left: longest_place, right: None, behind: None };
     assert!(everywhere.left.is_some());
     let (mut heard, mut balls) = (0, 0);
@@ -76,8 +76,10 @@ fn a_partner_has_heard_it_out_before_the_moment() {
                         all.fold(Millis(0), |a, b| a + b) - CHAIN
                     };
                     // The direction as such, or the longest of all places in its stead.
-                    let words = told(&call.told_anywhere()).max(told(&call.told(everywhere, set.facing())));
-                    let line: Vec<&str> = call.told_anywhere().iter().map(|phrase| phrase.words()).collect();
+                    let words = told(&call.partner_phrases_without_room())
+                        .max(told(&call.partner_phrases(everywhere, set.facing())));
+                    let line: Vec<&str> =
+                        call.partner_phrases_without_room().iter().map(|phrase| phrase.words()).collect();
                     assert!(
                         words + LEFT <= call.lead(),
                         "{}: {line:?} takes {words} of {}",
@@ -110,7 +112,7 @@ fn every_phrase_that_a_drill_can_say_has_words() {
         assert!(ball.phrase().is_cue(), "it is called as it leaves the hand");
     }
     for place in Place::ALL {
-        assert!(place.toward().words().ends_with(place.name()));
+        assert!(place.phrase().words().ends_with(place.name()));
     }
 }
 

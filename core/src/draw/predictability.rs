@@ -1,12 +1,12 @@
-//! How well could anybody foresee the calls of a prescription, or of a list that somebody made up? Exact where the rules
-//! can be counted, and what a learner makes of drawn calls beside it. Nothing here draws a session or shows a page.
+//! How well could anybody predict the calls of a prescription, or of a list that somebody made up? Exact where the rules
+//! can be counted; beside it, what a learner makes of drawn calls.
 //!
 //! ```text
-//! gap table --> wait --> delivered -----\
-//! rules ------> rule --> calls ----------+--> foresight --> verdict --\
-//!                                        |                            +--> audit (JSON), report (a page of blocks)
-//! drawn sessions --> drawn --> estimators --> learned ---------------/
-//! a list --> own
+//! gap table -> wait -> conditioned_waits ---\
+//! rules -----> rule -> calls ----------------+-> foresight -> findings -\
+//!                                            |                          +-> audit (JSON), audit_page (blocks)
+//! drawn sessions -> symbols -> estimators -> learning ------------------/
+//! a list -> own_list
 //! ```
 //!
 //! `docs/audit.md` has the formulas, the thresholds and their sources.
@@ -30,13 +30,13 @@ pub mod wait;
 
 pub use audit::Audit;
 pub use calls::Calls;
-pub use conditioned_waits::Delivered;
+pub use conditioned_waits::ConditionedWaits;
 pub use estimators::{Estimator, Score};
 pub use foresight::Foresight;
 pub use interval::Interval;
-pub use learning::{Learned, Task};
-pub use own_list::{List, ListError, Own};
-pub use rule::{Foreseen, Rule};
+pub use learning::{Learning, Task};
+pub use own_list::{List, ListError, OwnList};
+pub use rule::{HitChances, Rule};
 pub use second_draw::SecondDraw;
-pub use symbols::{Drawn, Kind, Sequence};
+pub use symbols::{Kind, Sequence, SequenceCollector};
 pub use wait::{Brace, SLOT, Wait, least_expected_hazard};

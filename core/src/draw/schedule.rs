@@ -1,4 +1,4 @@
-//! A prescription and chance become cues at offsets. Not how they sound, and not whether they were heard.
+//! From a prescription and a seed to the cues of a session at their offsets.
 
 use crate::plan::drill::{Drill, Facing, Form, LadderStep, Side};
 use crate::plan::phrase::Phrase;
@@ -21,7 +21,7 @@ pub mod scheduler;
 pub mod seed;
 mod upcoming;
 
-pub use call::{Call, Spoken};
+pub use call::{Call, Utterance};
 pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
 
@@ -72,7 +72,7 @@ impl Schedule {
     pub fn sets(&self) -> &[SetPlan] {
         &self.sets
     }
-    /// Which of `of` words the sound check says, from 0: drawn from a stream of its own. `of` must not be 0.
+    /// Which of `of` words the sound check says, from 0: drawn from its own random stream. `of` must not be 0.
     pub fn check_word(&self, of: u8) -> u8 {
         chance::below(&mut self.seed.sound_check(), u64::from(of)) as u8
     }
@@ -95,7 +95,7 @@ impl SetPlan {
     pub fn number(&self) -> u8 {
         self.number
     }
-    /// The drill.
+    /// The drill that is practiced in it.
     pub fn drill(&self) -> &'static Drill {
         self.drill
     }
@@ -115,7 +115,7 @@ impl SetPlan {
     pub fn facing(&self) -> Facing {
         self.facing
     }
-    /// The foot that is ahead or stands, for a stance that has one.
+    /// The foot that is ahead or carries the person, for a stance with two sides.
     pub fn side(&self) -> Option<Side> {
         self.side
     }
@@ -158,13 +158,13 @@ impl Cue {
     pub fn until(&self) -> Option<Millis> {
         Some(self.at + self.call.as_ref()?.span?.length)
     }
-    /// Ends a span that would run on past `elapsed`: it was broken off then.
+    /// Shortens a span that would end after `elapsed`, when it was broken off.
     fn end_by(&mut self, elapsed: Millis) {
         if let Some(span) = self.call.as_mut().and_then(|call| call.span.as_mut()) {
             span.length = span.length.min(elapsed - self.at);
         }
     }
-    /// When the next gap begins: at the end of a span, else at the cue itself.
+    /// When the next gap begins: at the end of a span, otherwise at the cue itself.
     pub fn end(&self) -> Millis {
         self.until().unwrap_or(self.at)
     }
@@ -172,7 +172,7 @@ impl Cue {
     pub fn gap(&self) -> Millis {
         self.gap
     }
-    /// What is called; nothing for a blank.
+    /// What is called; `None` for a blank.
     pub fn call(&self) -> Option<&Call> {
         self.call.as_ref()
     }

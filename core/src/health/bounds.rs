@@ -98,7 +98,7 @@ impl Bounds {
     fn allows(self, step: LadderStep) -> bool {
         match self.hands {
             Hands::AsTheStepSays => true,
-            Hands::OneRests => step.support.rests(),
+            Hands::OneRests => step.support.is_resting(),
             Hands::BothRest => {
                 matches!(step.support, Support::TwoHands | Support::HandsOnChair | Support::Chair)
             }

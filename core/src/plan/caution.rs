@@ -1,5 +1,5 @@
-//! What stands on every surface that starts practice: what comes first, and what this is and is not. The cautions of each
-//! drill are the drill's own.
+//! The two statements shown wherever practice can be started: what comes first, and what this program does not
+//! promise. Each drill has its own cautions in addition.
 
 /// What comes first.
 pub const FIRST: &str =

@@ -1,4 +1,4 @@
-//! The chances of a sum of two independent whole numbers, by a fast Fourier transform in double precision.
+//! The distribution of the sum of two independent whole numbers, by a fast Fourier transform in double precision.
 
 use realfft::RealFftPlanner;
 

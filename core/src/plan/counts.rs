@@ -1,5 +1,4 @@
-//! How many real cues a session will really hold: exact chances, nothing drawn. When the cues come is the schedule's, and
-//! what to think of the numbers is said in `explanation`.
+//! How many real cues a session will have: exact chances, nothing drawn.
 
 use super::prescription::Prescription;
 use super::prescription::limits::SESSION_CUES;
@@ -66,8 +65,8 @@ impl CueCounts {
         (low as u16, high as u16)
     }
 
-    /// The chance that a session reaches its last allowed cue, after which nothing more is called.
-    pub fn capped(&self) -> f64 {
+    /// The chance that a session reaches its last allowed cue, after which there are no more calls.
+    pub fn cap_chance(&self) -> f64 {
         self.session.get(usize::from(SESSION_CUES)).copied().unwrap_or(0.0)
     }
 }

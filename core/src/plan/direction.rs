@@ -1,4 +1,4 @@
-//! Where a cue can point, seen from the trainee: names, words and arrows. Not which of them a drill uses.
+//! The directions a cue can point to, seen from the trainee, with their names and arrows.
 
 use crate::words;
 
@@ -77,8 +77,8 @@ words! {
 }
 
 impl Direction {
-    /// An arrow for a screen: forward points away from the trainee, which is up on the screen. The words stand beside
-    /// it, since some arrows mean two things.
+    /// An arrow for a screen: forward points away from the trainee, which is up on the screen. The words are shown
+    /// next to it, since some arrows have two meanings.
     pub const fn arrow(self) -> &'static str {
         match self {
             Self::Forward | Self::Up => "↑",

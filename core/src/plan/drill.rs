@@ -1,5 +1,5 @@
-//! The kinds of practice: what each asks for, where a person stands, and its ladder from gentlest to hardest.
-//! Read from `presets/drills/`, which is built in. Not what a therapist allows of it (that is `prescription`).
+//! The kinds of practice: what each asks for, how the person stands, and its ladder from gentlest to hardest. They
+//! are read from `presets/drills/`, which is built in.
 
 use std::sync::LazyLock;
 
@@ -19,7 +19,7 @@ pub use action::Action;
 pub use conditions::{Facing, LadderStep, SecondTask, Side, Stance, Support, Surface, Vision};
 pub use file::{DrillError, Flaw};
 pub use need::Need;
-pub use target::{Ball, Part, Span, Strength, Target, Tell, toward};
+pub use target::{Ball, Instruction, Part, Span, Strength, Target, direction_phrase};
 pub use unlock::UnlockName;
 
 /// The drill files that are built in, gentlest first. To add a drill, add a file and a line here.
@@ -44,7 +44,7 @@ const FILES: [(&str, &str); 18] = [
     ("interrupted-walking", include_str!("../../../presets/drills/interrupted-walking.toml")),
 ];
 
-/// Who is needed.
+/// Whether a drill is done alone or with a partner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Form {
     /// The trainee, with the app.
@@ -74,8 +74,8 @@ words! {
 }
 
 impl Trains {
-    /// What it does not do, in a sentence for everybody.
-    pub const fn honesty(self) -> &'static str {
+    /// What such a drill does not train, in one sentence.
+    pub const fn limitation(self) -> &'static str {
         match self {
             Self::Voluntary => {
                 "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
@@ -100,7 +100,7 @@ pub struct Drill {
     fixed_support: String,
     trains: Trains,
     evidence: String,
-    honesty: Option<String>,
+    limitation: Option<String>,
     instruction: Phrase,
     instruction_two: Option<Phrase>,
     prepare: Option<Phrase>,
@@ -150,7 +150,7 @@ impl Drill {
     pub fn forms(&self) -> &[Form] {
         &self.forms
     }
-    /// What is needed.
+    /// The small kit that is needed, in words.
     pub fn kit(&self) -> &[String] {
         &self.kit
     }
@@ -166,23 +166,23 @@ impl Drill {
     pub fn fixed_support(&self) -> &str {
         &self.fixed_support
     }
-    /// Voluntary or reactive.
+    /// Whether it trains a chosen movement or a reaction.
     pub fn trains(&self) -> Trains {
         self.trains
     }
-    /// Where it comes from.
+    /// The evidence for it, with its source.
     pub fn evidence(&self) -> &str {
         &self.evidence
     }
     /// What it does not train, where its kind alone does not say so.
-    pub fn honesty(&self) -> &str {
-        self.honesty.as_deref().unwrap_or(self.trains.honesty())
+    pub fn limitation(&self) -> &str {
+        self.limitation.as_deref().unwrap_or(self.trains.limitation())
     }
-    /// What is said before its sets, with so many balls in play.
+    /// The phrase spoken before its sets, for this number of balls in play.
     pub fn instruction(&self, balls: u8) -> Phrase {
         self.instruction_two.filter(|_| balls == 2).unwrap_or(self.instruction)
     }
-    /// What is said when it follows another drill: the kit to put in place.
+    /// The phrase spoken when it follows another drill: the kit to put in place.
     pub fn prepare(&self) -> Option<Phrase> {
         self.prepare
     }
@@ -198,15 +198,15 @@ impl Drill {
     pub fn is_warm_up(&self) -> bool {
         self.warm_up
     }
-    /// What to take care of.
+    /// What to take care of, one sentence each.
     pub fn cautions(&self) -> &[String] {
         &self.cautions
     }
-    /// What it may call.
+    /// Everything that it may call.
     pub fn targets(&self) -> &[Target] {
         &self.targets
     }
-    /// What its calls may be made of besides.
+    /// The parts that may be added to its calls.
     pub fn parts(&self) -> &[Part] {
         &self.parts
     }
@@ -214,8 +214,8 @@ impl Drill {
     pub fn ladder(&self) -> &[LadderStep] {
         &self.ladder
     }
-    /// What somebody must have watched before it is practiced at all: what its first step needs, and what every one of
-    /// its calls needs. A harder step or a single call may need more.
+    /// What somebody must have watched before it is practiced at all: what its first step needs, and what all of its
+    /// calls need. A harder step or a single call may need more.
     pub fn unlocks(&self) -> Vec<UnlockName> {
         let all =
             |name: &UnlockName| self.targets.iter().all(|target| target.action.unlocks().contains(name));

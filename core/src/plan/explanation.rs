@@ -1,5 +1,5 @@
-//! What a prescription means in plain words: what will happen, how much it is, and what to take care of.
-//! For whoever prescribes; a shortfall of dose is not for the trainee's screen. Nothing is printed or wrapped here.
+//! What a prescription means in plain words: what will happen, how much practice it is, and what to take care of.
+//! It is for the person who prescribes; a shortfall of dose is not shown to the trainee.
 
 use std::fmt;
 
@@ -40,7 +40,7 @@ pub struct Explanation<'a> {
 /// A part of the explanation.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
-    /// What it is about.
+    /// The heading above its lines.
     pub heading: String,
     /// Its paragraphs, each to be wrapped to the width.
     pub lines: Vec<String>,
@@ -55,14 +55,14 @@ pub struct Dose {
     pub active: Millis,
     /// Sessions a week.
     pub days_a_week: u8,
-    /// Weeks.
+    /// Weeks prescribed.
     pub weeks: u8,
 }
 
-/// Something that is allowed and still deserves a second look.
+/// Something that is allowed but deserves a second look.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Warning {
-    /// Many sets hold fewer than two cues and are drawn again, which makes their moments easier to foresee.
+    /// Many sets hold fewer than two cues and are drawn again, which makes their timing easier to predict.
     ManyRedraws {
         /// The drill's title.
         drill: String,
@@ -78,7 +78,7 @@ pub enum Warning {
     ShortOfSixHours {
         /// Weeks needed, by session time.
         needed: u32,
-        /// Weeks prescribed.
+        /// The weeks that are prescribed.
         weeks: u8,
     },
 }
@@ -125,13 +125,15 @@ impl<'a> Explanation<'a> {
 
     /// What deserves a second look.
     pub fn warnings(&self) -> Vec<Warning> {
-        let redraws =
-            self.plans().filter(|(_, counts)| counts.redrawn() > REDRAW_WARNING).map(|(plan, counts)| {
-                Warning::ManyRedraws { drill: plan.drill().title().to_owned(), share: counts.redrawn() }
-            });
+        let redraws = self.plans().filter(|(_, counts)| counts.redraw_share() > REDRAW_WARNING).map(
+            |(plan, counts)| Warning::ManyRedraws {
+                drill: plan.drill().title().to_owned(),
+                share: counts.redraw_share(),
+            },
+        );
         let mut warnings: Vec<Warning> = redraws.collect();
-        if self.counts.capped() > REDRAW_WARNING {
-            warnings.push(Warning::ManyCues { share: self.counts.capped() });
+        if self.counts.cap_chance() > REDRAW_WARNING {
+            warnings.push(Warning::ManyCues { share: self.counts.cap_chance() });
         }
         let (needed, weeks) = (self.dose().weeks_by_session(), self.prescription.weeks());
         if needed > u32::from(weeks) {
@@ -155,7 +157,7 @@ impl<'a> Explanation<'a> {
         );
         parts.push(self.calls());
         parts.extend(part);
-        parts.push(self.dose_in_words());
+        parts.push(self.dose_part());
         let lines: Vec<String> = self.warnings().iter().map(Warning::to_string).chain(second_looks).collect();
         if !lines.is_empty() {
             parts.push(Part { heading: "Worth a second look".into(), lines });
@@ -194,7 +196,7 @@ impl<'a> Explanation<'a> {
         let mut lines = vec![
             format!("Written{by} on {}.", prescription.issued_on()),
             format!(
-                "{} a session, its warm-up counted; one session a day, {} a week for {}.",
+                "{} a session, including its warm-up; one session a day, {} a week for {}.",
                 count(sets, "set"),
                 count(prescription.days_a_week().into(), "day"),
                 count(prescription.weeks().into(), "week"),
@@ -218,9 +220,8 @@ impl<'a> Explanation<'a> {
             );
         }
         if let Some(because) = prescription.accepted_because() {
-            lines.push(format!(
-                "Answers about suitability that ask for a clinician first are accepted: {because}."
-            ));
+            lines
+                .push(format!("Suitability answers that say \"a clinician first\" are accepted: {because}."));
         }
         for unlock in prescription.unlocks() {
             let with =
@@ -248,7 +249,7 @@ impl<'a> Explanation<'a> {
         Part { heading: "How many calls".into(), lines }
     }
 
-    fn dose_in_words(&self) -> Part {
+    fn dose_part(&self) -> Part {
         let dose = self.dose();
         let line = |what: &str, a_session: Millis, weeks: u32| {
             let minutes = decimal(f64::from(a_session.0) / 60_000.0);
@@ -268,15 +269,15 @@ impl<'a> Explanation<'a> {
     }
 
     fn cautions(&self) -> Part {
-        let said = |id| {
+        let phrase_text = |id| {
             Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
         };
         let mut lines = vec![
             caution::FIRST.into(),
-            "See a clinician before starting if any of the reasons applies that practice lists before its first set."
+            "See a clinician before starting if any of the reasons listed before the first set applies."
                 .into(),
-            said("practice.stop-list"),
-            said("practice.ignore"),
+            phrase_text("practice.stop-list"),
+            phrase_text("practice.ignore"),
         ];
         for (plan, _) in self.plans() {
             for caution in plan.drill().cautions() {
@@ -296,7 +297,7 @@ impl<'a> Explanation<'a> {
                     .into(),
             );
         } else {
-            lines.push(Trains::Reactive.honesty().to_owned());
+            lines.push(Trains::Reactive.limitation().to_owned());
         }
         lines.push(caution::NO_PROMISE.into());
         Part { heading: "Cautions".into(), lines }
@@ -308,7 +309,7 @@ impl fmt::Display for Warning {
         match self {
             Self::ManyRedraws { drill, share } => write!(
                 f,
-                "{drill}: {} of 100 sets hold fewer than two calls and are drawn again, which makes the moments of the others easier to foresee. Longer sets or shorter gaps help.",
+                "{drill}: {} of 100 sets hold fewer than two calls and are drawn again, which makes the timing of the others easier to predict. Longer sets or shorter gaps help.",
                 decimal(share * 100.0)
             ),
             Self::ManyCues { share } => write!(

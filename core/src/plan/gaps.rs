@@ -1,5 +1,5 @@
-//! How long until the next cue may be: a range, its shape, and the weight of each millisecond in it as a whole number. The
-//! draw itself is in the schedule.
+//! The range of gaps between cues, its shape, and the weight of each millisecond in it as a whole number. The draw
+//! itself is in `draw::schedule::gap_draw`.
 //!
 //! No floating-point arithmetic takes part in the weights, so that every machine draws the same gaps.
 
@@ -43,7 +43,7 @@ impl GapRange {
     pub fn greatest(self) -> Millis {
         self.greatest
     }
-    /// How gaps are spread.
+    /// How gaps are spread over the range.
     pub fn shape(self) -> Shape {
         self.shape
     }
@@ -54,7 +54,7 @@ const FIRST_WEIGHT: u64 = 1 << 40;
 
 /// The chances of one range and shape, as whole numbers.
 ///
-/// Slot `i` of `N` = greatest - least stands for a gap of least + `i` ms; the greatest itself is not reached.
+/// Slot `i` of `N` = greatest - least is a gap of least + `i` ms; the greatest itself is not reached.
 ///
 /// * `flat`: w\[0\] = 2^40, w\[i+1\] = w\[i\] - floor(w\[i\] c / (1000 N)), c = `rate_thousandths`. One draw takes
 ///   `x` below the sum of all weights and gives the first slot whose running total exceeds `x`.
@@ -89,7 +89,7 @@ impl GapTable {
         self.totals.last().copied().unwrap_or(u64::from(self.slots))
     }
 
-    /// The gap that the number `x`, below [`GapTable::total`], stands for.
+    /// The gap that the number `x`, below [`GapTable::total`], means.
     pub fn gap_at(&self, x: u64) -> Millis {
         let slot = match self.shape {
             Shape::Even => x as u32,
@@ -108,7 +108,7 @@ impl GapTable {
         self.slots
     }
 
-    /// The shape.
+    /// How gaps are spread over the range.
     pub fn shape(&self) -> Shape {
         self.shape
     }

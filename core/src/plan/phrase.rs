@@ -1,4 +1,4 @@
-//! What can be said: the fixed list of phrases, each an id and its words. Not how it sounds (that is `audio`).
+//! The fixed list of phrases that can be spoken, each with an id and its words.
 
 use std::sync::LazyLock;
 
@@ -50,10 +50,10 @@ impl Phrase {
         ROWS.binary_search_by(|row| row.id.as_str().cmp(id)).ok().map(|index| Self(index as u16))
     }
 
-    /// The phrase that the program itself names: its id stands in the source, not in a file.
+    /// The phrase that the program itself names: its id is in the source, not in a file.
     ///
     /// # Panics
-    /// If there is none: a slip in the source, which the tests of each caller go through every name to find.
+    /// If there is no such phrase: a mistake in the source. Tests of each caller try every name.
     pub fn own(id: &str) -> Self {
         Self::named(id).expect("every phrase that the source names is in sounds/phrases.toml")
     }
@@ -63,7 +63,7 @@ impl Phrase {
         &ROWS[usize::from(self.0)].id
     }
 
-    /// The words, as they are said.
+    /// The words, as they are spoken.
     pub fn words(self) -> &'static str {
         &ROWS[usize::from(self.0)].words
     }

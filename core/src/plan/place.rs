@@ -1,5 +1,4 @@
-//! What is on each side of the trainee, so that a direction can be said as a place: "toward the window". Not how the
-//! set-up asks for it, nor where it is kept.
+//! What is on each side of the trainee, so that a direction can be spoken as a place: "toward the window".
 
 use crate::plan::direction::Direction;
 use crate::plan::drill::Facing;
@@ -44,39 +43,39 @@ words! {
 }
 
 impl Place {
-    /// "toward the window".
-    pub fn toward(self) -> Phrase {
+    /// The phrase for the partner: "toward the window".
+    pub fn phrase(self) -> Phrase {
         Phrase::own(&format!("toward.{}", self.name()))
     }
 }
 
-/// What stands on each side of a trainee who faces the counter; `None` is not known.
+/// What is on each side of a trainee who faces the counter; `None` if it is not known.
 ///
 /// ```
 /// use counterpoise_core::plan::direction::Direction;
 /// use counterpoise_core::plan::drill::Facing;
 /// use counterpoise_core::plan::place::{Place, Room};
 /// let room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: Some(Place::Table) };
-/// assert_eq!(room.toward(Facing::CounterAhead, Direction::Left), Some(Place::Window));
+/// assert_eq!(room.place_toward(Facing::CounterAhead, Direction::Left), Some(Place::Window));
 /// // With the counter at the left, what was behind is at the right.
-/// assert_eq!(room.toward(Facing::CounterLeft, Direction::Right), Some(Place::Table));
-/// assert_eq!(room.toward(Facing::CounterLeft, Direction::Forward), Some(Place::Door));
-/// assert_eq!(room.toward(Facing::CounterAhead, Direction::ForwardLeft), None, "a corner is not a place");
+/// assert_eq!(room.place_toward(Facing::CounterLeft, Direction::Right), Some(Place::Table));
+/// assert_eq!(room.place_toward(Facing::CounterLeft, Direction::Forward), Some(Place::Door));
+/// assert_eq!(room.place_toward(Facing::CounterAhead, Direction::ForwardLeft), None, "a corner is not a place");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Room {
-    /// At the left of somebody who faces the counter.
+    /// What is on the left of a trainee who faces the counter.
     pub left: Option<Place>,
-    /// At the right.
+    /// What is on the right.
     pub right: Option<Place>,
-    /// Behind.
+    /// What is behind.
     pub behind: Option<Place>,
 }
 
 impl Room {
-    /// The place toward which this direction goes, for a trainee who faces so; `None` where it is not known, or where
+    /// The place toward which this direction goes, for a trainee with this facing; `None` where it is not known, or where
     /// two sides have the same one.
-    pub fn toward(self, facing: Facing, direction: Direction) -> Option<Place> {
+    pub fn place_toward(self, facing: Facing, direction: Direction) -> Option<Place> {
         // Clockwise from above, beginning at the counter.
         let around = [Some(Place::Counter), self.right, self.behind, self.left];
         let ahead = match facing {

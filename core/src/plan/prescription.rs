@@ -1,5 +1,4 @@
-//! What is allowed: a therapist's limits for one person, checked once and unforgeable afterwards.
-//! Not when or where a cue comes (that is `schedule`).
+//! A therapist's limits for one person, checked once; a value of this type cannot exceed them.
 
 use std::sync::LazyLock;
 
@@ -12,9 +11,9 @@ use crate::units::Millis;
 mod digest;
 pub mod draft;
 mod drill_plan;
+mod excess;
 mod fields;
 mod gate;
-mod gentler;
 pub mod limits;
 pub mod refusal;
 mod seal;
@@ -22,11 +21,11 @@ pub mod set_counts;
 mod today;
 mod write;
 
-pub use digest::{Digest, NotADigest};
+pub use digest::{Digest, DigestError};
 pub use draft::{Draft, DraftDrill};
 use drill_plan::reachable;
 pub use drill_plan::{DrillPlan, Sequence};
-pub use gentler::Harder;
+pub use excess::Excess;
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
 
@@ -73,15 +72,15 @@ pub enum DrillOrder {
 /// A named danger that somebody watched this person master.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Unlock {
-    /// Which.
+    /// The danger that is unlocked.
     pub name: UnlockName,
-    /// Initials or a role.
+    /// Who watched: initials or a role.
     pub watched_by: String,
-    /// When.
+    /// The day it was watched; not after the prescription was issued.
     pub on: Date,
-    /// With which partner; empty for drills alone.
+    /// The partner it was watched with; empty for practice alone.
     pub partner: String,
-    /// Whether it holds only while the therapist is there; then pushes may be firmer.
+    /// Whether it is valid only while the therapist is there; then pushes may be firmer.
     pub therapist_present: bool,
 }
 
@@ -174,15 +173,15 @@ impl Prescription {
     pub fn issued_on(&self) -> Date {
         self.issued_on
     }
-    /// How many days a week.
+    /// Days of practice a week.
     pub fn days_a_week(&self) -> u8 {
         self.days_a_week
     }
-    /// For how many weeks.
+    /// Weeks that the program lasts.
     pub fn weeks(&self) -> u8 {
         self.weeks
     }
-    /// After how many sessions a therapist looks again.
+    /// Sessions until a therapist reviews it.
     pub fn review_after_sessions(&self) -> u16 {
         self.review_after_sessions
     }
@@ -190,7 +189,7 @@ impl Prescription {
     pub fn rest(&self) -> Millis {
         self.rest
     }
-    /// The order of the drills.
+    /// The order of the drills within a session.
     pub fn order(&self) -> DrillOrder {
         self.order
     }
@@ -198,7 +197,7 @@ impl Prescription {
     pub fn drills(&self) -> &[DrillPlan] {
         &self.drills
     }
-    /// What somebody has watched.
+    /// What somebody has watched this person do.
     pub fn unlocks(&self) -> &[Unlock] {
         &self.unlocks
     }
@@ -210,7 +209,7 @@ impl Prescription {
     pub fn effort_at_most(&self) -> u8 {
         self.effort_at_most
     }
-    /// Why whoever issued it accepts the person although the answers about suitability say: a clinician first.
+    /// Why the issuer accepts the person although the suitability answers say "a clinician first".
     pub fn accepted_because(&self) -> Option<&str> {
         self.accepted_because.as_deref()
     }

@@ -9,7 +9,7 @@
 //! the partner's ear   at - lead [what][where][hand][how firmly] .. at [now] .. count .. end of the span
 //! ```
 
-use crate::draw::schedule::{Call, Cue, Spoken};
+use crate::draw::schedule::{Call, Cue, Utterance};
 use crate::plan::drill::Facing;
 use crate::plan::phrase::Phrase;
 use crate::plan::place::Room;
@@ -88,7 +88,7 @@ pub fn place<'a>(
             Some(at + long + rate.frames(CHAIN))
         };
         if let Ear::Partner { room, facing } = ear {
-            let told = call.told(room, facing);
+            let told = call.partner_phrases(room, facing);
             let mut next = (zero + rate.frames(entry.at() - call.lead())).max(from);
             // Without a lead the words themselves are the moment.
             let first = if call.lead() > Millis(0) { Part::Rest } else { Part::Moment };
@@ -101,7 +101,7 @@ pub fn place<'a>(
             }
         }
         let mut next = frame(Millis(0));
-        for (nth, Spoken { after, phrase }) in call.spoken().into_iter().enumerate() {
+        for (nth, Utterance { after, phrase }) in call.utterances().into_iter().enumerate() {
             let part = match nth {
                 _ if nth >= call.say().len() => Part::After,
                 0 => Part::Moment,
@@ -117,11 +117,11 @@ pub fn place<'a>(
 
 /// Every phrase of this call that this ear can hear, for loading.
 pub fn phrases(call: &Call, ear: Ear) -> Vec<Phrase> {
-    let spoken = call.spoken().into_iter().map(|spoken| spoken.phrase);
+    let spoken = call.utterances().into_iter().map(|spoken| spoken.phrase);
     match ear {
         Ear::Trainee => spoken.collect(),
         Ear::Partner { room, facing } => {
-            call.told(room, facing).into_iter().chain(spoken.skip(call.say().len())).collect()
+            call.partner_phrases(room, facing).into_iter().chain(spoken.skip(call.say().len())).collect()
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The pages of the form and their order. Not what stands on them (that is `view`), and not what an answer does (`answer`).
+//! The pages of the form and their order.
 
 use jiff::civil::Date;
 
@@ -10,36 +10,36 @@ use crate::plan::prescription::DraftDrill;
 pub enum Page {
     /// From which ready prescription to start.
     Start,
-    /// One thing about the whole.
-    Whole(Whole),
+    /// One field of the whole prescription.
+    PrescriptionField(PrescriptionField),
     /// The list of drills.
     Drills,
     /// Which drill to add.
     Add,
     /// One drill, with everything that is set for it.
     Drill(usize),
-    /// One thing about one drill.
-    Of(usize, Ask),
+    /// One field of one drill.
+    DrillField(usize, DrillField),
     /// What was watched.
     Unlocks,
-    /// What was watched, being told.
-    Watched(Watched),
+    /// An unlock while it is being entered.
+    UnlockEntry(UnlockEntry),
     /// Everything, before it is written.
     Overview,
 }
 
-/// What is asked about the whole.
+/// A field of the whole prescription, with its own page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Whole {
-    /// Its title.
+pub enum PrescriptionField {
+    /// The title that the person sees.
     Title,
     /// Who issues it.
     IssuedBy,
-    /// The day.
+    /// The day of issue.
     IssuedOn,
     /// Days a week.
     Days,
-    /// Weeks.
+    /// Weeks that the program lasts.
     Weeks,
     /// Sessions until a therapist looks again.
     Review,
@@ -53,9 +53,9 @@ pub enum Whole {
     Accepted,
 }
 
-/// What is asked about a drill.
+/// A field of one drill, with its own page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ask {
+pub enum DrillField {
     /// Alone or with a partner.
     Form,
     /// What may be called.
@@ -66,23 +66,23 @@ pub enum Ask {
     Step,
     /// The highest step.
     Ceiling,
-    /// Sets.
+    /// Sets a session.
     Sets,
     /// Work of a set.
     Work,
     /// The quiet time that ends it.
     Recover,
-    /// The gaps.
+    /// The shortest and the longest gap.
     Gap,
     /// How gaps are spread.
     Shape,
-    /// How steeply they fall.
+    /// How strongly short gaps prevail.
     Rate,
-    /// Silent moments.
+    /// The share of moments that stay silent.
     Blanks,
     /// How directions follow each other.
     Sequence,
-    /// How far a count may stray.
+    /// How far a direction's count may differ from an equal share.
     Slack,
     /// One direction in a row.
     Streak,
@@ -90,7 +90,7 @@ pub enum Ask {
     Strength,
     /// Balls in play.
     Balls,
-    /// How long what lasts lasts.
+    /// The duration of a call that lasts.
     Spell,
     /// How long the person was seen to hold it.
     Hold,
@@ -98,22 +98,22 @@ pub enum Ask {
     Confirmed,
 }
 
-/// What was watched, as far as it was told.
+/// An unlock as far as it has been entered.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Watched {
-    /// What.
+pub struct UnlockEntry {
+    /// The danger that was watched.
     pub name: Option<UnlockName>,
-    /// With which partner; empty alone.
+    /// The partner who was there; empty for alone.
     pub partner: Option<String>,
-    /// By whom.
+    /// Who watched: a name, initials or a role.
     pub by: Option<String>,
-    /// When.
+    /// The day it was watched.
     pub on: Option<Date>,
     /// Whether it holds only while the therapist is there; asked of pushes, which may then be firmer.
     pub present: Option<bool>,
 }
 
-impl Whole {
+impl PrescriptionField {
     /// In the order in which they are asked.
     pub const ALL: [Self; 10] = [
         Self::Title,
@@ -139,13 +139,13 @@ impl Whole {
             Self::Review => "Review after",
             Self::Rest => "Rest after a set",
             Self::Order => "Order of the drills",
-            Self::Effort => "Steps up only when effort was at most",
-            Self::Accepted => "Accepted although the answers say: a clinician first",
+            Self::Effort => "Steps up only if effort was at most",
+            Self::Accepted => "Accepted despite \"a clinician first\"",
         }
     }
 }
 
-impl Ask {
+impl DrillField {
     /// In the order in which they are listed.
     pub const ALL: [Self; 20] = [
         Self::Form,
@@ -171,7 +171,7 @@ impl Ask {
     ];
 
     /// What is asked of a drill that is added, before all the rest is shown.
-    const OF_A_NEW_ONE: [Self; 9] = [
+    const NEW_DRILL: [Self; 9] = [
         Self::Form,
         Self::Directions,
         Self::Step,
@@ -188,22 +188,22 @@ impl Ask {
         match self {
             Self::Form => "Alone or with a partner",
             Self::Directions => "What is called",
-            Self::Weights => "How often each",
+            Self::Weights => "How often each is called",
             Self::Step => "Starts at step",
             Self::Ceiling => "May go up to step",
             Self::Sets => "Sets",
             Self::Work => "One set lasts",
-            Self::Recover => "Quiet at its end",
-            Self::Gap => "From call to call",
+            Self::Recover => "Quiet time at its end",
+            Self::Gap => "Time between calls",
             Self::Shape => "Short or long waits",
-            Self::Rate => "How much more often short",
+            Self::Rate => "How often waits are short",
             Self::Blanks => "Silent moments",
-            Self::Sequence => "How directions follow",
-            Self::Slack => "May stray by",
+            Self::Sequence => "Order of directions",
+            Self::Slack => "Allowed difference",
             Self::Streak => "One direction in a row",
             Self::Strength => "How firm pushes are",
             Self::Balls => "Balls",
-            Self::Spell => "What lasts, lasts",
+            Self::Spell => "Duration of a hold",
             Self::Hold => "Tested hold",
             Self::Confirmed => "In place at home",
         }
@@ -235,8 +235,8 @@ impl Ask {
     }
 
     /// The next thing that is asked of a drill that is added; the first, after nothing.
-    pub(super) fn of_a_new_one(after: Option<Self>, plan: &DraftDrill) -> Option<Self> {
-        let all = Self::OF_A_NEW_ONE.into_iter();
+    pub(super) fn next_for_new_drill(after: Option<Self>, plan: &DraftDrill) -> Option<Self> {
+        let all = Self::NEW_DRILL.into_iter();
         let from =
             after.map_or(0, |after| 1 + all.clone().position(|ask| ask == after).unwrap_or(usize::MAX - 1));
         all.skip(from).find(|ask| ask.suits(plan))

@@ -1,52 +1,51 @@
-//! A typed line becomes a value: a number to the last decimal, a date, entries of a list; or it says why not. Not what the
-//! value is for.
+//! Turns a typed line into a value: an exact decimal number, a date, or entries of a list; or says why it cannot.
 
 use jiff::civil::Date;
 use thiserror::Error;
 
-/// Why a line is no answer, before the gate is asked.
+/// Why a line is not understood, before the gate is asked.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum NotUnderstood {
-    /// No number.
-    #[error("\"{0}\" is no number")]
+pub enum InputError {
+    /// Not a number.
+    #[error("\"{0}\" is not a number")]
     Number(String),
     /// More decimals than are kept.
-    #[error("\"{0}\" is finer than is kept")]
+    #[error("\"{0}\" has too many decimals")]
     TooFine(String),
     /// Not the pair that is asked for.
     #[error("\"{0}\" is not two numbers")]
     Pair(String),
-    /// No date.
-    #[error("\"{0}\" is no date")]
+    /// Not a date.
+    #[error("\"{0}\" is not a date")]
     Date(String),
-    /// None of what is offered.
-    #[error("\"{0}\" is none of what is offered here")]
+    /// Not one of the choices on the page.
+    #[error("\"{0}\" is not one of the choices here")]
     Choice(String),
     /// Neither yes nor no.
-    #[error("\"{0}\" is neither yes nor no")]
+    #[error("\"{0}\" is not yes or no")]
     YesOrNo(String),
     /// Nothing was typed where something is needed.
-    #[error("nothing was typed, and this needs an answer")]
+    #[error("nothing was typed, but this needs an answer")]
     Nothing,
 }
 
-impl NotUnderstood {
+impl InputError {
     /// What to type.
     pub const fn hint(&self) -> &'static str {
         match self {
             Self::Number(_) => "Type a number, such as 3 or 7.5.",
-            Self::TooFine(_) => "Three decimals are the most.",
-            Self::Pair(_) => "Type the smaller and the larger one, such as 5 15.",
+            Self::TooFine(_) => "Use at most three decimals, or one for a percentage.",
+            Self::Pair(_) => "Type the smaller one and then the larger one, such as 5 15.",
             Self::Date(_) => "Type year-month-day, such as 2026-11-02, or the word today.",
             Self::Choice(_) => "Type a number from the list.",
             Self::YesOrNo(_) => "Type yes or no.",
-            Self::Nothing => "B goes back to the page before.",
+            Self::Nothing => "Type an answer, or B to go back.",
         }
     }
 }
 
-/// A value, or why the line is none.
-pub(super) type Read<T> = Result<T, NotUnderstood>;
+/// A value, or why the line is not understood.
+pub(super) type Parsed<T> = Result<T, InputError>;
 
 pub(super) fn is_word(line: &str, words: &[&str]) -> bool {
     words.contains(&line.to_lowercase().as_str())
@@ -58,28 +57,28 @@ pub(super) fn text(line: &str) -> String {
     inner.unwrap_or(line).trim().to_owned()
 }
 
-/// `-` and `none` take a text away.
+/// The text, or `None` for `-`, `none` and `no`, which clear it.
 pub(super) fn or_none(line: &str) -> Option<String> {
     let text = text(line);
     (!text.is_empty() && !is_word(line, &["-", "none", "no"])).then_some(text)
 }
 
-pub(super) fn date(line: &str, today: Date) -> Read<Date> {
+pub(super) fn date(line: &str, today: Date) -> Parsed<Date> {
     if is_word(line, &["today"]) {
         return Ok(today);
     }
-    line.parse().map_err(|_| NotUnderstood::Date(line.to_owned()))
+    line.parse().map_err(|_| InputError::Date(line.to_owned()))
 }
 
 /// The place, from 0, of a number from 1 to `many`.
-pub(super) fn numbered(line: &str, many: usize) -> Read<usize> {
+pub(super) fn numbered(line: &str, many: usize) -> Parsed<usize> {
     let number: Option<usize> = line.trim().parse().ok();
     let place = number.and_then(|number| number.checked_sub(1)).filter(|place| *place < many);
-    place.ok_or_else(|| NotUnderstood::Choice(line.to_owned()))
+    place.ok_or_else(|| InputError::Choice(line.to_owned()))
 }
 
 /// Entries by their numbers or names: `1 2 5`, `left, right`, `all`.
-pub(super) fn chosen(line: &str, names: &[&str]) -> Read<Vec<String>> {
+pub(super) fn chosen(line: &str, names: &[&str]) -> Parsed<Vec<String>> {
     if is_word(line, &["all"]) {
         return Ok(names.iter().map(|name| (*name).to_owned()).collect());
     }
@@ -96,8 +95,8 @@ pub(super) fn chosen(line: &str, names: &[&str]) -> Read<Vec<String>> {
 
 /// `value` times ten to the power of `places`, exactly; a number too large for anything becomes the largest there is,
 /// which the gate refuses.
-pub(super) fn decimal(word: &str, places: usize) -> Read<i64> {
-    let no_number = || NotUnderstood::Number(word.to_owned());
+pub(super) fn decimal(word: &str, places: usize) -> Parsed<i64> {
+    let no_number = || InputError::Number(word.to_owned());
     let (sign, digits) = word.strip_prefix('-').map_or((1, word), |digits| (-1, digits));
     let (whole, fraction) = digits.split_once('.').unwrap_or((digits, ""));
     let all_digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
@@ -106,21 +105,21 @@ pub(super) fn decimal(word: &str, places: usize) -> Read<i64> {
     }
     let fraction = fraction.trim_end_matches('0');
     if fraction.len() > places {
-        return Err(NotUnderstood::TooFine(word.to_owned()));
+        return Err(InputError::TooFine(word.to_owned()));
     }
     let written = format!("{whole}{fraction:0<places$}");
     Ok(sign * written.parse::<i64>().unwrap_or(i64::from(u32::MAX)))
 }
 
-pub(super) fn count(line: &str) -> Read<i64> {
+pub(super) fn count(line: &str) -> Parsed<i64> {
     decimal(line.trim(), 0).map_err(|error| match error {
-        NotUnderstood::TooFine(word) => NotUnderstood::Number(word),
+        InputError::TooFine(word) => InputError::Number(word),
         other => other,
     })
 }
 
 /// Seconds, or minutes with `min` behind them.
-pub(super) fn millis(line: &str) -> Read<i64> {
+pub(super) fn millis(line: &str) -> Parsed<i64> {
     let line = line.trim().to_lowercase();
     for (unit, times) in [("min", 60), ("m", 60), ("sec", 1), ("s", 1)] {
         if let Some(number) = line.strip_suffix(unit) {
@@ -130,26 +129,26 @@ pub(super) fn millis(line: &str) -> Read<i64> {
     decimal(&line, 3)
 }
 
-pub(super) fn thousandths(line: &str) -> Read<i64> {
+pub(super) fn thousandths(line: &str) -> Parsed<i64> {
     decimal(line.trim(), 3)
 }
 
 /// Percent, as thousandths.
-pub(super) fn tenths(line: &str) -> Read<i64> {
+pub(super) fn tenths(line: &str) -> Parsed<i64> {
     decimal(line.trim().trim_end_matches('%').trim(), 1)
 }
 
-pub(super) fn numbers(line: &str) -> Read<Vec<i64>> {
+pub(super) fn numbers(line: &str) -> Parsed<Vec<i64>> {
     line.split([',', ' ']).filter(|word| !word.is_empty()).map(count).collect()
 }
 
 /// `5 15`, `5 to 15`, `5-15`.
-pub(super) fn pair(line: &str, read: impl Fn(&str) -> Read<i64>) -> Read<[i64; 2]> {
+pub(super) fn pair(line: &str, read: impl Fn(&str) -> Parsed<i64>) -> Parsed<[i64; 2]> {
     let line = line.to_lowercase().replace(" to ", " ").replace(" s", "s");
     let words: Vec<&str> = line.split([',', ' ', '-']).filter(|word| !word.is_empty()).collect();
     match words[..] {
         [low, high] => Ok([read(low)?, read(high)?]),
-        _ => Err(NotUnderstood::Pair(line)),
+        _ => Err(InputError::Pair(line)),
     }
 }
 
@@ -170,7 +169,7 @@ mod test {
         ] {
             assert_eq!(millis(typed), Ok(ms), "{typed}");
         }
-        assert_eq!(millis("7.5005"), Err(NotUnderstood::TooFine("7.5005".into())));
+        assert_eq!(millis("7.5005"), Err(InputError::TooFine("7.5005".into())));
         for wrong in ["", ".", "one", "1e3", "--1", "1.2.3", "∞", "NaN"] {
             assert!(millis(wrong).is_err(), "{wrong}");
         }

@@ -22,7 +22,7 @@ fn typed(form: &mut Form, lines: &[&str]) -> Outcome {
     let mut outcome = Outcome::Page;
     for line in lines {
         outcome = form.answer(line);
-        assert_eq!(form.refused(), None, "{line}");
+        assert_eq!(form.refusal(), None, "{line}");
     }
     outcome
 }
@@ -48,23 +48,23 @@ fn every_bound_is_the_gates_on_both_sides() {
     let plain = |value: u32| value.to_string();
     let percent = |value: u32| format!("{}", f64::from(value) / 10.0);
     type Typed<'a> = &'a dyn Fn(u32) -> String;
-    let whole = |whole| Page::Whole(whole);
+    let whole = |whole| Page::PrescriptionField(whole);
     let cases: [(Page, limits::Limit, Typed<'_>, u32); 9] = [
-        (whole(Whole::Days), limits::DAYS_A_WEEK, &plain, 1),
-        (whole(Whole::Weeks), limits::WEEKS, &plain, 1),
-        (whole(Whole::Review), limits::REVIEW_AFTER_SESSIONS, &plain, 1),
-        (whole(Whole::Rest), limits::REST, &seconds, 1),
-        (whole(Whole::Effort), limits::EFFORT, &plain, 1),
-        (Page::Of(1, Ask::Sets), limits::SETS, &plain, 1),
-        (Page::Of(1, Ask::Rate), limits::RATE_THOUSANDTHS, &seconds, 1),
-        (Page::Of(1, Ask::Blanks), limits::BLANKS, &percent, 1),
-        (Page::Of(1, Ask::Work), limits::WORK, &seconds, 1),
+        (whole(PrescriptionField::Days), limits::DAYS_A_WEEK, &plain, 1),
+        (whole(PrescriptionField::Weeks), limits::WEEKS, &plain, 1),
+        (whole(PrescriptionField::Review), limits::REVIEW_AFTER_SESSIONS, &plain, 1),
+        (whole(PrescriptionField::Rest), limits::REST, &seconds, 1),
+        (whole(PrescriptionField::Effort), limits::EFFORT, &plain, 1),
+        (Page::DrillField(1, DrillField::Sets), limits::SETS, &plain, 1),
+        (Page::DrillField(1, DrillField::Rate), limits::RATE_THOUSANDTHS, &seconds, 1),
+        (Page::DrillField(1, DrillField::Blanks), limits::BLANKS, &percent, 1),
+        (Page::DrillField(1, DrillField::Work), limits::WORK, &seconds, 1),
     ];
     for (page, limit, say, by) in cases {
         for value in [limit.least, limit.most] {
             let mut form = at(page.clone());
             form.answer(&say(value));
-            assert_eq!(form.refused(), None, "{limit}: {value} is allowed");
+            assert_eq!(form.refusal(), None, "{limit}: {value} is allowed");
         }
         let below = limit.least.checked_sub(by);
         for (value, side) in
@@ -72,7 +72,7 @@ fn every_bound_is_the_gates_on_both_sides() {
         {
             let mut form = at(page.clone());
             form.answer(&say(value));
-            let (fact, hint) = form.refused().unwrap_or_else(|| panic!("{limit}: {value} is refused"));
+            let (fact, hint) = form.refusal().unwrap_or_else(|| panic!("{limit}: {value} is refused"));
             assert!(fact.contains(limit.field) && fact.contains(side), "{fact}");
             assert_eq!(hint, limit.why);
             assert_eq!(form.draft(), form.opened(), "a refused answer changes nothing");
@@ -83,17 +83,17 @@ fn every_bound_is_the_gates_on_both_sides() {
 
 #[test]
 fn gaps_are_bounded_by_the_slowest_call_and_say_so_at_once() {
-    let mut form = at(Page::Of(1, Ask::Gap));
+    let mut form = at(Page::DrillField(1, DrillField::Gap));
     typed(&mut form, &["4 60"]);
     for (wrong, fact) in [
         ("3.9 15", "the shortest gap in `gap_ms` is 3900 (3.9 s); the least for \"reach\" is 4000 (4 s)"),
         ("5 60.1", "the longest gap in `gap_ms` is 60100 (60.1 s); the most is 60000 (60 s)"),
         ("5 5.9", "the range of `gap_ms` is 900 (0.9 s) wide; the least is 1000 (1 s)"),
-        ("15 5", "`gap_ms` is [15000, 5000]: the shortest gap is not below the longest"),
+        ("15 5", "`gap_ms` is [15000, 5000]; the shortest gap must be below the longest"),
     ] {
-        let mut form = at(Page::Of(1, Ask::Gap));
+        let mut form = at(Page::DrillField(1, DrillField::Gap));
         form.answer(wrong);
-        assert_eq!(form.refused().map(|(fact, _)| fact.to_owned()).as_deref(), Some(fact));
+        assert_eq!(form.refusal().map(|(fact, _)| fact.to_owned()).as_deref(), Some(fact));
     }
 }
 
@@ -104,14 +104,14 @@ fn what_must_be_watched_waits_and_is_led_to() {
     typed(&mut form, &["11", "2", "1", "all", "l"]);
     assert_eq!(*form.page(), Page::Overview);
     assert_eq!(form.answer("w"), Outcome::Page, "not while something is open");
-    assert!(matches!(form.page(), Page::Watched(_)), "{:?}", form.page());
+    assert!(matches!(form.page(), Page::UnlockEntry(_)), "{:?}", form.page());
     form.answer("");
-    assert!(form.refused().is_some(), "somebody must be named");
+    assert!(form.refusal().is_some(), "somebody must be named");
     typed(&mut form, &["K. L., physical therapist", "2026-11-24"]);
     // Issued on an earlier day than it was watched: the gate's words, and nothing is unlocked.
     assert_eq!(form.draft().unlocks.len(), 1);
     assert_eq!(typed(&mut form, &["w"]), Outcome::Write);
-    let read = form.draft().admitted().unwrap();
+    let read = form.draft().admit().unwrap();
     assert_eq!(read.unlocks()[0].watched_by, "K. L., physical therapist");
 }
 
@@ -120,12 +120,9 @@ fn what_was_watched_later_than_issued_is_refused_in_the_gates_words() {
     let mut form = at(Page::Unlocks);
     typed(&mut form, &["a", "4", "", "K. L."]);
     form.answer("2027-01-01");
-    let (fact, hint) = form.refused().unwrap();
+    let (fact, hint) = form.refusal().unwrap();
     assert_eq!(fact, "`on` is 2027-01-01, after `issued_on`, which is 2026-11-25");
-    assert_eq!(
-        hint,
-        "An unlock is watched before the prescription is written. Correct one of the two dates."
-    );
+    assert_eq!(hint, "Somebody must watch it on or before the day of issue. Correct one of the two dates.");
     assert!(form.draft().unlocks.is_empty());
 }
 
@@ -134,13 +131,13 @@ fn a_new_drill_is_asked_for_in_order_and_then_shown() {
     let mut form = at(Page::Drills);
     let rises = 1 + Drill::all().iter().position(|drill| drill.name() == "fast-rises").unwrap();
     typed(&mut form, &["a", &rises.to_string(), "1"]);
-    assert_eq!(*form.page(), Page::Of(2, Ask::Step));
+    assert_eq!(*form.page(), Page::DrillField(2, DrillField::Step));
     typed(&mut form, &["1", "2", "1", "", ""]);
-    assert_eq!(*form.page(), Page::Of(2, Ask::Confirmed), "a chair against a wall");
-    assert!(!form.open_points().is_empty());
+    assert_eq!(*form.page(), Page::DrillField(2, DrillField::Confirmed), "a chair against a wall");
+    assert!(!form.open_problems().is_empty());
     typed(&mut form, &["1"]);
     assert_eq!(*form.page(), Page::Drill(2));
-    assert_eq!(form.open_points(), []);
+    assert_eq!(form.open_problems(), []);
 }
 
 #[test]
@@ -163,19 +160,19 @@ fn what_was_changed_is_said_line_by_line() {
     let changed = changes(form.opened(), form.draft());
     assert_eq!(changed[0], "Days a week: 3 -> 2");
     assert!(
-        changed.iter().any(|line| line.contains("from call to call: 5 s to 15 s -> 4 s to 12 s")),
+        changed.iter().any(|line| line.contains("time between calls: 5 s to 15 s -> 4 s to 12 s")),
         "{changed:?}"
     );
-    assert!(changed.iter().any(|line| line.starts_with("Taken out: Weight shifts")), "{changed:?}");
+    assert!(changed.iter().any(|line| line.starts_with("Removed: Weight shifts")), "{changed:?}");
     assert_eq!(changes(form.draft(), form.draft()), Vec::<String>::new());
 }
 
 #[test]
 fn nobody_is_accepted_by_nobody() {
-    let mut form = at(Page::Whole(Whole::Accepted));
+    let mut form = at(Page::PrescriptionField(PrescriptionField::Accepted));
     form.answer("seen today");
-    assert_eq!(form.refused().unwrap().0, "`accepted_because` is given, and `issued_by` names nobody");
-    let mut form = at(Page::Whole(Whole::IssuedBy));
+    assert_eq!(form.refusal().unwrap().0, "`accepted_because` is given, but `issued_by` is empty");
+    let mut form = at(Page::PrescriptionField(PrescriptionField::IssuedBy));
     typed(&mut form, &["K. L.", "10", "seen today", "2", "-"]);
     assert_eq!(form.answer("w"), Outcome::Page, "the name was taken away again");
 }
@@ -187,8 +184,8 @@ fn every_page_of_every_drill_has_something_to_say() {
         for company in drill.forms() {
             let mut form = form();
             form.draft.drills = vec![DraftDrill::new(drill, *company)];
-            for ask in Ask::ALL.into_iter().filter(|ask| ask.suits(&form.draft.drills[0])) {
-                form.page = Page::Of(0, ask);
+            for ask in DrillField::ALL.into_iter().filter(|ask| ask.suits(&form.draft.drills[0])) {
+                form.page = Page::DrillField(0, ask);
                 let view = form.view(None, None);
                 assert!(
                     view.items.iter().any(|item| matches!(item, Item::Pair("Now", now) if !now.is_empty())),
@@ -276,11 +273,11 @@ proptest! {
         for line in &lines {
             let before = form.draft().clone();
             let outcome = form.answer(line);
-            if form.refused().is_some() {
+            if form.refusal().is_some() {
                 prop_assert_eq!(&before, form.draft(), "a refused answer changes nothing: {}", line);
             }
             if outcome == Outcome::Write {
-                let text = Seal::put(&form.draft().to_toml());
+                let text = Seal::append(&form.draft().to_toml());
                 let read = Prescription::read("written.toml", text.as_bytes());
                 prop_assert!(read.is_ok(), "{:?}\n{}", read.err(), text);
                 let read = read.unwrap();
@@ -292,9 +289,9 @@ proptest! {
                 break;
             }
         }
-        let open = form.open_points();
-        prop_assert!(open.iter().all(|point| is_pending(point.reason())), "{:?}", open);
-        prop_assert_eq!(open.is_empty(), form.draft().admitted().is_ok());
+        let open = form.open_problems();
+        prop_assert!(open.iter().all(|problem| is_pending(problem.reason())), "{:?}", open);
+        prop_assert_eq!(open.is_empty(), form.draft().admit().is_ok());
         let view = form.view(None, None);
         prop_assert!(!view.keys.is_empty());
     }

@@ -1,6 +1,7 @@
-//! What a prescription comes to, in three lines for the foot of a page: calls, guessing, dose. The same figures as
-//! `check`, from the same functions.
+//! What a prescription comes to, in three lines at the foot of a page: calls, guessing, dose. The figures are the
+//! same as those of `check`, from the same functions.
 
+use super::view::counted;
 use crate::draw::predictability::{Foresight, findings};
 use crate::draw::schedule::{ScheduleError, Scheduler};
 use crate::plan::counts::CueCounts;
@@ -12,8 +13,8 @@ use crate::plan::prescription::Prescription;
 pub struct Figures {
     /// Calls a session.
     pub calls: String,
-    /// How well somebody who knows the rules, but not the seed, could foresee them.
-    pub foreseen: String,
+    /// How well somebody who knows the rules, but not the seed, could predict them.
+    pub foresight: String,
     /// How much practice it is.
     pub dose: String,
     /// What deserves a second look.
@@ -30,7 +31,7 @@ impl Figures {
     /// use counterpoise_core::prescribing::Figures;
     /// use counterpoise_core::plan::prescription::Prescription;
     /// let figures = Figures::of(Prescription::ready("typical").unwrap())?;
-    /// assert_eq!(figures.calls, "25.7 a session; 21 to 30 in 95 of 100");
+    /// assert_eq!(figures.calls, "25.7 a session; 21 to 30 in 95 of 100 sessions");
     /// # Ok::<(), counterpoise_core::draw::schedule::ScheduleError>(())
     /// ```
     pub fn of(prescription: &Prescription) -> Result<Self, ScheduleError> {
@@ -43,7 +44,7 @@ impl Figures {
             (Some(rate), Some(chance)) => {
                 format!("{} of 100 directions (chance {})", findings::of_100(rate), findings::of_100(chance))
             }
-            _ => "one direction: only the moment surprises".to_owned(),
+            _ => "one direction: only the timing surprises".to_owned(),
         };
         let brace = findings::of_100(foresight.half_second_brace());
         let dose = explanation.dose();
@@ -52,13 +53,13 @@ impl Figures {
         let week = session * f64::from(dose.days_a_week);
         let cautions = findings::cautions(&foresight);
         Ok(Self {
-            calls: format!("{} a session; {low} to {high} in 95 of 100", tenths(counts.mean())),
-            foreseen: format!("{guess}; one brace of 0.5 s catches {brace}"),
+            calls: format!("{} a session; {low} to {high} in 95 of 100 sessions", tenths(counts.mean())),
+            foresight: format!("{guess}; one brace of 0.5 s catches {brace}"),
             dose: format!(
-                "{} min a session, {} a week; 6 hours after {} weeks ({} given)",
+                "{} min a session, {} a week; 6 hours after {} ({} prescribed)",
                 minutes(session),
                 minutes(week),
-                dose.weeks_by_session(),
+                counted(dose.weeks_by_session() as usize, "week"),
                 dose.weeks
             ),
             second_looks: explanation

@@ -1,8 +1,8 @@
-//! What stands on a page of the form, as values: the question, what is set now, how far it may go and why, what it comes
-//! to, and what can be typed. Nothing is drawn or wrapped here.
+//! What a page of the form shows, as values: the question, the present value, its limits with their reason, the
+//! consequences, and what can be typed.
 
-use super::draft_text::{changes, drill, of_drill, of_whole, unlock};
-use super::form_page::{Ask, Page, Watched, Whole, drills, offered};
+use super::draft_text::{changes, drill, drill_value, prescription_value, unlock};
+use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry, drills, offered};
 use super::remedies::advice;
 use super::{Figures, Form};
 use crate::plan::drill::UnlockName;
@@ -17,9 +17,9 @@ use detail::{details, limit, text_limit};
 /// One thing on a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Item {
-    /// A paragraph.
+    /// A paragraph, to be wrapped.
     Text(String),
-    /// A word, and what it says.
+    /// A label and its text.
     Pair(&'static str, String),
     /// What can be typed, and what it means.
     Choice(String, String),
@@ -27,12 +27,12 @@ pub enum Item {
     Gap,
 }
 
-/// A page.
+/// One page of the form.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct View {
-    /// Where one is.
+    /// The title of the prescription and the page.
     pub heading: String,
-    /// What stands there, from top to bottom.
+    /// What the page shows, from top to bottom.
     pub items: Vec<Item>,
     /// What can be typed.
     pub keys: String,
@@ -41,11 +41,11 @@ pub struct View {
 impl Form {
     /// The page. `figures` are those of the draft, and `before` those that were shown last, where there are any.
     pub fn view(&self, figures: Option<&Figures>, before: Option<&Figures>) -> View {
-        if self.leaving {
+        if self.confirming_leave {
             let text = if self.is_changed() {
-                "Leave without writing anything? What was typed is lost."
+                "Leave without writing the file? What you typed will be lost."
             } else {
-                "Leave? Nothing was changed."
+                "Leave? You changed nothing."
             };
             let keys = "Y yes, leave   Enter no, go back to the page".to_owned();
             return View {
@@ -57,26 +57,32 @@ impl Form {
         let mut items = Vec::new();
         let (heading, keys) = match &self.page {
             Page::Start => Self::start_page(&mut items),
-            Page::Whole(whole) => self.whole_page(*whole, &mut items),
+            Page::PrescriptionField(whole) => self.prescription_field_page(*whole, &mut items),
             Page::Drills => self.drills_page(&mut items),
             Page::Add => self.add_page(&mut items),
             Page::Drill(place) => self.drill_page(*place, &mut items),
-            Page::Of(place, ask) => self.of_page(*place, *ask, &mut items),
+            Page::DrillField(place, ask) => self.drill_field_page(*place, *ask, &mut items),
             Page::Unlocks => self.unlocks_page(&mut items),
-            Page::Watched(watched) => self.watched_page(watched, &mut items),
+            Page::UnlockEntry(watched) => self.unlock_entry_page(watched, &mut items),
             Page::Overview => self.overview_page(figures, &mut items),
         };
         let counts = match self.page {
-            Page::Start | Page::Add | Page::Watched(_) | Page::Unlocks => false,
-            Page::Whole(whole) => matches!(whole, Whole::Days | Whole::Weeks | Whole::Rest | Whole::Order),
-            Page::Drills | Page::Drill(_) | Page::Of(..) | Page::Overview => true,
+            Page::Start | Page::Add | Page::UnlockEntry(_) | Page::Unlocks => false,
+            Page::PrescriptionField(whole) => matches!(
+                whole,
+                PrescriptionField::Days
+                    | PrescriptionField::Weeks
+                    | PrescriptionField::Rest
+                    | PrescriptionField::Order
+            ),
+            Page::Drills | Page::Drill(_) | Page::DrillField(..) | Page::Overview => true,
         };
         if counts {
             self.consequences(figures, before, &mut items);
         }
         let notes = self.notes.iter().map(|note| Item::Pair("Note", note.clone()));
         items.extend(notes);
-        if let Some((fact, hint)) = self.refused() {
+        if let Some((fact, hint)) = self.refusal() {
             items.extend([
                 Item::Gap,
                 Item::Pair("Refused", format!("{fact}.")),
@@ -87,7 +93,7 @@ impl Form {
     }
 
     fn start_page(items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text("For one person. Each answer is one line and Enter; nothing is written before the end, and nothing can go past the hard limits. From which ready prescription do you start?".to_owned()));
+        items.push(Item::Text("This is for one person. Type each answer and press Enter. Nothing is written until the end, and nothing can go past the hard limits. Which ready prescription do you start from?".to_owned()));
         items.push(Item::Gap);
         for (number, (name, ready)) in (1..).zip(Prescription::all_ready()) {
             items.push(Item::Choice(format!("{number}"), format!("{} ({name})", ready.title())));
@@ -100,49 +106,52 @@ impl Form {
         ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
     }
 
-    fn whole_page(&self, whole: Whole, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text(wording::of_whole(whole).to_owned()));
+    fn prescription_field_page(&self, whole: PrescriptionField, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text(wording::prescription_question(whole).to_owned()));
         items.push(Item::Gap);
-        items.push(Item::Pair("Now", of_whole(&self.draft, whole)));
+        items.push(Item::Pair("Now", prescription_value(&self.draft, whole)));
         let (mut enter, mut type_it) = ("Enter keeps it", "Type another one");
         match whole {
-            Whole::Days => limit(limits::DAYS_A_WEEK, items),
-            Whole::Weeks => limit(limits::WEEKS, items),
-            Whole::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
-            Whole::Rest => {
+            PrescriptionField::Days => limit(limits::DAYS_A_WEEK, items),
+            PrescriptionField::Weeks => limit(limits::WEEKS, items),
+            PrescriptionField::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
+            PrescriptionField::Rest => {
                 limit(limits::REST, items);
                 type_it = "Seconds";
             }
-            Whole::Effort => limit(limits::EFFORT, items),
-            Whole::Order => {
+            PrescriptionField::Effort => limit(limits::EFFORT, items),
+            PrescriptionField::Order => {
                 items.push(Item::Choice("1".into(), "as listed".into()));
                 items.push(Item::Choice(
                     "2".into(),
-                    "drawn anew for each session; the warm-up stays first, walking last".into(),
+                    "drawn for each session; the warm-up stays first, walking last".into(),
                 ));
                 type_it = "A number";
             }
-            Whole::Title => text_limit(1, items),
-            Whole::IssuedBy => {
+            PrescriptionField::Title => text_limit(1, items),
+            PrescriptionField::IssuedBy => {
                 text_limit(0, items);
-                type_it = "Type a name, initials or a place; - takes it away";
+                type_it = "Type a name, initials or a place; - clears it";
                 enter = "Enter leaves it";
             }
-            Whole::IssuedOn => {
-                items.push(Item::Pair("Form", "year-month-day, such as 2026-11-02, or: today".into()));
-                items.push(Item::Pair("Why", "What was watched was watched on this day or before.".into()));
+            PrescriptionField::IssuedOn => {
+                items.push(Item::Pair("Format", "year-month-day, such as 2026-11-02, or: today".into()));
+                items.push(Item::Pair(
+                    "Why",
+                    "Anything watched must have been watched on or before this day.".into(),
+                ));
             }
-            Whole::Accepted => {
+            PrescriptionField::Accepted => {
                 text_limit(1, items);
-                items.push(Item::Pair("Why", "It stands with every session and in the report, and only somebody named in \"Issued by\" can give it.".into()));
-                type_it = "The reason in a few words; - takes it away";
+                items.push(Item::Pair("Why", "It is kept with every session and shown in the report. Only the person named in \"Issued by\" can give it.".into()));
+                type_it = "The reason in a few words; - clears it";
             }
         }
         (self.place(whole.name()), format!("{enter}.  {type_it}.  {MOVES}"))
     }
 
     fn drills_page(&self, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text("What is practiced, in this order.".to_owned()));
+        items.push(Item::Text("The drills, in the order they are practiced.".to_owned()));
         items.push(Item::Gap);
         if !self.starts_with_a_warm_up() {
             items.push(Item::Choice(
@@ -154,12 +163,12 @@ impl Form {
             items.push(Item::Choice(format!("{number}"), drill(plan)));
         }
         let most = format!(
-            "{} sets and {} min of work a session, the warm-up counted",
+            "{} sets and {} min of work a session, including the warm-up",
             limits::SETS.most,
             limits::ACTIVE.0 / 60_000
         );
         items.extend([Item::Gap, Item::Pair("At most", most)]);
-        let keys = "A number changes one.  A add  R 2 take out 2  M 2 move 2 up  Enter goes on";
+        let keys = "A number changes one.  A add  R 2 remove 2  M 2 move 2 up  Enter goes on";
         (self.place("Drills"), format!("{keys}  {MOVES}"))
     }
 
@@ -185,25 +194,33 @@ impl Form {
 
     fn drill_page(&self, place: usize, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        let asks = Ask::ALL.into_iter().filter(|ask| ask.suits(plan));
+        let asks = DrillField::ALL.into_iter().filter(|ask| ask.suits(plan));
         for (number, ask) in (1..).zip(asks) {
-            items.push(Item::Choice(format!("{number}"), format!("{}: {}", ask.name(), of_drill(plan, ask))));
+            items.push(Item::Choice(
+                format!("{number}"),
+                format!("{}: {}", ask.name(), drill_value(plan, ask)),
+            ));
         }
-        if self.more {
+        if self.expanded {
             items.push(Item::Gap);
             items.push(Item::Text(plan.drill.about().to_owned()));
             items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
         }
-        (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
+        (
+            self.place(plan.drill.title()),
+            format!("A number changes it.  Enter back to drills  ? about it  {MOVES}"),
+        )
     }
 
-    fn of_page(&self, place: usize, ask: Ask, items: &mut Vec<Item>) -> (String, String) {
+    fn drill_field_page(&self, place: usize, ask: DrillField, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        items.push(Item::Text(wording::of_drill(ask).to_owned()));
+        items.push(Item::Text(wording::drill_question(ask).to_owned()));
         items.push(Item::Gap);
         let now = match ask {
-            Ask::Directions => format!("{} of {}, marked x", plan.directions.len(), offered(plan).count()),
-            _ => of_drill(plan, ask),
+            DrillField::Directions => {
+                format!("{} of {}, marked x", plan.directions.len(), offered(plan).count())
+            }
+            _ => drill_value(plan, ask),
         };
         items.push(Item::Pair("Now", now));
         let type_it = details(plan, ask, items);
@@ -212,7 +229,7 @@ impl Form {
     }
 
     fn unlocks_page(&self, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text("What somebody has watched this person do. Only this opens what is locked, and only with the partner who was there. A try-out writes it too: counterpoise prescribe --try --from FILE".to_owned()));
+        items.push(Item::Text("What somebody has watched this person do. Only this unlocks what is locked, and only with the partner who was there. A try-out adds it too: counterpoise prescribe --try --from FILE".to_owned()));
         items.push(Item::Gap);
         for (number, other) in (1..).zip(&self.draft.unlocks) {
             items.push(Item::Choice(format!("{number}"), unlock(other)));
@@ -220,14 +237,14 @@ impl Form {
         if self.draft.unlocks.is_empty() {
             items.push(Item::Text("Nothing so far.".to_owned()));
         }
-        (self.place("Watched"), format!("A add one   R 1 take out number 1   Enter goes on  {MOVES}"))
+        (self.place("Watched"), format!("A add one   R 1 remove number 1   Enter goes on  {MOVES}"))
     }
 
-    fn watched_page(&self, watched: &Watched, items: &mut Vec<Item>) -> (String, String) {
-        let Watched { name, partner, by, on, .. } = watched;
+    fn unlock_entry_page(&self, watched: &UnlockEntry, items: &mut Vec<Item>) -> (String, String) {
+        let UnlockEntry { name, partner, by, on, .. } = watched;
         if let Some(name) = name {
             items.push(Item::Pair("What", format!("{name}: {}", name.why())));
-            items.push(Item::Pair("With", name.with().to_owned()));
+            items.push(Item::Pair("With", name.safeguard().to_owned()));
         }
         let who =
             |partner: &String| if partner.is_empty() { "nobody, alone".to_owned() } else { partner.clone() };
@@ -243,18 +260,18 @@ impl Form {
                 ("What was watched?", "A number.")
             }
             (_, None, ..) => (
-                "With which partner was it watched? It opens nothing with anybody else.",
+                "Which partner was there? It unlocks nothing with anybody else.",
                 "A name or initials; Enter: nobody, alone.",
             ),
             (_, _, None, _) => (
-                "Who watched this person do it? Whoever is named here answers for it.",
+                "Who watched this person do it? The person named here is responsible for it.",
                 "A name, initials or a role.",
             ),
             (_, _, _, None) => {
-                ("On which day? Not after the prescription is issued.", "Year-month-day; Enter: today.")
+                ("On which day? It cannot be after the day of issue.", "Year-month-day; Enter: today.")
             }
             _ => (
-                "Does it hold only while a therapist is there? Then pushes may be firmer than at home.",
+                "Is it valid only while a therapist is there? Then pushes may be firmer than at home.",
                 "Y yes   Enter no",
             ),
         };
@@ -263,25 +280,22 @@ impl Form {
     }
 
     fn overview_page(&self, figures: Option<&Figures>, items: &mut Vec<Item>) -> (String, String) {
-        for (number, whole) in (1..).zip(Whole::ALL) {
+        for (number, whole) in (1..).zip(PrescriptionField::ALL) {
             items.push(Item::Choice(
                 format!("{number}"),
-                format!("{}: {}", whole.name(), of_whole(&self.draft, whole)),
+                format!("{}: {}", whole.name(), prescription_value(&self.draft, whole)),
             ));
         }
-        let many = |count: usize, noun: &str| {
-            if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
-        };
-        let next = Whole::ALL.len() + 1;
+        let next = PrescriptionField::ALL.len() + 1;
         items.push(Item::Choice(
             format!("{next}"),
-            format!("Drills: {}", many(self.draft.drills.len(), "drill")),
+            format!("Drills: {}", counted(self.draft.drills.len(), "drill")),
         ));
         items.push(Item::Choice(
             format!("{}", next + 1),
-            format!("Watched: {}", many(self.draft.unlocks.len(), "unlock")),
+            format!("Watched: {}", counted(self.draft.unlocks.len(), "unlock")),
         ));
-        if self.more {
+        if self.expanded {
             let changed = changes(&self.opened, &self.draft);
             items.push(Item::Gap);
             items.push(Item::Text(if changed.is_empty() {
@@ -293,7 +307,7 @@ impl Form {
             items.extend(figures.iter().flat_map(|figures| &figures.second_looks).cloned().map(Item::Text));
         }
         let keys = if figures.is_some() {
-            "W write it  A number changes it.  ? changes, second looks  B back  Q leave"
+            "W write it  A number changes it.  ? changes, warnings  B back  Q leave"
         } else {
             "Enter goes to what is open.  A number changes it.  ? changes  B back  Q leave"
         };
@@ -304,15 +318,20 @@ impl Form {
     fn consequences(&self, figures: Option<&Figures>, before: Option<&Figures>, items: &mut Vec<Item>) {
         items.push(Item::Gap);
         let Some(figures) = figures else {
-            let points = self.open_points();
-            // One at a time: the first is what Enter leads to, and its advice stands in the overview.
-            let Some(point) = points.first() else { return };
-            let more =
-                if points.len() > 1 { format!(" (and {} more)", points.len() - 1) } else { String::new() };
+            let problems = self.open_problems();
+            // One at a time: the first is what Enter leads to, and its advice is shown in the overview.
+            let Some(problem) = problems.first() else { return };
+            let more = if problems.len() > 1 {
+                format!(" (and {} more)", problems.len() - 1)
+            } else {
+                String::new()
+            };
             let text = match self.page {
-                Page::Overview => format!("{}. {}{more}", point.fact(), advice(point)),
-                Page::Of(..) => format!("{}; see L{more}", point.fact()),
-                _ => format!("{} to settle before it can be written; see L", points.len()),
+                Page::Overview => format!("{}. {}{more}", problem.fact(), advice(problem)),
+                Page::DrillField(..) => format!("{}; see L{more}", problem.fact()),
+                _ => {
+                    format!("{} to solve before it can be written; see L", counted(problems.len(), "problem"))
+                }
             };
             items.push(Item::Pair("Open", text));
             return;
@@ -322,11 +341,14 @@ impl Form {
             items.push(Item::Pair(label, format!("{now}{was}")));
         };
         line("Calls", &figures.calls, before.map(|before| before.calls.as_str()));
-        line("Guess", &figures.foreseen, before.map(|before| before.foreseen.as_str()));
+        line("Guess", &figures.foresight, before.map(|before| before.foresight.as_str()));
         line("Dose", &figures.dose, before.map(|before| before.dose.as_str()));
         let many = figures.second_looks.len();
-        if many > 0 && self.page == Page::Overview && !self.more {
-            items.push(Item::Pair("Look", format!("{many} to look at a second time: ?")));
+        if many > 0 && self.page == Page::Overview && !self.expanded {
+            items.push(Item::Pair(
+                "Look",
+                format!("{}; ? shows {}", counted(many, "warning"), if many == 1 { "it" } else { "them" }),
+            ));
         }
     }
 
@@ -337,6 +359,11 @@ impl Form {
     fn starts_with_a_warm_up(&self) -> bool {
         self.draft.drills.first().is_some_and(|plan| plan.drill.is_warm_up() && plan.step == 1)
     }
+}
+
+/// "1 drill", "2 drills".
+pub(super) fn counted(count: usize, noun: &str) -> String {
+    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
 }
 
 const MOVES: &str = "B back  L list  Q leave";

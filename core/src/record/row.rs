@@ -243,7 +243,7 @@ impl CueRow {
             strength: call.and_then(Call::strength).map(Strength::number),
             ball: call.and_then(Call::ball),
             tell: call.filter(|call| !call.tell().is_empty()).map(|call| {
-                let told = call.told(room, facing);
+                let told = call.partner_phrases(room, facing);
                 told.iter().map(|phrase| phrase.id()).collect::<Vec<_>>().join("+")
             }),
             practice: call.is_some_and(Call::is_practice),

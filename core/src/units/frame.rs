@@ -1,5 +1,4 @@
-//! Where on the stream's clock, and how far: frames, and their one conversion from milliseconds. Not when a frame
-//! is heard in the room (that is `anchor`).
+//! Positions and lengths on the clock of the sound stream, in frames, and their one conversion from milliseconds.
 
 use std::fmt;
 use std::ops::{Add, Sub};
@@ -34,7 +33,7 @@ impl SampleRate {
     }
 
     /// `length` in frames, to the nearest (a half goes up). Convert each offset from its start: gaps that were
-    /// rounded one by one would add up.
+    /// rounded one by one would add their errors up.
     ///
     /// ```
     /// use counterpoise_core::units::{Frames, SampleRate};
@@ -74,7 +73,7 @@ impl Sub<Frames> for Frame {
     }
 }
 
-/// The length from `start` to `self`; none if `start` is later.
+/// The length from `start` to `self`; 0 if `start` is later.
 impl Sub for Frame {
     type Output = Frames;
     fn sub(self, start: Self) -> Frames {

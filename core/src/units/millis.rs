@@ -1,4 +1,4 @@
-//! How long, or how far from a start: whole milliseconds. Not a moment of the day (that is `clock`).
+//! A duration, or an offset from a start, in whole milliseconds.
 
 use std::fmt;
 use std::ops::{Add, Sub};

@@ -34,7 +34,7 @@ pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Resul
         Block::Heading(heading) => Some(heading.as_str()),
         _ => None,
     });
-    let title = escaped(title.unwrap_or("Can anybody foresee it?"));
+    let title = escaped(title.unwrap_or("Can anybody predict it?"));
     write!(
         out,
         "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\

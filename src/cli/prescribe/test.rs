@@ -10,10 +10,10 @@ const ROWS: usize = 23;
 
 fn fits(form: &Form, seen: &mut Vec<String>) {
     // As wide as they become: what they say is looked at where they are made.
-    let figures = form.draft().admitted().ok().map(|_| Figures {
-        calls: "24.7 a session; 21 to 40 in 95 of 100".into(),
-        foreseen: "22.5 of 100 directions (chance 21.7); one brace of 0.5 s catches 18.3".into(),
-        dose: "16.5 min a session, 116 a week; 6 hours after 120 weeks (12 given)".into(),
+    let figures = form.draft().admit().ok().map(|_| Figures {
+        calls: "24.7 a session; 21 to 40 in 95 of 100 sessions".into(),
+        foresight: "22.5 of 100 directions (chance 21.7); one brace of 0.5 s catches 18.3".into(),
+        dose: "16.5 min a session, 116 a week; 6 hours after 120 weeks (12 prescribed)".into(),
         second_looks: vec!["something".into()],
     });
     let text = page(&form.view(figures.as_ref(), None));
@@ -34,7 +34,7 @@ fn every_page_fits_a_terminal_of_80_by_24() {
             let mut plan = DraftDrill::new(drill, *form);
             plan.ceiling = drill.ladder().len() as i64;
             let draft = Draft { drills: vec![plan], ..Draft::of(Prescription::ready("typical").unwrap()) };
-            let start = Form::over_draft(draft, today);
+            let start = Form::from_draft(draft, today);
             fits(&start, &mut seen);
             let mut hub = start.clone();
             hub.answer("11");
@@ -44,7 +44,7 @@ fn every_page_fits_a_terminal_of_80_by_24() {
             for number in 1..=20 {
                 let mut page = hub.clone();
                 page.answer(&number.to_string());
-                if matches!(page.page(), Page::Of(..)) {
+                if matches!(page.page(), Page::DrillField(..)) {
                     fits(&page, &mut seen);
                 }
             }

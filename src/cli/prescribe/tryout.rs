@@ -143,7 +143,7 @@ fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Fa
 }
 
 fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
-    let text = Seal::put(&draft.to_toml());
+    let text = Seal::append(&draft.to_toml());
     Prescription::read(&file.display().to_string(), text.as_bytes())?;
     // Only a regular file is replaced, not a folder or a device.
     if !fs::symlink_metadata(file).is_ok_and(|found| found.is_file()) {
@@ -205,7 +205,7 @@ fn choose<W: Write>(
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
         console
-            .lines(&wrapped("  ", &format!("{number} {}{locked}", step.stand(drill.facings()[0], None))))?;
+            .lines(&wrapped("  ", &format!("{number} {}{locked}", step.stance_text(drill.facings()[0], None))))?;
     }
     plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;
@@ -276,7 +276,7 @@ fn choose<W: Write>(
 fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -> Result<Trial, Failure> {
     let mut needs = Vec::new();
     loop {
-        let name = match asked.admitted() {
+        let name = match asked.admit() {
             Ok(prescription) => return Ok(Trial { plan, partner, warmed_up, needs, prescription }),
             Err(refusal) => match refusal.reason() {
                 Reason::Locked { unlock, .. }

@@ -329,7 +329,7 @@ fn every_word_to_a_partner_is_read_from_three_meters_at_80_by_24() {
         assert!(half_rows.is_some_and(|rows| rows >= 7), "{word} of {of}: {half_rows:?}\n{}", text(buffer));
     };
     tall("HOLD", &rendered(&partner(None), 80, 24), "hold");
-    let places: Vec<String> = Place::ALL.iter().map(|place| place.toward().words().to_owned()).collect();
+    let places: Vec<String> = Place::ALL.iter().map(|place| place.phrase().words().to_owned()).collect();
     let mut seen = 0;
     for item in every_item(&places) {
         for moment in [Moment::In(7), Moment::In(3), Moment::LookUp, Moment::Now] {
@@ -365,7 +365,8 @@ fn every_item(places: &[String]) -> Vec<Item> {
                 if target.action.is_push() { strengths.map(Some).collect() } else { vec![None] };
             let mut toward: Vec<Option<String>> = vec![None];
             if target.tell.is_some() && target.direction != Direction::InPlace {
-                let there = counterpoise_core::plan::drill::toward(target.direction).words().to_owned();
+                let there =
+                    counterpoise_core::plan::drill::direction_phrase(target.direction).words().to_owned();
                 toward = places.iter().cloned().chain([there]).map(Some).collect();
             }
             for (toward, strength) in

@@ -1,5 +1,5 @@
-//! What is drawn for a call besides its direction: how firm a push is, which ball is thrown, which parts a reach has.
-//! How well the best guesser names each, who knows every rule and, for parts, the direction.
+//! How well the best guesser names what is drawn for a call in addition to its direction: how firm a push is, which
+//! ball is thrown, which parts a reach has. That guesser knows every rule and, for parts, the direction.
 
 use std::collections::BTreeMap;
 
@@ -9,12 +9,12 @@ use crate::plan::drill::{Part, Strength};
 use crate::plan::prescription::limits::PRACTICE_PUSHES;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription};
 
-/// Something that is drawn besides.
+/// How well an attribute of a call can be guessed.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Besides {
-    /// What: `strength`, `ball` or `parts`.
+pub struct AttributeGuess {
+    /// The attribute: `strength`, `ball` or `parts`.
     pub what: &'static str,
-    /// How many there are.
+    /// How many values it can have.
     pub kinds: usize,
     /// The share named right by chance alone.
     pub chance: f64,
@@ -22,18 +22,18 @@ pub struct Besides {
     pub guess_rate: f64,
 }
 
-/// Everything that is drawn besides in drill number `drill` of a prescription.
-pub(super) fn of(prescription: &Prescription, drill: usize, calls: &Calls) -> Vec<Besides> {
+/// Every attribute that is drawn in drill number `drill` of a prescription.
+pub(super) fn of(prescription: &Prescription, drill: usize, calls: &Calls) -> Vec<AttributeGuess> {
     let plan = &prescription.drills()[drill];
     let strength = plan.has_pushes().then(|| strength(prescription, drill, calls));
     let ball = (plan.balls() == 2 && plan.targets().iter().any(|target| target.action.is_toss()))
-        .then_some(Besides { what: "ball", kinds: 2, chance: 0.5, guess_rate: 0.5 });
+        .then_some(AttributeGuess { what: "ball", kinds: 2, chance: 0.5, guess_rate: 0.5 });
     let parts = (!plan.drill().parts().is_empty()).then(|| parts(plan));
     [strength, ball, parts].into_iter().flatten().collect()
 }
 
 /// One of the strengths allowed, evenly; but a session's first pushes are the gentlest, and everybody knows it.
-fn strength(prescription: &Prescription, drill: usize, calls: &Calls) -> Besides {
+fn strength(prescription: &Prescription, drill: usize, calls: &Calls) -> AttributeGuess {
     let (gentlest, firmest) =
         prescription.drills()[drill].strength().unwrap_or((Strength::GENTLEST, Strength::GENTLEST));
     let kinds = usize::from(firmest.number() - gentlest.number()) + 1;
@@ -46,12 +46,12 @@ fn strength(prescription: &Prescription, drill: usize, calls: &Calls) -> Besides
         DrillOrder::Drawn => 1.0 / others.count() as f64,
     };
     let practice = (first * PRACTICE_PUSHES as f64 / calls.mean()).min(1.0);
-    Besides { what: "strength", kinds, chance, guess_rate: practice + (1.0 - practice) * chance }
+    AttributeGuess { what: "strength", kinds, chance, guess_rate: practice + (1.0 - practice) * chance }
 }
 
 /// How many parts, evenly up to as many as the step allows; then which kinds, and of each which, evenly. What can be
-/// added depends on the direction, which the guesser is told.
-fn parts(plan: &DrillPlan) -> Besides {
+/// added depends on the direction, which the guesser knows.
+fn parts(plan: &DrillPlan) -> AttributeGuess {
     let rule = Rule::Open { weights: plan.weights(), longest: plan.longest_streak() };
     let (mut rate, mut chance, mut kinds) = (0.0, 0.0, 0);
     for (target, share) in plan.targets().iter().zip(rule.long_run_shares()) {
@@ -77,7 +77,7 @@ fn parts(plan: &DrillPlan) -> Besides {
         chance += share / choices as f64;
         kinds = kinds.max(choices);
     }
-    Besides { what: "parts", kinds, chance, guess_rate: rate }
+    AttributeGuess { what: "parts", kinds, chance, guess_rate: rate }
 }
 
 /// For every choice of `count` kinds, in how many ways one part of each can be chosen.

@@ -1,12 +1,12 @@
-//! Everything about one prescription together: what can be foreseen, what was drawn, and what was learned from it; and
-//! the JSON of `counterpoise.audit/1`. Not how it is told to people (that is `audit_page`).
+//! The audit of one prescription: what can be predicted, what was drawn, and what was learned from the drawn calls;
+//! with the JSON of `counterpoise.audit/1`.
 
 use serde::Serialize;
 
-use super::attribute_guess::Besides;
+use super::attribute_guess::AttributeGuess;
 use super::findings;
 use super::foresight::{Drill, Foresight};
-use super::learning::{self, Learned};
+use super::learning::{self, Learning};
 use super::second_draw::SecondDraw;
 use super::symbols::Sequence;
 use super::wait::{SLOT, Wait, least_expected_hazard};
@@ -20,11 +20,11 @@ pub const SCHEMA: &str = "counterpoise.audit/1";
 /// An audit of one prescription.
 #[derive(Debug, Clone)]
 pub struct Audit<'a> {
-    /// The prescription.
+    /// The prescription that is audited.
     pub prescription: &'a Prescription,
-    /// What can be foreseen.
+    /// What can be predicted from the rules.
     pub foresight: Foresight,
-    /// From which sessions were drawn.
+    /// The seed from which sessions were drawn.
     pub seed: Seed,
     /// How many sessions were drawn.
     pub sessions: u64,
@@ -32,14 +32,14 @@ pub struct Audit<'a> {
     pub second_draws: Vec<SecondDraw>,
     /// The drawn calls of each drill.
     pub sequences: Vec<Sequence>,
-    /// What was learned from them.
-    pub learned: Vec<Learned>,
+    /// The scores of the estimators over them.
+    pub learning: Vec<Learning>,
 }
 
 impl Audit<'_> {
-    /// What was learned of one drill.
-    pub fn of_drill(&self, drill: usize) -> Vec<Learned> {
-        self.learned.iter().filter(|learned| learned.drill == drill).copied().collect()
+    /// The estimators' scores for one drill.
+    pub fn of_drill(&self, drill: usize) -> Vec<Learning> {
+        self.learning.iter().filter(|learned| learned.drill == drill).copied().collect()
     }
 
     /// What is worth a second look, one sentence or two for each point; first of all a draw that is at fault.
@@ -79,7 +79,7 @@ impl Audit<'_> {
                 .zip(&self.second_draws)
                 .map(|(drill, second)| WhenJson::of(drill, *second))
                 .collect(),
-            estimators: self.learned.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
+            estimators: self.learning.iter().map(|one| EstimatorJson::of(one, &drills[one.drill])).collect(),
         }
     }
 }
@@ -122,12 +122,13 @@ struct DrillJson {
     by_cue: Vec<f64>,
     entropy_bits: f64,
     limit_bits: f64,
-    besides: Vec<BesidesJson>,
+    #[serde(rename = "besides")]
+    attributes: Vec<AttributeJson>,
     verdict: &'static str,
 }
 
 #[derive(Serialize)]
-struct BesidesJson {
+struct AttributeJson {
     what: &'static str,
     kinds: usize,
     chance: f64,
@@ -187,7 +188,7 @@ struct EstimatorJson {
 
 impl DrillJson {
     fn of(drill: &Drill, drawn: &Sequence) -> Self {
-        let which = &drill.which;
+        let which = &drill.direction;
         Self {
             name: drill.name,
             form: drill.form,
@@ -204,22 +205,22 @@ impl DrillJson {
             by_cue: which.by_call.clone(),
             entropy_bits: which.entropy_bits,
             limit_bits: which.limit_bits,
-            besides: drill
-                .besides
+            attributes: drill
+                .attributes
                 .iter()
-                .map(|besides| {
-                    let Besides { what, kinds, chance, guess_rate } = *besides;
-                    BesidesJson { what, kinds, chance, guess_rate }
+                .map(|guess| {
+                    let AttributeGuess { what, kinds, chance, guess_rate } = *guess;
+                    AttributeJson { what, kinds, chance, guess_rate }
                 })
                 .collect(),
-            verdict: findings::on_directions(drill),
+            verdict: findings::directions_verdict(drill),
         }
     }
 }
 
 impl WhenJson {
     fn of(drill: &Drill, second_draw: SecondDraw) -> Self {
-        let when = &drill.when;
+        let when = &drill.moment;
         Self {
             name: drill.name,
             slot_ms: SLOT,
@@ -232,7 +233,7 @@ impl WhenJson {
             gap_classes_ms: when.bounds.clone(),
             gap_class_guess_rate: when.heard.class_guess(&when.bounds),
             second_draw,
-            verdict: findings::on_moments(drill),
+            verdict: findings::moments_verdict(drill),
         }
     }
 }
@@ -261,8 +262,8 @@ impl BraceJson {
 }
 
 impl EstimatorJson {
-    fn of(learned: &Learned, drill: &Drill) -> Self {
-        let Learned { kind, estimator, score, .. } = learned;
+    fn of(learned: &Learning, drill: &Drill) -> Self {
+        let Learning { kind, estimator, score, .. } = learned;
         Self {
             sequence: kind.name(),
             drill: drill.name,
@@ -272,7 +273,7 @@ impl EstimatorJson {
             hit_rate: score.hit_rate(),
             min_entropy_bits: score.min_entropy_bits(),
             chance: learning::chance(drill, *kind),
-            rule_knowing_rate: learning::allowed(drill, *kind),
+            rule_knowing_rate: learning::rule_knowing_rate(drill, *kind),
             leak: learned.leaks(drill),
         }
     }

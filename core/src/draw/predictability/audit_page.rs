@@ -1,13 +1,13 @@
-//! An audit in plain words, charts and tables, for whoever prescribes. Nothing is printed or wrapped here.
+//! An audit in plain words, charts and tables, for the person who prescribes.
 
-use super::attribute_guess::Besides;
+use super::attribute_guess::AttributeGuess;
 use super::audit::Audit;
 use super::estimators::Estimator;
 use super::findings::{
     self, CLOSE_POINTS, GOOD_BRACE, GUESSABLE_BRACE, GUESSABLE_POINTS, GUESSABLE_RATE, of_100,
 };
-use super::foresight::{Drill, When};
-use super::learning::{self, LEAK_ERRORS, Learned};
+use super::foresight::{Drill, MomentForesight};
+use super::learning::{self, LEAK_ERRORS, Learning};
 use super::symbols::{CLASSES, Kind};
 use super::wait::{SLOT, Wait, least_expected_hazard};
 use crate::blocks::{Block, Chart, Plot, Table};
@@ -15,18 +15,18 @@ use crate::plan::gaps::GapTable;
 use crate::plan::prescription::Shape;
 use crate::units::Millis;
 
-/// How high the picture of hazards goes: at the longest gap, without blanks, a call is certain, and nothing else could
-/// be told apart beside that.
+/// How high the picture of hazards goes: at the longest gap, without blanks, a call is certain, and beside
+/// that nothing else would be visible.
 const HAZARD_TOP: f64 = 0.3;
 
 /// The whole report.
 pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
     let mut blocks = vec![
-        Block::Heading(format!("{}: can anybody foresee it?", audit.prescription.title())),
+        Block::Heading(format!("{}: can anybody predict it?", audit.prescription.title())),
         Block::Text(findings::summary(&audit.foresight)),
         Block::Text(
             "Nobody remembers every call, counts without a slip and braces to the tenth of a second: what a person can \
-             do lies below these figures."
+             do is below these figures."
                 .into(),
         ),
     ];
@@ -50,18 +50,18 @@ pub fn blocks(audit: &Audit<'_>) -> Vec<Block> {
             of_100(GOOD_BRACE),
             of_100(GUESSABLE_BRACE),
         ),
-        "What is foreseen is computed exactly from the rules by which calls are drawn, with blanks, the ends of sets, \
-         sets drawn again and the session's last call; only what is learned is drawn by chance. docs/audit.md has every \
-         formula and its source."
+        "These predictions are computed exactly from the rules for drawing calls, including blanks, the ends of sets, \
+         sets drawn again and the session's last call; only the learners' results come from calls drawn by chance. \
+         docs/audit.md has every formula and its source."
             .into(),
-        format!("The same calls again: --seed {}", audit.seed),
+        format!("To draw the same calls again: --seed {}", audit.seed),
     ]
     .map(Block::Text));
     blocks
 }
 
 fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>) {
-    let when = &drill.when;
+    let when = &drill.moment;
     let (heard, drawn) = (&when.heard.all, &when.drawn);
     blocks.push(Block::Heading(format!("{}: when does the call come?", drill.title)));
     let least = when.gap.from();
@@ -71,8 +71,8 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         String::new()
     };
     blocks.push(Block::Text(format!(
-        "The gap to the next moment is {least} to {}.{blanks} From one call to the next that is {:.1} s on average as \
-         drawn and {:.1} s as heard: what would come after a set's last moment is never heard.",
+        "The gap to the next moment is {least} to {}.{blanks} The wait from one call to the next averages {:.1} s as \
+         drawn and {:.1} s as heard, because a call past the end of a set is never heard.",
         when.greatest_gap,
         drawn.mean(),
         heard.mean(),
@@ -86,14 +86,14 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
         of_100(brace(200).chance),
         of_100(half.chance),
         of_100(brace(1_000).chance),
-        findings::on_moments(drill),
+        findings::moments_verdict(drill),
         half.after,
         of_100(when.heard.edge.brace(Millis(500)).chance),
         by_the_clock(when, half.chance),
     )));
     if let Some(other) = same_moments(audit, index) {
         blocks.push(Block::Text(format!(
-            "Gaps, blanks and sets are those of {other}: see there for the rest."
+            "Gaps, blanks and sets are the same as in {other}; see there for the rest."
         )));
         return;
     }
@@ -101,7 +101,7 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     let least_hazard = least_expected_hazard(when.slots());
     blocks.push(Block::Text(format!(
         "Hazard is the chance that the call comes in the next {SLOT}, if it has not come yet. It rises toward the longest \
-         gap, where a call is certain; a blank softens that. At the moment of a call it stands at {} of 100 on average \
+         gap, where a call is certain; a blank softens that. At the moment of a call it is {} of 100 on average \
          as heard, {} as drawn, {} without blanks. Without blanks no shape of gaps can be below {}; with blanks that \
          bound does not hold.",
         of_100(heard.expected_hazard()),
@@ -111,10 +111,10 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
     )));
     blocks.push(Block::Chart(hazard(drill)));
     blocks.push(Block::Text(
-        "Two theories of what people track are alive: the hazard (classical work on foreperiods) and the density, how \
-         likely each moment is as such (Grabenhorst and others, Nature Communications 2019). The hazard favors shorter \
-         gaps more often; the density, and one committed brace, favor all gaps equally often. The default is between: \
-         near the best under the first, close under the second."
+        "There are two theories of what people track: the hazard (classical work on foreperiods) and the density, how \
+         likely each moment is by itself (Grabenhorst and others, Nature Communications 2019). The hazard favors shorter \
+         gaps more often; the density, and one committed brace, favor all gaps equally often. The default is in between: \
+         near the best under the first, close to it under the second."
             .into(),
     ));
     blocks.push(Block::Table(shapes(when)));
@@ -132,30 +132,30 @@ fn when(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>)
 /// An earlier drill whose calls come by the same rules.
 fn same_moments(audit: &Audit<'_>, index: usize) -> Option<&'static str> {
     let drills = audit.foresight.drills();
-    let own = &drills[index].when;
+    let own = &drills[index].moment;
     // The same sum in another order differs in its last digits.
     let alike = |other: &&Drill| {
-        let (mean, own_mean) = (other.when.heard.edge.mean(), own.heard.edge.mean());
-        other.when.drawn == own.drawn && (mean - own_mean).abs() < 1e-9
+        let (mean, own_mean) = (other.moment.heard.edge.mean(), own.heard.edge.mean());
+        other.moment.drawn == own.drawn && (mean - own_mean).abs() < 1e-9
     };
     Some(drills[..index].iter().find(alike)?.title)
 }
 
-fn by_the_clock(when: &When, blind: f64) -> String {
+fn by_the_clock(when: &MomentForesight, blind: f64) -> String {
     let clock = when.heard.brace_by_the_clock(Millis(500));
     if of_100(clock) == of_100(blind) {
-        "watching the clock as well adds nothing".into()
+        "also watching the clock adds nothing".into()
     } else {
         let most = if when.bounded { "at most " } else { "" };
-        format!("watching the clock as well catches {most}{} of all", of_100(clock))
+        format!("also watching the clock catches {most}{} of all", of_100(clock))
     }
 }
 
 fn waits(audit: &Audit<'_>, index: usize, drill: &Drill) -> Chart {
-    let heard = &drill.when.heard.all;
+    let heard = &drill.moment.heard.all;
     let sequence = &audit.sequences[index];
     let slot = SLOT.0 as usize;
-    let bar = if (drill.when.greatest_gap - heard.from()) < Millis(8_000) { slot } else { 5 * slot };
+    let bar = if (drill.moment.greatest_gap - heard.from()) < Millis(8_000) { slot } else { 5 * slot };
     let shortest = heard.from().0 as usize;
     let from = shortest / bar * bar;
     let end = (shortest + heard.chances().len()).div_ceil(bar) * bar;
@@ -195,7 +195,7 @@ fn waits(audit: &Audit<'_>, index: usize, drill: &Drill) -> Chart {
 }
 
 fn hazard(drill: &Drill) -> Chart {
-    let when = &drill.when;
+    let when = &drill.moment;
     let most = 2 * when.slots() + 1;
     // Where almost no wait is left the chance among those left says nothing.
     let line = |wait: &Wait| -> Vec<f64> {
@@ -242,7 +242,7 @@ fn hazard(drill: &Drill) -> Chart {
 }
 
 /// This range of gaps under several shapes, without blanks and edges.
-fn shapes(when: &When) -> Table {
+fn shapes(when: &MomentForesight) -> Table {
     let (least, greatest) = (when.gap.from(), when.greatest_gap);
     let flat = |rate_thousandths| Shape::Flat { rate_thousandths };
     let known = [
@@ -271,18 +271,18 @@ fn shapes(when: &When) -> Table {
     }
 }
 
-fn besides(drill: &Drill, blocks: &mut Vec<Block>) {
-    for Besides { what, kinds, chance, guess_rate } in &drill.besides {
+fn attributes(drill: &Drill, blocks: &mut Vec<Block>) {
+    for AttributeGuess { what, kinds, chance, guess_rate } in &drill.attributes {
         let name = match *what {
             "strength" => "How firm a push is",
             "ball" => "Which ball is thrown",
-            _ => "What a call asks for besides the direction, if that is known,",
+            _ => "What a call asks for beyond its direction, if that is known,",
         };
         blocks.push(Block::Text(match kinds {
             1 => format!("{name} is always the same."),
             kinds => format!(
-                "{name} is drawn apart, with {kinds} possibilities: chance gets {} of 100 right, whoever knows every rule \
-                 {}.",
+                "{name} is drawn separately from {kinds} possibilities: chance gets {} of 100 right, a guesser who knows \
+                 every rule {}.",
                 of_100(*chance),
                 of_100(*guess_rate)
             ),
@@ -291,18 +291,18 @@ fn besides(drill: &Drill, blocks: &mut Vec<Block>) {
 }
 
 fn which(drill: &Drill, blocks: &mut Vec<Block>) {
-    let which = &drill.which;
+    let which = &drill.direction;
     blocks.push(Block::Heading(format!("{}: which direction?", drill.title)));
     if which.directions == 1 {
         blocks
             .push(Block::Text("There is one direction, so there is nothing to guess but the moment.".into()));
-        besides(drill, blocks);
+        attributes(drill, blocks);
         return;
     }
     let knows = if which.covered { ", and how many there will be," } else { "" };
     let sampled = if which.error > 0.0 {
         format!(
-            "This was played, since calls last differently long (standard error {}).",
+            "This was simulated, because calls have different durations (standard error {}).",
             of_100(which.error)
         )
     } else {
@@ -314,9 +314,9 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
         which.directions,
         of_100(which.chance),
         of_100(which.guess_rate),
-        findings::on_directions(drill),
+        findings::directions_verdict(drill),
         which.long_run.map_or(String::new(), |rate| format!(
-            " In a practice without end it would be {}.",
+            " In an endless practice it would be {}.",
             of_100(rate)
         )),
     )));
@@ -355,7 +355,7 @@ fn which(drill: &Drill, blocks: &mut Vec<Block>) {
             of_100(which.last_call),
         )));
     }
-    besides(drill, blocks);
+    attributes(drill, blocks);
 }
 
 fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Block>) {
@@ -371,17 +371,17 @@ fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Blo
         audit.sequences[index].len(),
         audit.sessions,
     )));
-    let kind = if drill.which.directions > 1 { Kind::Direction } else { Kind::Gap };
+    let kind = if drill.direction.directions > 1 { Kind::Direction } else { Kind::Gap };
     let of_kind = learned.iter().filter(|one| one.kind == kind);
     let mut bars: Vec<(String, f64)> =
-        of_kind.map(|one| (one.estimator.goes_by().to_owned(), one.score.hit_rate())).collect();
-    let rules = learning::allowed(drill, kind);
+        of_kind.map(|one| (one.estimator.description().to_owned(), one.score.hit_rate())).collect();
+    let rules = learning::rule_knowing_rate(drill, kind);
     bars.push(("knows every rule".into(), rules));
     let best = bars[..bars.len() - 1].iter().map(|(_, rate)| *rate).fold(0.0, f64::max);
     blocks.push(Block::Chart(Chart {
         title: if kind == Kind::Direction { "Directions named right" } else { "Waits named right" }.into(),
         words: format!(
-            "The best of the four gets {} of 100 right; whoever knows every rule {}, chance {}.",
+            "The best of the four gets {} of 100 right; a guesser who knows every rule {}, chance {}.",
             of_100(best),
             of_100(rules),
             of_100(learning::chance(drill, kind))
@@ -407,7 +407,7 @@ fn learning(audit: &Audit<'_>, index: usize, drill: &Drill, blocks: &mut Vec<Blo
     }));
 }
 
-fn scores(drill: &Drill, learned: &[Learned]) -> Table {
+fn scores(drill: &Drill, learned: &[Learning]) -> Table {
     let kinds: Vec<Kind> =
         Kind::ALL.into_iter().filter(|kind| learned.iter().any(|one| one.kind == *kind)).collect();
     let head = kinds.iter().map(|kind| match kind {
@@ -420,11 +420,11 @@ fn scores(drill: &Drill, learned: &[Learned]) -> Table {
     };
     let mut rows = vec![
         cells("chance", &|kind| format!("{:.2}", learning::chance(drill, kind) * 100.0)),
-        cells("knows every rule", &|kind| format!("{:.2}", learning::allowed(drill, kind) * 100.0)),
+        cells("knows every rule", &|kind| format!("{:.2}", learning::rule_knowing_rate(drill, kind) * 100.0)),
     ];
     for estimator in Estimator::ALL {
         let of = |kind: Kind| learned.iter().find(|one| one.kind == kind && one.estimator == estimator);
-        rows.push(cells(estimator.goes_by(), &|kind| {
+        rows.push(cells(estimator.description(), &|kind| {
             of(kind).map_or("-".to_owned(), |one| {
                 format!("{:.2} ({:.3})", one.score.hit_rate() * 100.0, one.score.min_entropy_bits())
             })

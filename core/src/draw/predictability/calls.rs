@@ -1,7 +1,7 @@
-//! How many calls each set of a drill really gets, and where in the drill they stand: the counts of sets, the session's
-//! last allowed call and the order of the drills together. Exact, from the chances in `schedule::count`.
+//! How many calls each set of a drill gets, and where they come within the drill: the counts of sets, the session's
+//! last allowed call and the order of the drills together. Exact, from the chances in `plan::counts`.
 
-use super::rule::Foreseen;
+use super::rule::HitChances;
 use crate::plan::counts::CueCounts;
 use crate::plan::prescription::limits::{LEAST_REAL_CUES, SESSION_CUES};
 use crate::plan::prescription::set_counts::SetCounts;
@@ -19,19 +19,19 @@ pub struct Calls {
     pub open: Vec<f64>,
     /// The chance of each number of calls, from 0 on.
     pub lengths: Vec<f64>,
-    sets: Vec<SetOf>,
+    sets: Vec<SetPosition>,
 }
 
-/// One way that a set can stand in its drill.
+/// One possible position of a set among the calls of its drill.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct SetOf {
+struct SetPosition {
     /// Calls of the drill before it.
     before: usize,
-    /// Its own.
+    /// Calls of the set itself.
     own: usize,
     /// All calls of the drill in the session.
     all: usize,
-    /// How many sets of a session stand so, on average.
+    /// How many sets of a session have this position, on average.
     often: f64,
 }
 
@@ -40,7 +40,8 @@ impl Calls {
     pub fn of(prescription: &Prescription, counts: &CueCounts) -> Vec<Self> {
         let sets: Vec<u8> = prescription.drills().iter().map(DrillPlan::sets).collect();
         let chances: Vec<&[f64]> = counts.plans().iter().map(SetCounts::chances).collect();
-        let whole: Vec<Vec<f64>> = chances.iter().zip(&sets).map(|(set, sets)| added(set, *sets)).collect();
+        let whole: Vec<Vec<f64>> =
+            chances.iter().zip(&sets).map(|(set, sets)| repeated_sum(set, *sets)).collect();
         let walking: Vec<bool> = prescription.drills().iter().map(|plan| plan.drill().is_walking()).collect();
         (0..sets.len())
             .map(|drill| {
@@ -72,7 +73,7 @@ impl Calls {
         let stands = often.into_iter().enumerate().filter(|(_, often)| *often > NOTHING);
         let side = MOST + 1;
         calls.sets = stands
-            .map(|(index, often)| SetOf {
+            .map(|(index, often)| SetPosition {
                 before: index / side / side,
                 own: index / side % side,
                 all: index % side,
@@ -149,21 +150,21 @@ impl Calls {
     }
 
     /// The expected share of calls that are named right.
-    pub fn share(&self, foreseen: &Foreseen) -> f64 {
+    pub fn share(&self, chances: &HitChances) -> f64 {
         let named = self.lengths.iter().enumerate().map(|(length, chance)| {
-            chance * (0..length).map(|place| foreseen.hit(length, place)).sum::<f64>()
+            chance * (0..length).map(|place| chances.hit(length, place)).sum::<f64>()
         });
         named.sum::<f64>() / self.mean()
     }
 
     /// The share of the first, second ... call of a set that is named right, as long as one set in a thousand has such
     /// a call.
-    pub fn by_position(&self, foreseen: &Foreseen) -> Vec<f64> {
+    pub fn by_position(&self, chances: &HitChances) -> Vec<f64> {
         let (mut named, mut called) = (vec![0.0; MOST], vec![0.0; MOST]);
         for set in &self.sets {
             for position in 0..set.own {
                 called[position] += set.often;
-                named[position] += set.often * foreseen.hit(set.all, set.before + position);
+                named[position] += set.often * chances.hit(set.all, set.before + position);
             }
         }
         let seldom = called[0] / 1000.0;
@@ -173,12 +174,12 @@ impl Calls {
 
     /// The share of the drill's first, second ... call of the session that is named right, as long as one session in
     /// a thousand has such a call.
-    pub fn by_call(&self, foreseen: &Foreseen) -> Vec<f64> {
+    pub fn by_call(&self, chances: &HitChances) -> Vec<f64> {
         (0..MOST)
             .map_while(|place| {
                 let long = self.lengths.iter().enumerate().skip(place + 1);
                 let (named, called) = long.fold((0.0, 0.0), |(named, called), (length, chance)| {
-                    (named + chance * foreseen.hit(length, place), called + chance)
+                    (named + chance * chances.hit(length, place), called + chance)
                 });
                 (called > 0.001).then(|| named / called)
             })
@@ -186,17 +187,17 @@ impl Calls {
     }
 
     /// The share of the drill's last call of the session that is named right.
-    pub fn last_call(&self, foreseen: &Foreseen) -> f64 {
+    pub fn last_call(&self, chances: &HitChances) -> f64 {
         let some = self.lengths.iter().enumerate().skip(1);
         let (named, called) = some.fold((0.0, 0.0), |(named, called), (length, chance)| {
-            (named + chance * foreseen.hit(length, length - 1), called + chance)
+            (named + chance * chances.hit(length, length - 1), called + chance)
         });
         named / called
     }
 }
 
 /// The chances of a sum of `times` independent counts.
-fn added(chances: &[f64], times: u8) -> Vec<f64> {
+fn repeated_sum(chances: &[f64], times: u8) -> Vec<f64> {
     (0..times).fold(vec![1.0], |total, _| sum(&total, chances))
 }
 

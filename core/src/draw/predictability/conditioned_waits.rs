@@ -1,5 +1,6 @@
-//! What a set makes of the waits in it: a gap that would end too late is never heard, a set with too few calls is drawn
-//! again, and a session ends with its last allowed call. So the waits that are heard are shorter than those drawn.
+//! The waits that are heard in a set, as opposed to those drawn: a gap that would end too late is never heard, a
+//! set with too few calls is drawn again, and a session ends with its last allowed call. So the waits heard are
+//! shorter than those drawn.
 //!
 //! Real calls follow each other like the renewals of a renewal process: each wait is one gap, or two with a blank
 //! between, and runs from the end of the call before it. With g the chance of a wait, F(n, x) that of n waits that take
@@ -23,15 +24,15 @@ const FEWEST: usize = LEAST_REAL_CUES as usize;
 
 /// The waits of one drill as they are heard.
 #[derive(Debug, Clone)]
-pub struct Delivered {
-    /// Of all calls.
+pub struct ConditionedWaits {
+    /// The waits before all calls.
     pub all: Wait,
     /// Before the first call of a set; that before the last is distributed alike.
     pub edge: Wait,
     clock: Clock,
 }
 
-/// What somebody knows who also watches the clock: how much of the set is left when the wait begins.
+/// What a guesser who also watches the clock knows: how much of the set is left when the wait begins.
 #[derive(Debug, Clone)]
 struct Clock {
     /// The chance of each length of the wait that begins the set, times how often it is heard, from 0 ms on.
@@ -44,13 +45,13 @@ struct Clock {
     calls: f64,
 }
 
-/// What a set is kept and ended by.
+/// The rules by which a set is kept and ended.
 #[derive(Debug, Clone, Copy)]
 pub struct Set<'a> {
-    /// Everything has ended by here.
+    /// Every cue must have ended by this offset.
     pub until: Millis,
-    /// `lasting[n]`: how long `n` calls last in all, each with its chance; the last entry stands for all more.
-    pub lasting: &'a [Vec<(Millis, f64)>],
+    /// `durations[n]`: how long `n` calls last in all, each with its chance; the last entry is for all higher counts.
+    pub durations: &'a [Vec<(Millis, f64)>],
     /// The most calls; a set with more is drawn again.
     pub most: usize,
 }
@@ -58,13 +59,13 @@ pub struct Set<'a> {
 impl Set<'_> {
     /// The time left for `calls` waits beside as many calls, with its chance.
     fn left(&self, calls: usize) -> impl Iterator<Item = (usize, f64)> {
-        let lasting = self.lasting.get(calls).or(self.lasting.last()).into_iter().flatten();
+        let durations = self.durations.get(calls).or(self.durations.last()).into_iter().flatten();
         let until = self.until.0;
-        lasting.filter_map(move |(length, chance)| Some((until.checked_sub(length.0)? as usize, *chance)))
+        durations.filter_map(move |(length, chance)| Some((until.checked_sub(length.0)? as usize, *chance)))
     }
 }
 
-impl Delivered {
+impl ConditionedWaits {
     /// The waits of a drill whose waits are drawn as `drawn`. `open[j]`: how many sets of a session have room for wait
     /// number `j`, from 0, before the session's last call.
     ///
@@ -149,8 +150,8 @@ impl Delivered {
         self.clock.calls
     }
 
-    /// The chance that a brace of this width catches a call, if whoever braces also watches the clock and knows that a
-    /// set holds two calls and when it ends. Where a set may hold only so many, at most this.
+    /// The chance that a brace of this width catches a call, if the guesser also watches the clock and knows that a
+    /// set holds two calls and when it ends. If a set has a limit on calls, this is an upper bound.
     pub fn brace_by_the_clock(&self, width: Millis) -> f64 {
         let width = width.0 as usize;
         let Clock { first, left, within, calls } = &self.clock;
@@ -164,8 +165,8 @@ impl Delivered {
         (caught / calls).min(1.0)
     }
 
-    /// The share of waits whose class somebody names who knows every rule and the clock; at most this, as above. Class `i` ends below
-    /// `bounds[i]`; the last has no bound.
+    /// The share of waits whose class is named right by a guesser who knows every rule and the clock; an upper bound as
+    /// above. Class `i` ends below `bounds[i]`; the last has no bound.
     pub fn class_guess(&self, bounds: &[Millis]) -> f64 {
         let Clock { first, left, within, calls } = &self.clock;
         let ends =

@@ -1,4 +1,4 @@
-//! How long the first calls of a set last together. Not the waits between them.
+//! How long the first calls of a set last in all, without the waits between them.
 
 use std::collections::BTreeMap;
 
@@ -6,14 +6,14 @@ use crate::plan::drill::Target;
 use crate::plan::prescription::DrillPlan;
 use crate::units::Millis;
 
-/// `lasting[n]`: how long the first `n` calls of a set last in all, each length with its chance, for `n` up to the first
+/// `durations[n]`: how long the first `n` calls of a set last in all, each length with its chance, for `n` up to the first
 /// that cannot fit. One length where all calls last equally long; else as the streak limit lets them follow each other,
 /// beginning anew with each set.
-pub fn lasting(plan: &DrillPlan) -> Vec<Vec<(Millis, f64)>> {
-    let lengths: Vec<Millis> = plan.targets().iter().map(Target::lasts).collect();
+pub fn call_durations(plan: &DrillPlan) -> Vec<Vec<(Millis, f64)>> {
+    let lengths: Vec<Millis> = plan.targets().iter().map(Target::duration).collect();
     let room = (plan.work() - plan.recover()).0;
     let most = (room / plan.gaps().least().0.max(1)) as usize + 1;
-    if plan.lasts_evenly() {
+    if plan.has_equal_durations() {
         let length = lengths[0].0;
         return (0..=most as u32).map(|calls| vec![(Millis(calls * length), 1.0)]).collect();
     }
@@ -21,7 +21,7 @@ pub fn lasting(plan: &DrillPlan) -> Vec<Vec<(Millis, f64)>> {
     let longest = plan.longest_streak().map_or(usize::MAX, usize::from);
     // By what came last, how often in a row, and how long all has lasted.
     let mut states: BTreeMap<(usize, usize, u32), f64> = BTreeMap::from([((usize::MAX, 0, 0), 1.0)]);
-    let mut lasting = vec![vec![(Millis(0), 1.0)]];
+    let mut durations = vec![vec![(Millis(0), 1.0)]];
     for _ in 0..most {
         let mut next = BTreeMap::new();
         for ((last, run, total), chance) in states {
@@ -38,7 +38,7 @@ pub fn lasting(plan: &DrillPlan) -> Vec<Vec<(Millis, f64)>> {
         for ((_, _, total), chance) in &states {
             *totals.entry(*total).or_insert(0.0) += chance;
         }
-        lasting.push(totals.into_iter().map(|(total, chance)| (Millis(total), chance)).collect());
+        durations.push(totals.into_iter().map(|(total, chance)| (Millis(total), chance)).collect());
     }
-    lasting
+    durations
 }

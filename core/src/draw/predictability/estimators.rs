@@ -1,6 +1,5 @@
-//! How well could somebody do who knows no rule and only learns from what came before? The four prediction estimators
-//! of NIST SP 800-90B (2018), 6.3.7 to 6.3.10. Not what the best guesser who knows the rules would do (that is
-//! `guesser`).
+//! How well a guesser could do that knows no rule and only learns from earlier calls: the four prediction
+//! estimators of NIST SP 800-90B (2018), 6.3.7 to 6.3.10. A guesser that knows the rules is in `rule`.
 //!
 //! Where the standard leaves something open, this does what NIST's own program does (`SP800-90B_EntropyAssessment`,
 //! public), so that both count the same hits: ties, limits of the dictionaries, and which misses end a run.
@@ -40,8 +39,8 @@ impl Estimator {
         }
     }
 
-    /// What it goes by, for people.
-    pub const fn goes_by(self) -> &'static str {
+    /// What it guesses from, in a few words.
+    pub const fn description(self) -> &'static str {
         match self {
             Self::MultiMcw => "most common lately",
             Self::Lag => "as some calls ago",
@@ -66,7 +65,7 @@ impl Estimator {
     /// use counterpoise_core::draw::predictability::Estimator;
     /// let turns: Vec<u8> = (0..4_000).map(|cue| cue % 4).map(|cue| cue as u8).collect();
     /// let score = Estimator::Lag.judge(&turns, 4).unwrap();
-    /// assert!(score.hit_rate() > 0.99, "whoever takes turns is soon known by heart");
+    /// assert!(score.hit_rate() > 0.99, "a list that takes turns is soon learned");
     /// ```
     ///
     /// # Panics

@@ -1,9 +1,9 @@
-//! What to think of the figures, in words, with the thresholds that were applied.
+//! What the figures mean, in words, with the thresholds that were applied.
 
 use std::fmt;
 
 use super::foresight::{Drill, Foresight};
-use super::learning::Learned;
+use super::learning::Learning;
 use crate::units::Millis;
 
 /// Points above chance up to which directions count as close to chance \[judgment\].
@@ -19,24 +19,24 @@ pub const GOOD_BRACE: f64 = 0.09;
 /// From here on moments count as guessable \[judgment\].
 pub const GUESSABLE_BRACE: f64 = 0.15;
 
-/// Something that makes a drill easier to foresee than it need be, and what to change.
+/// Something that makes a drill easier to predict than necessary, and what to change.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Caution {
     /// Only one thing is ever called.
     OneDirection {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
     },
     /// Directions are named right too often because there are two of them.
     TwoDirections {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// The share named right.
         rate: f64,
     },
     /// Directions are named right too often because counting gives them away.
     Coverage {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// The share named right.
         rate: f64,
@@ -47,7 +47,7 @@ pub enum Caution {
     },
     /// Directions are named right too often because their weights differ or the longest streak is short.
     Directions {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// The share named right.
         rate: f64,
@@ -56,7 +56,7 @@ pub enum Caution {
     },
     /// One brace catches too many calls.
     Moments {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// The share caught by a brace of half a second.
         brace: f64,
@@ -71,7 +71,7 @@ pub fn cautions(foresight: &Foresight) -> Vec<Caution> {
 }
 
 fn of_drill(drill: &Drill) -> Vec<Caution> {
-    let which = &drill.which;
+    let which = &drill.direction;
     let (rate, chance) = (which.guess_rate, which.chance);
     let mut cautions = Vec::new();
     if which.directions == 1 {
@@ -86,11 +86,11 @@ fn of_drill(drill: &Drill) -> Vec<Caution> {
         });
     }
     let half = Millis(500);
-    let heard = &drill.when.heard;
-    let clock = if drill.when.bounded { 0.0 } else { heard.brace_by_the_clock(half) };
+    let heard = &drill.moment.heard;
+    let clock = if drill.moment.bounded { 0.0 } else { heard.brace_by_the_clock(half) };
     let brace = heard.all.brace(half).chance.max(clock);
     if brace > GUESSABLE_BRACE {
-        let edges = drill.when.drawn.brace(half).chance <= GUESSABLE_BRACE;
+        let edges = drill.moment.drawn.brace(half).chance <= GUESSABLE_BRACE;
         cautions.push(Caution::Moments { drill: drill.title, brace, edges });
     }
     cautions
@@ -106,7 +106,7 @@ pub fn of_100(share: f64) -> String {
     }
 }
 
-/// The whole in one sentence, for whoever prescribes.
+/// The whole audit in one or two sentences, for the person who prescribes.
 pub fn summary(foresight: &Foresight) -> String {
     let directions = match (foresight.guess_rate(), foresight.chance()) {
         (Some(rate), Some(chance)) => format!(
@@ -114,7 +114,7 @@ pub fn summary(foresight: &Foresight) -> String {
             of_100(rate),
             of_100(chance),
         ),
-        _ => "There is only one direction, so only the moment can surprise.".into(),
+        _ => "There is only one direction, so only the timing can surprise.".into(),
     };
     format!(
         "{directions} Bracing once after each call for half a second, at the best moment, catches {} of 100 calls.",
@@ -122,12 +122,12 @@ pub fn summary(foresight: &Foresight) -> String {
     )
 }
 
-/// How a drill's directions do, by the thresholds above.
-pub fn on_directions(drill: &Drill) -> &'static str {
-    let points = (drill.which.guess_rate - drill.which.chance) * 100.0;
-    if drill.which.directions == 1 {
+/// The verdict on a drill's directions, by the thresholds above.
+pub fn directions_verdict(drill: &Drill) -> &'static str {
+    let points = (drill.direction.guess_rate - drill.direction.chance) * 100.0;
+    if drill.direction.directions == 1 {
         "nothing to guess: there is one direction"
-    } else if drill.which.guess_rate >= GUESSABLE_RATE || points > GUESSABLE_POINTS {
+    } else if drill.direction.guess_rate >= GUESSABLE_RATE || points > GUESSABLE_POINTS {
         "guessable"
     } else if points > CLOSE_POINTS {
         "a little better than chance"
@@ -136,9 +136,9 @@ pub fn on_directions(drill: &Drill) -> &'static str {
     }
 }
 
-/// How a drill's moments do, by the thresholds above.
-pub fn on_moments(drill: &Drill) -> &'static str {
-    let brace = drill.when.heard.all.brace(Millis(500)).chance;
+/// The verdict on a drill's timing, by the thresholds above.
+pub fn moments_verdict(drill: &Drill) -> &'static str {
+    let brace = drill.moment.heard.all.brace(Millis(500)).chance;
     if brace > GUESSABLE_BRACE {
         "guessable"
     } else if brace > GOOD_BRACE {
@@ -148,8 +148,8 @@ pub fn on_moments(drill: &Drill) -> &'static str {
     }
 }
 
-/// What was learned of one drill beyond what its rules allow: nothing, as long as calls are drawn as they should be.
-pub fn leaks(drill: &Drill, learned: &[Learned]) -> Vec<Learned> {
+/// The scores for one drill that are better than its rules allow: none, as long as calls are drawn correctly.
+pub fn leaks(drill: &Drill, learned: &[Learning]) -> Vec<Learning> {
     learned.iter().filter(|learned| learned.leaks(drill)).copied().collect()
 }
 
@@ -158,7 +158,7 @@ impl fmt::Display for Caution {
         match self {
             Self::OneDirection { drill } => write!(
                 f,
-                "{drill}: only one thing is ever called, so only its moment can surprise. A second direction helps."
+                "{drill}: only one thing is ever called, so only its timing can surprise. A second direction helps."
             ),
             Self::TwoDirections { drill, rate } => write!(
                 f,
@@ -168,7 +168,7 @@ impl fmt::Display for Caution {
             ),
             Self::Coverage { drill, rate, chance, last } => write!(
                 f,
-                "{drill}: whoever counts gets {} of 100 directions right (chance: {}), and {} of 100 of the last ones, \
+                "{drill}: anybody who counts gets {} of 100 directions right (chance: {}), and {} of 100 of the last ones, \
                  since each must come about equally often. More sets, more slack, or the sequence \"open\" help.",
                 of_100(*rate),
                 of_100(*chance),

@@ -1,10 +1,10 @@
-//! What somebody can foresee of a prescription who knows every rule but not the seed: all that is computed and nothing
-//! drawn. Not what a guesser learns from calls (that is `learning`), and not what to think of the figures (`findings`).
+//! What somebody can predict who knows every rule of a prescription but not the seed. Everything here is computed;
+//! nothing is drawn.
 
-use super::attribute_guess::{self, Besides};
+use super::attribute_guess::{self, AttributeGuess};
 use super::calls::Calls;
-use super::conditioned_waits::{Delivered, Set};
-use super::durations::lasting;
+use super::conditioned_waits::{ConditionedWaits, Set};
+use super::durations::call_durations;
 use super::rule::Rule;
 use super::symbols::{CLASSES, Sequence};
 use super::wait::Wait;
@@ -14,7 +14,7 @@ use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{self, DrillPlan, Prescription};
 use crate::units::Millis;
 
-/// What can be foreseen of each drill.
+/// What can be predicted about each drill.
 ///
 /// ```
 /// use counterpoise_core::draw::predictability::Foresight;
@@ -25,7 +25,7 @@ use crate::units::Millis;
 /// let scheduler = Scheduler::new(prescription).unwrap();
 /// let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
 /// let reaches = &foresight.drills()[1];
-/// assert!(reaches.which.guess_rate - reaches.which.chance < 0.01, "five directions");
+/// assert!(reaches.direction.guess_rate - reaches.direction.chance < 0.01, "five directions");
 /// assert!(foresight.half_second_brace() < 0.09);
 /// ```
 #[derive(Debug, Clone)]
@@ -33,28 +33,28 @@ pub struct Foresight {
     drills: Vec<Drill>,
 }
 
-/// What can be foreseen of one drill.
+/// What can be predicted about one drill.
 #[derive(Debug, Clone)]
 pub struct Drill {
     /// Its name in files.
     pub name: &'static str,
-    /// Its title.
+    /// Its name for people.
     pub title: &'static str,
     /// Alone or with a partner, as in files.
     pub form: &'static str,
     /// Its calls in a session, on average.
     pub calls: f64,
-    /// The directions.
-    pub which: Which,
-    /// What is drawn for a call besides its direction.
-    pub besides: Vec<Besides>,
-    /// The moments.
-    pub when: When,
+    /// How well its directions can be predicted.
+    pub direction: DirectionForesight,
+    /// How well each attribute of a call can be guessed.
+    pub attributes: Vec<AttributeGuess>,
+    /// How well its timing can be predicted.
+    pub moment: MomentForesight,
 }
 
 /// How well directions can be named before they are called.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Which {
+pub struct DirectionForesight {
     /// How many there are.
     pub directions: usize,
     /// The share named right by chance alone.
@@ -63,7 +63,7 @@ pub struct Which {
     pub guess_rate: f64,
     /// Its standard error; 0 where it is computed.
     pub error: f64,
-    /// The same in a sequence without end; none for `covered`.
+    /// The same in an endless sequence; `None` for `covered`.
     pub long_run: Option<f64>,
     /// The share of a set's first, second ... call.
     pub by_position: Vec<f64>,
@@ -84,32 +84,32 @@ pub struct Which {
     pub longest_streak: Option<u8>,
 }
 
-/// When calls come.
+/// How well the timing of calls can be predicted.
 #[derive(Debug, Clone)]
-pub struct When {
+pub struct MomentForesight {
     /// From one moment to the next, blank or not, as drawn.
     pub gap: Wait,
     /// From one call to the next, as drawn.
     pub drawn: Wait,
     /// From one call to the next, as heard.
-    pub heard: Delivered,
+    pub heard: ConditionedWaits,
     /// The ends of the classes of waits: the quartiles of what is heard.
     pub bounds: Vec<Millis>,
     /// The longest gap, which no gap reaches.
     pub greatest_gap: Millis,
     /// The chance of a blank.
     pub blank: f64,
-    /// Whether a set may hold only so many calls: then what is said of the clock is an upper bound.
+    /// Whether a set has a limit on calls: then the figures for a guesser with a clock are upper bounds.
     pub bounded: bool,
 }
 
 impl Foresight {
-    /// What can be foreseen of a prescription. `scheduler` and `counts` are those of the same prescription.
+    /// What can be predicted about a prescription. `scheduler` and `counts` are those of the same prescription.
     pub fn of(prescription: &Prescription, scheduler: &Scheduler, counts: &CueCounts) -> Self {
         let calls = Calls::of(prescription, counts);
         let plans = prescription.drills().iter().zip(calls).enumerate();
         let drills = plans.map(|(index, (plan, calls))| {
-            let rule = match (plan.sequence(), scheduler.covered(index)) {
+            let rule = match (plan.sequence(), scheduler.covered_sequences(index)) {
                 (prescription::Sequence::Covered { .. }, Some(sequences)) => {
                     Rule::Covered { sequences, kinds: plan.targets().len(), longest: plan.longest_streak() }
                 }
@@ -120,21 +120,21 @@ impl Foresight {
                 title: plan.drill().title(),
                 form: plan.form().name(),
                 calls: calls.mean(),
-                which: Which::of(plan, &rule, &calls),
-                besides: attribute_guess::of(prescription, index, &calls),
-                when: When::of(plan, &calls),
+                direction: DirectionForesight::of(plan, &rule, &calls),
+                attributes: attribute_guess::of(prescription, index, &calls),
+                moment: MomentForesight::of(plan, &calls),
             }
         });
         Self { drills: drills.collect() }
     }
 
-    /// Takes the share of a guesser who played over drawn calls where it cannot be computed exactly.
+    /// Uses the share of a guesser played over drawn calls where it cannot be computed exactly.
     pub fn play(&mut self, sequences: &[Sequence]) {
         for (drill, drawn) in self.drills.iter_mut().zip(sequences) {
-            if !drill.which.exact && !drawn.is_empty() {
+            if !drill.direction.exact && !drawn.is_empty() {
                 let share = drawn.named_share();
-                drill.which.guess_rate = share;
-                drill.which.error = (share * (1.0 - share) / drawn.len() as f64).sqrt();
+                drill.direction.guess_rate = share;
+                drill.direction.error = (share * (1.0 - share) / drawn.len() as f64).sqrt();
             }
         }
     }
@@ -153,17 +153,17 @@ impl Foresight {
     /// The share of directions that the best guesser names right, over all drills with more than one; `None` if there
     /// is no such drill.
     pub fn guess_rate(&self) -> Option<f64> {
-        self.share(|drill| drill.which.directions > 1, |drill| drill.which.guess_rate)
+        self.share(|drill| drill.direction.directions > 1, |drill| drill.direction.guess_rate)
     }
 
     /// The share of the same directions that chance alone names right.
     pub fn chance(&self) -> Option<f64> {
-        self.share(|drill| drill.which.directions > 1, |drill| drill.which.chance)
+        self.share(|drill| drill.direction.directions > 1, |drill| drill.direction.chance)
     }
 
     /// The share of all calls that one brace of half a second catches, at best.
     pub fn half_second_brace(&self) -> f64 {
-        self.share(|_| true, |drill| drill.when.heard.all.brace(Millis(500)).chance).unwrap_or(0.0)
+        self.share(|_| true, |drill| drill.moment.heard.all.brace(Millis(500)).chance).unwrap_or(0.0)
     }
 
     fn share(&self, counts: impl Fn(&Drill) -> bool, of: impl Fn(&Drill) -> f64) -> Option<f64> {
@@ -173,36 +173,39 @@ impl Foresight {
     }
 }
 
-impl Which {
+impl DirectionForesight {
     fn of(plan: &DrillPlan, rule: &Rule<'_>, calls: &Calls) -> Self {
-        let foreseen = rule.foresee(&calls.lengths);
+        let hits = rule.hit_chances(&calls.lengths);
         Self {
             directions: rule.kinds(),
             chance: 1.0 / rule.kinds() as f64,
-            guess_rate: calls.share(&foreseen),
+            guess_rate: calls.share(&hits),
             error: 0.0,
             long_run: rule.long_run_hits(),
-            by_position: calls.by_position(&foreseen),
-            by_call: calls.by_call(&foreseen),
-            last_call: calls.last_call(&foreseen),
+            by_position: calls.by_position(&hits),
+            by_call: calls.by_call(&hits),
+            last_call: calls.last_call(&hits),
             entropy_bits: rule.entropy_bits(&calls.lengths),
             limit_bits: rule.limit_bits(),
             covered: matches!(rule, Rule::Covered { .. }),
-            exact: plan.lasts_evenly(),
+            exact: plan.has_equal_durations(),
             longest_streak: plan.longest_streak(),
         }
     }
 }
 
-impl When {
+impl MomentForesight {
     fn of(plan: &DrillPlan, calls: &Calls) -> Self {
         let blank = f64::from(plan.blank_per_mille()) / 1000.0;
         let gap = Wait::gap(&GapTable::new(plan.gaps()));
         let drawn = gap.with_blanks(blank);
-        let lasting = lasting(plan);
-        let set =
-            Set { until: plan.work() - plan.recover(), lasting: &lasting, most: plan.most_calls() as usize };
-        let heard = Delivered::new(&drawn, set, &calls.open);
+        let durations = call_durations(plan);
+        let set = Set {
+            until: plan.work() - plan.recover(),
+            durations: &durations,
+            most: plan.most_calls() as usize,
+        };
+        let heard = ConditionedWaits::new(&drawn, set, &calls.open);
         let bounds = (1..CLASSES).map(|class| heard.all.quantile(f64::from(class) / f64::from(CLASSES)));
         Self {
             bounds: bounds.collect(),

@@ -1,4 +1,4 @@
-//! How far a share may lie from the one that was counted: exact binomial intervals and tails, for few trials as well as
+//! How far a counted share may be from the true one: exact binomial intervals and tails, for few trials as well as
 //! for many.
 
 /// A share that was counted, and where the true one lies in 95 of 100 such counts (Clopper and Pearson 1934).
@@ -6,13 +6,13 @@
 pub struct Interval {
     /// How often it happened.
     pub hits: usize,
-    /// Of how many.
+    /// The number of trials.
     pub of: usize,
-    /// The share.
+    /// `hits` over `of`; 0 without trials.
     pub share: f64,
-    /// Not below this.
+    /// The lower end of the interval.
     pub low: f64,
-    /// Not above this.
+    /// The upper end of the interval.
     pub high: f64,
 }
 
@@ -20,7 +20,7 @@ pub struct Interval {
 const TAIL: f64 = 0.025;
 
 impl Interval {
-    /// The interval for `hits` of `of` trials; with none it says nothing.
+    /// The interval for `hits` of `of` trials; without trials it is 0 to 1.
     ///
     /// ```
     /// use counterpoise_core::draw::predictability::Interval;
@@ -33,13 +33,10 @@ impl Interval {
         }
         let low = match hits {
             0 => 0.0,
-            _ => where_it_crosses(|p| chance_of_at_least(hits, of, p) >= TAIL),
+            _ => crossing(|p| chance_of_at_least(hits, of, p) >= TAIL),
         };
-        let high = if hits == of {
-            1.0
-        } else {
-            where_it_crosses(|p| 1.0 - chance_of_at_least(hits + 1, of, p) < TAIL)
-        };
+        let high =
+            if hits == of { 1.0 } else { crossing(|p| 1.0 - chance_of_at_least(hits + 1, of, p) < TAIL) };
         Self { hits, of, share: hits as f64 / of as f64, low, high }
     }
 }
@@ -57,7 +54,7 @@ pub fn chance_of_at_least(hits: usize, of: usize, p: f64) -> f64 {
 }
 
 /// The chance from which on `is_past` holds.
-fn where_it_crosses(is_past: impl Fn(f64) -> bool) -> f64 {
+fn crossing(is_past: impl Fn(f64) -> bool) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..60 {
         let middle = f64::midpoint(low, high);

@@ -1,5 +1,5 @@
-//! What a guesser learns from calls alone, without any rule: the estimators over drawn sequences, beside what the best
-//! guesser who knows the rules could reach. Whoever learns more than the rules allow has found a leak.
+//! What a guesser learns from calls alone: the estimators over drawn sequences, compared with the best guesser who
+//! knows the rules. Learning more than the rules allow means that there is a leak.
 
 use super::estimators::{Estimator, Score};
 use super::foresight::Drill;
@@ -11,14 +11,14 @@ pub const LEAK_ERRORS: f64 = 4.0;
 
 /// One estimator's score over one sequence.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Learned {
+pub struct Learning {
     /// Which drill, in the order of the prescription.
     pub drill: usize,
     /// What the sequence is made of.
     pub kind: Kind,
-    /// Which estimator.
+    /// The estimator that guessed.
     pub estimator: Estimator,
-    /// Its score.
+    /// How often it was right.
     pub score: Score,
 }
 
@@ -49,17 +49,17 @@ impl<'a> Task<'a> {
     }
 
     /// The score; `None` for a sequence that is too short.
-    pub fn run(&self) -> Option<Learned> {
+    pub fn run(&self) -> Option<Learning> {
         let Self { drill, kind, estimator, sequence } = *self;
         let score = estimator.judge(&sequence.symbols(kind), sequence.kinds(kind))?;
-        Some(Learned { drill, kind, estimator, score })
+        Some(Learning { drill, kind, estimator, score })
     }
 }
 
-/// The share that the best guesser could name right who knows every rule.
-pub fn allowed(drill: &Drill, kind: Kind) -> f64 {
-    let direction = drill.which.guess_rate;
-    let gap = drill.when.heard.class_guess(&drill.when.bounds);
+/// The share that the best guesser who knows every rule could name right.
+pub fn rule_knowing_rate(drill: &Drill, kind: Kind) -> f64 {
+    let direction = drill.direction.guess_rate;
+    let gap = drill.moment.heard.class_guess(&drill.moment.bounds);
     match kind {
         Kind::Direction => direction,
         Kind::Gap => gap,
@@ -70,19 +70,19 @@ pub fn allowed(drill: &Drill, kind: Kind) -> f64 {
 /// The share that chance alone names right.
 pub fn chance(drill: &Drill, kind: Kind) -> f64 {
     match kind {
-        Kind::Direction => drill.which.chance,
+        Kind::Direction => drill.direction.chance,
         Kind::Gap => 1.0 / f64::from(CLASSES),
-        Kind::Pair => drill.which.chance / f64::from(CLASSES),
+        Kind::Pair => drill.direction.chance / f64::from(CLASSES),
     }
 }
 
-impl Learned {
+impl Learning {
     /// Whether it names more right than the best guesser who knows every rule could, by more than chance explains.
     pub fn leaks(&self, drill: &Drill) -> bool {
-        let allowed = allowed(drill, self.kind);
-        let sampled = allowed * (1.0 - allowed) / self.score.guesses() as f64;
-        let error = (sampled + drill.which.error.powi(2)).sqrt();
-        self.score.hit_rate() > allowed + LEAK_ERRORS * error
+        let expected = rule_knowing_rate(drill, self.kind);
+        let sampled = expected * (1.0 - expected) / self.score.guesses() as f64;
+        let error = (sampled + drill.direction.error.powi(2)).sqrt();
+        self.score.hit_rate() > expected + LEAK_ERRORS * error
     }
 }
 

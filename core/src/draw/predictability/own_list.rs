@@ -1,6 +1,5 @@
-//! How guessable is a list of directions that somebody made up, or wrote down from an old tape? Judged by one guesser
-//! that was fixed beforehand, so that its share has an honest interval. Not how the list is read (that is `list_file`), and
-//! not how it is told (that is `own_page`).
+//! How guessable a list of directions is that somebody made up or copied from an old tape. It is judged by one
+//! guesser that is fixed in advance, so that its share has an honest interval.
 
 use rand::Rng;
 
@@ -21,26 +20,26 @@ pub use list_file::{List, ListError};
 /// Waits before the first brace is placed \[judgment: fewer show no habit\].
 const WAITS_TO_LEARN: usize = 5;
 
-/// The brace.
+/// The width of the brace.
 const BRACE: Millis = Millis(500);
 
-/// A list and what was found in it.
+/// A list that a person wrote, and what was found in it.
 #[derive(Debug, Clone)]
-pub struct Own<'a> {
+pub struct OwnList<'a> {
     list: &'a List,
     score: Score,
-    app: App,
+    app: AppLists,
     estimators: Vec<(Estimator, Score)>,
     braces: Option<Score>,
 }
 
 /// What the same guesser does to lists that the app draws, as long and over as many directions.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct App {
+pub struct AppLists {
     /// How often one direction may come in a row: the default for so many directions.
     pub longest_streak: u8,
     /// The share that the best guesser names right who knows the rules, in the long run.
-    pub knows_the_rules: f64,
+    pub rule_knowing_rate: f64,
     /// How many lists were drawn.
     pub lists: usize,
     /// The mean share named right.
@@ -49,7 +48,7 @@ pub struct App {
     pub range: (f64, f64),
 }
 
-impl<'a> Own<'a> {
+impl<'a> OwnList<'a> {
     /// Judges a list; the lists of the app that it is compared with are drawn from `rng`.
     pub fn judge(list: &'a List, rng: &mut impl Rng) -> Self {
         let kinds = list.names().len() as u8;
@@ -57,19 +56,19 @@ impl<'a> Own<'a> {
         Self {
             list,
             score: guess_by_habit(list.symbols(), kinds),
-            app: App::beside(list.symbols().len(), kinds, rng),
+            app: AppLists::compare(list.symbols().len(), kinds, rng),
             estimators: Estimator::ALL.into_iter().filter_map(judged).collect(),
             braces: list.waits().map(|waits| catch_by_habit(&waits)),
         }
     }
 
     /// The share of directions that the guesser named right.
-    pub fn named(&self) -> Interval {
+    pub fn hits(&self) -> Interval {
         Interval::of(self.score.hits(), self.score.guesses())
     }
 
-    /// By how much chance alone would explain it: the chance of as many hits or more.
-    pub fn by_chance(&self) -> f64 {
+    /// The chance of this many hits or more if every guess were random.
+    pub fn guess_p_value(&self) -> f64 {
         chance_of_at_least(self.score.hits(), self.score.guesses(), self.chance())
     }
 
@@ -84,36 +83,36 @@ impl<'a> Own<'a> {
         Interval::of(symbols.windows(2).filter(|pair| pair[0] == pair[1]).count(), symbols.len() - 1)
     }
 
-    /// By how much chance alone would explain the repeats: the chance of a count as far off, on either side.
-    pub fn repeats_by_chance(&self) -> f64 {
+    /// The chance of a number of repeats this far off, on either side, in a random list.
+    pub fn repeats_p_value(&self) -> f64 {
         let Interval { hits, of, .. } = self.repeats();
         let few = 1.0 - chance_of_at_least(hits + 1, of, self.chance());
         let many = chance_of_at_least(hits, of, self.chance());
         (2.0 * few.min(many)).min(1.0)
     }
 
-    /// The share that somebody names right who bets on a repeat, or never on one, whichever pays.
-    pub fn by_repeats(&self) -> f64 {
+    /// The share named right by always betting on a repeat, or never, whichever is better.
+    pub fn repeat_guess_rate(&self) -> f64 {
         let repeats = self.repeats().share;
         let others = self.list.names().len() as f64 - 1.0;
         if others > 0.0 { repeats.max((1.0 - repeats) / others) } else { 1.0 }
     }
 
-    /// The app beside it.
-    pub fn app(&self) -> App {
+    /// The app's own lists, for comparison.
+    pub fn app(&self) -> AppLists {
         self.app
     }
 
-    /// The share of calls caught by a brace of half a second, put where most waits before lay; none without times, or
+    /// The share of calls caught by a brace of half a second, placed where most earlier waits were; `None` without times, or
     /// with too few of them.
-    pub fn caught(&self) -> Option<Interval> {
+    pub fn catches(&self) -> Option<Interval> {
         let score = self.braces.filter(|score| score.guesses() > 0)?;
         Some(Interval::of(score.hits(), score.guesses()))
     }
 }
 
-impl App {
-    fn beside(length: usize, kinds: u8, rng: &mut impl Rng) -> Self {
+impl AppLists {
+    fn compare(length: usize, kinds: u8, rng: &mut impl Rng) -> Self {
         /// Enough lists for two digits, and not more work than a second's.
         const MOST_LISTS: usize = 1_000;
         const MOST_CALLS: usize = 2_000_000;
@@ -132,7 +131,7 @@ impl App {
         let at = |share: f64| shares[((lists - 1) as f64 * share).round() as usize];
         Self {
             longest_streak,
-            knows_the_rules: Rule::Open { weights: &weights, longest }.long_run_hits().unwrap_or(1.0),
+            rule_knowing_rate: Rule::Open { weights: &weights, longest }.long_run_hits().unwrap_or(1.0),
             lists,
             mean: shares.iter().sum::<f64>() / lists as f64,
             range: (at(0.025), at(0.975)),

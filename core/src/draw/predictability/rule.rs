@@ -1,9 +1,9 @@
-//! How well the best guesser does who knows every rule and each call so far, but not the seed: exactly, call by call.
-//! Not how many calls there are (that is `counts`), and nothing about when they come.
+//! How well the best guesser does who knows every rule and each call so far, but not the seed: exactly, call by
+//! call.
 //!
 //! It works on symbols: directions, strengths, names of balls or shoulders, whatever is drawn by one of these rules.
 
-use crate::draw::schedule::covered::Covered;
+use crate::draw::schedule::covered::CoveredSequences;
 
 /// How many steps of a chain are taken at most before it counts as having forgotten its beginning.
 const LONG_RUN: usize = 2_000;
@@ -21,7 +21,7 @@ pub enum Rule<'a> {
     /// Drawn evenly among all sequences of a length in which every symbol comes about equally often.
     Covered {
         /// The counted sequences.
-        sequences: &'a Covered,
+        sequences: &'a CoveredSequences,
         /// How many symbols there are.
         kinds: usize,
         /// How often one may come in a row.
@@ -29,15 +29,15 @@ pub enum Rule<'a> {
     },
 }
 
-/// What is known about each call of a sequence of up to a number of calls.
+/// The chance that each call of a sequence is named right, for each length of the sequence.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Foreseen {
+pub struct HitChances {
     /// `hits[n]`: for a sequence of `n` calls, the chance that each is named right; one entry if the length changes
     /// nothing.
     hits: Vec<Vec<f64>>,
 }
 
-impl Foreseen {
+impl HitChances {
     /// The chance that call `place`, from 0, of `calls` is named right.
     pub fn hit(&self, calls: usize, place: usize) -> f64 {
         self.hits.get(calls).or(self.hits.last()).map_or(0.0, |hits| hits[place])
@@ -61,7 +61,7 @@ impl Rule<'_> {
 
     /// The chance that each call is named right, in sequences whose length `n` has the chance `lengths[n]`. In the order
     /// `covered` the guesser knows how many calls there will be.
-    pub fn foresee(&self, lengths: &[f64]) -> Foreseen {
+    pub fn hit_chances(&self, lengths: &[f64]) -> HitChances {
         let hits = match self {
             Self::Open { weights, longest } => {
                 let mut chain = Chain::new(weights, *longest);
@@ -83,7 +83,7 @@ impl Rule<'_> {
                 .collect()
             }
         };
-        Foreseen { hits }
+        HitChances { hits }
     }
 
     /// The share named right in a sequence without end; `None` for `covered`, whose sequences end.
@@ -137,14 +137,14 @@ impl Rule<'_> {
     }
 }
 
-/// Where a sequence stands before its next call: how likely each last symbol and length of its run is.
+/// The state of a sequence before its next call: how likely each last symbol and length of its run is.
 #[derive(Debug, Clone)]
 struct Chain<'a> {
     weights: &'a [u32],
     longest: Option<u8>,
     /// Nothing has come yet.
     fresh: f64,
-    /// By symbol, then by run; the last run stands for it and all longer ones if there is no limit.
+    /// By symbol, then by run; without a limit, the last run is for all longer ones too.
     states: Vec<Vec<f64>>,
 }
 

@@ -1,5 +1,5 @@
-//! Calls of drawn sessions as sequences of symbols, one after the other: directions, classes of waits, and both as pairs.
-//! Sessions are taken in whole and in order, so that anybody can draw the same ones again.
+//! The calls of drawn sessions as sequences of symbols: directions, classes of waits, and pairs of both. Sessions
+//! are added whole and in order, so that anybody can draw the same ones again.
 
 use std::cmp::Reverse;
 
@@ -24,7 +24,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    /// All three.
+    /// All three, in the order of reports.
     pub const ALL: [Self; 3] = [Self::Direction, Self::Gap, Self::Pair];
 
     /// The word in files.
@@ -37,7 +37,7 @@ impl Kind {
     }
 }
 
-/// The calls of one drill.
+/// The calls of one drill, as symbols.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sequence {
     directions: u8,
@@ -101,7 +101,7 @@ impl Sequence {
         }
     }
 
-    /// The symbols.
+    /// The symbols of this kind, one for each call.
     pub fn symbols(&self, kind: Kind) -> Vec<u8> {
         match kind {
             Kind::Direction => self.called.clone(),
@@ -116,14 +116,14 @@ impl Sequence {
 
 /// The calls of every drill of a prescription.
 #[derive(Debug, Clone)]
-pub struct Drawn<'a> {
+pub struct SequenceCollector<'a> {
     prescription: &'a Prescription,
     sequences: Vec<Sequence>,
     calls: usize,
     sessions: u64,
 }
 
-impl<'a> Drawn<'a> {
+impl<'a> SequenceCollector<'a> {
     /// Nothing drawn yet. `bounds` are those of each drill's waits; a drill is full with `calls` calls.
     pub fn new(prescription: &'a Prescription, bounds: &[Vec<Millis>], calls: usize) -> Self {
         let new = |(plan, bounds): (&DrillPlan, &Vec<Millis>)| {
@@ -133,7 +133,7 @@ impl<'a> Drawn<'a> {
         Self { prescription, sequences, calls, sessions: 0 }
     }
 
-    /// Takes in the calls of one session; a drill that is full takes no more.
+    /// Adds the calls of one session; a drill that is full takes no more.
     ///
     /// # Panics
     /// If the session was drawn from another prescription.
@@ -209,10 +209,12 @@ fn guess(plan: &DrillPlan, last: Last) -> usize {
     let barred = last.filter(|(_, run)| plan.longest_streak().is_some_and(|longest| *run >= longest));
     let allowed = |place: &usize| barred.is_none_or(|(before, _)| before != *place);
     let places = (0..plan.targets().len()).rev().filter(allowed);
-    places.max_by_key(|place| (plan.weights()[*place], Reverse(plan.targets()[*place].lasts()))).unwrap_or(0)
+    places
+        .max_by_key(|place| (plan.weights()[*place], Reverse(plan.targets()[*place].duration())))
+        .unwrap_or(0)
 }
 
-/// Which target is called: what differs between targets is where, what, for how long and what is said.
+/// The place of the target that is called. Targets differ in direction, action, span or phrase.
 fn place(call: &Call, targets: &[Target]) -> usize {
     let alike = |target: &Target| {
         target.direction == call.direction() && target.action == call.action() && target.span == call.span()

@@ -1,5 +1,5 @@
-//! How long until the next call, as a distribution over milliseconds, and what anybody could make of it: braces, hazard,
-//! density. Not which direction is called, and not what a set's edges do to it (that is `conditioned_waits`).
+//! How long until the next call, as a distribution over milliseconds, and what a guesser could make of it: braces,
+//! hazard, density. What the ends of a set do to it is in `conditioned_waits`.
 
 use realfft::RealFftPlanner;
 
@@ -116,13 +116,13 @@ impl Wait {
         hazard
     }
 
-    /// The hazard that stands at the moment of a call, on average: what somebody who knows every chance and holds
-    /// ready accordingly has got to by then.
+    /// The hazard at the moment of a call, on average: how ready a person who knows every chance would be
+    /// by then.
     pub fn expected_hazard(&self) -> f64 {
         self.slots().iter().zip(self.hazard()).map(|(chance, hazard)| chance * hazard).sum()
     }
 
-    /// The integral of the squared density, a second: the density that stands at the moment of a call, on average.
+    /// The integral of the squared density, a second: the density at the moment of a call, on average.
     pub fn density_square(&self) -> f64 {
         1000.0 * self.chances.iter().map(|chance| chance * chance).sum::<f64>()
     }

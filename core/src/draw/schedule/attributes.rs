@@ -1,16 +1,16 @@
-//! What is drawn for a call besides which one it is: how firm a push, which of two balls, which parts. Each from a stream
-//! of its own, one draw or more for each real cue, so that none shifts another.
+//! What is drawn for a call in addition to its direction: how firm a push is, which of two balls, which parts. Each
+//! has its own random stream, so that none shifts another.
 
 use rand::rngs::ChaCha12Rng;
 
 use super::call::{Call, joined};
 use super::chance::below;
 use super::seed::Seed;
-use crate::plan::drill::{Ball, Part, Strength, Tell};
+use crate::plan::drill::{Ball, Instruction, Part, Strength};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::{DrillPlan, limits};
 
-/// The streams of one set.
+/// The random streams of one set.
 pub(super) struct Extras<'a> {
     plan: &'a DrillPlan,
     strengths: ChaCha12Rng,
@@ -46,9 +46,9 @@ impl<'a> Extras<'a> {
         let firmer = if call.practice { 0 } else { drawn as u8 };
         let strength = Strength::new(gentlest.number() + firmer).unwrap_or(gentlest);
         call.strength = Some(strength);
-        call.tell.push(Tell::Words(strength.phrase()));
+        call.tell.push(Instruction::Words(strength.phrase()));
         if call.practice {
-            call.tell.insert(0, Tell::Words(Phrase::own("tell.practice")));
+            call.tell.insert(0, Instruction::Words(Phrase::own("tell.practice")));
         }
     }
 
@@ -58,11 +58,11 @@ impl<'a> Extras<'a> {
         call.ball = Some(ball);
         call.say = vec![ball.phrase()];
         call.show = ball.phrase().words().to_uppercase();
-        call.tell.push(Tell::Words(ball.phrase()));
+        call.tell.push(Instruction::Words(ball.phrase()));
     }
 
     /// How many parts: one draw, evenly from the call alone to as many as the step allows and suit the direction. Then
-    /// for each part one draw among the kinds that are left and one among that kind's. They are said in the order of
+    /// for each part one draw among the kinds that are left and one among that kind's. They are spoken in the order of
     /// the file.
     fn combine(&mut self, call: &mut Call) {
         let suitable: Vec<&Part> =
@@ -83,7 +83,7 @@ impl<'a> Extras<'a> {
         call.say.extend(added.clone());
         call.show = joined(call.say.iter().map(|phrase| phrase.words()), ", ").to_uppercase();
         if !call.tell.is_empty() {
-            call.tell.extend(added.map(Tell::Words));
+            call.tell.extend(added.map(Instruction::Words));
         }
     }
 }

@@ -1,20 +1,19 @@
-//! What one cue calls, for two channels: what the trainee hears and sees, and what the partner is told before.
-//! Not when it comes.
+//! What one cue calls, for two channels: what the trainee hears and sees, and what the partner is told in advance.
 //!
-//! How a cue is read by whoever delivers it. `at` is [`Cue::at`](super::Cue::at), from the start of the set's work:
+//! How to deliver a cue. `at` is [`Cue::at`](super::Cue::at), from the start of the set's work:
 //!
 //! | channel | when | what |
 //! | --- | --- | --- |
-//! | the trainee's ear | `at` | [`Call::spoken`]: the call, part after part; then the count and the end of a span at their own offsets. Nothing where [`Call::say`] is empty: pushes come unannounced |
+//! | the trainee's ear | `at` | [`Call::utterances`]: the call, part after part; then the count and the end of a span at their own offsets. Nothing where [`Call::say`] is empty: pushes come unannounced |
 //! | the trainee's screen | `at` | [`Call::show`], in capitals, with the arrow of [`Call::direction`]; nothing where `say` is empty |
-//! | the partner, screen or earbud | `at` - [`Call::lead`] | [`Call::told`]: what to do, toward which place, where the hand goes, how firmly, which ball; empty in the form alone |
+//! | the partner, screen or earbud | `at` - [`Call::lead`] | [`Call::partner_phrases`]: what to do, toward which place, where the hand goes, how firmly, which ball; empty in the form alone |
 //! | the partner | `at` | the moment itself: a push is recorded as asked, since nobody knows when it came |
 //!
-//! A blank has no call: to the partner it looks like any other moment. A span that is broken off, by a pause, a stop or
-//! a fault, is closed by saying [`Span::close`] at once; [`Cue::until`](super::Cue::until) says when it would have been.
+//! A blank has no call: to the partner it looks like any other moment. If a pause, a stop or a
+//! fault breaks off a span, [`Span::close`] is spoken at once; [`Cue::until`](super::Cue::until) is when it would have ended.
 
 use crate::plan::direction::Direction;
-use crate::plan::drill::{self, Action, Ball, Facing, Form, Span, Strength, Target, Tell};
+use crate::plan::drill::{self, Action, Ball, Facing, Form, Instruction, Span, Strength, Target};
 use crate::plan::phrase::Phrase;
 use crate::plan::place::{Place, Room};
 use crate::units::Millis;
@@ -25,7 +24,7 @@ pub struct Call {
     pub(super) action: Action,
     pub(super) direction: Direction,
     pub(super) say: Vec<Phrase>,
-    pub(super) tell: Vec<Tell>,
+    pub(super) tell: Vec<Instruction>,
     pub(super) hand: Option<Phrase>,
     pub(super) show: String,
     pub(super) span: Option<Span>,
@@ -35,12 +34,12 @@ pub struct Call {
     pub(super) lead: Millis,
 }
 
-/// One thing that the trainee hears of a cue.
+/// One phrase that the trainee hears, with its time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Spoken {
-    /// How long after the cue its onset is; `None` is straight after the one before.
+pub struct Utterance {
+    /// Its start, measured from the cue; `None` if it follows the previous phrase directly.
     pub after: Option<Millis>,
-    /// What is said.
+    /// The phrase that is spoken.
     pub phrase: Phrase,
 }
 
@@ -51,11 +50,11 @@ impl Call {
         let tell = match (form, target.tell) {
             (Form::Alone, _) => Vec::new(),
             // The partner may have to say it: with an earbud the trainee hears nothing of the app.
-            (Form::Partner, None) => say.iter().map(|phrase| Tell::Words(*phrase)).collect(),
+            (Form::Partner, None) => say.iter().map(|phrase| Instruction::Words(*phrase)).collect(),
             (Form::Partner, Some(tell)) => {
                 let toward =
-                    (target.direction != Direction::InPlace).then_some(Tell::Toward(target.direction));
-                [Some(Tell::Words(tell)), toward, target.hand.map(Tell::Words)]
+                    (target.direction != Direction::InPlace).then_some(Instruction::Toward(target.direction));
+                [Some(Instruction::Words(tell)), toward, target.hand.map(Instruction::Words)]
                     .into_iter()
                     .flatten()
                     .collect()
@@ -65,7 +64,7 @@ impl Call {
             action: target.action,
             direction: target.direction,
             say,
-            hand: target.hand.filter(|hand| tell.contains(&Tell::Words(*hand))),
+            hand: target.hand.filter(|hand| tell.contains(&Instruction::Words(*hand))),
             tell,
             show: target.words().to_uppercase(),
             span: target.span,
@@ -76,11 +75,11 @@ impl Call {
         }
     }
 
-    /// What to do.
+    /// What the call asks for.
     pub fn action(&self) -> Action {
         self.action
     }
-    /// Where, seen from the trainee.
+    /// The direction, seen from the trainee.
     pub fn direction(&self) -> Direction {
         self.direction
     }
@@ -88,11 +87,11 @@ impl Call {
     pub fn say(&self) -> &[Phrase] {
         &self.say
     }
-    /// What stands on the screen, in capitals: what is called, or what the partner does.
+    /// What the screen shows, in capitals: what is called, or what the partner does.
     pub fn show(&self) -> &str {
         &self.show
     }
-    /// For what lasts: how long, and how it ends.
+    /// Its duration and its end, for a call that lasts.
     pub fn span(&self) -> Option<Span> {
         self.span
     }
@@ -104,12 +103,12 @@ impl Call {
     pub fn is_practice(&self) -> bool {
         self.practice
     }
-    /// The ball to catch, of two.
+    /// Which of two balls to catch.
     pub fn ball(&self) -> Option<Ball> {
         self.ball
     }
-    /// What the partner is told, before places are put in.
-    pub fn tell(&self) -> &[Tell] {
+    /// The instruction to the partner, before directions are replaced by places of the room.
+    pub fn tell(&self) -> &[Instruction] {
         &self.tell
     }
     /// Where the partner's hand goes.
@@ -121,57 +120,60 @@ impl Call {
         self.lead
     }
 
-    /// What the partner is told, in order: a direction is said as the place of the room that lies there, where it is
-    /// known for a trainee who faces so.
-    pub fn told(&self, room: Room, facing: Facing) -> Vec<Phrase> {
-        self.put_in(|direction| room.toward(facing, direction).map(Place::toward))
+    /// The phrases for the partner, in order. A direction becomes the place of the room that lies there, if that is
+    /// known for a trainee with this facing.
+    pub fn partner_phrases(&self, room: Room, facing: Facing) -> Vec<Phrase> {
+        self.partner_phrases_with(|direction| room.place_toward(facing, direction).map(Place::phrase))
     }
 
-    /// What the partner is told where the room is not known: directions, no places.
-    pub fn told_anywhere(&self) -> Vec<Phrase> {
-        self.put_in(|_| None)
+    /// The phrases for the partner if the room is not known: with directions, without places.
+    pub fn partner_phrases_without_room(&self) -> Vec<Phrase> {
+        self.partner_phrases_with(|_| None)
     }
 
-    fn put_in(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
-        let say = |tell: &Tell| match *tell {
-            Tell::Words(phrase) => phrase,
-            Tell::Toward(direction) => place(direction).unwrap_or_else(|| drill::toward(direction)),
+    fn partner_phrases_with(&self, place: impl Fn(Direction) -> Option<Phrase>) -> Vec<Phrase> {
+        let say = |tell: &Instruction| match *tell {
+            Instruction::Words(phrase) => phrase,
+            Instruction::Toward(direction) => {
+                place(direction).unwrap_or_else(|| drill::direction_phrase(direction))
+            }
         };
         self.tell.iter().map(say).collect()
     }
 
-    /// Everything that the trainee hears of it, to the end of its span.
-    pub fn spoken(&self) -> Vec<Spoken> {
+    /// Everything that the trainee hears, up to the end of its span.
+    pub fn utterances(&self) -> Vec<Utterance> {
         let call = self.say.iter().enumerate();
-        let mut spoken: Vec<Spoken> =
-            call.map(|(part, &phrase)| Spoken { after: (part == 0).then_some(Millis(0)), phrase }).collect();
+        let mut spoken: Vec<Utterance> = call
+            .map(|(part, &phrase)| Utterance { after: (part == 0).then_some(Millis(0)), phrase })
+            .collect();
         if let Some(span) = self.span {
             let seconds = |number: u8| Millis::from_secs(u32::from(span.count + 1 - number));
             let count =
-                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Spoken {
+                (1..=span.count).filter(|number| seconds(*number) < span.length).map(|number| Utterance {
                     after: Some(span.length - seconds(number)),
                     phrase: Phrase::own(&format!("count.{number}")),
                 });
             spoken.extend(count);
-            spoken.push(Spoken { after: Some(span.length), phrase: span.close });
+            spoken.push(Utterance { after: Some(span.length), phrase: span.close });
         }
         spoken
     }
 
-    /// The ids of what is called, joined by `+`; where nothing is called, of what the partner is told.
+    /// The ids of the phrases called, joined by `+`; if nothing is called, those for the partner.
     pub fn phrase_ids(&self) -> String {
         joined(self.named().iter().map(|phrase| phrase.id()), "+")
     }
 
-    /// Every phrase that can be said of it, for loading: call, count, end, and what the partner is told where no place is
-    /// known. The phrases of the room's own places are the room's to load.
+    /// Every phrase that may be spoken for it, so that it can be loaded: call, count, end, and the partner's phrases
+    /// without places. The phrases for the room's places are loaded separately.
     pub fn phrases(&self) -> Vec<Phrase> {
-        let told = self.told_anywhere();
-        self.spoken().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
+        let told = self.partner_phrases_without_room();
+        self.utterances().into_iter().map(|spoken| spoken.phrase).chain(told).collect()
     }
 
     fn named(&self) -> Vec<Phrase> {
-        if self.say.is_empty() { self.told_anywhere() } else { self.say.clone() }
+        if self.say.is_empty() { self.partner_phrases_without_room() } else { self.say.clone() }
     }
 }
 

@@ -1,5 +1,5 @@
-//! Whole numbers drawn without bias from a generator: our own rejection, so that no library's next release can
-//! change a drawn bit. Not what the numbers mean.
+//! Whole numbers drawn without bias from a generator. The rejection method is our own, so that no new release of a
+//! library can change a drawn bit.
 
 use rand::Rng;
 

@@ -1,12 +1,12 @@
 //! Which directions come, in the order `covered`: one sequence drawn evenly among *all* those in which no direction
-//! runs on longer than the streak limit and every direction comes about equally often. Not when they come.
+//! comes more often in a row than the streak limit and every direction comes about equally often.
 //!
 //! With `k` directions, `N` cues and slack `s`, each direction comes at least floor(N/k) - s and at most
 //! ceil(N/k) + s times. Sequences are counted exactly, never shuffled until one fits: a number is drawn below the
 //! count, and the sequence with that number is read off, directions in the order of the prescription.
 //!
 //! For counting, directions that may still come equally often are alike, so a state is: how many calls each direction
-//! has *left* below its upper bound (a multiset), how many the last one has left, and how long its run is. Seen so,
+//! has *left* below its upper bound (a multiset), how many the last one has left, and how long its run is. In this view,
 //! only `N mod k` matters for what is allowed at the end, and one table serves every `N` with the same remainder.
 
 use rand::Rng;
@@ -15,7 +15,7 @@ use super::chance::below_wide;
 
 mod guess;
 
-/// The most kinds that can be told apart: there are no more directions.
+/// The most kinds that are supported: no drill has more directions.
 const MOST_KINDS: usize = 10;
 
 /// The most states that all tables together may hold (64 MB of counts).
@@ -23,7 +23,7 @@ const MOST_STATES: usize = 4 << 20;
 
 /// Every sequence of up to a number of cues, counted.
 #[derive(Debug, Clone)]
-pub struct Covered {
+pub struct CoveredSequences {
     kinds: usize,
     slack: usize,
     longest: usize,
@@ -41,7 +41,7 @@ pub enum TooMany {
     Sequences,
 }
 
-impl Covered {
+impl CoveredSequences {
     /// Counts the sequences of every length from 1 to `most`, over `kinds` directions, `longest` in a row.
     ///
     /// There is always one: the directions in turn.
@@ -111,12 +111,12 @@ impl Covered {
         let left_at_end = self.kinds * start - cues;
         let states = self.multisets.states_up_to(start);
         let mut counts = vec![0; states];
-        let mut lefts = Lefts { sorted: [0; MOST_KINDS], kinds: self.kinds };
+        let mut remaining = Remaining { sorted: [0; MOST_KINDS], kinds: self.kinds };
         let mut rank = 0;
         loop {
-            let sum = lefts.sum();
+            let sum = remaining.sum();
             if sum >= left_at_end {
-                let groups = lefts.groups();
+                let groups = remaining.groups();
                 for (place, last) in groups.iter().enumerate() {
                     for run in 1..=self.longest {
                         let state = self.multisets.state(rank, place, run);
@@ -140,7 +140,7 @@ impl Covered {
                 }
             }
             rank += 1;
-            if !lefts.advance(start) {
+            if !remaining.advance(start) {
                 return counts;
             }
         }
@@ -149,7 +149,7 @@ impl Covered {
 
 /// How many calls each kind has left, smallest first.
 #[derive(Debug, Clone, Copy)]
-struct Lefts {
+struct Remaining {
     sorted: [u8; MOST_KINDS],
     kinds: usize,
 }
@@ -159,9 +159,9 @@ struct Lefts {
 struct Group {
     /// How many calls each has left.
     left: u8,
-    /// Where the first of them stands among the sorted kinds.
+    /// The place of the first of them among the sorted kinds.
     first: usize,
-    /// How many they are.
+    /// How many kinds are in the group.
     size: usize,
     /// Which group this is, fewest calls left first.
     place: usize,
@@ -181,7 +181,7 @@ impl std::ops::Deref for Groups {
     }
 }
 
-impl Lefts {
+impl Remaining {
     fn sum(&self) -> usize {
         self.sorted[..self.kinds].iter().map(|&left| usize::from(left)).sum()
     }
@@ -250,21 +250,21 @@ impl Multisets {
         if ranks.saturating_mul(longest).saturating_mul(kinds) > MOST_STATES {
             return None;
         }
-        let mut lefts = Lefts { sorted: [0; MOST_KINDS], kinds };
+        let mut remaining = Remaining { sorted: [0; MOST_KINDS], kinds };
         let mut offsets = vec![0];
         let mut end = 0;
         loop {
-            end += lefts.groups().len() * longest;
+            end += remaining.groups().len() * longest;
             offsets.push(end as u32);
-            if !lefts.advance(most) {
+            if !remaining.advance(most) {
                 break;
             }
         }
         (end * kinds <= MOST_STATES).then_some(Self { kinds, longest, choose, offsets })
     }
 
-    fn rank(&self, lefts: &Lefts) -> usize {
-        let sorted = &lefts.sorted[..self.kinds];
+    fn rank(&self, remaining: &Remaining) -> usize {
+        let sorted = &remaining.sorted[..self.kinds];
         sorted.iter().zip(&self.choose).map(|(&left, row)| row[usize::from(left)]).sum()
     }
 
@@ -286,27 +286,27 @@ impl Multisets {
     }
 }
 
-/// A sequence as far as it has been called.
+/// A sequence up to the calls made so far.
 struct Walk<'a> {
-    covered: &'a Covered,
+    covered: &'a CoveredSequences,
     table: &'a [u128],
-    lefts: Lefts,
+    remaining: Remaining,
     left: [u8; MOST_KINDS],
     last: Option<(usize, usize)>,
 }
 
 impl<'a> Walk<'a> {
-    fn new(covered: &'a Covered, cues: usize) -> Self {
+    fn new(covered: &'a CoveredSequences, cues: usize) -> Self {
         let start = [(cues.div_ceil(covered.kinds) + covered.slack) as u8; MOST_KINDS];
-        let lefts = Lefts { sorted: start, kinds: covered.kinds };
-        Self { covered, table: &covered.tables[cues % covered.kinds], lefts, left: start, last: None }
+        let remaining = Remaining { sorted: start, kinds: covered.kinds };
+        Self { covered, table: &covered.tables[cues % covered.kinds], remaining, left: start, last: None }
     }
 
     /// Each kind, in order, with the number of sequences that go on with it.
     fn choices(&self) -> impl Iterator<Item = (usize, u128)> {
         let multisets = &self.covered.multisets;
-        let rank = multisets.rank(&self.lefts);
-        let groups = self.lefts.groups();
+        let rank = multisets.rank(&self.remaining);
+        let groups = self.remaining.groups();
         (0..self.covered.kinds).map(move |kind| {
             let run = match self.last {
                 Some((last, run)) if last == kind => run + 1,
@@ -325,8 +325,8 @@ impl<'a> Walk<'a> {
             _ => 1,
         };
         let left = self.left[kind];
-        let first = self.lefts.sorted.partition_point(|&other| other < left);
-        self.lefts.sorted[first] -= 1;
+        let first = self.remaining.sorted.partition_point(|&other| other < left);
+        self.remaining.sorted[first] -= 1;
         self.left[kind] -= 1;
         self.last = Some((kind, run));
     }

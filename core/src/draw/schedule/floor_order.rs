@@ -1,5 +1,5 @@
-//! In which order the patches of a floor course are walked: drawn afresh, and never the last one again. Not which
-//! patches there are (the person's settings), nor how the order is shown.
+//! The order in which the patches of a floor course are walked: drawn anew each time, and never the same as the
+//! last one.
 
 use rand::Rng;
 
@@ -16,9 +16,9 @@ pub const MOST: usize = 8;
 /// if that gives the last order, the draw is made again. With fewer than two patches there is only one order.
 ///
 /// ```
-/// use counterpoise_core::draw::schedule::{Seed, course};
+/// use counterpoise_core::draw::schedule::{Seed, floor_order};
 /// let mut rng = Seed::from_bytes([7; 32]).course();
-/// let today = course::order(4, &[2, 0, 3, 1], &mut rng);
+/// let today = floor_order::order(4, &[2, 0, 3, 1], &mut rng);
 /// assert_ne!(today, [2, 0, 3, 1]);
 /// ```
 pub fn order(patches: usize, last: &[usize], rng: &mut impl Rng) -> Vec<usize> {

@@ -1,4 +1,4 @@
-//! One draw from the table of gaps. Whether anything is called then is decided in `moments`.
+//! One draw from the table of gaps.
 
 use rand::Rng;
 

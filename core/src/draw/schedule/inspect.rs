@@ -1,8 +1,8 @@
-//! Is a drawn session within everything that its prescription says? Asked of every session in debug builds and tests.
+//! Whether a drawn session is within everything that its prescription says. Every session is checked in debug
+//! builds and tests.
 //!
-//! This reads the prescription and the session only. It calls nothing that the drawing calls, so that a mistake there
-//! does not hide itself here. A session with sets left out on purpose, or planned anew after a pause, is not whole and
-//! is not for this.
+//! This reads the prescription and the session only. It uses no function that the drawing uses, so that a mistake there
+//! cannot hide itself here. It does not apply to a session with sets left out on purpose, or replanned after a pause.
 
 use crate::plan::drill::{Form, Side, Target};
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence};
@@ -19,59 +19,59 @@ pub enum Fault {
     /// Sets are not numbered 1, 2, 3 ...
     #[error("the set in place {place} has the number {number}")]
     Number {
-        /// Its place, from 1.
+        /// Its place in the session, from 1.
         place: usize,
-        /// Its number.
+        /// The number that it has.
         number: u8,
     },
     /// Sets that belong to no drill of the prescription, or come out of order.
-    #[error("set {set} is not a set of any drill that is due there")]
+    #[error("set {set} does not belong to any drill that is due there")]
     Stray {
-        /// The set.
+        /// The number of the set.
         set: u8,
     },
     /// Sets are missing although the session's 40 cues are not used up.
     #[error("sets are missing, with only {cues} cues in the session")]
     Missing {
-        /// Real cues.
+        /// How many real cues it has.
         cues: usize,
     },
     /// There are more than 40 real cues.
     #[error("the session has {cues} cues; the most is 40")]
     TooManyCues {
-        /// Real cues.
+        /// How many real cues it has.
         cues: usize,
     },
-    /// What the session as a whole must not do.
+    /// A safety rule about a whole set or session.
     #[error("set {set}: {danger}")]
     Danger {
-        /// The set.
+        /// The number of the set.
         set: u8,
-        /// The rule.
+        /// The rule that is broken.
         danger: Danger,
     },
     /// Work, recovery, rest, step, conditions, form, facing or side differ from the prescription.
-    #[error("set {set}: its conditions are not the prescribed ones")]
+    #[error("set {set}: its conditions are not those prescribed")]
     Conditions {
-        /// The set.
+        /// The number of the set.
         set: u8,
     },
     /// There are fewer than two real cues.
     #[error("set {set} has {cues} cues; the least is 2")]
     TooFewCues {
-        /// The set.
+        /// The number of the set.
         set: u8,
-        /// Real cues.
+        /// How many real cues it has.
         cues: usize,
     },
     /// A rule about one cue is broken.
     #[error("set {set}, cue {cue}: {rule}")]
     Cue {
-        /// The set.
+        /// The number of the set.
         set: u8,
-        /// The cue.
+        /// Its place in the set, from 0, blanks counted.
         cue: usize,
-        /// The rule.
+        /// The rule that is broken.
         rule: Rule,
     },
     /// One of the calls comes too rarely or too often.
@@ -81,11 +81,11 @@ pub enum Fault {
         set: u8,
         /// What the prescription calls it.
         name: String,
-        /// How often.
+        /// How often it comes.
         times: usize,
-        /// The least.
+        /// The least that is allowed.
         least: usize,
-        /// The most.
+        /// The most that is allowed.
         most: usize,
     },
 }
@@ -103,7 +103,7 @@ pub enum Rule {
     #[error("its gap is too short for the action")]
     ActionGap,
     /// Nothing comes after work less recovery.
-    #[error("it comes after the time to recover has begun")]
+    #[error("it comes after the recovery time has started")]
     Late,
     /// Two blanks never come in a row.
     #[error("it is a second blank in a row")]
@@ -112,7 +112,7 @@ pub enum Rule {
     #[error("it is a blank, and none are prescribed")]
     BlankNotAllowed,
     /// Only prescribed targets are called, in their own words.
-    #[error("it calls what is not prescribed, or in other words")]
+    #[error("it calls something that is not prescribed, or in different words")]
     Target,
     /// Nothing runs on beyond the longest streak.
     #[error("it comes too often in a row")]
@@ -208,7 +208,7 @@ fn drill(plan: &DrillPlan, sets: &[SetPlan]) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Whether this is what is called for the target, in its own words, whatever is drawn besides.
+/// Whether this call is for the target, in the target's words, whatever attributes are drawn in addition.
 fn is_of(call: &Call, target: &Target, set: &SetPlan) -> bool {
     let said = call.say().first().copied();
     let same = target.direction == call.direction() && target.action == call.action();
@@ -258,7 +258,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
         let before = index.checked_sub(1).map(|before| &set.cues()[before]);
         let gap = cue.gap();
         elapsed += gap.0;
-        let lasts = cue.call().and_then(Call::span).map_or(0, |span| span.length.0);
+        let span = cue.call().and_then(Call::span).map_or(0, |span| span.length.0);
         let neighbors = [before, Some(cue)].into_iter().flatten().filter_map(Cue::call);
         let rule = if cue.at().0 != elapsed {
             Rule::Offset
@@ -266,7 +266,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
             Rule::GapRange
         } else if neighbors.into_iter().any(|call| gap < danger::shortest_gap(call, set.drill())) {
             Rule::ActionGap
-        } else if elapsed + lasts + plan.recover().0 > plan.work().0 {
+        } else if elapsed + span + plan.recover().0 > plan.work().0 {
             Rule::Late
         } else if cue.is_blank() && before.is_some_and(Cue::is_blank) {
             Rule::TwoBlanks
@@ -275,7 +275,7 @@ fn moments(plan: &DrillPlan, set: &SetPlan) -> Result<(), Fault> {
         } else if let Some(danger) = danger::of_cue(plan, set, index) {
             Rule::Safety(danger)
         } else {
-            elapsed += lasts;
+            elapsed += span;
             continue;
         };
         return Err(Fault::Cue { set: set.number(), cue: index, rule });

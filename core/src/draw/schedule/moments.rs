@@ -1,4 +1,4 @@
-//! The moments of one set: when something could be called, and which of them stay blank. Not what is called.
+//! The moments of one set: when something could be called, and which of them stay blank.
 
 use rand::rngs::ChaCha12Rng;
 
@@ -19,16 +19,16 @@ pub struct Moment {
     pub at: Millis,
     /// Since the moment before, or since the start.
     pub gap: Millis,
-    /// Nothing is called.
+    /// Whether nothing is called.
     pub blank: bool,
-    /// How long what is called lasts; no time for most calls, and for a blank.
-    pub lasts: Millis,
+    /// How long the call lasts; 0 for most calls, and for a blank.
+    pub duration: Millis,
 }
 
 /// The rules by which the moments of a set are drawn.
 #[derive(Debug, Clone, Copy)]
 pub struct Rules<'a> {
-    /// The gaps.
+    /// The table that gaps are drawn from.
     pub gaps: &'a GapTable,
     /// The last moment at which something may come or end: work less recovery.
     pub latest: Millis,
@@ -41,21 +41,26 @@ pub struct Rules<'a> {
 impl Rules<'_> {
     /// The moments of set `number`, and how many attempts were thrown away before these.
     ///
-    /// `lasts` says how long the set's n-th real cue lasts, from 0: what is called is the same in every attempt.
+    /// `duration_of` says how long the set's n-th real cue lasts, from 0: what is called is the same in every attempt.
     ///
     /// The first attempt draws gaps and blanks from a stream each. If it holds fewer than [`FEWEST_CUES`] real cues, or
     /// more than the set may hold, further attempts follow, gap and blank in turn, all from the set's one redraw
     /// stream. How often that happens is computed in `count`; the gate refuses a prescription in which it is more than
     /// one attempt in five.
-    pub fn draw(&self, seed: Seed, number: u8, mut lasts: impl FnMut(usize) -> Millis) -> (Vec<Moment>, u16) {
+    pub fn draw(
+        &self,
+        seed: Seed,
+        number: u8,
+        mut duration_of: impl FnMut(usize) -> Millis,
+    ) -> (Vec<Moment>, u16) {
         let wrong = |moments: &[Moment]| !(FEWEST_CUES..=self.most_real).contains(&real(moments));
         let mut dice = Dice { gaps: seed.gaps(number), blanks: Some(seed.blanks(number)) };
-        let mut moments = self.attempt(&mut dice, &mut lasts);
+        let mut moments = self.attempt(&mut dice, &mut duration_of);
         let mut redraws = 0_u16;
         if wrong(&moments) {
             dice = Dice { gaps: seed.redraw(number), blanks: None };
             while wrong(&moments) {
-                moments = self.attempt(&mut dice, &mut lasts);
+                moments = self.attempt(&mut dice, &mut duration_of);
                 redraws = redraws.saturating_add(1);
             }
         }
@@ -64,7 +69,7 @@ impl Rules<'_> {
 
     /// Gaps run until one would end after the latest moment, or what comes then would; that one is discarded, never
     /// squeezed, so that the chance of a cue in the next moment stays as designed.
-    fn attempt(&self, dice: &mut Dice, lasts: &mut impl FnMut(usize) -> Millis) -> Vec<Moment> {
+    fn attempt(&self, dice: &mut Dice, duration_of: &mut impl FnMut(usize) -> Millis) -> Vec<Moment> {
         let mut moments = Vec::with_capacity((self.latest.0 / self.gaps.least().0.max(1)) as usize);
         let mut ended = Millis(0);
         let mut blank = false;
@@ -76,13 +81,13 @@ impl Rules<'_> {
                 return moments;
             }
             blank = !blank && below(dice.blanks(), 1000) < u64::from(self.blank_per_mille);
-            let lasts = if blank { Millis(0) } else { lasts(called) };
-            ended = at + lasts;
+            let duration = if blank { Millis(0) } else { duration_of(called) };
+            ended = at + duration;
             if ended > self.latest {
                 return moments;
             }
             called += usize::from(!blank);
-            moments.push(Moment { at, gap, blank, lasts });
+            moments.push(Moment { at, gap, blank, duration });
         }
     }
 }

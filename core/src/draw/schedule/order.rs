@@ -1,5 +1,4 @@
 //! Which direction comes next, in the order `open`: drawn one by one among those that the streak limit allows now.
-//! Not the order `covered`, which knows how many cues there will be.
 
 use rand::Rng;
 

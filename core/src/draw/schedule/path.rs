@@ -1,5 +1,4 @@
-//! Where the slow target is on the screen: a smooth path that nobody can foresee, as a function of a seed, a set and a
-//! time. Not how it is drawn.
+//! Where the slow target is on the screen: a smooth, unpredictable path, as a function of seed, set and time.
 //!
 //! The path is a uniform cubic B-spline through points drawn one a second: its position and velocity never jump, it
 //! stays where its points are, and it is never faster than the widest step from one point to the next. All in whole
@@ -11,7 +10,7 @@ use super::chance::below;
 use super::seed::Seed;
 use crate::units::Millis;
 
-/// From one point of the path to the next.
+/// The time from one point of the path to the next.
 pub const EVERY: Millis = Millis(1_000);
 
 /// The edge of the screen, in units of the path, from the middle.
@@ -26,9 +25,9 @@ pub const WIDEST_STEP: i32 = 300;
 /// A place on the screen: the middle is 0, 0; right and down count up to [`EDGE`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Spot {
-    /// To the right.
+    /// Units to the right of the middle.
     pub x: i32,
-    /// Down.
+    /// Units below the middle.
     pub y: i32,
 }
 

@@ -1,5 +1,4 @@
-//! A drawn session as others read it: the JSON of `counterpoise.session/1`, and plain text for people.
-//! Not how it is delivered.
+//! A drawn session for others to read: the JSON of `counterpoise.session/1`, and plain text for people.
 
 use std::fmt;
 
@@ -79,11 +78,11 @@ struct PreviewCue {
     /// How firm a push is, from 1 to 4.
     strength: Option<u8>,
     blank: bool,
-    /// Of what is called, else of what the partner is told, joined by `+`.
+    /// The ids of the phrases called, otherwise of those for the partner, joined by `+`.
     phrase: Option<String>,
     say: Option<String>,
     show: Option<String>,
-    /// What the partner is told, before places are put in.
+    /// The words for the partner, with directions instead of places.
     tell: Option<String>,
     /// How long before the moment the partner is told.
     lead_ms: Millis,
@@ -121,7 +120,11 @@ impl PreviewSet {
             number: set.number(),
             drill: set.drill().name(),
             title: set.drill().title(),
-            standing: format!("{} {}", conditions.posture(), conditions.stand(set.facing(), set.side())),
+            standing: format!(
+                "{} {}",
+                conditions.posture(),
+                conditions.stance_text(set.facing(), set.side())
+            ),
             form: set.form(),
             step: set.step(),
             stance: conditions.stance,
@@ -155,7 +158,7 @@ impl PreviewCue {
             phrase: call.map(super::Call::phrase_ids),
             say: call.and_then(|call| words(call.say())),
             show: call.map(|call| call.show().to_owned()),
-            tell: call.and_then(|call| words(&call.told_anywhere())),
+            tell: call.and_then(|call| words(&call.partner_phrases_without_room())),
             lead_ms: call.map_or(Millis(0), super::Call::lead),
             close: call.and_then(super::Call::span).map(|span| span.close.words()),
             ball: call.and_then(super::Call::ball),
@@ -177,7 +180,7 @@ impl fmt::Display for Preview {
                 write!(f, "  {:>9}  ", format!("{:.3} s", cue.at_ms.as_secs_f64()))?;
                 match (&cue.show, cue.direction) {
                     (Some(show), Some(direction)) => write!(f, "{} {show}", direction.arrow())?,
-                    _ => write!(f, "- nothing is called")?,
+                    _ => write!(f, "- no call")?,
                 }
                 match (cue.until_ms, cue.close) {
                     (Some(until), Some(close)) => {
@@ -191,7 +194,7 @@ impl fmt::Display for Preview {
             }
         }
         writeln!(f, "\nSeed {} draws this session again (method {}).", self.seed, self.method)?;
-        writeln!(f, "Practice with a seed that somebody has seen is not unpredictable.")
+        writeln!(f, "Practice with a seed that somebody has seen is predictable.")
     }
 }
 

@@ -1,8 +1,8 @@
-//! Cues made by hand, for the tests of whoever delivers them.
+//! Cues made by hand, for tests of the code that plays or shows them.
 
 use super::{Call, Cue};
 use crate::plan::direction::Direction;
-use crate::plan::drill::{Action, Ball, Span, Strength, Tell};
+use crate::plan::drill::{Action, Ball, Instruction, Span, Strength};
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
 
@@ -23,7 +23,7 @@ fn empty(action: Action, direction: Direction, lead: u32) -> Call {
     }
 }
 
-/// At this moment.
+/// A cue at this offset, in milliseconds from the start.
 pub fn at(ms: u32, call: Option<Call>) -> Cue {
     Cue { at: Millis(ms), gap: Millis(ms), call }
 }
@@ -35,16 +35,16 @@ pub fn call(say: &[&str]) -> Call {
     Call { say, show, ..empty(Action::Reach, Direction::Left, 0) }
 }
 
-/// A push toward a side, told six seconds before.
+/// A push toward a side; the partner is told six seconds before.
 pub fn push(direction: Direction, hand: &str, strength: u8) -> Call {
     let strength = Strength::new(strength).expect("1 to 4");
     let [push, hand] = ["tell.push", hand].map(Phrase::own);
     Call {
         tell: vec![
-            Tell::Words(push),
-            Tell::Toward(direction),
-            Tell::Words(hand),
-            Tell::Words(strength.phrase()),
+            Instruction::Words(push),
+            Instruction::Toward(direction),
+            Instruction::Words(hand),
+            Instruction::Words(strength.phrase()),
         ],
         show: format!("PUSH {}", direction.name().to_uppercase()),
         hand: Some(hand),
@@ -56,7 +56,11 @@ pub fn push(direction: Direction, hand: &str, strength: u8) -> Call {
 /// A throw of one of two balls, which the trainee hears named.
 pub fn toss(ball: Ball) -> Call {
     let direction = Direction::HighLeft;
-    let tell = [Tell::Words(Phrase::own("tell.toss")), Tell::Toward(direction), Tell::Words(ball.phrase())];
+    let tell = [
+        Instruction::Words(Phrase::own("tell.toss")),
+        Instruction::Toward(direction),
+        Instruction::Words(ball.phrase()),
+    ];
     Call {
         say: vec![ball.phrase()],
         tell: tell.to_vec(),
@@ -70,7 +74,7 @@ pub fn hold(seconds: u32, count: u8, lead: u32) -> Call {
     let [still, close] = ["hold.still", "hold.end"].map(Phrase::own);
     Call {
         say: vec![still],
-        tell: vec![Tell::Words(still)],
+        tell: vec![Instruction::Words(still)],
         span: Some(Span { length: Millis::from_secs(seconds), close, count }),
         ..empty(Action::Hold, Direction::InPlace, lead)
     }

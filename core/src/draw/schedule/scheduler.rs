@@ -1,20 +1,20 @@
-//! One session's cues: the tables of a prescription, built once, and what a seed draws from them. Which number comes
-//! from which stream stands in `seed`; how gaps, blanks and directions are drawn stands in their own modules.
+//! Draws the cues of one session: the tables of a prescription, built once, and what a seed draws from them. `seed`
+//! lists the random streams; the draws of gaps, blanks and directions have their own modules.
 
 use super::attributes::Extras;
 use super::chance::below;
-use super::covered::{Covered, TooMany};
+use super::covered::{CoveredSequences, TooMany};
 use super::gap_draw;
 use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
-use super::upcoming::Coming;
+use super::upcoming::UpcomingCalls;
 use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
 use crate::plan::drill::{Facing, Side, Stance};
 use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 use crate::units::Millis;
 
-/// The real cues of a session: this one is its last.
+/// The most real cues of a session; after this many it calls no more.
 const MOST_CUES: usize = limits::SESSION_CUES as usize;
 
 /// Draws sessions from one prescription. The tables are built once; a draw only reads them.
@@ -41,7 +41,7 @@ pub struct Scheduler {
 struct DrillTables {
     gaps: GapTable,
     calls: Vec<Call>,
-    covered: Option<Covered>,
+    covered: Option<CoveredSequences>,
 }
 
 /// Why sessions cannot be drawn from a prescription that is otherwise within its limits.
@@ -53,13 +53,13 @@ pub enum ScheduleError {
          may take (drill on line {line})"
     )]
     CoveredTooLarge {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// How many directions.
         directions: usize,
-        /// The slack.
+        /// The slack of the sequence.
         slack: u8,
-        /// Where the drill begins in the file.
+        /// The line of the file on which the drill begins.
         line: usize,
     },
     /// The sequences of the order `covered` are too many to be counted exactly.
@@ -68,13 +68,13 @@ pub enum ScheduleError {
          count them exactly (drill on line {line})"
     )]
     CoveredUncountable {
-        /// The drill.
+        /// The title of the drill.
         drill: &'static str,
         /// How many directions.
         directions: usize,
-        /// The slack.
+        /// The slack of the sequence.
         slack: u8,
-        /// Where the drill begins in the file.
+        /// The line of the file on which the drill begins.
         line: usize,
     },
 }
@@ -86,8 +86,8 @@ impl ScheduleError {
     }
 }
 
-/// A set whose moments are drawn, and, in the order `open`, what is called.
-struct Drawn {
+/// A set with its drawn moments and, in the order `open`, its drawn calls.
+struct DrawnSet {
     slot: Slot,
     moments: Vec<Moment>,
     redraws: u16,
@@ -99,14 +99,14 @@ struct Drawn {
 #[derive(Debug, Clone, Copy)]
 struct Slot {
     number: u8,
-    /// Which drill, in the order of the prescription.
+    /// The place of its drill in the prescription, from 0.
     drill: usize,
     /// Which of the drill's sets, from 0.
     nth: u8,
 }
 
 impl Scheduler {
-    /// Builds the tables. That few sets are drawn anew is certain already: the gate refuses anything else.
+    /// Builds the tables. Only few sets will be drawn again, since the gate refuses anything else.
     ///
     /// # Errors
     /// If the sequences of the order `covered` cannot be counted.
@@ -115,28 +115,29 @@ impl Scheduler {
         Ok(Self { prescription: prescription.clone(), drills })
     }
 
-    /// The session of this seed: the same for ever.
+    /// The session of this seed, which never changes.
     ///
     /// Moments come first, set by set. The 40th real cue is the session's last: what would follow is left out, and a
     /// set that this would leave with fewer than two real cues is left out whole, so a session may end with the 39th.
-    /// Then what is called, drill by drill. Where calls last differently long, what is called comes from the same
-    /// stream in the same order, and each attempt at a set takes it from its beginning.
+    /// Then what is called, drill by drill. If calls have different durations, they are drawn from the same stream in the
+    /// same order, and each attempt at a set starts that stream from its beginning.
     pub fn draw(&self, seed: Seed) -> Schedule {
         let mut sets = Vec::new();
         let mut cues_left = MOST_CUES;
         let mut streaks = vec![Streak::default(); self.drills.len()];
         for slot in self.slots(seed) {
-            let mut coming = Coming::new(self.plan_of(slot), streaks[slot.drill], seed.order(slot.number));
+            let mut upcoming =
+                UpcomingCalls::new(self.plan_of(slot), streaks[slot.drill], seed.order(slot.number));
             let (mut moments, redraws) =
-                self.rules(slot.drill).draw(seed, slot.number, |nth| coming.lasts(nth));
+                self.rules(slot.drill).draw(seed, slot.number, |nth| upcoming.duration(nth));
             if cues_left < FEWEST_CUES {
                 break;
             }
             moments::keep_real(&mut moments, cues_left);
             cues_left -= moments::real(&moments);
-            let (places, streak) = coming.first(moments::real(&moments));
+            let (places, streak) = upcoming.first(moments::real(&moments));
             streaks[slot.drill] = streak;
-            sets.push(Drawn { slot, moments, redraws, places });
+            sets.push(DrawnSet { slot, moments, redraws, places });
         }
         for block in sets.chunk_by_mut(|a, b| a.slot.drill == b.slot.drill) {
             if let Some(covered) = &self.drills[block[0].slot.drill].covered {
@@ -154,7 +155,7 @@ impl Scheduler {
         schedule
     }
 
-    /// The rest of a set, planned anew after its pause number `pause`, counted from 1.
+    /// The rest of a set, replanned after its pause number `pause`, counted from 1.
     ///
     /// `elapsed` is the work done when the pause began, and `next` the place of the first cue not yet called. Cues
     /// already called stay as they are. A fresh gap from `elapsed` on is drawn from the pause's own stream; the gaps
@@ -194,13 +195,13 @@ impl Scheduler {
         SetPlan { cues, ..set.clone() }
     }
 
-    /// The prescription.
+    /// The prescription that it draws from.
     pub fn prescription(&self) -> &Prescription {
         &self.prescription
     }
 
     /// The counted sequences of drill number `drill` of the prescription, from 0, if its order is `covered`.
-    pub fn covered(&self, drill: usize) -> Option<&Covered> {
+    pub fn covered_sequences(&self, drill: usize) -> Option<&CoveredSequences> {
         self.drills.get(drill)?.covered.as_ref()
     }
 
@@ -229,10 +230,10 @@ impl Scheduler {
         &self.prescription.drills()[slot.drill]
     }
 
-    /// The set, with what is drawn for each call besides: how firm, which ball, which parts. `pushes` counts those of
+    /// The set, with the attributes drawn for each call: how firm, which ball, which parts. `pushes` counts those of
     /// the session so far.
-    fn plan(&self, seed: Seed, set: &Drawn, pushes: &mut usize) -> SetPlan {
-        let Drawn { slot, moments, redraws, places } = set;
+    fn plan(&self, seed: Seed, set: &DrawnSet, pushes: &mut usize) -> SetPlan {
+        let DrawnSet { slot, moments, redraws, places } = set;
         let plan = self.plan_of(*slot);
         let mut extras = Extras::new(seed, slot.number, plan);
         let mut places = places.iter();
@@ -269,17 +270,18 @@ impl DrillTables {
         let mut tables = Self { gaps: GapTable::new(plan.gaps()), calls: calls.collect(), covered: None };
         let rules = tables.rules(plan);
         if let Sequence::Covered { slack } = plan.sequence() {
-            let lasts = plan.targets()[0].lasts();
-            let most_a_set = rules.latest.0 / (rules.gaps.least() + lasts).0.max(1);
+            let duration = plan.targets()[0].duration();
+            let most_a_set = rules.latest.0 / (rules.gaps.least() + duration).0.max(1);
             let most = (most_a_set as usize * usize::from(plan.sets())).min(MOST_CUES);
             let (drill, directions, line) = (plan.drill().title(), plan.targets().len(), plan.line());
-            let covered =
-                Covered::new(directions, slack, plan.longest_streak(), most).map_err(|why| match why {
+            let covered = CoveredSequences::new(directions, slack, plan.longest_streak(), most).map_err(
+                |why| match why {
                     TooMany::States => ScheduleError::CoveredTooLarge { drill, directions, slack, line },
                     TooMany::Sequences => {
                         ScheduleError::CoveredUncountable { drill, directions, slack, line }
                     }
-                })?;
+                },
+            )?;
             tables.covered = Some(covered);
         }
         Ok(tables)

@@ -1,7 +1,7 @@
-//! Where chance comes from: a 256-bit seed, and the numbered streams of one named generator.
-//! Not what is drawn from them, and not where a fresh seed comes from (the shell asks the operating system).
+//! Where chance comes from: a 256-bit seed, and the numbered streams of one named generator. The program asks the
+//! operating system for a fresh seed.
 //!
-//! Every purpose has a stream of its own, so that leaving a set out, or drawing more for one purpose, shifts
+//! Every purpose has its own stream, so that leaving a set out, or drawing more for one purpose, shifts
 //! nothing elsewhere:
 //!
 //! | stream | what is drawn from it |
@@ -11,7 +11,7 @@
 //! | set x 16 + 2 | its directions (`open`); those of the whole drill, at the drill's first set (`covered`) |
 //! | set x 16 + 3 | strengths, one for each push |
 //! | set x 16 + 4 | names of balls, one for each throw |
-//! | set x 16 + 5 | gaps and blanks of every further attempt, one after the other |
+//! | set x 16 + 5 | gaps and blanks of every other attempt, one after the other |
 //! | set x 16 + 8 | the parts of its calls |
 //! | set x 16 + 9 | the path of the slow target |
 //! | 0 x 16 + 6 | the order of the drills in the session |
@@ -69,11 +69,11 @@ pub enum SeedError {
         found: usize,
     },
     /// One of its characters is not a hexadecimal digit.
-    #[error("character {place} of the seed is {found:?}; only the digits 0-9 and a-f may stand in it")]
+    #[error("character {place} of the seed is {found:?}; a seed has only the digits 0-9 and the letters a-f")]
     Digit {
         /// Which character, from 1.
         place: usize,
-        /// What stands there.
+        /// The character that is there.
         found: char,
     },
 }
@@ -81,7 +81,7 @@ pub enum SeedError {
 impl SeedError {
     /// What to try.
     pub fn hint(&self) -> &'static str {
-        "copy the seed whole from a preview or from the journal, or leave it out to have a fresh one drawn"
+        "copy the whole seed from a preview or from the journal, or leave it out to draw a new one"
     }
 }
 
@@ -108,7 +108,7 @@ impl Seed {
         Ok(Self(bytes))
     }
 
-    /// The bytes.
+    /// Its 32 bytes.
     pub const fn bytes(self) -> [u8; 32] {
         self.0
     }

@@ -1,5 +1,5 @@
-//! What a set calls, one after another, in the order `open`: drawn as far as it is needed. How many there will be is
-//! known only when the moments are, and the moments may depend on how long each lasts.
+//! The calls of a set, one after another, in the order `open`, drawn as far as they are needed. Their number is
+//! known only once the moments are drawn, and the moments may depend on how long each call lasts.
 
 use rand::rngs::ChaCha12Rng;
 
@@ -7,9 +7,9 @@ use super::order::Streak;
 use crate::plan::prescription::{DrillPlan, Sequence};
 use crate::units::Millis;
 
-/// The calls of one set, as places among the targets of the prescription. For the order `covered` only how long they
-/// last is known here: all equally long.
-pub(super) struct Coming<'a> {
+/// The calls of one set, as places among the targets of the prescription. For the order `covered` only their
+/// duration is known here, which is the same for all.
+pub(super) struct UpcomingCalls<'a> {
     plan: &'a DrillPlan,
     rng: ChaCha12Rng,
     /// Each call drawn so far, and the streak after it.
@@ -17,16 +17,16 @@ pub(super) struct Coming<'a> {
     before: Streak,
 }
 
-impl<'a> Coming<'a> {
+impl<'a> UpcomingCalls<'a> {
     /// The calls of a set, after a streak that runs on from the drill's set before.
     pub(super) fn new(plan: &'a DrillPlan, before: Streak, rng: ChaCha12Rng) -> Self {
         Self { plan, rng, drawn: Vec::new(), before }
     }
 
     /// How long the set's call `nth` lasts, from 0.
-    pub(super) fn lasts(&mut self, nth: usize) -> Millis {
-        let place = if self.plan.lasts_evenly() { 0 } else { self.place(nth) };
-        self.plan.targets()[place].lasts()
+    pub(super) fn duration(&mut self, nth: usize) -> Millis {
+        let place = if self.plan.has_equal_durations() { 0 } else { self.place(nth) };
+        self.plan.targets()[place].duration()
     }
 
     /// The first calls, and the streak after them. None in the order `covered`.

@@ -15,7 +15,11 @@ fn a_session_adds_its_sets_and_ends_at_forty() {
             mean * f64::from(plan.sets())
         })
         .sum();
-    assert!(counts.capped() < 1e-6 && (counts.mean() - of_sets).abs() < 1e-4, "{} {of_sets}", counts.mean());
+    assert!(
+        counts.cap_chance() < 1e-6 && (counts.mean() - of_sets).abs() < 1e-4,
+        "{} {of_sets}",
+        counts.mean()
+    );
 
     let many = r#"
         schema = "counterpoise.prescription/1"
@@ -29,7 +33,7 @@ fn a_session_adds_its_sets_and_ends_at_forty() {
         directions = ["left", "right", "forward"]
     "#;
     let counts = CueCounts::of(&Prescription::read("many.toml", many.as_bytes()).unwrap());
-    assert!(counts.capped() > 0.999_999, "seven sets of about 20 cues");
+    assert!(counts.cap_chance() > 0.999_999, "seven sets of about 20 cues");
     assert_eq!(counts.range(), (40, 40));
     assert_eq!(counts.chances().len(), 41);
 }
@@ -81,8 +85,8 @@ fn sets_whose_calls_last_hold_as_many_as_computed() {
         let close = |exact: f64, seen: f64| {
             (exact - seen).abs() <= 5.0 * (exact * (1.0 - exact) / sets as f64).sqrt() + 1e-9
         };
-        assert!(counts.redrawn() > 0.001, "case {case}: something is drawn again");
-        assert!(close(counts.redrawn(), redrawn), "case {case}: {} {redrawn}", counts.redrawn());
+        assert!(counts.redraw_share() > 0.001, "case {case}: something is drawn again");
+        assert!(close(counts.redraw_share(), redrawn), "case {case}: {} {redrawn}", counts.redraw_share());
         assert!((counts.chances().iter().sum::<f64>() - 1.0).abs() < 1e-9);
         for (count, chance) in counts.chances().iter().enumerate() {
             assert!(close(*chance, seen[count]), "case {case}, {count} calls: {chance} {}", seen[count]);

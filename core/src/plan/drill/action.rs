@@ -1,5 +1,5 @@
-//! What a cue asks for, and the safety rules that hang on it, as total functions: a new drill file cannot get around
-//! them. Not which action a drill uses.
+//! What a cue asks for, with the safety rules that depend on it. They are functions of the action, so a new drill
+//! file cannot get around them.
 
 use super::need::Need;
 use super::unlock::UnlockName;
@@ -21,17 +21,17 @@ pub enum Action {
     Rise,
     /// Hold the stance.
     Hold,
-    /// Bring the feet together for a while.
+    /// Bring the feet together for a few seconds.
     NarrowStance,
     /// Turn the head and come back.
     TurnHead,
-    /// Close the eyes for a while, on the spot.
+    /// Close the eyes for a few seconds, standing in place.
     CloseEyes,
     /// Follow with the eyes what a partner moves.
     Follow,
     /// Follow with the eyes the target on the screen.
     Watch,
-    /// A partner touches a shoulder; look round toward it.
+    /// A partner touches a shoulder; look around toward it.
     Touch,
     /// A partner pushes.
     Push,
@@ -51,9 +51,9 @@ pub enum Action {
     Stop,
     /// Walk faster or slower.
     ChangePace,
-    /// Turn round while walking.
+    /// Turn around while walking.
     TurnRound,
-    /// A partner blocks the way; go round.
+    /// A partner blocks the way; walk around.
     GoRound,
     /// Walk to the next patch of a course.
     NextPatch,
@@ -163,7 +163,7 @@ impl Action {
         matches!(self, Self::Toss)
     }
 
-    /// Whether it lasts: it has an end that is called too.
+    /// Whether it has a duration, so that its end is called too.
     pub const fn is_span(self) -> bool {
         matches!(
             self,
@@ -177,7 +177,7 @@ impl Action {
         )
     }
 
-    /// Whether the eyes are closed meanwhile.
+    /// Whether the eyes are closed during it.
     pub const fn closes_eyes(self) -> bool {
         matches!(self, Self::CloseEyes | Self::BlindSteps)
     }
@@ -200,7 +200,7 @@ impl Action {
         )
     }
 
-    /// Whether it is seen on the screen, so that a sound file is of no use.
+    /// Whether it is shown on the screen, so that a sound file alone is not enough.
     pub const fn needs_screen(self) -> bool {
         matches!(self, Self::Watch)
     }

@@ -1,5 +1,4 @@
-//! The conditions under which a drill is done: feet, floor, hands, eyes, a second task, and where the counter is.
-//! Not what is called.
+//! The conditions under which a drill is done: feet, floor, hands, eyes, second task, and where the counter is.
 
 use serde::Deserialize;
 
@@ -7,7 +6,7 @@ use super::need::Need;
 use super::unlock::UnlockName;
 use crate::words;
 
-/// How the feet stand.
+/// The position of the feet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Stance {
     /// Sitting on a chair.
@@ -22,14 +21,14 @@ pub enum Stance {
     Tandem,
     /// On one leg; which one is the set's `side`.
     OneLeg,
-    /// Walking slowly.
+    /// Walking slowly, along the counter or wall.
     Walking,
 }
 
 /// What is under the feet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Surface {
-    /// A floor.
+    /// A firm floor.
     Firm,
     /// A soft base.
     Foam,
@@ -56,25 +55,25 @@ pub enum Support {
     Beside,
 }
 
-/// Eyes open or closed. No ladder closes them: closed eyes are a spell of a few seconds, called and ended.
+/// Eyes open or closed. No ladder closes them: closed eyes are a call of a few seconds, with a called end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Vision {
-    /// Eyes open.
+    /// The eyes are open.
     Open,
 }
 
-/// What is done besides.
+/// What is done at the same time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum SecondTask {
-    /// Talk.
+    /// Talking.
     Talk,
-    /// Carry something light.
+    /// Carrying something light.
     Carry,
-    /// Count aloud.
+    /// Counting aloud.
     Count,
 }
 
-/// The foot that is ahead, or that stands.
+/// The foot that is ahead, or that carries the person on one leg.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Side {
     /// The trainee's left.
@@ -152,7 +151,7 @@ impl Stance {
         matches!(self, Self::SemiTandem | Self::Tandem | Self::OneLeg)
     }
 
-    /// Whether it is held for a spell only, bounded by the person's own tested hold, with the foot down between.
+    /// Whether it is held for a few seconds only, limited by the person's own tested hold, with the foot down in between.
     pub const fn is_spell(self) -> bool {
         matches!(self, Self::Tandem | Self::OneLeg)
     }
@@ -160,7 +159,7 @@ impl Stance {
 
 impl Support {
     /// Whether a hand always rests on something fixed.
-    pub const fn rests(self) -> bool {
+    pub const fn is_resting(self) -> bool {
         !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
     }
 }
@@ -169,7 +168,7 @@ impl Support {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LadderStep {
-    /// How the feet stand.
+    /// The position of the feet.
     pub stance: Stance,
     /// What is under the feet.
     pub surface: Surface,
@@ -177,7 +176,7 @@ pub struct LadderStep {
     pub support: Support,
     /// Eyes open or closed.
     pub vision: Vision,
-    /// What is done besides.
+    /// What is done at the same time.
     #[serde(default)]
     pub second_task: Option<SecondTask>,
     /// The most parts of one call, in a drill whose calls have several.
@@ -190,8 +189,8 @@ const fn one() -> u8 {
 }
 
 impl LadderStep {
-    /// How many things differ in `next`. A ladder changes one at a time; the parts of a call grow one at a time. Who
-    /// gets up leaves the chair that carried them: that is one change.
+    /// How many things differ in `next`. A ladder changes one at a time; the parts of a call grow one at a time. Standing
+    /// up from the chair changes stance and support together, and counts as one.
     pub(super) fn changes_to(self, next: Self) -> usize {
         let Self { stance, surface, support, vision, second_task, parts } = self;
         let differ = [
@@ -217,8 +216,8 @@ impl LadderStep {
         }
     }
 
-    /// How the person stands, in words that go on after the posture.
-    pub fn stand(self, facing: Facing, side: Option<Side>) -> String {
+    /// How the person stands, in words that continue [`LadderStep::posture`].
+    pub fn stance_text(self, facing: Facing, side: Option<Side>) -> String {
         let feet = match (self.stance, side) {
             (Stance::FeetApart, _) => "feet apart",
             (Stance::FeetTogether, _) => "feet together",
@@ -272,7 +271,7 @@ impl LadderStep {
         format!("{facing}, {feet} on {floor}, {hands}, {eyes}{task}{parts}")
     }
 
-    /// What somebody must have watched before the person stands so.
+    /// What somebody must have watched before this step is practiced.
     pub fn unlocks(self) -> impl Iterator<Item = UnlockName> {
         let stance = match self.stance {
             Stance::Tandem | Stance::OneLeg => Some(UnlockName::OneLeg),
@@ -286,7 +285,7 @@ impl LadderStep {
         [stance, surface, self.second_task.map(|_| UnlockName::SecondTask)].into_iter().flatten()
     }
 
-    /// What must be in place.
+    /// What must be in place for this step.
     pub fn needs(self) -> impl Iterator<Item = Need> {
         let stretch = (self.stance == Stance::Walking).then_some(Need::FreeStretch);
         let base = (self.surface == Surface::Foam).then_some(Need::OwnBase);

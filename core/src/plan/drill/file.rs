@@ -1,5 +1,4 @@
-//! How a drill file is written: raw TOML, then the checks that make a [`Drill`] of it.
-//! Not which drills are built in (that is `drill`).
+//! The format of a drill file: raw TOML, then the checks that turn it into a [`Drill`].
 
 use serde::Deserialize;
 use thiserror::Error;
@@ -13,7 +12,7 @@ use crate::units::Millis;
 /// The `schema` of a drill file.
 pub(super) const SCHEMA: &str = "counterpoise.drill/1";
 
-/// Why a drill file was not taken. These files are built in, so the reader is whoever adds a drill.
+/// Why a drill file was refused. These files are built in, so the message is for the person who adds a drill.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[error("drill `{file}`: {why}")]
 pub struct DrillError {
@@ -37,14 +36,14 @@ pub enum Flaw {
     #[error("`{0}` is empty")]
     Empty(&'static str),
     /// A list that must hold something is empty.
-    #[error("`{0}` lists nothing")]
+    #[error("`{0}` is an empty list")]
     Nothing(&'static str),
     /// A list holds an entry twice.
     #[error("`{field}` lists \"{entry}\" twice")]
     Twice {
-        /// The list.
+        /// The field with the list.
         field: &'static str,
-        /// The entry.
+        /// The entry that is there twice.
         entry: String,
     },
     /// No such phrase in `sounds/phrases.toml`, or one of the wrong kind.
@@ -82,9 +81,10 @@ struct RawDrill {
     fixed_support: String,
     trains: Trains,
     evidence: String,
-    honesty: Option<String>,
+    #[serde(rename = "honesty")]
+    limitation: Option<String>,
     instruction: String,
-    /// With two balls.
+    /// The instruction with two balls in play.
     instruction_two: Option<String>,
     prepare: Option<String>,
     #[serde(default)]
@@ -103,7 +103,7 @@ struct RawDrill {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct RawTarget {
-    /// Left out, it is the direction's.
+    /// If left out, the name of the direction.
     name: Option<String>,
     direction: Direction,
     action: Action,
@@ -150,7 +150,7 @@ impl Drill {
 }
 
 impl DrillError {
-    /// What is wrong.
+    /// What is wrong with the file.
     pub fn flaw(&self) -> &Flaw {
         &self.why
     }
@@ -216,7 +216,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         fixed_support: raw.fixed_support,
         trains: raw.trains,
         evidence: raw.evidence,
-        honesty: raw.honesty,
+        limitation: raw.limitation,
         instruction,
         instruction_two,
         prepare,
@@ -253,7 +253,7 @@ fn targets(raw: Vec<RawTarget>) -> Result<Vec<Target>, Flaw> {
         if targets.iter().any(|earlier| earlier.name == target.name) {
             return Err(Flaw::Twice { field: "targets", entry: target.name });
         }
-        // Two calls in the same words are told apart by nobody, unless a partner shows what is meant.
+        // Nobody can distinguish two calls with the same words, unless a partner shows which one it is.
         let said = |say: &Phrase| targets.iter().any(|other| other.tell.is_none() && other.say == Some(*say));
         if let Some(say) = target.say.filter(said) {
             return Err(Flaw::Twice { field: "targets", entry: say.id().to_owned() });

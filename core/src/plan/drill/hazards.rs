@@ -1,18 +1,18 @@
-//! What no drill file may do, whatever its words: every rule is about actions and conditions, so that a new drill needs
-//! no new rule. Not what a prescription may take from a drill (that is its gate).
+//! The safety rules that every drill file must keep. They are about actions and conditions, so a new drill needs no
+//! new rule. What a prescription may take from a drill is checked by its gate.
 
 use super::{Action, Drill, Form, Stance, Support, Target, Trains};
 use crate::units::Millis;
 
-/// The longest spell with the eyes closed \[judgment\].
-pub const EYES_CLOSED: Millis = Millis(10_000);
-/// The longest spell of anything else that is held \[judgment\].
-pub const SPELL: Millis = Millis(30_000);
-/// The shortest spell: below it the end is called into the beginning \[judgment\].
+/// The longest time with the eyes closed \[judgment\].
+pub const LONGEST_EYES_CLOSED: Millis = Millis(10_000);
+/// The longest duration of any other call \[judgment\].
+pub const LONGEST_SPELL: Millis = Millis(30_000);
+/// The shortest duration: in a shorter one the end would be called while the beginning is still spoken \[judgment\].
 pub const SHORTEST_SPELL: Millis = Millis(3_000);
-/// Before the first number of a count, for the call itself to be said and followed \[judgment\].
+/// The time before the first number of a count, for the call itself to be spoken and followed \[judgment\].
 pub const BEFORE_COUNT: Millis = Millis(1_000);
-/// How long before a cue a partner may be told at most: longer, and it is forgotten \[judgment\].
+/// The longest time before a cue that a partner may be told: with more, it is forgotten \[judgment\].
 const LONGEST_LEAD: Millis = Millis(8_000);
 /// How long before a cue a partner must know what the trainee must not: to hear it out, go there and look up
 /// \[judgment\].
@@ -22,66 +22,72 @@ const SHORTEST_LEAD: Millis = Millis(3_000);
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Rule {
     /// Offered alone, and nothing in it can be done alone.
-    #[error("it is offered alone, and every call needs a partner")]
+    #[error("it is offered alone, but every call needs a partner")]
     Alone,
     /// Offered with a partner, and nothing says what the partner does.
-    #[error("it is offered with a partner, and `partner_does` says nothing")]
+    #[error("it is offered with a partner, but `partner_does` is empty")]
     PartnerDoes,
     /// Something that lasts has no end, or something that does not last has one.
-    #[error("what lasts has a `span`, and nothing else has")]
+    #[error("an action that lasts needs a `span`, and no other action may have one")]
     Span,
     /// A span is too short or too long.
     #[error(
-        "a spell lasts 3 to 30 s, with the eyes closed 10 s at most, and a count leaves a second before it"
+        "a `span` is 3 to 30 s long, at most 10 s with the eyes closed, and at least 1 s longer than its count"
     )]
     Length,
     /// A trainee would be told of a disturbance.
     #[error(
-        "nothing is called when a partner pushes, throws, touches or moves the base: `tell` says it to the partner"
+        "the trainee must not hear when a partner pushes, throws, touches or moves the base; use `tell`, which only the partner hears"
     )]
     Announced,
-    /// Nobody is told.
-    #[error("a call has a `phrase` for the trainee, a `tell` for the partner, or both")]
+    /// A call that nobody hears.
+    #[error("a call needs a `phrase` for the trainee, a `tell` for the partner, or both")]
     Silent,
     /// A push without a place for the hand, or a hand without a push.
-    #[error("a push says where the hand goes (`hand`), and nothing else does")]
+    #[error("a push needs `hand`, the place of the partner's hand, and no other action may have it")]
     Hand,
     /// Pushes and closed eyes in one drill.
-    #[error("no drill has both pushes and closed eyes")]
+    #[error("a drill may not have both pushes and closed eyes")]
     PushedBlind,
     /// A disturbance on one leg or in tandem.
-    #[error("nothing disturbs a person in tandem or on one leg")]
+    #[error("nothing may disturb a person in tandem or on one leg")]
     DisturbedOnOneLeg,
     /// Tandem or one leg without spells.
-    #[error("tandem and one-leg stances are only for drills whose calls are holds, so that a spell ends")]
+    #[error("tandem and one-leg stances are only for drills in which every call is a timed hold")]
     NoSpell,
     /// Walking calls without walking, or the reverse.
-    #[error("a drill in which a call is for walking is walked on every step of its ladder, and no other one")]
+    #[error(
+        "a drill with walking calls must have the stance \"walking\" on every ladder step, and no other drill may have it"
+    )]
     Walking,
     /// A target on the screen that begins standing.
-    #[error("following a target on the screen begins seated")]
+    #[error("following a target on the screen must begin seated")]
     NotSeated,
     /// A rise that does not begin on the chair.
-    #[error("a rise begins seated, with both hands on the chair at first")]
+    #[error("a rise must begin seated, with both hands on the chair on the first ladder step")]
     RiseWithoutHands,
     /// Seated without a chair, or the reverse.
-    #[error("who sits is carried by a chair, and nobody else is")]
+    #[error("support by a chair is only for seated ladder steps")]
     Chair,
     /// A lead that is missing, too short or too long.
-    #[error("what only the partner knows is told 3 to 8 s before (`lead_ms`)")]
+    #[error(
+        "`lead_ms` is at most 8000 (8 s), and at least 3000 (3 s) for a call that only the partner hears"
+    )]
     Lead,
     /// More parts than there are kinds.
-    #[error("a ladder step allows more parts than the drill has kinds of parts, or fewer than one")]
+    #[error(
+        "`parts` of a ladder step must be at least 1, and at most 1 more than the drill's kinds of parts"
+    )]
     Parts,
     /// `trains` is not what the calls do.
-    #[error("it trains a reaction if and only if a partner disturbs the person")]
+    #[error("`trains` must be \"reactive\" if a partner disturbs the person, and \"voluntary\" otherwise")]
     Trains,
     /// Closed eyes with nothing to hold but what is somewhere within reach.
-    #[error("with the eyes closed the hands rest on the counter or are just above it")]
+    #[error("with the eyes closed, the hands must rest on the counter or be just above it")]
     BlindWithoutSupport,
 }
 
-/// Goes over a drill.
+/// Checks a whole drill.
 pub(super) fn check(drill: &Drill) -> Result<(), Rule> {
     let targets = drill.targets();
     let any = |is: fn(Action) -> bool| targets.iter().any(|target| is(target.action));
@@ -135,13 +141,13 @@ pub(super) fn check(drill: &Drill) -> Result<(), Rule> {
     targets.iter().try_for_each(target)
 }
 
-/// Goes over one thing that it calls.
+/// Checks one target.
 fn target(target: &Target) -> Result<(), Rule> {
     let Target { action, say, tell, hand, span, .. } = target;
     let by_partner = action.is_disturbance() && action.needs_partner();
     let broken = [
         (action.is_span() != span.is_some(), Rule::Span),
-        (span.is_some_and(|span| !lasts_well(*action, span.length, span.count)), Rule::Length),
+        (span.is_some_and(|span| !is_valid_duration(*action, span.length, span.count)), Rule::Length),
         (by_partner && say.is_some(), Rule::Announced),
         (say.is_none() && (tell.is_none() || !action.needs_partner()), Rule::Silent),
         (action.is_push() != hand.is_some(), Rule::Hand),
@@ -149,15 +155,15 @@ fn target(target: &Target) -> Result<(), Rule> {
     broken.into_iter().find(|(broken, _)| *broken).map_or(Ok(()), |(_, rule)| Err(rule))
 }
 
-/// Whether a spell of this length, with its last seconds counted up to `count`, is neither too short nor too long.
-pub fn lasts_well(action: Action, length: Millis, count: u8) -> bool {
+/// Whether a call may have this duration, with its last seconds counted up to `count`.
+pub fn is_valid_duration(action: Action, length: Millis, count: u8) -> bool {
     let counted = Millis::from_secs(count.into());
-    (SHORTEST_SPELL..=longest(action)).contains(&length) && length >= counted + BEFORE_COUNT
+    (SHORTEST_SPELL..=longest_spell(action)).contains(&length) && length >= counted + BEFORE_COUNT
 }
 
-/// The longest spell of this.
-pub const fn longest(action: Action) -> Millis {
-    if action.closes_eyes() { EYES_CLOSED } else { SPELL }
+/// The longest duration of this action.
+pub const fn longest_spell(action: Action) -> Millis {
+    if action.closes_eyes() { LONGEST_EYES_CLOSED } else { LONGEST_SPELL }
 }
 
 /// How many kinds of parts can be added to any call.

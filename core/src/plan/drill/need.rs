@@ -1,5 +1,5 @@
-//! What a drill cannot do without, as the prescription must confirm it and the screen asks for it before the first set.
-//! Not the small kit that a drill names in words.
+//! What a drill cannot do without. The prescription must confirm it, and the screen asks for it before the first
+//! set. Small kit is only named in the drill's text.
 
 use crate::words;
 
@@ -8,7 +8,7 @@ use crate::words;
 pub enum Need {
     /// A free stretch of floor.
     FreeStretch,
-    /// A chair whose back stands against a wall.
+    /// A chair with its back against a wall.
     ChairAgainstWall,
     /// A soft base that the person owns and knows.
     OwnBase,

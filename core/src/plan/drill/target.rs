@@ -1,5 +1,4 @@
-//! One thing that a drill may call, and the words for it: for the trainee's ear, for the partner, or for both.
-//! Not when it is called.
+//! One thing that a drill may call, with the phrases for the trainee, for the partner, or for both.
 
 use std::fmt;
 
@@ -14,24 +13,24 @@ use crate::words;
 pub struct Target {
     /// What prescriptions list in `directions`: the direction, unless the drill has several things to do there.
     pub name: String,
-    /// Where.
+    /// The direction, seen from the trainee.
     pub direction: Direction,
-    /// What to do.
+    /// What the call asks for.
     pub action: Action,
     /// What the trainee hears; nothing where a partner does it unannounced.
     pub say: Option<Phrase>,
-    /// What the partner does, in the partner's ear; where to is added to it.
+    /// What the partner does, as the partner hears it; the direction is added to it.
     pub tell: Option<Phrase>,
     /// Where the partner's hand goes.
     pub hand: Option<Phrase>,
-    /// For what lasts: how long, and how it ends.
+    /// Its duration and its end, for a call that lasts.
     pub span: Option<Span>,
 }
 
-/// What lasts: its end is called too, and nothing comes between.
+/// A call with a duration: its end is called too, and nothing is called in between.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Span {
-    /// From the cue to its end.
+    /// The duration from the cue to its end.
     pub length: Millis,
     /// What is called at the end: "open your eyes".
     pub close: Phrase,
@@ -42,13 +41,13 @@ pub struct Span {
 /// A part that may be added to a call in a drill whose calls have several: "high", "with a step".
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
-    /// Of one kind a call has at most one.
+    /// Its kind: a call has at most one part of each kind.
     pub kind: String,
-    /// How it is said.
+    /// The phrase that is spoken.
     pub phrase: Phrase,
-    /// What it asks for besides, which bounds the gap.
+    /// An action that it adds, which may require a longer gap.
     pub action: Option<Action>,
-    /// The directions with which it makes sense; all of them if none is named.
+    /// The directions that it can be combined with; empty for all.
     pub directions: Vec<Direction>,
 }
 
@@ -60,16 +59,16 @@ impl Part {
 }
 
 impl Target {
-    /// How long it lasts; no time, unless it has a span.
-    pub fn lasts(&self) -> Millis {
+    /// How long the call lasts: 0 unless it has a span.
+    pub fn duration(&self) -> Millis {
         self.span.map_or(Millis(0), |span| span.length)
     }
 
-    /// In words: what is said, or what the partner does.
+    /// Its words: what is spoken, or what the partner does.
     pub fn words(&self) -> String {
         match (self.say, self.tell) {
             (Some(say), _) => say.words().to_owned(),
-            (None, Some(tell)) => format!("{} {}", tell.words(), toward(self.direction).words()),
+            (None, Some(tell)) => format!("{} {}", tell.words(), direction_phrase(self.direction).words()),
             (None, None) => self.name.clone(),
         }
     }
@@ -95,13 +94,13 @@ impl Strength {
         if matches!(number, 1..=4) { Some(Self(number)) } else { None }
     }
 
-    /// From 1 to 4.
+    /// The number on the scale, from 1 to 4.
     pub const fn number(self) -> u8 {
         self.0
     }
 
     /// What it feels like, for a page.
-    pub const fn feels(self) -> &'static str {
+    pub const fn sensation(self) -> &'static str {
         match self.0 {
             1 => "barely felt: the body sways and the soles stay flat",
             2 => "clearly felt: the heels or toes lift, no step is needed",
@@ -110,7 +109,7 @@ impl Strength {
         }
     }
 
-    /// How it is said to the partner.
+    /// The phrase that tells the partner.
     pub fn phrase(self) -> Phrase {
         Phrase::own(match self.0 {
             1 => "strength.1",
@@ -136,9 +135,9 @@ impl fmt::Display for Strength {
 /// One of two balls, named aloud as it leaves the hand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Ball {
-    /// The big one.
+    /// The big ball.
     Big,
-    /// The small one.
+    /// The small ball.
     Small,
 }
 
@@ -150,7 +149,7 @@ words! {
 }
 
 impl Ball {
-    /// How it is said.
+    /// The phrase that is spoken.
     pub fn phrase(self) -> Phrase {
         Phrase::own(match self {
             Self::Big => "ball.big",
@@ -159,16 +158,16 @@ impl Ball {
     }
 }
 
-/// One piece of what the partner is told.
+/// One piece of an instruction to the partner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Tell {
-    /// These words.
+pub enum Instruction {
+    /// A fixed phrase.
     Words(Phrase),
-    /// Where to: a place of the room where it is known, else the direction. Both as the trainee stands.
+    /// Toward a place of the room if it is known, otherwise a direction. Both are seen from the trainee.
     Toward(Direction),
 }
 
-/// A direction in the partner's ear: "to the right", said of the trainee.
-pub fn toward(direction: Direction) -> Phrase {
+/// The phrase that tells the partner a direction: "to the right", as the trainee sees it.
+pub fn direction_phrase(direction: Direction) -> Phrase {
     Phrase::own(&format!("where.{}", direction.name().replace(' ', "-")))
 }

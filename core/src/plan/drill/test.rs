@@ -52,7 +52,7 @@ fn every_drill_offers_a_support_and_clear_space_and_says_who_does_what() {
     for drill in Drill::all() {
         let partner = drill.forms().contains(&Form::Partner);
         assert_eq!(!drill.partner_does().is_empty(), partner, "{}", drill.name());
-        assert!(!drill.evidence().is_empty() && !drill.honesty().is_empty(), "{}", drill.name());
+        assert!(!drill.evidence().is_empty() && !drill.limitation().is_empty(), "{}", drill.name());
         assert!(!drill.fixed_support().is_empty() && !drill.behind().is_empty(), "{}", drill.name());
     }
 }

@@ -1,4 +1,4 @@
-//! What stays locked until somebody has watched this person do it. Not who watched (that is `prescription`).
+//! What stays locked until somebody has watched this person do it.
 
 use crate::words;
 
@@ -9,13 +9,13 @@ pub enum UnlockName {
     Pushes,
     /// Soft or moving surfaces.
     Surface,
-    /// Walking drills.
+    /// Drills in which the person walks.
     Walking,
     /// Any action toward the back, back diagonals included.
     Backward,
-    /// Eyes closed.
+    /// Calls with closed eyes.
     EyesClosed,
-    /// A second task.
+    /// Doing a second task at the same time.
     SecondTask,
     /// One-leg and tandem stances.
     OneLeg,
@@ -47,8 +47,8 @@ impl UnlockName {
         }
     }
 
-    /// What must be there besides, when somebody watches it and at every practice.
-    pub const fn with(self) -> &'static str {
+    /// What must also be in place, both when somebody watches it and at every practice.
+    pub const fn safeguard(self) -> &'static str {
         match self {
             Self::Pushes => "the same partner within reach, hands ready",
             Self::Surface => "a fixed support within a hand's reach",

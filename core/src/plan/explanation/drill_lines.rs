@@ -1,4 +1,4 @@
-//! One drill of a prescription in plain words: who, how, what is called, when, and what deserves to be known of it.
+//! One drill of a prescription in plain words: with whom, how, what is called, when, and anything unusual about it.
 
 use super::{Part, count, decimal};
 use crate::plan::drill::{Form, Span};
@@ -20,16 +20,16 @@ pub(super) fn part(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
         format!(
             "{} {}. Behind: {}. Within reach: {}.",
             plan.conditions().posture(),
-            plan.conditions().stand(drill.facings()[0], None),
+            plan.conditions().stance_text(drill.facings()[0], None),
             drill.behind(),
             drill.fixed_support(),
         ),
         steps(plan),
-        called(plan),
+        calls(plan),
         gaps(plan),
     ];
     lines.extend(
-        [order(plan), lasting(plan), firmness(plan), partner(plan), turns(plan), confirmed(plan)]
+        [order(plan), spans(plan), firmness(plan), partner(plan), turns(plan), confirmed(plan)]
             .into_iter()
             .flatten(),
     );
@@ -37,7 +37,7 @@ pub(super) fn part(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
         false => format!("fewer than {} calls", limits::LEAST_REAL_CUES),
         true => format!("fewer than {} pushes or more than {}", limits::LEAST_REAL_CUES, limits::SET_PUSHES),
     };
-    lines.push(match counts.redrawn() * 100.0 {
+    lines.push(match counts.redraw_share() * 100.0 {
         0.0 => format!("Every set has room for at least {} calls.", limits::LEAST_REAL_CUES),
         share => format!("Of 100 sets, {} would hold {wrong} and are drawn again.", decimal(share)),
     });
@@ -52,23 +52,24 @@ fn form(plan: &DrillPlan) -> String {
     }
 }
 
-/// What lasts, and how it ends.
-fn lasting(plan: &DrillPlan) -> Option<String> {
+/// Calls with a duration, and how each ends.
+fn spans(plan: &DrillPlan) -> Option<String> {
     let spans = plan.targets().iter().filter_map(|target| {
         let Span { length, close, count } = target.span?;
         let counted = if count > 0 { format!(", counted aloud to {count}") } else { String::new() };
         Some(format!("\"{}\" {length}{counted}, then \"{}\"", target.words(), close.words()))
     });
     let spans: Vec<String> = spans.collect();
-    (!spans.is_empty()).then(|| format!("What lasts: {}. The next gap begins at its end.", spans.join("; ")))
+    (!spans.is_empty())
+        .then(|| format!("Timed calls: {}. The next gap starts when a call ends.", spans.join("; ")))
 }
 
 fn firmness(plan: &DrillPlan) -> Option<String> {
     let (gentlest, firmest) = plan.strength()?;
     let range = if gentlest == firmest { gentlest.to_string() } else { format!("{gentlest} to {firmest}") };
     Some(format!(
-        "Pushes are given {range} ({}), at most {} in a set. The first {} of a session are the gentlest and for practice.",
-        firmest.feels(),
+        "Pushes are {range} ({}), at most {} in a set. The first {} of a session are the gentlest and for practice.",
+        firmest.sensation(),
         limits::SET_PUSHES,
         limits::PRACTICE_PUSHES,
     ))
@@ -80,13 +81,13 @@ fn partner(plan: &DrillPlan) -> Option<String> {
         return None;
     }
     let balls = match plan.balls() {
-        2 => " Of two balls one is named aloud as it leaves the hand.",
+        2 => " There are two balls; the one to catch is named aloud as it leaves the hand.",
         _ => "",
     };
     Some(format!("The partner is told {lead} before each moment; the trainee is not.{balls}"))
 }
 
-/// Which sets have which foot ahead, and where the counter is.
+/// How the sets take turns between left and right, and between sides of the counter.
 fn turns(plan: &DrillPlan) -> Option<String> {
     let facings = plan.drill().facings();
     let counter = if facings.len() > 1 {
@@ -124,7 +125,7 @@ fn steps(plan: &DrillPlan) -> String {
     }
 }
 
-fn called(plan: &DrillPlan) -> String {
+fn calls(plan: &DrillPlan) -> String {
     let even = plan.weights().iter().all(|weight| *weight == plan.weights()[0]);
     let targets = plan.targets().iter().zip(plan.weights());
     let words: Vec<String> = targets
@@ -140,18 +141,18 @@ fn called(plan: &DrillPlan) -> String {
 fn gaps(plan: &DrillPlan) -> String {
     let range = plan.gaps();
     let shape = match range.shape() {
-        Shape::Flat { .. } => "shorter ones more often, so that waiting tells as little as it can",
+        Shape::Flat { .. } => "shorter ones more often, so that waiting gives away as little as possible",
         Shape::Even => "all equally often",
     };
     let blanks = match plan.blank_per_mille() {
-        0 => "Each such moment has a call.".to_owned(),
+        0 => "Every such moment has a call.".to_owned(),
         blanks => format!(
-            "With a chance of {} % such a moment stays silent on purpose, never two in a row.",
+            "With a chance of {} %, such a moment stays silent on purpose, but never two in a row.",
             decimal(f64::from(blanks) / 10.0)
         ),
     };
     format!(
-        "From one moment to the next {} to {}, {shape}. {blanks} The last call leaves at least {} to come back.",
+        "From one moment to the next {} to {}, {shape}. {blanks} The last call leaves at least {} to recover.",
         range.least(),
         range.greatest(),
         plan.recover(),

@@ -1,12 +1,12 @@
-//! The prescription as a sheet for the person who practices: when, what, how to stand, when to stop, whom to call. No
-//! figures of guessing, and no shortfall of dose: those are for whoever prescribes (`explain`).
+//! The prescription as a sheet for the person who practices: when, what, how to stand, when to stop, whom to call.
+//! Figures of guessing and a shortfall of dose are left out; they are for the person who prescribes (`explain`).
 
 use super::{Explanation, Part, count, decimal};
 use crate::plan::drill::Form;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::{DrillOrder, DrillPlan};
 
-/// Where something is written by hand.
+/// A line to be filled in by hand.
 const BLANK: &str = "______________________";
 
 pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
@@ -15,7 +15,7 @@ pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
     let plans = prescription.drills();
     parts.extend(plans.iter().enumerate().map(|(nth, plan)| drill(nth, plan)));
     parts.push(moments(explanation));
-    parts.push(going_on(explanation));
+    parts.push(progress(explanation));
     parts.push(Part { heading: "Stop".into(), lines: stop() });
     parts.push(Part { heading: "Take care".into(), lines: care(plans) });
     parts.push(Part {
@@ -57,7 +57,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
     lines.push(format!(
         "At first: {} {}.",
         plan.conditions().posture().to_lowercase(),
-        plan.conditions().stand(facing, None)
+        plan.conditions().stance_text(facing, None)
     ));
     if nth > 0
         && let Some((_, last)) = plan.reachable().last().filter(|(step, _)| *step > plan.step())
@@ -65,7 +65,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
         lines.push(format!(
             "Later, one small change at a time, at most: {} {}.",
             last.posture().to_lowercase(),
-            last.stand(facing, None)
+            last.stance_text(facing, None)
         ));
     }
     let words: Vec<String> = plan.targets().iter().map(|target| format!("\"{}\"", target.words())).collect();
@@ -74,7 +74,7 @@ fn drill(nth: usize, plan: &DrillPlan) -> Part {
     lines.push(format!("{who}: {}.", words.join(", ")));
     if let Some((gentlest, firmest)) = plan.strength() {
         let up_to = if gentlest == firmest { "" } else { "up to " };
-        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.feels()));
+        lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.sensation()));
     }
     if plan.form() == Form::Partner {
         lines.extend(drill.partner_does().iter().map(|does| format!("For your partner: {does}")));
@@ -105,10 +105,10 @@ fn moments(explanation: &Explanation<'_>) -> Part {
     let mean = explanation.counts.mean().round();
     let mut lines = vec![
         format!(
-            "About {} calls in a practice. Nobody knows when the next one comes, or what it will be: that is the point of it.",
+            "About {} calls in a practice. Nobody knows when the next one will come or what it will be. That is the point.",
             decimal(mean)
         ),
-        "Sometimes nothing comes for a while. That is meant so; keep standing and wait.".into(),
+        "Sometimes nothing comes for a while. That is on purpose; keep standing and wait.".into(),
     ];
     if explanation.prescription.order() == DrillOrder::Drawn {
         lines.push("After the warm-up the order changes from day to day.".into());
@@ -116,11 +116,11 @@ fn moments(explanation: &Explanation<'_>) -> Part {
     Part { heading: "How it surprises you".into(), lines }
 }
 
-fn going_on(explanation: &Explanation<'_>) -> Part {
+fn progress(explanation: &Explanation<'_>) -> Part {
     let prescription = explanation.prescription;
     let mut lines = vec![
-        "Before each practice you are asked how you are. Answer as it is; \"not today\" is a good answer too.".into(),
-        "After two good practices one thing becomes a little harder. After a bad one it becomes easier. You may always choose gentler, and never harder.".into(),
+        "Before each practice you are asked how you are. Answer honestly; \"not today\" is a good answer too.".into(),
+        "After two good practices one thing becomes a little harder. After a bad one it becomes easier. You may always choose something gentler, but never something harder.".into(),
         format!("After {} your therapist looks at it with you. Bring the memory stick or the computer.", count(prescription.review_after_sessions().into(), "practice")),
     ];
     for unlock in prescription.unlocks() {
@@ -128,26 +128,26 @@ fn going_on(explanation: &Explanation<'_>) -> Part {
             if unlock.partner.is_empty() { String::new() } else { format!(" with {}", unlock.partner) };
         let there = if unlock.therapist_present { " Only while your therapist is there." } else { "" };
         lines.push(format!(
-            "Because {}: only{with} as {} watched it on {}, with {}.{there}",
+            "Because {}, do it{with} only as {} watched it on {}: with {}.{there}",
             unlock.name.why(),
             unlock.watched_by,
             unlock.on,
-            unlock.name.with(),
+            unlock.name.safeguard(),
         ));
     }
     Part { heading: "How it goes on".into(), lines }
 }
 
-fn said(id: &str) -> String {
+fn phrase_text(id: &str) -> String {
     Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
 }
 
 fn stop() -> Vec<String> {
     vec![
-        said("practice.stop-list"),
+        phrase_text("practice.stop-list"),
         "Call the emergency number for chest pain, a faint, sudden weakness, numbness, or trouble speaking or seeing.".into(),
         "After a fall do not get up at once. See first whether something hurts. If it does, or you hit your head, call for help.".into(),
-        said("practice.ignore"),
+        phrase_text("practice.ignore"),
     ]
 }
 

@@ -75,7 +75,7 @@ fn a_prescription_is_explained_in_plain_words() {
     for line in [
         "Toward the window",
         "Written by R. Ode, physical therapist on 2026-03-09.",
-        "4 sets a session, its warm-up counted; one session a day, 5 days a week for 7 weeks.",
+        "4 sets a session, including its warm-up; one session a day, 5 days a week for 7 weeks.",
         "At least 52.5 s of rest after each set, with a chair at hand.",
         "A therapist looks again after 9 sessions. Nothing steps up when effort was above 5 of 10.",
         "The warm-up comes first; the other drills come in an order drawn for each session, walking last.",
@@ -85,7 +85,7 @@ fn a_prescription_is_explained_in_plain_words() {
         "3 sets of 31 s, alone.",
         "From step 4 of 5; may go up to step 5, one change at a time.",
         &format!("Called: {left} (weight 3), {back_right} (weight 1)."),
-        "From one moment to the next 4.7 s to 13.3 s, all equally often. With a chance of 4 % such a moment stays silent on purpose, never two in a row. The last call leaves at least 4.5 s to come back.",
+        "From one moment to the next 4.7 s to 13.3 s, all equally often. With a chance of 4 %, such a moment stays silent on purpose, but never two in a row. The last call leaves at least 4.5 s to recover.",
         "Each direction is drawn anew; the same one comes at most 3 times in a row.",
         "With warm-up, getting into place and rests: 6.5 min a session, 32.5 min a week; 6 hours after 12 weeks.",
         "Practice alone: 2.6 min a session, 12.8 min a week; 6 hours after 29 weeks.",
@@ -113,7 +113,7 @@ fn covered_silence_and_single_streaks_have_their_words() {
         .replace("blank_per_mille = 40", "blank_per_mille = 0");
     let text = explained(&text).text;
     assert!(text.contains("about equally often, up to 2 more or fewer than an equal share; the same one comes never twice in a row"));
-    assert!(text.contains("Each such moment has a call."));
+    assert!(text.contains("Every such moment has a call."));
 }
 
 #[test]

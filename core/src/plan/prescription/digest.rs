@@ -1,4 +1,4 @@
-//! Which file a prescription came from: the SHA-256 of its bytes. It shows a change, it does not prevent one.
+//! Which file a prescription came from: the SHA-256 of its bytes. A digest shows a change but does not prevent one.
 
 use std::fmt;
 use std::str::FromStr;
@@ -12,8 +12,8 @@ pub struct Digest([u8; 32]);
 
 /// A text that is not a digest.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[error("\"{0}\" is not a digest: `sha256:` and 64 hex digits")]
-pub struct NotADigest(String);
+#[error("\"{0}\" is not a digest; a digest is `sha256:` and 64 hex digits")]
+pub struct DigestError(String);
 
 impl Digest {
     /// The digest of these bytes.
@@ -66,10 +66,10 @@ impl fmt::Debug for Digest {
 }
 
 impl FromStr for Digest {
-    type Err = NotADigest;
+    type Err = DigestError;
 
-    fn from_str(text: &str) -> Result<Self, NotADigest> {
-        text.strip_prefix("sha256:").and_then(Self::from_hex).ok_or_else(|| NotADigest(text.to_owned()))
+    fn from_str(text: &str) -> Result<Self, DigestError> {
+        text.strip_prefix("sha256:").and_then(Self::from_hex).ok_or_else(|| DigestError(text.to_owned()))
     }
 }
 

@@ -1,6 +1,5 @@
-//! A prescription that is being written: every field can be changed, and nothing is allowed because it stands here. What
-//! the gate would say of it is asked of the gate itself. Not the questions (that is `prescribing`), and not how the file
-//! looks (that is `write`).
+//! A prescription while it is being written: every field can be changed, whether or not the value is allowed. The
+//! gate is asked what is still wrong with it.
 
 use jiff::civil::Date;
 
@@ -8,24 +7,24 @@ use super::{DrillOrder, DrillPlan, Prescription, Refusal, Sequence, Shape, Unloc
 use crate::plan::drill::{Action, Drill, Form, Need, Target};
 use crate::units::Millis;
 
-mod open;
+mod problems;
 
-pub use open::{is_pending, points};
+pub use problems::{is_pending, problems};
 
-/// A prescription in work. Numbers are as they will stand in the file, whether or not they are within the limits.
+/// A prescription being written. Numbers are as they will be written to the file, whether or not they are within the limits.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Draft {
-    /// What it is called.
+    /// The title that the person sees.
     pub title: String,
     /// Who issues it; may be empty.
     pub issued_by: String,
-    /// The day.
+    /// The day of issue.
     pub issued_on: Date,
-    /// Days a week.
+    /// Days of practice a week.
     pub days_a_week: i64,
-    /// Weeks.
+    /// Weeks that the program lasts.
     pub weeks: i64,
-    /// Sessions until a therapist looks again.
+    /// Sessions until a therapist reviews it.
     pub review_after_sessions: i64,
     /// Rest after a set, in milliseconds.
     pub rest_ms: i64,
@@ -33,7 +32,7 @@ pub struct Draft {
     pub order: DrillOrder,
     /// The drills. A built-in warm-up is not among them.
     pub drills: Vec<DraftDrill>,
-    /// What was watched.
+    /// What somebody has watched, in the order of the file.
     pub unlocks: Vec<Unlock>,
     /// Effort above which nothing steps up.
     pub effort_at_most: i64,
@@ -41,46 +40,46 @@ pub struct Draft {
     pub accepted_because: Option<String>,
 }
 
-/// One drill of it.
+/// One drill of a draft.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DraftDrill {
-    /// Which.
+    /// The built-in drill.
     pub drill: &'static Drill,
     /// Alone or with a partner.
     pub form: Form,
-    /// Sets.
+    /// Sets a session.
     pub sets: i64,
     /// Work of a set, in milliseconds.
     pub work_ms: i64,
     /// Quiet time that ends a set, in milliseconds.
     pub recover_ms: i64,
-    /// The step to start at.
+    /// The ladder step to start at, from 1.
     pub step: i64,
-    /// The highest step.
+    /// The highest ladder step that practice may reach.
     pub ceiling: i64,
     /// The shortest and the longest gap, in milliseconds.
     pub gap_ms: [i64; 2],
-    /// How steeply gaps fall; `None` is "even".
+    /// How strongly short gaps prevail, in thousandths; `None` for the shape "even".
     pub rate_thousandths: Option<i64>,
-    /// Silent moments, in thousandths.
+    /// The chance of a blank, in thousandths.
     pub blank_per_mille: i64,
     /// What is called, by the names that the drill gives.
     pub directions: Vec<String>,
-    /// How often each; `None` is equally often.
+    /// The weight of each direction; `None` if all are called equally often.
     pub weights: Option<Vec<i64>>,
-    /// `covered`, with this slack; `None` is "open".
+    /// The slack of the sequence "covered"; `None` for "open".
     pub slack: Option<i64>,
-    /// One direction in a row; `None` takes the usual.
+    /// How often one direction may come in a row; `None` for the default.
     pub longest_streak: Option<i64>,
-    /// The gentlest and the firmest push.
+    /// The gentlest and the firmest push, from 1 to 4.
     pub strength: Option<[i64; 2]>,
-    /// Balls, where there are any.
+    /// Balls in play; `None` where none are thrown.
     pub balls: Option<i64>,
-    /// How long what lasts lasts, in milliseconds; `None` takes the drill's own.
+    /// The duration of calls that last, in milliseconds; `None` for the drill's own.
     pub spell_ms: Option<i64>,
-    /// How long the person was seen to hold it, in milliseconds.
+    /// How long the person was timed holding the stance, in milliseconds.
     pub tested_hold_ms: Option<i64>,
-    /// What is in place.
+    /// What is confirmed to be in place.
     pub confirmed: Vec<Need>,
 }
 
@@ -90,9 +89,9 @@ impl Draft {
     /// ```
     /// use counterpoise_core::plan::prescription::{Draft, Prescription};
     /// let draft = Draft::of(Prescription::ready("gentle").unwrap());
-    /// assert!(draft.points().is_empty(), "the gate has nothing against it");
+    /// assert!(draft.problems().is_empty(), "the gate has nothing against it");
     /// let more = Draft { days_a_week: 7, ..draft };
-    /// assert_eq!(more.points()[0].fact(), "`days_a_week` is 7; the most is 6");
+    /// assert_eq!(more.problems()[0].fact(), "`days_a_week` is 7; the most is 6");
     /// ```
     pub fn of(prescription: &Prescription) -> Self {
         Self {
@@ -112,15 +111,15 @@ impl Draft {
     }
 
     /// Everything that the gate has against it, in the gate's words.
-    pub fn points(&self) -> Vec<Refusal> {
-        points(self)
+    pub fn problems(&self) -> Vec<Refusal> {
+        problems(self)
     }
 
     /// The prescription, if the gate admits it.
     ///
     /// # Errors
     /// The first rule that it breaks.
-    pub fn admitted(&self) -> Result<Prescription, Refusal> {
+    pub fn admit(&self) -> Result<Prescription, Refusal> {
         Prescription::read("this prescription", self.to_toml().as_bytes())
     }
 }
@@ -132,7 +131,7 @@ impl DraftDrill {
             let same = |other: &&Target| other.name == target.name;
             plan.drill().targets().iter().find(same).and_then(|target| target.span).map(|span| span.length)
         };
-        // One length is given to all that last: where it is the drill's own, none was given.
+        // All calls that last get the same duration; if it is the drill's own, none was given.
         let given =
             plan.targets().iter().filter_map(|target| target.span.map(|span| (own(target), span.length)));
         let given =
@@ -201,15 +200,15 @@ impl DraftDrill {
             confirmed: Vec::new(),
         };
         added.gap_ms = added.usual_gaps();
-        let lasts = i64::from(added.targets().map(Target::lasts).max().unwrap_or_default().0);
-        // Room for two of the longest waits, what lasts, and coming back.
-        let needed = (added.gap_ms[1] + lasts) * 2 + added.recover_ms;
+        let span = i64::from(added.targets().map(Target::duration).max().unwrap_or_default().0);
+        // Room for two of the longest waits, their durations, and recovery.
+        let needed = (added.gap_ms[1] + span) * 2 + added.recover_ms;
         added.work_ms = added.work_ms.max((needed + 9_999) / 10_000 * 10_000).min(limits::WORK.most.into());
         added.tidy();
         added
     }
 
-    /// What is listed, as far as the drill has it.
+    /// The listed targets that the drill has.
     pub fn targets(&self) -> impl Iterator<Item = &'static Target> {
         let drill = self.drill;
         self.directions.iter().filter_map(|name| drill.targets().iter().find(|target| target.name == *name))
@@ -222,7 +221,7 @@ impl DraftDrill {
         actions.map(Action::shortest_gap).max().unwrap_or_default()
     }
 
-    /// Whether somebody pushes.
+    /// Whether a partner pushes.
     pub fn has_pushes(&self) -> bool {
         self.targets().any(|target| target.action.is_push())
     }
@@ -236,18 +235,18 @@ impl DraftDrill {
         let blind = self.targets().any(|target| target.action.closes_eyes());
         let quiet =
             if blind { self.recover_ms.max(limits::AFTER_EYES_OPEN.0.into()) } else { self.recover_ms };
-        let told = if lead > 0 { lead + quiet } else { 0 };
-        let least = i64::from(self.shortest_gap().0).max(5_000).max(told);
+        let after_lead = if lead > 0 { lead + quiet } else { 0 };
+        let least = i64::from(self.shortest_gap().0).max(5_000).max(after_lead);
         [least, least + 10_000]
     }
 
-    /// Takes away what an earlier choice has left without meaning, so that no answer is refused for a line that nobody
-    /// asked for. Says in words what was changed.
+    /// Removes what no longer applies after an earlier choice, so that no answer is refused for a line that nobody asked
+    /// for. Returns what was changed, in words.
     pub fn tidy(&mut self) -> Vec<String> {
-        let mut said = Vec::new();
+        let mut changes = Vec::new();
         let mut change = |happened: bool, text: &str| {
             if happened {
-                said.push(text.to_owned());
+                changes.push(text.to_owned());
             }
         };
         if self.form == Form::Alone {
@@ -259,7 +258,7 @@ impl DraftDrill {
             if !kept.is_empty() {
                 self.directions = kept;
             }
-            change(self.directions.len() < before, "What needs a partner is no longer called.");
+            change(self.directions.len() < before, "Calls that need a partner were removed.");
         }
         let count = self.directions.len();
         if self.weights.as_ref().is_some_and(|weights| weights.len() != count) {
@@ -267,11 +266,11 @@ impl DraftDrill {
             change(true, "Each direction is called equally often again.");
         }
         if count == 1 && self.slack.take().is_some() {
-            change(true, "With one direction the sequence is open.");
+            change(true, "With only one direction, the sequence is now \"open\".");
         }
         if self.longest_streak.is_some_and(|streak| count < 2 || !limits::streak(count).allows(streak)) {
             self.longest_streak = None;
-            change(true, "One direction comes in a row as often as is usual.");
+            change(true, "The longest streak is back to the usual number.");
         }
         if !self.has_pushes() {
             self.strength = None;
@@ -284,12 +283,12 @@ impl DraftDrill {
         }
         if self.ceiling < self.step {
             self.ceiling = self.step;
-            change(true, "The ceiling rises with the step.");
+            change(true, "The ceiling was raised to the step.");
         }
         if !self.reaches_a_spell() && self.tested_hold_ms.take().is_some() {
-            change(true, "No step is in tandem or on one leg any more, so that no tested hold is needed.");
+            change(true, "No step is in tandem or on one leg any more, so the tested hold was removed.");
         }
-        said
+        changes
     }
 
     /// Whether a step in tandem or on one leg may be reached.

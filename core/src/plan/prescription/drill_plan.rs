@@ -1,5 +1,4 @@
-//! One drill of a prescription with its ranges and dose: what the gate has let in. Which values it lets in is decided by
-//! the gate.
+//! One drill of a prescription with its ranges and dose, after the gate has checked it.
 
 use super::limits;
 use crate::plan::drill::{Drill, Form, LadderStep, Need, Strength, Target};
@@ -43,7 +42,7 @@ pub enum Sequence {
 }
 
 impl DrillPlan {
-    /// The drill.
+    /// The built-in drill that it is about.
     pub fn drill(&self) -> &'static Drill {
         self.drill
     }
@@ -51,7 +50,7 @@ impl DrillPlan {
     pub fn form(&self) -> Form {
         self.form
     }
-    /// How many sets.
+    /// Sets a session.
     pub fn sets(&self) -> u8 {
         self.sets
     }
@@ -75,7 +74,7 @@ impl DrillPlan {
     pub fn conditions(&self) -> LadderStep {
         self.drill.ladder()[usize::from(self.step) - 1]
     }
-    /// The gaps.
+    /// The range of gaps between cues, with its shape.
     pub fn gaps(&self) -> GapRange {
         self.gaps
     }
@@ -107,7 +106,7 @@ impl DrillPlan {
     pub fn balls(&self) -> u8 {
         self.balls
     }
-    /// How long the person was seen to hold it, where tandem or one-leg stances are practiced.
+    /// How long the person was timed holding the stance, where tandem or one-leg stances are practiced.
     pub fn tested_hold(&self) -> Option<Millis> {
         self.tested_hold
     }
@@ -120,17 +119,17 @@ impl DrillPlan {
     pub fn partners(&self) -> &[String] {
         &self.partners
     }
-    /// Whether somebody pushes, so that a set holds at most six calls.
+    /// Whether a partner pushes, so that a set has at most six calls.
     pub fn has_pushes(&self) -> bool {
         self.targets.iter().any(|target| target.action.is_push())
     }
-    /// The most calls of one set: six where somebody pushes; else as many as fit.
+    /// The most calls of one set: six where a partner pushes, otherwise as many as fit.
     pub fn most_calls(&self) -> u32 {
         if self.has_pushes() { limits::SET_PUSHES } else { u32::MAX }
     }
-    /// Whether everything that may be called lasts equally long, so that the moments do not depend on what comes.
-    pub fn lasts_evenly(&self) -> bool {
-        self.targets.windows(2).all(|pair| pair[0].lasts() == pair[1].lasts())
+    /// Whether all targets have the same duration, so that the moments do not depend on which ones come.
+    pub fn has_equal_durations(&self) -> bool {
+        self.targets.windows(2).all(|pair| pair[0].duration() == pair[1].duration())
     }
     /// The conditions of every step from where it starts to its ceiling, with their numbers.
     pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {

@@ -1,5 +1,5 @@
-//! How a prescription is written: TOML becomes raw fields, each with the line on which it stands.
-//! Kinds of values are checked here; ranges and what fits together are checked in `gate`.
+//! The format of a prescription file: TOML becomes raw fields, each with its line. The kinds of values are checked
+//! here; ranges and combinations are checked in `gate`.
 
 use jiff::civil::Date;
 use toml::Spanned;
@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 use super::limits;
 use super::refusal::{Kind, Reason, Refusal};
 
-/// A value and where it stands.
+/// A value with the name and line of its field.
 pub(super) struct Field<T> {
     pub name: &'static str,
     pub value: T,
@@ -129,7 +129,7 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<RawPrescription, Refusal>
         let line = line_at(bytes, at);
         Refusal::new(name, Some(line), Reason::NotUtf8 { at: at + 1 })
     })?;
-    // A byte order mark is what some editors put at the start; TOML 1.1 lets it stand.
+    // A byte order mark is what some editors put at the start; TOML 1.1 allows it.
     let source = source.strip_prefix('\u{feff}').unwrap_or(source);
     let file = File { name, source };
     let table = DeTable::parse(source).map_err(|error| file.not_toml(&error))?;
@@ -146,10 +146,10 @@ fn prescription(mut top: Section<'_>) -> Result<RawPrescription, Refusal> {
         title: top.need("title", Kind::Text, Section::text)?,
         issued_by: top.text("issued_by")?,
         issued_on: top.need("issued_on", Kind::Date, Section::date)?,
-        days_a_week: top.whole("days_a_week")?,
-        weeks: top.whole("weeks")?,
-        review_after_sessions: top.whole("review_after_sessions")?,
-        rest_ms: top.whole("rest_ms")?,
+        days_a_week: top.integer("days_a_week")?,
+        weeks: top.integer("weeks")?,
+        review_after_sessions: top.integer("review_after_sessions")?,
+        rest_ms: top.integer("rest_ms")?,
         order: top.text("order")?,
         drills: top.need("drills", Kind::Sections, |top, name| {
             let Some(Field { name, value, line }) = top.sections(name, "[[drills]]", DRILL_FIELDS)? else {
@@ -163,7 +163,7 @@ fn prescription(mut top: Section<'_>) -> Result<RawPrescription, Refusal> {
             None => Vec::new(),
         },
         effort_at_most: match top.section("limits", "[limits]", LIMIT_FIELDS)? {
-            Some(mut limits) => limits.whole("effort_at_most")?,
+            Some(mut limits) => limits.integer("effort_at_most")?,
             None => None,
         },
         accepted_because: match top.section("suitability", "[suitability]", SUITABILITY_FIELDS)? {
@@ -178,24 +178,24 @@ fn drill(mut section: Section<'_>) -> Result<RawDrill, Refusal> {
         line: section.line.unwrap_or(0),
         drill: section.need("drill", Kind::Text, Section::text)?,
         form: section.text("form")?,
-        sets: section.need("sets", Kind::Whole, Section::whole)?,
-        work_ms: section.need("work_ms", Kind::Whole, Section::whole)?,
-        recover_ms: section.whole("recover_ms")?,
-        step: section.whole("step")?,
-        ceiling: section.whole("ceiling")?,
-        gap_ms: section.need("gap_ms", Kind::Wholes, Section::wholes)?,
+        sets: section.need("sets", Kind::Integer, Section::integer)?,
+        work_ms: section.need("work_ms", Kind::Integer, Section::integer)?,
+        recover_ms: section.integer("recover_ms")?,
+        step: section.integer("step")?,
+        ceiling: section.integer("ceiling")?,
+        gap_ms: section.need("gap_ms", Kind::Integers, Section::integers)?,
         shape: section.text("shape")?,
-        rate_thousandths: section.whole("rate_thousandths")?,
-        blank_per_mille: section.whole("blank_per_mille")?,
+        rate_thousandths: section.integer("rate_thousandths")?,
+        blank_per_mille: section.integer("blank_per_mille")?,
         directions: section.need("directions", Kind::Texts, Section::texts)?,
-        weights: section.wholes("weights")?,
+        weights: section.integers("weights")?,
         sequence: section.text("sequence")?,
-        slack: section.whole("slack")?,
-        longest_streak: section.whole("longest_streak")?,
-        strength: section.wholes("strength")?,
-        balls: section.whole("balls")?,
-        spell_ms: section.whole("spell_ms")?,
-        tested_hold_ms: section.whole("tested_hold_ms")?,
+        slack: section.integer("slack")?,
+        longest_streak: section.integer("longest_streak")?,
+        strength: section.integers("strength")?,
+        balls: section.integer("balls")?,
+        spell_ms: section.integer("spell_ms")?,
+        tested_hold_ms: section.integer("tested_hold_ms")?,
         confirmed: section.texts("confirmed")?,
     })
 }
@@ -206,7 +206,7 @@ fn unlock(mut section: Section<'_>) -> Result<RawUnlock, Refusal> {
         watched_by: section.need("watched_by", Kind::Text, Section::text)?,
         on: section.need("on", Kind::Date, Section::date)?,
         partner: section.text("partner")?,
-        therapist_present: section.yes_or_no("therapist_present")?,
+        therapist_present: section.boolean("therapist_present")?,
     })
 }
 
@@ -222,7 +222,7 @@ impl File<'_> {
         line_at(self.source.as_bytes(), at)
     }
 
-    /// The first line of what stands there, shortened.
+    /// The first line of the text in this span, shortened.
     fn written(self, span: std::ops::Range<usize>) -> String {
         const MOST: usize = 40;
         let text = self.source.get(span).unwrap_or_default();
@@ -251,7 +251,7 @@ struct Section<'a> {
     table: DeTable<'a>,
 }
 
-type Taken<T> = Result<Option<Field<T>>, Refusal>;
+type FieldResult<T> = Result<Option<Field<T>>, Refusal>;
 
 impl<'a> Section<'a> {
     /// A table that has no other fields than `known`.
@@ -284,7 +284,7 @@ impl<'a> Section<'a> {
         name: &'static str,
         kind: Kind,
         read: impl FnOnce(&DeValue<'a>) -> Option<T>,
-    ) -> Taken<T> {
+    ) -> FieldResult<T> {
         let Some(value) = self.table.remove(name) else { return Ok(None) };
         let line = self.file.line(value.span().start);
         match read(value.get_ref()) {
@@ -295,7 +295,7 @@ impl<'a> Section<'a> {
 
     fn wrong_kind(&self, field: &'static str, value: &Spanned<DeValue<'a>>, kind: Kind) -> Refusal {
         let mut written = self.file.written(value.span());
-        if kind == Kind::Whole && value.get_ref().is_integer() {
+        if kind == Kind::Integer && value.get_ref().is_integer() {
             written.push_str(" (far too large)");
         }
         let reason = Reason::WrongKind { field, written, kind };
@@ -306,7 +306,7 @@ impl<'a> Section<'a> {
         &mut self,
         name: &'static str,
         kind: Kind,
-        take: impl FnOnce(&mut Self, &'static str) -> Taken<T>,
+        take: impl FnOnce(&mut Self, &'static str) -> FieldResult<T>,
     ) -> Result<Field<T>, Refusal> {
         take(self, name)?.ok_or_else(|| {
             let reason = Reason::Missing { field: name, place: self.place, kind };
@@ -314,27 +314,27 @@ impl<'a> Section<'a> {
         })
     }
 
-    fn text(&mut self, name: &'static str) -> Taken<String> {
+    fn text(&mut self, name: &'static str) -> FieldResult<String> {
         self.take(name, Kind::Text, text)
     }
 
-    fn whole(&mut self, name: &'static str) -> Taken<i64> {
-        self.take(name, Kind::Whole, whole)
+    fn integer(&mut self, name: &'static str) -> FieldResult<i64> {
+        self.take(name, Kind::Integer, integer)
     }
 
-    fn yes_or_no(&mut self, name: &'static str) -> Taken<bool> {
-        self.take(name, Kind::YesOrNo, DeValue::as_bool)
+    fn boolean(&mut self, name: &'static str) -> FieldResult<bool> {
+        self.take(name, Kind::Boolean, DeValue::as_bool)
     }
 
-    fn texts(&mut self, name: &'static str) -> Taken<Vec<String>> {
+    fn texts(&mut self, name: &'static str) -> FieldResult<Vec<String>> {
         self.take(name, Kind::Texts, |value| list(value, text))
     }
 
-    fn wholes(&mut self, name: &'static str) -> Taken<Vec<i64>> {
-        self.take(name, Kind::Wholes, |value| list(value, whole))
+    fn integers(&mut self, name: &'static str) -> FieldResult<Vec<i64>> {
+        self.take(name, Kind::Integers, |value| list(value, integer))
     }
 
-    fn date(&mut self, name: &'static str) -> Taken<Date> {
+    fn date(&mut self, name: &'static str) -> FieldResult<Date> {
         self.take(name, Kind::Date, |value| {
             let moment = value.as_datetime().filter(|m| m.time.is_none() && m.offset.is_none())?;
             let date = moment.date?;
@@ -357,7 +357,12 @@ impl<'a> Section<'a> {
         self.inner(name, place, value, Kind::Section, known).map(Some)
     }
 
-    fn sections(&mut self, name: &'static str, place: &'static str, known: &[&str]) -> Taken<Vec<Self>> {
+    fn sections(
+        &mut self,
+        name: &'static str,
+        place: &'static str,
+        known: &[&str],
+    ) -> FieldResult<Vec<Self>> {
         let Some(value) = self.table.remove(name) else { return Ok(None) };
         let line = self.file.line(value.span().start);
         let span = value.span();
@@ -391,7 +396,7 @@ impl<'a> Section<'a> {
     }
 }
 
-/// The line, from 1, on which this byte stands.
+/// The line, from 1, that contains this byte.
 fn line_at(bytes: &[u8], at: usize) -> usize {
     bytes[..at.min(bytes.len())].split(|byte| *byte == b'\n').count()
 }
@@ -400,7 +405,7 @@ fn text(value: &DeValue<'_>) -> Option<String> {
     value.as_str().map(str::to_owned)
 }
 
-fn whole(value: &DeValue<'_>) -> Option<i64> {
+fn integer(value: &DeValue<'_>) -> Option<i64> {
     let integer = value.as_integer()?;
     i64::from_str_radix(integer.as_str(), integer.radix()).ok()
 }

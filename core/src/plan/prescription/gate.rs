@@ -1,5 +1,4 @@
-//! The one gate: raw fields become a [`Prescription`], or the first rule they break is named with its place.
-//! Not how the file is written (that is `fields`), and not what the limits are (that is `limits`).
+//! The gate: raw fields become a [`Prescription`], or the first rule that they break is reported with its place.
 
 use jiff::civil::Date;
 
@@ -38,10 +37,10 @@ impl<'a> Gate<'a> {
         if raw.drills.value.is_empty() {
             return Err(self.refuse(raw.drills.line, Reason::EmptyList { field: "drills" }));
         }
-        let accepted_because = self.accepted(raw.accepted_because, raw.issued_by.as_ref())?;
+        let accepted_because = self.acceptance(raw.accepted_because, raw.issued_by.as_ref())?;
         let prescription = Prescription {
             accepted_because,
-            title: self.filled(raw.title)?,
+            title: self.required_text(raw.title)?,
             issued_by: self.printable_or_empty(raw.issued_by)?,
             issued_on,
             days_a_week: self.within(raw.days_a_week, limits::DAYS_A_WEEK)?.unwrap_or(DEFAULT_DAYS_A_WEEK),
@@ -66,7 +65,7 @@ impl<'a> Gate<'a> {
         self.session(prescription)
     }
 
-    /// A warm-up first; then the limits of a whole session.
+    /// Puts a warm-up first, then checks the limits of a whole session.
     fn session(&self, mut prescription: Prescription) -> Result<Prescription, Refusal> {
         let first = &prescription.drills[0];
         let warm_up = !(first.drill.is_warm_up() && first.step == 1);
@@ -87,8 +86,8 @@ impl<'a> Gate<'a> {
         Ok(prescription)
     }
 
-    /// Only somebody with a name can accept a person whom the answers send to a clinician.
-    fn accepted(
+    /// Only a named issuer can accept a person whose answers say "a clinician first".
+    fn acceptance(
         &self,
         raw: Option<Field<String>>,
         issued_by: Option<&Field<String>>,
@@ -97,7 +96,7 @@ impl<'a> Gate<'a> {
         if issued_by.is_none_or(|by| by.value.trim().is_empty()) {
             return Err(self.refuse(field.line, Reason::AcceptedByNobody));
         }
-        self.filled(field).map(Some)
+        self.required_text(field).map(Some)
     }
 
     fn order(&self, raw: Option<Field<String>>) -> Result<DrillOrder, Refusal> {
@@ -123,7 +122,7 @@ impl<'a> Gate<'a> {
             }
             let unlock = Unlock {
                 name: unlock_name,
-                watched_by: self.filled(watched_by)?,
+                watched_by: self.required_text(watched_by)?,
                 on: on.value,
                 partner: self.printable_or_empty(partner)?,
                 therapist_present: therapist_present.is_some_and(|field| field.value),
@@ -137,7 +136,7 @@ impl<'a> Gate<'a> {
         Ok(unlocks)
     }
 
-    fn filled(&self, field: Field<String>) -> Result<String, Refusal> {
+    fn required_text(&self, field: Field<String>) -> Result<String, Refusal> {
         let (name, line) = (field.name, field.line);
         let text = self.printable(field)?;
         if text.is_empty() { Err(self.refuse(line, Reason::EmptyText { field: name })) } else { Ok(text) }
@@ -152,8 +151,8 @@ impl<'a> Gate<'a> {
         let Field { name: field, value, line } = field;
         let text = value.trim();
         let length = text.chars().count();
-        if let Some(sign) = text.chars().find(|sign| is_unprintable(*sign)) {
-            return Err(self.refuse(line, Reason::Unprintable { field, sign }));
+        if let Some(character) = text.chars().find(|character| is_unprintable(*character)) {
+            return Err(self.refuse(line, Reason::Unprintable { field, character }));
         }
         if length > limits::TEXT_CHARACTERS {
             return Err(self.refuse(line, Reason::LongText { field, length }));
@@ -184,7 +183,7 @@ impl<'a> Gate<'a> {
     }
 }
 
-/// Control signs, and the signs that turn the direction of a line around.
+/// Control characters, and characters that reverse the direction of a line.
 fn is_unprintable(sign: char) -> bool {
     sign.is_control() || matches!(sign, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }

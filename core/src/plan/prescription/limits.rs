@@ -1,4 +1,4 @@
-//! The hard limits: what no prescription can widen, each with its origin. Not how they are applied (that is `gate`).
+//! The hard limits, which no prescription can widen, each with its origin.
 //!
 //! Tags: *read* in the source named; *derived* from the values before it; *judgment*: ours, a therapist must confirm.
 
@@ -12,7 +12,7 @@ use crate::units::Millis;
 pub enum Unit {
     /// A plain number.
     Count,
-    /// Milliseconds.
+    /// Milliseconds, shown with seconds.
     Millis,
     /// Thousandths of a whole.
     PerMille,
@@ -32,13 +32,13 @@ impl Unit {
 /// The range that a field must lie in, both ends allowed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Limit {
-    /// The field.
+    /// The name of the field in the file.
     pub field: &'static str,
-    /// Its unit.
+    /// The unit of the field.
     pub unit: Unit,
-    /// The least.
+    /// The least value allowed.
     pub least: u32,
-    /// The most.
+    /// The greatest value allowed.
     pub most: u32,
     /// Why, for the person who meets the limit.
     pub why: &'static str,
@@ -98,13 +98,13 @@ pub const WEEKS: Limit = Limit::new(
     "at least 12: World Falls Guidelines 2022 [second-hand]; a year at most: judgment",
 );
 
-/// Sessions until a therapist looks again: 12 by default, 24 at most \[judgment\].
+/// Sessions until a therapist reviews it: 12 by default, 24 at most \[judgment\].
 pub const REVIEW_AFTER_SESSIONS: Limit = Limit::new(
     "review_after_sessions",
     Unit::Count,
     1,
     24,
-    "A therapist looks again every 12 sessions unless told otherwise.",
+    "A therapist reviews after 12 sessions unless the prescription says otherwise.",
     "judgment",
 );
 
@@ -114,7 +114,7 @@ pub const REST: Limit = Limit::new(
     Unit::Millis,
     45_000,
     1_800_000,
-    "A rest with a chair at hand comes after every set; 60 s (60000) is usual.",
+    "Every set is followed by a rest with a chair at hand; 60 s (60000) is usual.",
     "judgment",
 );
 
@@ -125,7 +125,7 @@ pub const SETS: Limit = Limit::new(
     Unit::Count,
     1,
     10,
-    "A session has at most 10 sets, its warm-up counted. Three to five are usual.",
+    "A session has at most 10 sets, including its warm-up. Three to five are usual.",
     "3 to 5: common practice, no source; 10 at most: judgment",
 );
 
@@ -135,7 +135,7 @@ pub const WORK: Limit = Limit::new(
     Unit::Millis,
     10_000,
     120_000,
-    "30 to 60 s (30000 to 60000) are usual; give more sets instead of longer ones.",
+    "30 to 60 s (30000 to 60000) is usual; give more sets instead of longer ones.",
     "30 s: common practice, no source; both ends: judgment",
 );
 
@@ -147,7 +147,7 @@ pub const RECOVER: Limit = Limit::new(
     Unit::Millis,
     2_000,
     120_000,
-    "It is the quiet time that ends a set, for coming back from the last call; 5 s (5000) is usual.",
+    "This is the quiet time at the end of a set, to recover from the last call; 5 s (5000) is usual.",
     "1.2 to 1.5 s to recover from a push to the side, 2.2 s at mean + 2 SD: BMC Geriatrics 2020, 01650-4, table 2 [read, derived]",
 );
 
@@ -174,8 +174,8 @@ pub const BLANKS: Limit = Limit::new(
     Unit::PerMille,
     0,
     250,
-    "A blank is a moment at which a call could have come and does not. 10 % (100) is usual.",
-    "derived from how certain a moment becomes that has to come",
+    "A blank is a moment when a call could come but does not. 10 % (100) is usual.",
+    "derived from how certain a call becomes as the longest wait ends",
 );
 
 /// A direction's weight \[judgment: past 100 to 1 a direction has all but disappeared\].
@@ -184,7 +184,7 @@ pub const WEIGHT: Limit = Limit::new(
     Unit::Count,
     1,
     100,
-    "A weight says how often a direction is called beside the others. Leave a direction out instead of giving it 0.",
+    "A weight says how often a direction is called compared with the others. Leave a direction out instead of giving it 0.",
     "judgment",
 );
 
@@ -195,8 +195,8 @@ pub const SLACK: Limit = Limit::new(
     Unit::Count,
     1,
     3,
-    "It is how far each direction's count may stray from an equal share; 1 is usual.",
-    "exact balance gives the last directions away to whoever counts [derived]; 3 at most: judgment",
+    "This is how far each direction's count may differ from an equal share; 1 is usual.",
+    "exact balance gives the last directions away to anybody who counts [derived]; 3 at most: judgment",
 );
 
 /// The longest run of one direction, by how many directions there are.
@@ -204,7 +204,7 @@ pub const SLACK: Limit = Limit::new(
 /// With two, a streak of 1 leaves no choice and one of 2 lets a guesser who knows the rule name 67 of 100 right
 /// \[derived: capacity of the run-length-limited code\]; 3 leaves 57, 4 leaves 53. With more, 1 to 3.
 pub const fn streak(directions: usize) -> Limit {
-    let why = "It is how often one direction may come in a row. A streak past that feels like a pattern.";
+    let why = "This is how often one direction may come in a row. A longer streak feels like a pattern.";
     match directions {
         0..=2 => Limit::new(
             "longest_streak",
@@ -212,7 +212,7 @@ pub const fn streak(directions: usize) -> Limit {
             3,
             4,
             why,
-            "with two directions and 2 in a row, whoever knows the rule names 67 of 100 right, with 3 it is 57 [derived]",
+            "with two directions and 2 in a row, anybody who knows the rule guesses 67 of 100 right; with 3 in a row, 57 [derived]",
         ),
         _ => Limit::new(
             "longest_streak",
@@ -220,7 +220,7 @@ pub const fn streak(directions: usize) -> Limit {
             1,
             3,
             why,
-            "with two directions and 2 in a row, whoever knows the rule names 67 of 100 right, with 3 it is 57 [derived]",
+            "with two directions and 2 in a row, anybody who knows the rule guesses 67 of 100 right; with 3 in a row, 57 [derived]",
         ),
     }
 }
@@ -244,26 +244,26 @@ pub const STRENGTH_SPREAD: u8 = 1;
 /// The pushes of one session that are the gentlest and announced as practice \[judgment\].
 pub const PRACTICE_PUSHES: usize = 2;
 
-/// The most pushes of one set: at the rest the partner still knows each \[judgment\].
+/// The most pushes of one set: so few that the partner still remembers each at the rest \[judgment\].
 pub const SET_PUSHES: u32 = 6;
 
-/// Balls in play.
+/// Balls in play: 1, or 2 of which one is named.
 pub const BALLS: Limit = Limit::new(
     "balls",
     Unit::Count,
     1,
     2,
-    "With two, the one to catch is named aloud as it leaves the hand.",
+    "With two balls, the one to catch is named aloud as it leaves the hand.",
     "judgment",
 );
 
-/// A spell of what lasts, unless the drill says less: 30 s at most \[judgment\].
+/// The duration of a call, unless the drill says less: 30 s at most \[judgment\].
 pub const SPELL: Limit = Limit::new(
     "spell_ms",
     Unit::Millis,
     hazards::SHORTEST_SPELL.0,
-    hazards::SPELL.0,
-    "Leave the line out to take the drill's own length.",
+    hazards::LONGEST_SPELL.0,
+    "Leave the line out to use the drill's own duration.",
     "judgment",
 );
 
@@ -273,7 +273,7 @@ pub const TESTED_HOLD: Limit = Limit::new(
     Unit::Millis,
     4_000,
     120_000,
-    "It is how long this person was seen to hold it. Below 4 s it is too early to practice it.",
+    "This is how long this person was timed holding it. Below 4 s, it is too early to practice it.",
     "mean holds on one leg at 80 and over are 6 to 8.5 s: Bohannon 2006 [read], Springer 2007 [second-hand]; 80 %: judgment",
 );
 
@@ -309,14 +309,14 @@ pub const SESSION: Millis = Millis::from_secs(20 * 60);
 /// Getting into place before a set \[judgment\].
 pub const SET_UP: Millis = Millis::from_secs(20);
 
-// Work and set-up of the most sets stay below the longest session, so that no check of its own is needed.
+// Work and set-up of the most sets stay below the longest session, so that no separate check is needed.
 const _: () = assert!(ACTIVE.0 + SETS.most * SET_UP.0 <= SESSION.0);
 
 /// The real cues after which a session calls no more (Noergaard 2023: 40 \[read\]; Kurz 2016: 14-42 \[derived\]).
 /// Applied where cues are drawn: a prescription that could give more is not refused.
 pub const SESSION_CUES: u16 = 40;
 
-/// The least real cues of a set; a set with fewer is drawn again \[judgment: below two there is nothing to foresee\].
+/// The least real cues of a set; a set with fewer is drawn again \[judgment: below two there is nothing to predict\].
 pub const LEAST_REAL_CUES: u32 = 2;
 
 /// The share of sets drawn again above which `check` warns \[judgment\].

@@ -1,5 +1,4 @@
-//! Why a prescription is not accepted: what was seen and where, what the limit is, and what to do about it.
-//! Not the limits themselves (that is `limits`).
+//! Why a prescription is refused: what was found and where, what the limit is, and what to do about it.
 
 use std::fmt;
 
@@ -15,7 +14,7 @@ use crate::units::Millis;
 /// use counterpoise_core::plan::prescription::Prescription;
 /// let file = b"schema = \"counterpoise.prescription/1\"\ntitle = 3\n";
 /// let refusal = Prescription::read("balance.toml", file).unwrap_err();
-/// assert_eq!(refusal.to_string(), "`title` is 3, where a text in quotation marks belongs (balance.toml, line 2)");
+/// assert_eq!(refusal.to_string(), "`title` is 3; it must be text in quotation marks (balance.toml, line 2)");
 /// assert_eq!(refusal.hint(), "Write it like this: title = \"At the counter\"");
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,7 +44,7 @@ impl Refusal {
         &self.file
     }
 
-    /// The line, from 1; none where the whole file is meant.
+    /// The line, from 1; `None` if the fact is about the whole file.
     pub fn line(&self) -> Option<usize> {
         self.line
     }
@@ -76,13 +75,13 @@ pub enum Reason {
     #[error("the file has {bytes} bytes; the most is {} (256 KiB)", limits::FILE_BYTES)]
     TooLarge { bytes: usize },
     /// Nothing but white space and comments.
-    #[error("the file holds no prescription: it is empty")]
+    #[error("the file is empty")]
     Empty,
     /// Bytes that are not UTF-8 text.
-    #[error("the file is not plain text in UTF-8: byte {at} does not belong to any character")]
+    #[error("the file is not UTF-8 text: byte {at} is not part of a character")]
     NotUtf8 { at: usize },
-    /// Not TOML.
-    #[error("the file cannot be read as TOML here: {message}")]
+    /// The text is not valid TOML.
+    #[error("the file is not valid TOML: {message}")]
     NotToml { message: String },
     /// A key given twice.
     #[error("`{key}` is given twice")]
@@ -94,7 +93,7 @@ pub enum Reason {
     #[error("`{field}` is missing in {place}")]
     Missing { field: &'static str, place: &'static str, kind: Kind },
     /// A value of another kind.
-    #[error("`{field}` is {written}, where {kind} belongs")]
+    #[error("`{field}` is {written}; it must be {kind}")]
     WrongKind { field: &'static str, written: String, kind: Kind },
     /// A number outside its range.
     #[error("{}", out_of_range(limit, *value, field))]
@@ -106,25 +105,25 @@ pub enum Reason {
     #[error("`{field}` is empty")]
     EmptyText { field: &'static str },
     /// Suitability is accepted, and nobody is named who accepts it.
-    #[error("`accepted_because` is given, and `issued_by` names nobody")]
+    #[error("`accepted_because` is given, but `issued_by` is empty")]
     AcceptedByNobody,
     /// A text too long for a line.
     #[error("`{field}` has {length} characters; the most is {}", limits::TEXT_CHARACTERS)]
     LongText { field: &'static str, length: usize },
-    /// A text with a line break, a tab or another sign that cannot be shown.
-    #[error("`{field}` holds a sign that cannot be shown: {sign:?}")]
-    Unprintable { field: &'static str, sign: char },
-    /// A word that is none of those allowed.
+    /// A text with a line break, a tab or another character that cannot be shown.
+    #[error("`{field}` contains a character that cannot be shown: {character:?}")]
+    Unprintable { field: &'static str, character: char },
+    /// A word that is not allowed here.
     #[error("`{field}` is \"{written}\"; it can be {known}")]
     UnknownWord { field: &'static str, written: String, known: String },
     /// A list that must hold something.
-    #[error("`{field}` lists nothing")]
+    #[error("`{field}` is an empty list")]
     EmptyList { field: &'static str },
     /// An entry given twice.
     #[error("`{field}` lists \"{entry}\" twice")]
     Twice { field: &'static str, entry: String },
     /// A drill is not offered in this form.
-    #[error("`form` is \"{form}\"; \"{drill}\" is offered {offered} only")]
+    #[error("`form` is \"{form}\"; \"{drill}\" is only offered as {offered}")]
     Form { form: &'static str, drill: String, offered: String },
     /// A direction that the drill does not have.
     #[error("`directions` lists \"{direction}\"; \"{drill}\" has {known}")]
@@ -132,81 +131,81 @@ pub enum Reason {
     /// Something that nobody has watched this person do.
     #[error("`directions` lists \"{entry}\", which is locked: {}", unlock.why())]
     Locked { entry: String, unlock: UnlockName },
-    /// A ladder step that nobody has watched this person stand on.
+    /// A ladder step that nobody has watched this person practice.
     #[error("`{field}` is {value}, and step {step} of \"{drill}\" is locked: {}", unlock.why())]
     LockedStep { field: &'static str, value: u8, step: u8, drill: String, unlock: UnlockName },
     /// It was watched with a partner and is prescribed alone, or the reverse.
-    #[error("the unlock \"{}\" {}", unlock.name(), if *alone { "names a partner, and the drill is prescribed alone" } else { "names no partner, and the drill is prescribed with one" })]
+    #[error("the unlock \"{}\" {}", unlock.name(), if *alone { "names a partner, but the drill is prescribed alone" } else { "names no partner, but the drill is prescribed with one" })]
     UnlockPartner { unlock: UnlockName, alone: bool },
     /// Each unlock that is needed was watched with another partner.
-    #[error("the unlocks that \"{drill}\" needs here name no partner who has them all")]
+    #[error("no single partner has all the unlocks that \"{drill}\" needs here")]
     NoOnePartner { drill: String },
     /// It cannot be done alone.
-    #[error("`directions` lists \"{entry}\", which needs a partner, and `form` is \"alone\"")]
+    #[error("`directions` lists \"{entry}\", which needs a partner, but `form` is \"alone\"")]
     NeedsPartner { entry: String },
     /// Closed eyes, alone, on something soft.
-    #[error("`directions` lists \"{entry}\" alone, and step {step} stands on a soft base")]
+    #[error("`directions` lists \"{entry}\" for practice alone, but step {step} is on a soft base")]
     BlindOnFoam { entry: String, step: u8 },
     /// Something that must be in place is not confirmed.
-    #[error("\"{drill}\" needs {} here, and `confirmed` does not list it", with_article(*need))]
+    #[error("\"{drill}\" needs {} here, but `confirmed` does not list it", with_article(*need))]
     NotConfirmed { drill: String, need: Need },
     /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
     WeightCount { weights: usize, directions: usize },
     /// A field that another choice leaves without meaning.
-    #[error("`{field}` belongs only with {with}")]
+    #[error("`{field}` is only allowed with {with}")]
     OnlyWith { field: &'static str, with: &'static str },
     /// `strength` for a drill without pushes.
-    #[error("`strength` is given for \"{drill}\", which has no pushes")]
+    #[error("`strength` is given, but \"{drill}\" has no pushes")]
     Strength { drill: String },
     /// Not two numbers.
     #[error("`strength` has {count} numbers; it needs two, the gentlest and the firmest")]
     StrengthPair { count: usize },
     /// Outside 1 to 4, or the wrong way round.
-    #[error("`strength` is [{low}, {high}]; it goes from 1 to 4, the gentler one first")]
+    #[error("`strength` is [{low}, {high}]; both must be 1 to 4, the gentler one first")]
     StrengthRange { low: i64, high: i64 },
     /// More than one step apart.
-    #[error("`strength` is [{low}, {high}]; the two are at most 1 apart")]
+    #[error("`strength` is [{low}, {high}]; the two may be at most 1 apart")]
     StrengthSpread { low: i64, high: i64 },
     /// Above what is allowed at home.
     #[error("`strength` goes up to {high}; the most at home is {}", limits::STRENGTH_AT_HOME)]
     StrengthHome { high: i64 },
     /// Two balls without throws.
-    #[error("`balls` is given for \"{drill}\", which has no throws by a partner")]
+    #[error("`balls` is given, but no partner throws a ball in \"{drill}\"")]
     Balls { drill: String },
-    /// `spell_ms` where nothing lasts.
-    #[error("`spell_ms` is given, and nothing that is listed here lasts")]
-    NothingLasts,
-    /// A spell that does not suit what lasts.
-    #[error("`spell_ms` is {}; \"{entry}\" lasts {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
+    /// `spell_ms`, but no listed call has a duration.
+    #[error("`spell_ms` is given, but no direction listed here has a duration")]
+    NoSpan,
+    /// A duration outside the range for this call.
+    #[error("`spell_ms` is {}; \"{entry}\" must last {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
     Spell { value: i64, entry: String, least: u32, most: u32 },
     /// Tandem or one leg, and no tested hold.
-    #[error("step {step} of \"{drill}\" is {stance}, and `tested_hold_ms` is missing")]
+    #[error("step {step} of \"{drill}\" is {stance}, but `tested_hold_ms` is missing")]
     Untested { step: u8, drill: String, stance: &'static str },
     /// Tandem or one leg for longer than the person can hold.
     #[error("a hold of {spell} is too long in {stance}: the most is 80 % of `tested_hold_ms`, {most}")]
     HoldLong { spell: Millis, stance: &'static str, most: Millis },
     /// An odd number of sets on one leg.
     #[error(
-        "`sets` is {sets}, and step {step} has a left and a right side: one side would be practiced more"
+        "`sets` is {sets}, but step {step} has a left and a right side: one side would get more practice"
     )]
     OddSets { sets: u8, step: u8 },
     /// Too much following of the target on the screen.
     #[error("the sets of \"{drill}\" add up to {work} of work; the most is {}", limits::WATCHING)]
     WatchLong { drill: String, work: Millis },
-    /// The partner is told so early that the cue before is not over.
+    /// The partner would be told before the previous cue is over.
     #[error(
-        "the partner is told {lead} before, and the shortest gap in `gap_ms` leaves {room} after {quiet} of quiet"
+        "the partner is told {lead} ahead, but the shortest gap in `gap_ms` leaves only {room} after {quiet} of quiet"
     )]
     Lead { lead: Millis, room: Millis, quiet: Millis },
-    /// `covered` where calls last differently long.
-    #[error("`sequence` is \"covered\", and what is listed lasts differently long")]
+    /// `covered`, but calls have different durations.
+    #[error("`sequence` is \"covered\", but the directions listed have different durations")]
     CoveredUneven,
     /// Not two numbers.
     #[error("`gap_ms` has {count} numbers; it needs two, the shortest gap and the longest")]
     GapPair { count: usize },
     /// The range runs backward.
-    #[error("`gap_ms` is [{least}, {greatest}]: the shortest gap is not below the longest")]
+    #[error("`gap_ms` is [{least}, {greatest}]; the shortest gap must be below the longest")]
     GapReversed { least: i64, greatest: i64 },
     /// Shorter than the action allows.
     #[error("the shortest gap in `gap_ms` is {}; the least for \"{action}\" is {}", Unit::Millis.show(*value), Unit::Millis.show((*least).into()))]
@@ -218,8 +217,8 @@ pub enum Reason {
     #[error("the range of `gap_ms` is {} wide; the least is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GAP_WIDTH.0.into()))]
     GapNarrow { value: i64 },
     /// No room for two cues.
-    #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, and `work_ms` is {}", Unit::Millis.show(*least), if *lasts { ", what lasts," } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
-    GapTooLongForSet { least: i64, lasts: bool, needed: i64, work: i64 },
+    #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, but `work_ms` is only {}", Unit::Millis.show(*least), if *span { " and duration" } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
+    GapTooLongForSet { least: i64, span: bool, needed: i64, work: i64 },
     /// Too many sets would have to be drawn again.
     #[error("{} of 100 sets would hold fewer than {} calls{} and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, if *pushes { " or more than 6 pushes" } else { "" }, limits::REDRAW_MOST * 100.0)]
     Redraws { per_million: u32, pushes: bool },
@@ -261,35 +260,35 @@ pub enum Reason {
 /// A kind of value in the file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
-    /// Text.
+    /// Text in quotation marks.
     Text,
-    /// An integer.
-    Whole,
+    /// An integer, without a decimal point.
+    Integer,
     /// True or false.
-    YesOrNo,
+    Boolean,
     /// A local date.
     Date,
     /// A list of texts.
     Texts,
     /// A list of integers.
-    Wholes,
-    /// One section.
+    Integers,
+    /// One section, in single brackets.
     Section,
-    /// A section that can stand several times.
+    /// A section that may be repeated, in double brackets.
     Sections,
 }
 
 impl fmt::Display for Kind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Text => "a text in quotation marks",
-            Self::Whole => "a whole number",
-            Self::YesOrNo => "true or false",
+            Self::Text => "text in quotation marks",
+            Self::Integer => "a whole number",
+            Self::Boolean => "true or false",
             Self::Date => "a date",
             Self::Texts => "a list of texts in quotation marks",
-            Self::Wholes => "a list of whole numbers",
+            Self::Integers => "a list of whole numbers",
             Self::Section => "a section",
-            Self::Sections => "one section or more",
+            Self::Sections => "one or more sections",
         })
     }
 }
@@ -302,17 +301,17 @@ impl Kind {
             (Self::Text, "schema") => format!("schema = \"{}\"", super::SCHEMA),
             (Self::Text, "drill") => "drill = \"counter-reach\"".into(),
             (Self::Text, _) => format!("{field} = \"...\""),
-            (Self::Whole, _) if field.ends_with("_ms") => {
+            (Self::Integer, _) if field.ends_with("_ms") => {
                 format!("{field} = 60000 (milliseconds, without a decimal point)")
             }
-            (Self::Whole, _) => format!("{field} = 3"),
-            (Self::YesOrNo, _) => format!("{field} = true"),
+            (Self::Integer, _) => format!("{field} = 3"),
+            (Self::Boolean, _) => format!("{field} = true"),
             (Self::Date, _) => format!("{field} = 2026-11-02"),
             (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
-            (Self::Wholes, "gap_ms") => "gap_ms = [5000, 15000]".into(),
-            (Self::Wholes, _) => format!("{field} = [1, 1, 2]"),
-            (Self::Section, _) => format!("[{field}] on a line of its own, its fields below"),
-            (Self::Sections, _) => format!("[[{field}]] on a line of its own, its fields below"),
+            (Self::Integers, "gap_ms") => "gap_ms = [5000, 15000]".into(),
+            (Self::Integers, _) => format!("{field} = [1, 1, 2]"),
+            (Self::Section, _) => format!("[{field}] on its own line, with its fields below"),
+            (Self::Sections, _) => format!("[[{field}]] on its own line, with its fields below"),
         }
     }
 }
@@ -321,11 +320,11 @@ impl Reason {
     #[expect(clippy::too_many_lines, reason = "one line a reason")]
     fn hint(&self) -> String {
         match self {
-            Self::TooLarge { .. } => "A prescription has a page or two of text. Is this the right file?".into(),
+            Self::TooLarge { .. } => "A prescription is a page or two of text. Is this the right file?".into(),
             Self::Empty => "Start from the example in docs/prescription.md.".into(),
-            Self::NotUtf8 { .. } => "Save it as plain text with the encoding UTF-8.".into(),
+            Self::NotUtf8 { .. } => "Save it as plain text in UTF-8.".into(),
             Self::NotToml { .. } => {
-                "Each line is `name = value`; texts stand in quotation marks, lists in [ ]. See docs/prescription.md.".into()
+                "Write `name = value` on each line, with text in quotation marks and lists in [ ]. See docs/prescription.md.".into()
             }
             Self::DuplicateKey { key } => format!("Keep one line with `{key}` and delete the other."),
             Self::Unknown { known, .. } => format!("The fields here are {known}."),
@@ -334,91 +333,91 @@ impl Reason {
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
             Self::EmptyText { field } => format!("Write something a person can read, for example: {}", Kind::Text.example(field)),
-            Self::AcceptedByNobody => "Only a therapist can accept a person whom the answers about suitability send to a clinician: write who in `issued_by`.".into(),
-            Self::LongText { .. } => "It has to fit on one line of a screen. Shorten it.".into(),
+            Self::AcceptedByNobody => "Only a named therapist can accept a person whose suitability answers say to see a clinician first. Write the name in `issued_by`.".into(),
+            Self::LongText { .. } => "Shorten it to fit on one line of a screen.".into(),
             Self::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
-            Self::UnknownWord { .. } => "Choose one of these, spelled exactly so.".into(),
+            Self::UnknownWord { .. } => "Choose one of these, spelled exactly as shown.".into(),
             Self::EmptyList { field: "drills" } => "Add a [[drills]] section; see docs/prescription.md.".into(),
             Self::EmptyList { .. } => "List at least one direction, for example: directions = [\"left\", \"right\", \"forward\"]".into(),
-            Self::Twice { field: "directions", .. } => "Name each direction once. To call one more often, give it a weight.".into(),
-            Self::Twice { .. } => "Name each once.".into(),
+            Self::Twice { field: "directions", .. } => "List each direction only once. To call one more often, give it a weight.".into(),
+            Self::Twice { .. } => "List each one only once.".into(),
             Self::Form { offered, .. } => format!("Write: form = \"{offered}\""),
             Self::Direction { .. } => "Leave it out, or choose another drill.".into(),
             Self::Locked { unlock, .. } => format!(
                 "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or leave the direction out.",
-                unlock.with(),
+                unlock.safeguard(),
                 unlock.name()
             ),
             Self::LockedStep { unlock, step, .. } => format!(
                 "Somebody has to watch this person do it first, with {}. Then add [[unlocks]] with name = \"{}\", watched_by and on; or stay below step {step}.",
-                unlock.with(),
+                unlock.safeguard(),
                 unlock.name()
             ),
             Self::UnlockPartner { alone: true, .. } => {
-                "What was watched with a partner is not unlocked alone. Add an unlock with partner = \"\" when it was watched alone.".into()
+                "An unlock with a partner does not count for practice alone. When somebody has watched it alone, add an unlock with partner = \"\".".into()
             }
             Self::UnlockPartner { alone: false, .. } => {
-                "An unlock holds with the partner who was watched. Write that partner's name or initials: partner = \"...\"".into()
+                "An unlock only counts with the partner who was there. Write that partner's name or initials: partner = \"...\"".into()
             }
             Self::NoOnePartner { .. } => {
-                "Add the unlock that is missing for one of the partners, or leave out what needs it.".into()
+                "Add the missing unlock for one of the partners, or leave out what needs it.".into()
             }
-            Self::NeedsPartner { .. } => "Write form = \"partner\", if the drill offers it, or leave the direction out.".into(),
-            Self::BlindOnFoam { .. } => "Closed eyes are for firm ground when nobody is there. Lower `ceiling`, or leave the direction out.".into(),
+            Self::NeedsPartner { .. } => "Write form = \"partner\" if the drill offers it, or leave the direction out.".into(),
+            Self::BlindOnFoam { .. } => "Alone, the eyes may be closed only on firm ground. Lower `ceiling`, or leave the direction out.".into(),
             Self::NotConfirmed { need, .. } => format!(
-                "Where this person practices there must be one. If there is, add: confirmed = [\"{}\"]. The app asks for it again before each session.",
+                "This must be in place where the person practices. If it is, add: confirmed = [\"{}\"]. The app asks again before each session.",
                 need.name()
             ),
             Self::WeightCount { .. } => "Give one number for each direction, in the same order, or leave `weights` out.".into(),
             Self::OnlyWith { field, .. } => format!("Delete the line with `{field}`, or change the other field."),
-            Self::Strength { .. } => "Delete the line: only drills with pushes have a strength.".into(),
+            Self::Strength { .. } => "Delete the line: only drills with pushes have it.".into(),
             Self::StrengthPair { .. } => "Write it like this: strength = [1, 1]".into(),
             Self::StrengthRange { .. } => "1 is barely felt, 4 firm. Write it like this: strength = [1, 2]".into(),
             Self::StrengthSpread { .. } => "A push should never be much firmer than the ones before. Write it like this: strength = [1, 2]".into(),
             Self::StrengthHome { .. } => {
-                "3 and 4 are for practice with the therapist there: the unlock \"pushes\" must say therapist_present = true.".into()
+                "3 and 4 are only for practice with the therapist present: the unlock \"pushes\" must say therapist_present = true.".into()
             }
-            Self::Balls { .. } => "Delete the line: only drills in which a partner throws have balls.".into(),
-            Self::NothingLasts => "Delete the line: only holds, spells with closed eyes, rises and stops last.".into(),
-            Self::Spell { .. } => "Leave the line out to take the drill's own length.".into(),
+            Self::Balls { .. } => "Delete the line: only drills in which a partner throws a ball have it.".into(),
+            Self::NoSpan => "Delete the line: only calls such as holds, closed eyes, rises and stops have a duration.".into(),
+            Self::Spell { .. } => "Leave the line out to use the drill's own duration.".into(),
             Self::Untested { .. } => {
                 "Time how long this person holds it, hands hovering, up to 30 s, and write: tested_hold_ms = 9000; or lower `ceiling`.".into()
             }
             Self::HoldLong { most, .. } => format!("Write spell_ms = {} or less, or lower `ceiling`.", most.0),
-            Self::OddSets { .. } => "Write an even number of sets, so that both sides get the same.".into(),
-            Self::WatchLong { .. } => "Two minutes a session are enough for the eyes. Take away sets or make them shorter.".into(),
+            Self::OddSets { .. } => "Write an even number of sets, so that both sides get the same practice.".into(),
+            Self::WatchLong { .. } => "Two minutes a session is enough for the eyes. Remove sets or make them shorter.".into(),
             Self::Lead { .. } => {
-                "After a call the partner looks at the person, and is told the next one only then. Make the shortest gap longer.".into()
+                "The partner watches the person until a call is over and is told the next one only then. Make the shortest gap longer.".into()
             }
-            Self::CoveredUneven => "How many calls there are would depend on which ones come. Write sequence = \"open\".".into(),
+            Self::CoveredUneven => "The number of calls would depend on which ones come. Write sequence = \"open\".".into(),
             Self::GapPair { .. } => "Write it like this: gap_ms = [5000, 15000]".into(),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
             Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5 s (5000) is usual.".into(),
-            Self::GapLong { .. } => "A longer wait is no harder to foresee, and less is practiced. 15 s (15000) is usual.".into(),
-            Self::GapNarrow { .. } => "Calls that come at nearly equal times are soon foreseen. [5000, 15000] is usual.".into(),
+            Self::GapLong { .. } => "A longer wait is no harder to predict and leaves less practice. 15 s (15000) is usual.".into(),
+            Self::GapNarrow { .. } => "Calls at nearly equal intervals are soon easy to predict. [5000, 15000] is usual.".into(),
             Self::GapTooLongForSet { .. } => "Make the gaps shorter or the set longer, so that at least two calls fit.".into(),
             Self::Redraws { pushes: true, .. } => {
-                "A set holds two to six pushes. Make the set longer for more than one push, or the gaps longer for fewer than seven.".into()
+                "A set has two to six pushes. To get more, make the set longer; to get fewer, make the gaps longer.".into()
             }
             Self::Redraws { .. } => {
-                "Sets that rarely hold two calls give their moments away. Make the set longer, the gaps shorter or the blanks fewer.".into()
+                "If few sets have room for two calls, their timing is easy to guess. Make the set longer, the gaps shorter or the blanks fewer.".into()
             }
-            Self::RecoverLong { .. } => "It is the quiet time at the end of a set; 5 s (5000) is usual.".into(),
+            Self::RecoverLong { .. } => "This is the quiet time at the end of a set; 5 s (5000) is usual.".into(),
             Self::Ladder { .. } => "Choose a step of the ladder, counted from 1, the gentlest.".into(),
-            Self::CeilingBelowStep { .. } => "The ceiling is the highest step that practice may reach: `step` or above.".into(),
+            Self::CeilingBelowStep { .. } => "The ceiling is the highest step that practice may reach. It must be `step` or above.".into(),
             Self::StreakOfOne { .. } => "Delete the line, or list more directions.".into(),
             Self::StreakNoChoice => "Write 3, or list more directions.".into(),
             Self::StreakGuessable => {
-                "Somebody who knows the rule would guess 67 of 100 directions right. Write 3, or list more directions.".into()
+                "A person who knows the rule would guess 67 of 100 directions right. Write 3, or list more directions.".into()
             }
             Self::ExactBalance => {
-                "When every direction comes exactly as often, whoever counts knows the last ones. Write slack = 1.".into()
+                "If every direction comes exactly equally often, anybody who counts knows the last ones. Write slack = 1.".into()
             }
             Self::CoveredOne => "Write sequence = \"open\", or list more directions.".into(),
-            Self::SessionSets { .. } => "Take away sets.".into(),
-            Self::SessionWork { .. } => "Take away sets or make them shorter.".into(),
+            Self::SessionSets { .. } => "Remove sets.".into(),
+            Self::SessionWork { .. } => "Remove sets or make them shorter.".into(),
             Self::UnlockLater { .. } => {
-                "An unlock is watched before the prescription is written. Correct one of the two dates.".into()
+                "Somebody must watch it on or before the day of issue. Correct one of the two dates.".into()
             }
         }
     }

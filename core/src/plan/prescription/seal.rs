@@ -1,5 +1,5 @@
-//! Whether a file is as it was issued: its last line names the digest of everything before it. A seal shows a change, it
-//! does not prevent one: whoever changes a file can write another seal.
+//! Whether a file is as it was issued: its last line has the digest of everything before it. A seal shows a change
+//! but does not prevent one, since anybody can write a new seal.
 
 use super::Digest;
 
@@ -22,7 +22,7 @@ impl Seal {
     ///
     /// ```
     /// use counterpoise_core::plan::prescription::Seal;
-    /// let sealed = Seal::put("weeks = 12\n");
+    /// let sealed = Seal::append("weeks = 12\n");
     /// assert_eq!(Seal::of(sealed.as_bytes()), Seal::Whole);
     /// assert_eq!(Seal::of(sealed.replace("12", "13").as_bytes()), Seal::Broken);
     /// assert_eq!(Seal::of(b"weeks = 12\n"), Seal::None);
@@ -40,7 +40,7 @@ impl Seal {
     }
 
     /// The text with its seal as the last line.
-    pub fn put(text: &str) -> String {
+    pub fn append(text: &str) -> String {
         let text = if text.ends_with('\n') { text.to_owned() } else { format!("{text}\n") };
         format!("{text}{MARK}{}\n", Digest::of(text.as_bytes()))
     }

@@ -1,11 +1,11 @@
-//! How many real cues one set will really hold, and how often it is drawn again: exact chances, nothing drawn.
+//! How many real cues one set will have, and how often it is drawn again: exact chances, nothing drawn.
 //!
-//! Blanks do not move the moments, so the two are computed apart: the chance that k gaps fit into a set, by
-//! convolution of the gap table with itself on its own grid of one millisecond, beside what the calls last; then, of k
-//! events, the chance that r are real, by going through them one by one, with what lasts added up. Calls that last
-//! differently long are followed through the streak limit; only that a streak may run on from the set before is left
-//! out. The convolutions use a fast Fourier transform in double precision:
-//! errors stay below 1e-9, as a test against direct sums shows.
+//! Blanks do not move the moments, so two things are computed separately. First, the chance that k gaps fit into a set,
+//! next to the durations of the calls, by convolution of the gap table with itself on its own grid of one millisecond.
+//! Then, of k events, the chance that r are real, by going through the events one by one and adding up durations. Calls
+//! with different durations are followed through the streak limit; the only thing left out is that a streak may continue
+//! from the set before. The convolutions use a fast Fourier transform in double precision: errors stay below 1e-9, as a
+//! test against direct sums shows.
 
 use std::collections::BTreeSet;
 
@@ -21,14 +21,14 @@ use crate::units::Millis;
 /// The counts of one set.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SetCounts {
-    redrawn: f64,
+    redraw_share: f64,
     real: Vec<f64>,
 }
 
 impl SetCounts {
     /// The share of drawn sets that break the count rule and are drawn again, from 0 to 1.
-    pub fn redrawn(&self) -> f64 {
-        self.redrawn
+    pub fn redraw_share(&self) -> f64 {
+        self.redraw_share
     }
 
     /// The counts of one set of this plan.
@@ -42,13 +42,13 @@ impl SetCounts {
     }
 }
 
-/// What a set is drawn by, as far as it bears on how many cues it holds.
+/// The rules of drawing a set that affect how many cues it has.
 #[derive(Debug, Clone)]
 struct SetRules {
     /// The weight of each millisecond from `least` on.
     weights: Vec<u64>,
     least: Millis,
-    /// Everything has ended by here.
+    /// Every cue must have ended by this offset.
     until: Millis,
     blank_per_mille: u16,
     least_real: u32,
@@ -91,7 +91,7 @@ impl Chain {
 
 impl SetRules {
     fn of(plan: &DrillPlan) -> Self {
-        let lengths: Vec<Millis> = plan.targets().iter().map(Target::lasts).collect();
+        let lengths: Vec<Millis> = plan.targets().iter().map(Target::duration).collect();
         Self {
             weights: weights(plan.gaps()),
             least: plan.gaps().least(),
@@ -107,7 +107,7 @@ impl SetRules {
         self.calls.next.iter().flatten().map(|(_, _, length)| *length)
     }
 
-    /// Every time that calls of a set may last in all, shortest first, as far as it fits.
+    /// Every total duration that the calls of a set may have, shortest first, as far as it fits.
     fn totals(&self) -> Vec<u32> {
         let lengths: BTreeSet<u32> =
             self.lengths().map(|length| length.0).filter(|length| *length > 0).collect();
@@ -124,7 +124,7 @@ impl SetRules {
         totals.into_iter().collect()
     }
 
-    /// The chance of each number of real cues, from the chances that k gaps fit beside what lasts in all.
+    /// The chance of each number of real cues, from the chances that k gaps fit together with the total duration of the calls.
     ///
     /// Whether an event fits does not depend on what comes after it, and an event that fits has all before it fit. So
     /// each way of calls and blanks is gone through once, and a set ends with event k by the chance that k fits less
@@ -181,11 +181,11 @@ impl SetRules {
         self.counts(&self.real(&fits, &totals))
     }
 
-    fn redrawn_above(&self, limit: f64) -> Option<f64> {
+    fn redraw_share_above(&self, limit: f64) -> Option<f64> {
         let totals = self.totals();
         let share = if self.most_real < u32::MAX {
             // Where a set may also hold too many, all of it has to be known.
-            self.all_counts().redrawn
+            self.all_counts().redraw_share
         } else {
             // More events never leave fewer real cues, so the events that fit for certain bound the share from above.
             let longest =
@@ -210,13 +210,13 @@ impl SetRules {
         let allowed = |count: usize| (self.least_real as usize..=self.most_real as usize).contains(&count);
         let kept: f64 =
             real.iter().enumerate().filter(|(count, _)| allowed(*count)).map(|(_, chance)| chance).sum();
-        let redrawn = (1.0 - kept).clamp(0.0, 1.0);
+        let redraw_share = (1.0 - kept).clamp(0.0, 1.0);
         let real = real
             .iter()
             .enumerate()
             .map(|(count, chance)| if !allowed(count) || kept <= 0.0 { 0.0 } else { chance / kept })
             .collect();
-        SetCounts { redrawn, real }
+        SetCounts { redraw_share, real }
     }
 }
 
@@ -226,7 +226,7 @@ impl SetRules {
 /// The first gap runs from the start of the work. An event by `until` counts; the first that would come later
 /// ends the set. An event is blank with `blank_per_mille` thousandths, given that the one before was not. A set with
 /// fewer than `least_real` real cues is drawn again.
-pub fn redraw_and_counts(
+pub fn counts_of_gaps(
     weights: &[u64],
     least: Millis,
     until: Millis,
@@ -238,9 +238,9 @@ pub fn redraw_and_counts(
     SetRules { weights, least, until, blank_per_mille, least_real, most_real: u32::MAX, calls }.all_counts()
 }
 
-/// The share of sets that are drawn again, if it is above `limit`: [`SetCounts::redrawn`] for less work.
-pub fn redrawn_above(limit: f64, plan: &DrillPlan) -> Option<f64> {
-    SetRules::of(plan).redrawn_above(limit)
+/// The share of sets that are drawn again, if it is above `limit`: [`SetCounts::redraw_share`] for less work.
+pub fn redraw_share_above(limit: f64, plan: &DrillPlan) -> Option<f64> {
+    SetRules::of(plan).redraw_share_above(limit)
 }
 
 /// The weight of each millisecond from the shortest gap to just below the longest, as they are drawn.

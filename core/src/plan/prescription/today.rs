@@ -1,6 +1,5 @@
-//! The same prescription at the steps of one day: what progression and a person's limits make of it. It only ever
-//! narrows: no step above a ceiling, no more sets and no more work than were prescribed. Not which steps (that is
-//! `progression`).
+//! The same prescription at the ladder steps of one day, as progression and the person's limits allow. It only
+//! narrows: no step above a ceiling, no more sets and no more work than prescribed.
 
 use super::{DrillPlan, Prescription};
 use crate::units::Millis;

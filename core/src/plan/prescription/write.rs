@@ -1,5 +1,4 @@
-//! How a draft becomes a file: TOML with a word beside each line, for whoever opens it later. Not whether it is within
-//! the limits (that is `gate`), and not where the file goes.
+//! How a draft becomes a file: TOML with a short comment beside each line, for anybody who opens it later.
 
 use std::fmt::Write as _;
 
@@ -23,7 +22,7 @@ impl Draft {
     /// ```
     pub fn to_toml(&self) -> String {
         let mut file = Page(String::new());
-        file.note("A prescription for practice with Counterpoise. Every session is drawn within it and never outside.");
+        file.note("A prescription for practice with Counterpoise. Every session is drawn within its limits.");
         file.note(
             "In plain words: counterpoise check FILE. To change it: counterpoise prescribe --from FILE.",
         );
@@ -37,7 +36,7 @@ impl Draft {
         file.line(
             "review_after_sessions",
             &self.review_after_sessions.to_string(),
-            "then a therapist looks again",
+            "then a therapist reviews it",
         );
         file.line("rest_ms", &self.rest_ms.to_string(), "after every set, with a chair at hand");
         let order = match self.order {
@@ -50,13 +49,13 @@ impl Draft {
             file.unlock(unlock);
         }
         if self.effort_at_most != i64::from(limits::EFFORT.most) {
-            file.section("[limits]", "Only tighter than what is built in.");
-            file.line("effort_at_most", &self.effort_at_most.to_string(), "of 10; above it nothing steps up");
+            file.section("[limits]", "Only tighter than the built-in limits.");
+            file.line("effort_at_most", &self.effort_at_most.to_string(), "of 10; nothing steps up above it");
         }
         if let Some(because) = &self.accepted_because {
             file.section(
                 "[suitability]",
-                "Why the person may begin although the answers about suitability say: a clinician first.",
+                "Why the person may start although the suitability answers say \"a clinician first\".",
             );
             file.line("accepted_because", &text(because), "");
         }
@@ -91,7 +90,7 @@ impl Page {
         self.line("form", &text(plan.form.name()), "");
         self.line("sets", &plan.sets.to_string(), "");
         self.line("work_ms", &plan.work_ms.to_string(), "one set");
-        self.line("recover_ms", &plan.recover_ms.to_string(), "quiet time that ends it");
+        self.line("recover_ms", &plan.recover_ms.to_string(), "quiet time at its end");
         self.line("step", &plan.step.to_string(), &format!("of {ladder}; 1 is the gentlest"));
         self.line("ceiling", &plan.ceiling.to_string(), "practice never goes past this step");
         self.line("gap_ms", &list(&plan.gap_ms), "from one moment to the next");
@@ -106,17 +105,17 @@ impl Page {
         let names: Vec<String> = plan.directions.iter().map(|name| text(name)).collect();
         self.line("directions", &format!("[{}]", names.join(", ")), "");
         if let Some(weights) = &plan.weights {
-            self.line("weights", &list(weights), "how often each, beside the others");
+            self.line("weights", &list(weights), "how often each, compared with the others");
         }
         match plan.slack {
             Some(slack) => {
                 self.line("sequence", &text("covered"), "each about equally often");
-                self.line("slack", &slack.to_string(), "how far a count may stray");
+                self.line("slack", &slack.to_string(), "how far a count may differ");
             }
             None => self.line("sequence", &text("open"), "each drawn anew"),
         }
         if let Some(streak) = plan.longest_streak {
-            self.line("longest_streak", &streak.to_string(), "one direction in a row");
+            self.line("longest_streak", &streak.to_string(), "the most of one direction in a row");
         }
         if let Some(strength) = plan.strength {
             self.line("strength", &list(&strength), "the gentlest and the firmest push, 1 to 4");
@@ -125,10 +124,10 @@ impl Page {
             self.line("balls", &balls.to_string(), "");
         }
         if let Some(spell) = plan.spell_ms {
-            self.line("spell_ms", &spell.to_string(), "how long what lasts lasts");
+            self.line("spell_ms", &spell.to_string(), "duration of a hold");
         }
         if let Some(hold) = plan.tested_hold_ms {
-            self.line("tested_hold_ms", &hold.to_string(), "how long this person was seen to hold it");
+            self.line("tested_hold_ms", &hold.to_string(), "how long this person was timed holding it");
         }
         if !plan.confirmed.is_empty() {
             let needs: Vec<String> = plan.confirmed.iter().map(|need: &Need| text(need.name())).collect();
@@ -144,7 +143,7 @@ impl Page {
         let alone = if unlock.partner.is_empty() { "nobody: practice alone" } else { "" };
         self.line("partner", &text(&unlock.partner), alone);
         if unlock.therapist_present {
-            self.line("therapist_present", "true", "it holds only while the therapist is there");
+            self.line("therapist_present", "true", "valid only while the therapist is there");
         }
     }
 }

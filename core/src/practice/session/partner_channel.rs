@@ -5,7 +5,7 @@ use super::Session;
 use super::event::Channel;
 use super::screen::{Item, Moment};
 use crate::draw::schedule::{Call, Cue};
-use crate::plan::drill::{Action, Ball, Form, Strength, Tell};
+use crate::plan::drill::{Action, Ball, Form, Instruction, Strength};
 use crate::plan::phrase::Phrase;
 use crate::plan::place::Room;
 use crate::units::Millis;
@@ -60,8 +60,8 @@ impl Session {
             to_go if to_go <= LOOK_UP => Moment::LookUp,
             Millis(to_go) => Moment::In(to_go.div_ceil(1_000).min(60) as u8),
         };
-        let told = call.told(self.room(), self.plan.facing());
-        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Tell::Toward(_)));
+        let told = call.partner_phrases(self.room(), self.plan.facing());
+        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Instruction::Toward(_)));
         Some(Item {
             words: action_words(call),
             toward: toward.map(|(_, phrase)| phrase.words().to_owned()),
@@ -79,8 +79,8 @@ impl Session {
     pub(super) fn push_in_words(&self, cue: u16) -> String {
         let call = self.plan.cues().get(usize::from(cue)).and_then(Cue::call);
         let Some(call) = call else { return String::new() };
-        let told = call.told(self.room(), self.plan.facing());
-        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Tell::Toward(_)));
+        let told = call.partner_phrases(self.room(), self.plan.facing());
+        let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Instruction::Toward(_)));
         let strength = call.strength().map(|strength| strength.phrase().words());
         let parts = [toward.map(|(_, phrase)| phrase.words()), strength];
         parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
@@ -96,8 +96,8 @@ fn action_words(call: &Call) -> String {
         call.is_practice().then(|| Phrase::own("tell.practice")),
     ];
     let words = call.tell().iter().filter_map(|tell| match tell {
-        Tell::Words(phrase) => Some(*phrase).filter(|phrase| !apart.contains(&Some(*phrase))),
-        Tell::Toward(_) => None,
+        Instruction::Words(phrase) => Some(*phrase).filter(|phrase| !apart.contains(&Some(*phrase))),
+        Instruction::Toward(_) => None,
     });
     words.map(Phrase::words).collect::<Vec<_>>().join(", ").to_uppercase()
 }

@@ -34,7 +34,7 @@ impl Session {
     /// The same session, knowing this of the person.
     #[must_use]
     pub fn prepare(mut self, preparation: Preparation) -> Self {
-        let harder = |set: &SetPlan| !set.conditions().support.rests();
+        let harder = |set: &SetPlan| !set.conditions().support.is_resting();
         let today = Today {
             // The pages for the partner are the session's own (`partner_pages`).
             partner: false,

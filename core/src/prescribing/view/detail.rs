@@ -1,13 +1,14 @@
-//! What belongs to one question of a drill: the choices, or the range with its reason and origin, and what to type.
+//! The details of one question about a drill: the choices, or the range with its reason and origin, and what to
+//! type.
 
-use super::super::draft_text::{change, seconds, stands};
-use super::super::form_page::{Ask, offered};
+use super::super::draft_text::{seconds, step_change, step_text};
+use super::super::form_page::{DrillField, offered};
 use super::Item;
 use crate::plan::drill::{Form as Company, Strength, Target, UnlockName};
 use crate::plan::prescription::DraftDrill;
 use crate::plan::prescription::limits::{self, Limit, Unit};
 
-/// More entries than this stand in two columns, so that they fit a small terminal.
+/// More entries than this are shown in two columns, so that they fit a small terminal.
 const ONE_COLUMN: usize = 9;
 
 /// Range, reason and origin of a hard limit, in the unit that people use.
@@ -36,10 +37,10 @@ pub(super) fn text_limit(least: usize, items: &mut Vec<Item>) {
 
 /// What belongs to one question, and what to type.
 #[expect(clippy::too_many_lines, reason = "one arm a question")]
-pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'static str {
+pub(super) fn details(plan: &DraftDrill, ask: DrillField, items: &mut Vec<Item>) -> &'static str {
     let mut choice = |number: usize, text: String| items.push(Item::Choice(number.to_string(), text));
     match ask {
-        Ask::Form => {
+        DrillField::Form => {
             for (number, form) in (1..).zip(plan.drill.forms()) {
                 choice(
                     number,
@@ -48,7 +49,7 @@ pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'s
             }
             "A number"
         }
-        Ask::Directions => {
+        DrillField::Directions => {
             let entries: Vec<String> = offered(plan).map(|target| entry(plan, target)).collect();
             let half = if entries.len() > ONE_COLUMN { entries.len().div_ceil(2) } else { entries.len() };
             for number in 1..=half {
@@ -57,16 +58,17 @@ pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'s
                 let width = if half < entries.len() { 32 } else { 0 };
                 choice(number, format!("{:width$}{beside}", entries[number - 1]));
             }
-            "All that may be called, by number, such as: 1 2 4; or: all"
+            "The numbers of all that may be called, such as: 1 2 4; or: all"
         }
-        Ask::Weights => {
+        DrillField::Weights => {
             limit(limits::WEIGHT, items);
             "Such as: 2 1 1; or: even"
         }
-        Ask::Step | Ask::Ceiling => {
+        DrillField::Step | DrillField::Ceiling => {
             let ladder = plan.drill.ladder();
             for (number, step) in (1..).zip(ladder) {
-                let what = if number == 1 { stands(*step) } else { change(ladder[number - 2], *step) };
+                let what =
+                    if number == 1 { step_text(*step) } else { step_change(ladder[number - 2], *step) };
                 let needs: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
                 let locked = if needs.is_empty() {
                     String::new()
@@ -77,45 +79,51 @@ pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'s
             }
             "A step"
         }
-        Ask::Sets => said(limits::SETS, items, "A number"),
-        Ask::Work => said(limits::WORK, items, "Seconds"),
-        Ask::Recover => said(limits::RECOVER, items, "Seconds"),
-        Ask::Gap => {
+        DrillField::Sets => limit_and_prompt(limits::SETS, items, "A number"),
+        DrillField::Work => limit_and_prompt(limits::WORK, items, "Seconds"),
+        DrillField::Recover => limit_and_prompt(limits::RECOVER, items, "Seconds"),
+        DrillField::Gap => {
             let (least, most) = (plan.shortest_gap(), limits::GREATEST_GAP);
             items.push(Item::Pair(
                 "Allowed",
-                format!("{least} (the slowest of what is called) to {most}, {} apart", limits::GAP_WIDTH),
+                format!(
+                    "{least} (for the slowest of the calls) to {most}, at least {} apart",
+                    limits::GAP_WIDTH
+                ),
             ));
             let [low, high] = plan.usual_gaps();
             items.push(Item::Pair("Usual", format!("{} to {}", seconds(low), seconds(high))));
             items.push(Item::Pair(
                 "Why",
-                "Up to 2.2 s to regain balance, and time to reset. Longer is no harder to foresee.".into(),
+                "Up to 2.2 s to regain balance, plus time to reset. Longer is no harder to predict.".into(),
             ));
             items.push(Item::Pair("Origin", "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; 5 to 15 s: common practice, no source; ends: judgment".into()));
             "Two numbers of seconds, such as: 5 15"
         }
-        Ask::Shape => {
-            choice(1, "shorter waits more often, so that waiting tells as little as it can (usual)".into());
+        DrillField::Shape => {
+            choice(
+                1,
+                "shorter waits more often, so that waiting gives away as little as possible (usual)".into(),
+            );
             choice(2, "all waits equally often: no single moment is a better guess than another".into());
             "A number"
         }
-        Ask::Rate => said(limits::RATE_THOUSANDTHS, items, "A number"),
-        Ask::Blanks => said(limits::BLANKS, items, "Percent"),
-        Ask::Sequence => {
-            choice(1, "each drawn anew: counting tells nothing (usual)".into());
+        DrillField::Rate => limit_and_prompt(limits::RATE_THOUSANDTHS, items, "A number"),
+        DrillField::Blanks => limit_and_prompt(limits::BLANKS, items, "Percent"),
+        DrillField::Sequence => {
+            choice(1, "each drawn separately: counting reveals nothing (usual)".into());
             choice(
                 2,
                 "each about equally often: an equal share of practice, and a little easier to guess".into(),
             );
             "A number"
         }
-        Ask::Slack => said(limits::SLACK, items, "A number"),
-        Ask::Streak => said(limits::streak(plan.directions.len()), items, "A number"),
-        Ask::Strength => {
+        DrillField::Slack => limit_and_prompt(limits::SLACK, items, "A number"),
+        DrillField::Streak => limit_and_prompt(limits::streak(plan.directions.len()), items, "A number"),
+        DrillField::Strength => {
             for number in 1..=4 {
                 let Some(strength) = Strength::new(number) else { continue };
-                choice(number.into(), format!("{strength}: {}", strength.feels()));
+                choice(number.into(), format!("{strength}: {}", strength.sensation()));
             }
             let most = limits::STRENGTH_AT_HOME;
             items.push(Item::Pair(
@@ -128,10 +136,12 @@ pub(super) fn details(plan: &DraftDrill, ask: Ask, items: &mut Vec<Item>) -> &'s
             items.push(Item::Pair("Origin", "judgment".into()));
             "Such as: 1; or: 1 2"
         }
-        Ask::Balls => said(limits::BALLS, items, "1 or 2"),
-        Ask::Spell => said(limits::SPELL, items, "Seconds; or: own, for the drill's own length"),
-        Ask::Hold => said(limits::TESTED_HOLD, items, "Seconds"),
-        Ask::Confirmed => {
+        DrillField::Balls => limit_and_prompt(limits::BALLS, items, "1 or 2"),
+        DrillField::Spell => {
+            limit_and_prompt(limits::SPELL, items, "Seconds; or: own, for the drill's own duration")
+        }
+        DrillField::Hold => limit_and_prompt(limits::TESTED_HOLD, items, "Seconds"),
+        DrillField::Confirmed => {
             for (number, need) in (1..).zip(plan.needs()) {
                 choice(number, need.sentence().to_owned());
             }
@@ -150,7 +160,7 @@ fn entry(plan: &DraftDrill, target: &Target) -> String {
     format!("{mark}{}{locked}", target.name)
 }
 
-fn said(limit_of_it: Limit, items: &mut Vec<Item>, type_it: &'static str) -> &'static str {
+fn limit_and_prompt(limit_of_it: Limit, items: &mut Vec<Item>, type_it: &'static str) -> &'static str {
     limit(limit_of_it, items);
     type_it
 }

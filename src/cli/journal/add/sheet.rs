@@ -102,7 +102,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 fn how(plan: &DrillPlan, step: u8) -> String {
     let (drill, conditions) = (plan.drill(), plan.drill().ladder()[usize::from(step) - 1]);
     let posture = conditions.posture().to_lowercase();
-    format!("{}: {posture} {}", drill.title(), conditions.stand(drill.facings()[0], None))
+    format!("{}: {posture} {}", drill.title(), conditions.stance_text(drill.facings()[0], None))
 }
 
 /// The prescriptions that were in use in the week up to that day, the latest first, and at the end one `None` if some are

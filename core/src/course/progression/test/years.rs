@@ -146,7 +146,7 @@ fn check_steps(next: &Next, prescription: &Prescription, tests_below: usize) {
         };
         assert!((1..=plan.ceiling()).contains(&step));
         if tests_below == 1 {
-            assert!(step <= 3 && plan.drill().ladder()[usize::from(step) - 1].support.rests());
+            assert!(step <= 3 && plan.drill().ladder()[usize::from(step) - 1].support.is_resting());
         }
     }
     assert!(prescription.at_steps(&next.steps).is_some(), "it can be drawn");

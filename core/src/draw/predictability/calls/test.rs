@@ -45,7 +45,7 @@ fn a_small_session_by_hand() {
     // The third call has room in the first set always, in the second if the first took two.
     assert_eq!(calls.open[..4], [2.0, 2.0, 1.5, 1.0]);
     let rule = Rule::Open { weights: &[1, 1], longest: Some(2) };
-    let foreseen = rule.foresee(&calls.lengths);
+    let foreseen = rule.hit_chances(&calls.lengths);
     // Hits of calls 1 to 5: 1/2, 1/2, 3/4, 5/8, 11/16 (pairs before: 0, 0, 1/2, 1/4, 3/8).
     let total = 0.5 + 0.5 + 0.75 + 0.625;
     assert!((calls.share(&foreseen) - (total + 0.75 * 0.6875) / 4.75).abs() < 1e-12);
@@ -114,7 +114,8 @@ fn counts_and_shares_agree_with_drawn_sessions() {
     for (drill, weights, longest, (hits, guesses)) in
         [(0, vec![1; 3], 2, named[0]), (2, vec![1; 2], 3, named[1])]
     {
-        let foreseen = Rule::Open { weights: &weights, longest: Some(longest) }.foresee(&all[drill].lengths);
+        let foreseen =
+            Rule::Open { weights: &weights, longest: Some(longest) }.hit_chances(&all[drill].lengths);
         let rate = all[drill].share(&foreseen);
         let share = f64::from(hits) / f64::from(guesses);
         let error = (rate * (1.0 - rate) / f64::from(guesses)).sqrt();

@@ -7,7 +7,7 @@ use super::*;
 fn set(until: u32) -> Set<'static> {
     static NO_TIME: std::sync::LazyLock<Vec<Vec<(Millis, f64)>>> =
         std::sync::LazyLock::new(|| vec![vec![(Millis(0), 1.0)]]);
-    Set { until: Millis(until), lasting: &NO_TIME, most: usize::MAX }
+    Set { until: Millis(until), durations: &NO_TIME, most: usize::MAX }
 }
 
 /// Waits of 1 or 2 s alike, 3 s of room, by hand. Sets: 1 1 1 (1/8), 1 1 2 -> 1 1 (1/8), 1 2 (1/4), 2 1 (1/4); 2 2 has
@@ -15,7 +15,7 @@ fn set(until: u32) -> Set<'static> {
 #[test]
 fn a_small_set_by_hand() {
     let drawn = Wait::new(Millis(1), vec![0.5, 0.5]);
-    let delivered = Delivered::new(&drawn, set(3), &[1.0; 4]);
+    let delivered = ConditionedWaits::new(&drawn, set(3), &[1.0; 4]);
     let (ones, twos) = (9.0 / 8.0, 1.0 / 2.0);
     assert!((delivered.calls() - (ones + twos) / 0.75).abs() < 1e-9);
     let found = delivered.all.chances();
@@ -35,7 +35,7 @@ fn a_small_set_by_hand() {
 #[test]
 fn a_set_cut_by_the_sessions_last_call_counts_for_less() {
     let drawn = Wait::new(Millis(1), vec![0.5, 0.5]);
-    let delivered = Delivered::new(&drawn, set(3), &[2.0, 2.0, 1.0]);
+    let delivered = ConditionedWaits::new(&drawn, set(3), &[2.0, 2.0, 1.0]);
     assert!((delivered.calls() - (2.0 * 2.0 + 1.0 / 6.0)).abs() < 1e-9);
 }
 
@@ -80,7 +80,7 @@ fn the_waits_agree_with_drawn_sets() {
             bins[((wait - 50) / 20).min(9)] += 1;
         }
     }
-    let delivered = Delivered::new(&drawn, set(until as u32), &[1.0; 5]);
+    let delivered = ConditionedWaits::new(&drawn, set(until as u32), &[1.0; 5]);
     let near = |count: u32, of: u32, chance: f64| {
         let error = (chance * (1.0 - chance) / f64::from(of)).sqrt();
         let share = f64::from(count) / f64::from(of);
@@ -103,7 +103,8 @@ fn the_waits_agree_with_drawn_sets() {
 fn the_clock_helps_only_where_longer_waits_are_likelier() {
     for (rising, until, helps) in [(false, 1_200, false), (true, 1_700, true), (true, 60_000, false)] {
         let weights = (1..=1_000).map(|slot| if rising { f64::from(slot) } else { f64::from(1_001 - slot) });
-        let delivered = Delivered::new(&Wait::new(Millis(500), weights.collect()), set(until), &[1.0; 130]);
+        let delivered =
+            ConditionedWaits::new(&Wait::new(Millis(500), weights.collect()), set(until), &[1.0; 130]);
         let blind = delivered.all.brace(Millis(50)).chance;
         let clock = delivered.brace_by_the_clock(Millis(50));
         assert!(clock >= blind - 1e-9, "{clock} {blind}");
@@ -116,8 +117,8 @@ fn the_clock_helps_only_where_longer_waits_are_likelier() {
 #[test]
 fn calls_that_last_take_their_time() {
     let drawn = Wait::new(Millis(1), vec![0.5, 0.5]);
-    let lasting: Vec<Vec<(Millis, f64)>> = (0..5).map(|calls| vec![(Millis(2 * calls), 1.0)]).collect();
-    let delivered = Delivered::new(&drawn, Set { lasting: &lasting, ..set(9) }, &[1.0; 9]);
+    let durations: Vec<Vec<(Millis, f64)>> = (0..5).map(|calls| vec![(Millis(2 * calls), 1.0)]).collect();
+    let delivered = ConditionedWaits::new(&drawn, Set { durations: &durations, ..set(9) }, &[1.0; 9]);
     assert!((delivered.calls() - 2.125).abs() < 1e-9);
     assert!((delivered.all.chances()[0] - 1.125 / 2.125).abs() < 1e-9);
     // Half of all single calls last 2 and half 4, alike each time: 8 of room after 1 1 with 2 2 2 or less.
@@ -127,7 +128,7 @@ fn calls_that_last_take_their_time() {
         vec![(Millis(4), 0.25), (Millis(6), 0.5), (Millis(8), 0.25)],
         vec![(Millis(6), 0.125), (Millis(8), 0.375), (Millis(10), 0.375), (Millis(12), 0.125)],
     ];
-    let delivered = Delivered::new(&drawn, Set { lasting: &either, ..set(9) }, &[1.0; 9]);
+    let delivered = ConditionedWaits::new(&drawn, Set { durations: &either, ..set(9) }, &[1.0; 9]);
     // Kept: 1/4 with 4 always, 1/2 with 6 unless 2 2, 1/4 with 8 never (1 1 would end at 10).
     let kept = 0.25 + 0.5 * 0.75;
     let third = 0.125 * 0.25 * 0.5;
@@ -139,7 +140,7 @@ fn calls_that_last_take_their_time() {
 #[test]
 fn a_set_with_too_many_calls_is_drawn_again() {
     let drawn = Wait::new(Millis(1), vec![0.5, 0.5]);
-    let delivered = Delivered::new(&drawn, Set { most: 3, ..set(5) }, &[1.0; 9]);
+    let delivered = ConditionedWaits::new(&drawn, Set { most: 3, ..set(5) }, &[1.0; 9]);
     let (mut kept, mut ones, mut heard, mut first) = (0, 0, 0, 0);
     for sequence in 0..64_u32 {
         let mut at = 0;

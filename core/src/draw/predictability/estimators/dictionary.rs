@@ -1,4 +1,4 @@
-//! What most often followed any of the last symbols, in one dictionary of contexts: SP 800-90B, 6.3.10.
+//! Guesses what most often followed any of the last symbols, with one dictionary of contexts: SP 800-90B, 6.3.10.
 
 use super::{Best, NONE, Score};
 

@@ -1,4 +1,4 @@
-//! What came some symbols ago: SP 800-90B, 6.3.8.
+//! Guesses the symbol of some calls ago: SP 800-90B, 6.3.8.
 
 use super::Score;
 

@@ -1,4 +1,4 @@
-//! What most often followed the last symbols, for contexts of several lengths: SP 800-90B, 6.3.9.
+//! Guesses what most often followed the last symbols, for contexts of several lengths: SP 800-90B, 6.3.9.
 //!
 //! Each length is gone through by itself: a context is numbered by the number of the context one shorter and the symbol
 //! before it, so that no text is ever compared and a whole length fits into two tables.

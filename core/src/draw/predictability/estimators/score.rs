@@ -1,4 +1,4 @@
-//! Hits, misses and runs of a guesser, and how much chance they leave: SP 800-90B, 6.3.7, steps 5 to 7.
+//! Hits, misses and runs of a guesser, and the min-entropy they imply: SP 800-90B, 6.3.7, steps 5 to 7.
 
 /// The 99.5 % point of the normal distribution, as the standard writes it.
 const Z: f64 = 2.575_829_303_548_901;

@@ -1,4 +1,5 @@
-//! The most common symbol of several windows: SP 800-90B, 6.3.7. Among equally common ones the last seen counts.
+//! Guesses the most common symbol of several windows; if two are equally common, the one seen last: SP 800-90B,
+//! 6.3.7.
 
 use super::Score;
 

@@ -32,20 +32,24 @@ fn ready_prescriptions_are_hard_to_foresee() {
         let cautions = cautions(&foresight);
         assert!(cautions.iter().all(one), "{name}: {cautions:?}");
         for drill in foresight.drills() {
-            if (drill.when.gap.from(), drill.when.greatest_gap) == (Millis(5_000), Millis(15_000)) {
-                let brace = drill.when.heard.all.brace(Millis(500)).chance;
-                assert!(brace <= GOOD_BRACE && on_moments(drill) == "hard to catch", "{name}: {brace}");
+            if (drill.moment.gap.from(), drill.moment.greatest_gap) == (Millis(5_000), Millis(15_000)) {
+                let brace = drill.moment.heard.all.brace(Millis(500)).chance;
+                assert!(brace <= GOOD_BRACE && moments_verdict(drill) == "hard to catch", "{name}: {brace}");
             }
-            if drill.which.directions == 1 {
+            if drill.direction.directions == 1 {
                 continue;
             }
             // The best guess that "evenly among the allowed" leaves in the long run: (k - 1 + f) / (k - 1) / k with f
             // the share of calls after a full streak; for streak 2 that is 1 / (k + 1) [derived].
-            let k = drill.which.directions as f64;
+            let k = drill.direction.directions as f64;
             let full = 1.0 / (k + 1.0);
             let limit = (1.0 - full) / k + full / (k - 1.0);
-            assert!(drill.which.guess_rate <= limit + 0.005, "{name}: {} {limit}", drill.which.guess_rate);
-            assert!((drill.which.long_run.unwrap() - limit).abs() < 1e-9);
+            assert!(
+                drill.direction.guess_rate <= limit + 0.005,
+                "{name}: {} {limit}",
+                drill.direction.guess_rate
+            );
+            assert!((drill.direction.long_run.unwrap() - limit).abs() < 1e-9);
         }
     }
 }
@@ -90,8 +94,8 @@ fn words_follow_the_thresholds() {
         "sets = 3\n{USUAL}directions = [\"left\", \"right\", \"forward\", \"forward left\"]"
     ));
     let mut said = |rate: f64| {
-        foresight.drills_for_test()[1].which.guess_rate = rate;
-        on_directions(&foresight.drills()[1])
+        foresight.drills_for_test()[1].direction.guess_rate = rate;
+        directions_verdict(&foresight.drills()[1])
     };
     assert_eq!(said(0.279), "close to chance");
     assert_eq!(said(0.281), "a little better than chance");

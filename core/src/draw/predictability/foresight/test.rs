@@ -1,5 +1,5 @@
 use super::*;
-use crate::draw::predictability::{Drawn, Kind};
+use crate::draw::predictability::{Kind, SequenceCollector};
 use crate::draw::schedule::Seed;
 
 /// Pushes (at most six a set, the first two of a session the gentlest), and calls that last differently long.
@@ -41,8 +41,8 @@ fn foresight(prescription: &Prescription, scheduler: &Scheduler) -> Foresight {
 fn agree(name: &str, prescription: &Prescription, sessions: u64) {
     let scheduler = Scheduler::new(prescription).unwrap();
     let foresight = foresight(prescription, &scheduler);
-    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
-    let mut drawn = Drawn::new(prescription, &bounds, usize::MAX);
+    let bounds: Vec<_> = foresight.drills().iter().map(|drill| drill.moment.bounds.clone()).collect();
+    let mut drawn = SequenceCollector::new(prescription, &bounds, usize::MAX);
     let (mut gentle, mut pushes) = (0_u32, 0_u32);
     while drawn.sessions() < sessions {
         let session = scheduler.draw(Seed::from_bytes([23; 32]).of_session(drawn.sessions()));
@@ -71,28 +71,28 @@ fn agree(name: &str, prescription: &Prescription, sessions: u64) {
         let error = (drill.calls / sessions as f64).sqrt();
         assert!((mean - drill.calls).abs() < 4.0 * error, "{name}, {}: {mean} {}", drill.name, drill.calls);
         assert!(
-            (drill.when.heard.calls() - drill.calls).abs() < 0.01,
+            (drill.moment.heard.calls() - drill.calls).abs() < 0.01,
             "{name}, {}: {}",
             drill.name,
-            drill.when.heard.calls()
+            drill.moment.heard.calls()
         );
         for class in 0..CLASSES {
             let found = sequence.symbols(Kind::Gap).iter().filter(|other| **other == class).count() as f64;
             near(found / calls, 0.25, calls, "waits");
         }
         let played = sequence.named_share();
-        if drill.which.exact && !drill.which.covered {
-            near(played, drill.which.guess_rate.min(1.0 - 1e-12), calls, "directions");
-        } else if !drill.which.covered {
+        if drill.direction.exact && !drill.direction.covered {
+            near(played, drill.direction.guess_rate.min(1.0 - 1e-12), calls, "directions");
+        } else if !drill.direction.covered {
             // What lasts a short time fits more often, which the computed share does not know.
             assert!(
-                (0.0..0.03).contains(&(played - drill.which.guess_rate)),
+                (0.0..0.03).contains(&(played - drill.direction.guess_rate)),
                 "{name}: {played} {:?}",
-                drill.which
+                drill.direction
             );
         }
-        if let Some(besides) = drill.besides.iter().find(|besides| besides.what == "strength") {
-            near(f64::from(gentle) / f64::from(pushes), besides.guess_rate, f64::from(pushes), "strength");
+        if let Some(strength) = drill.attributes.iter().find(|guess| guess.what == "strength") {
+            near(f64::from(gentle) / f64::from(pushes), strength.guess_rate, f64::from(pushes), "strength");
         }
     }
 }
@@ -111,7 +111,7 @@ fn pushes_and_calls_that_last_are_foreseen_too() {
     let scheduler = Scheduler::new(&prescription).unwrap();
     let drills = foresight(&prescription, &scheduler);
     let pushes = &drills.drills()[1];
-    let strength = &pushes.besides[0];
+    let strength = &pushes.attributes[0];
     // Two of the session's pushes are for practice, the others one of two strengths.
     let practice = 2.0 / pushes.calls;
     assert!((strength.guess_rate - (practice + (1.0 - practice) / 2.0)).abs() < 1e-12, "{strength:?}");
@@ -125,7 +125,7 @@ fn parts_are_as_hard_to_name_as_is_said() {
     let scheduler = Scheduler::new(prescription).unwrap();
     let drills = foresight(prescription, &scheduler);
     let place = drills.drills().iter().position(|drill| drill.name == "combined-reaches").unwrap();
-    let parts = &drills.drills()[place].besides[0];
+    let parts = &drills.drills()[place].attributes[0];
     let mut seen = std::collections::BTreeMap::new();
     let mut calls = 0_u32;
     for session in 0..1_500 {

@@ -4,7 +4,7 @@ use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 
 use super::*;
-use crate::draw::predictability::{Drawn, Foresight};
+use crate::draw::predictability::{Foresight, SequenceCollector};
 use crate::draw::schedule::{Scheduler, Seed};
 use crate::plan::counts::CueCounts;
 use crate::plan::prescription::Prescription;
@@ -38,9 +38,9 @@ fn drill() -> &'static Drill {
 }
 
 /// What is learned from calls that a scheduler of the test's own makes: the wait in ms, and one of four directions.
-fn learned(mut next: impl FnMut(usize, &mut ChaCha12Rng) -> (u32, u8)) -> Vec<Learned> {
+fn learned(mut next: impl FnMut(usize, &mut ChaCha12Rng) -> (u32, u8)) -> Vec<Learning> {
     let mut rng = ChaCha12Rng::from_seed([77; 32]);
-    let mut sequence = Sequence::new(4, drill().when.bounds.clone());
+    let mut sequence = Sequence::new(4, drill().moment.bounds.clone());
     for call in 0..CALLS {
         let (wait, direction) = next(call, &mut rng);
         sequence.add(Millis(wait), direction);
@@ -48,13 +48,13 @@ fn learned(mut next: impl FnMut(usize, &mut ChaCha12Rng) -> (u32, u8)) -> Vec<Le
     Task::all(&[sequence]).iter().filter_map(Task::run).collect()
 }
 
-fn leaks(learned: &[Learned], kind: Kind) -> bool {
+fn leaks(learned: &[Learning], kind: Kind) -> bool {
     learned.iter().any(|one| one.kind == kind && one.leaks(drill()))
 }
 
 /// A wait by the drill's own law.
 fn wait(rng: &mut ChaCha12Rng) -> u32 {
-    let heard = &drill().when.heard.all;
+    let heard = &drill().moment.heard.all;
     let mut x: f64 = rng.random();
     let slot = heard.chances().iter().position(|chance| {
         x -= chance;
@@ -77,13 +77,13 @@ fn direction(before: &mut Vec<u8>, rng: &mut ChaCha12Rng) -> u8 {
 #[test]
 fn the_apps_own_scheduler_leaks_nothing() {
     let scheduler = Scheduler::new(&PRESCRIPTION).unwrap();
-    let bounds: Vec<_> = FORESIGHT.drills().iter().map(|drill| drill.when.bounds.clone()).collect();
-    let mut drawn = Drawn::new(&PRESCRIPTION, &bounds, CALLS);
+    let bounds: Vec<_> = FORESIGHT.drills().iter().map(|drill| drill.moment.bounds.clone()).collect();
+    let mut drawn = SequenceCollector::new(&PRESCRIPTION, &bounds, CALLS);
     while !drawn.is_full() {
         drawn.add(&scheduler.draw(Seed::from_bytes([5; 32]).of_session(drawn.sessions())));
     }
     let sequences = drawn.into_sequences();
-    let learned: Vec<Learned> = Task::all(&sequences).iter().filter_map(Task::run).collect();
+    let learned: Vec<Learning> = Task::all(&sequences).iter().filter_map(Task::run).collect();
     assert_eq!(learned.len(), 12, "four estimators, three kinds of sequence");
     for one in &learned {
         assert!(!one.leaks(drill()), "{one:?}");
@@ -148,7 +148,7 @@ fn balanced_blocks_are_caught() {
 /// Each direction, and each wait, as it should be; only that a wait tells which direction ends it.
 #[test]
 fn a_direction_tied_to_its_gap_is_caught_by_the_pairs_alone() {
-    let bounds = drill().when.bounds.clone();
+    let bounds = drill().moment.bounds.clone();
     let learned = learned(|_, rng| {
         let wait = wait(rng);
         (wait, bounds.partition_point(|bound| bound.0 <= wait) as u8)

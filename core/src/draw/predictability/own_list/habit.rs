@@ -1,5 +1,6 @@
-//! One guesser for short lists: it looks for the habits that people have, and goes by the one that has been right most
-//! often. Fixed before it sees a list, so that each guess at a list drawn evenly is right with exactly 1 / kinds.
+//! A guesser for short lists: it looks for the habits that people have, and uses the one that has been right most
+//! often. It is fixed before it sees a list, so each guess at an evenly drawn list is right with a chance of
+//! exactly 1 / kinds.
 
 use super::super::estimators::Score;
 
@@ -7,7 +8,7 @@ use super::super::estimators::Score;
 const LAGS: usize = 8;
 
 /// What the guesser knows so far.
-struct Seen {
+struct History {
     kinds: usize,
     counts: Vec<u32>,
     /// What followed one call, and what followed two.
@@ -17,14 +18,14 @@ struct Seen {
     last: Vec<usize>,
 }
 
-/// Its score: it guesses from the second call on.
+/// The guesser's score. It guesses from the second call on.
 ///
 /// Its habits: the most common so far; what most often followed the last call; what most often followed the last two;
 /// the one not called for longest; the same as 1, 2 ... 8 calls ago. Whichever has been right most often is used; of
 /// equals, the one that was right last.
 pub fn guess_by_habit(symbols: &[u8], kinds: u8) -> Score {
     let kinds = usize::from(kinds);
-    let mut seen = Seen {
+    let mut seen = History {
         kinds,
         counts: vec![0; kinds],
         after_one: vec![0; kinds * kinds],
@@ -52,7 +53,7 @@ pub fn guess_by_habit(symbols: &[u8], kinds: u8) -> Score {
     score
 }
 
-impl Seen {
+impl History {
     /// One guess for each habit; a habit that has seen nothing yet takes the most common.
     fn guesses(&self, before: &[u8]) -> [usize; 4 + LAGS] {
         let back = |calls: usize| Some(usize::from(*before.get(before.len().checked_sub(calls)?)?));

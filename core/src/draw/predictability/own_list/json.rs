@@ -1,12 +1,13 @@
-//! The JSON of a judged list, `counterpoise.audit-sequence/1`. Fields may be added; none is renamed without a new number.
+//! The JSON of a judged list, `counterpoise.audit-sequence/1`. Fields may be added; none is renamed without a new
+//! number.
 
 use serde::Serialize;
 
-use super::{BRACE, Own};
+use super::{BRACE, OwnList};
 use crate::draw::predictability::interval::Interval;
 
 #[derive(Serialize)]
-struct OwnJson {
+struct OwnListJson {
     schema: &'static str,
     calls: usize,
     directions: Vec<NameJson>,
@@ -72,24 +73,24 @@ impl From<Interval> for IntervalJson {
     }
 }
 
-impl Own<'_> {
+impl OwnList<'_> {
     /// The JSON, as a value that is serialized.
     pub fn to_json(&self) -> impl Serialize + use<> {
         let app = self.app();
         let names = self.list.names().iter();
-        OwnJson {
+        OwnListJson {
             schema: "counterpoise.audit-sequence/1",
             calls: self.list.symbols().len(),
             directions: names
                 .map(|name| NameJson { name: name.words.clone(), count: name.count, line: name.line })
                 .collect(),
             chance: self.chance(),
-            guess: self.named().into(),
-            chance_explains: self.by_chance(),
+            guess: self.hits().into(),
+            chance_explains: self.guess_p_value(),
             repeats: self.repeats().into(),
             app: AppJson {
                 longest_streak: app.longest_streak,
-                rule_knowing_rate: app.knows_the_rules,
+                rule_knowing_rate: app.rule_knowing_rate,
                 lists: app.lists,
                 guess_mean: app.mean,
                 guess_low: app.range.0,
@@ -97,7 +98,7 @@ impl Own<'_> {
             },
             when: self.list.waits().map(|waits| WhenJson {
                 brace_ms: BRACE.0,
-                caught: self.caught().map(Into::into),
+                caught: self.catches().map(Into::into),
                 least_ms: waits.iter().min().map_or(0, |wait| wait.0),
                 greatest_ms: waits.iter().max().map_or(0, |wait| wait.0),
                 mean_ms: waits.iter().map(|wait| f64::from(wait.0)).sum::<f64>() / waits.len() as f64,

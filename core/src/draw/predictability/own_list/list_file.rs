@@ -1,6 +1,6 @@
-//! A plain list of directions, as people write them down.
+//! A plain list of directions, as people write it.
 //!
-//! One call a line, or several on a line with commas between them. Before a call its time may stand: seconds (`12.5`,
+//! One call a line, or several on a line with commas between them. A call may have its time in front: seconds (`12.5`,
 //! `12.5 s`) or minutes and seconds (`1:07`). A number with a point or bracket (`3.`, `3)`) is only a number in the
 //! list. Capitals and spaces make no difference; what follows `#` is a note. A direction may have any name.
 
@@ -28,7 +28,7 @@ pub struct Name {
     pub words: String,
     /// How often it comes.
     pub count: usize,
-    /// Where it stands first.
+    /// The line where it first appears.
     pub line: usize,
 }
 
@@ -36,15 +36,15 @@ pub struct Name {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ListError {
     /// Fewer than two calls.
-    #[error("the list has {}; at least 2 calls are needed", if *calls == 1 { "only 1 call" } else { "no calls" })]
+    #[error("the list has {}; it needs at least 2", if *calls == 1 { "only 1 call" } else { "no calls" })]
     TooShort {
-        /// How many.
+        /// How many calls it has.
         calls: usize,
     },
     /// More calls than are taken in.
     #[error("the list has more than {MOST_CALLS} calls (line {line})")]
     TooLong {
-        /// Where the first one too many stands.
+        /// The line of the first call over the limit.
         line: usize,
     },
     /// More names than are taken in.
@@ -52,60 +52,60 @@ pub enum ListError {
         "the list has more than {MOST_NAMES} different directions; `{name}` is one too many (line {line})"
     )]
     TooManyNames {
-        /// The name.
+        /// The name over the limit.
         name: String,
-        /// Where it stands.
+        /// The line where it appears.
         line: usize,
     },
     /// A name that is too long to be one.
     #[error("`{name}` is too long for a direction: at most {NAME_CHARACTERS} characters (line {line})")]
     LongName {
-        /// Its beginning.
+        /// The first characters of the name.
         name: String,
-        /// Where it stands.
+        /// The line where it appears.
         line: usize,
     },
     /// A time without a direction.
-    #[error("there is a time and no direction on line {line}")]
+    #[error("line {line} has a time but no direction")]
     NoDirection {
-        /// Where.
+        /// The line in the list.
         line: usize,
     },
     /// A time that does not come after the one before.
     #[error("the time {time} does not come after the one before it, {before} (line {line})")]
     Backward {
-        /// The time.
+        /// The time that is too early.
         time: Millis,
-        /// The one before.
+        /// The time before it.
         before: Millis,
-        /// Where.
+        /// The line in the list.
         line: usize,
     },
     /// Some calls have a time and some have not.
-    #[error("some calls have a time and some have none (line {line})")]
+    #[error("some calls have a time and others do not (line {line})")]
     SomeTimes {
-        /// Where the first other one stands.
+        /// The line of the first call that differs.
         line: usize,
     },
 }
 
 impl ListError {
-    /// What to try.
+    /// What to try, as a lower-case phrase.
     pub fn hint(&self) -> &'static str {
         match self {
             Self::TooShort { .. } => {
                 "write one direction on each line, such as \"left\", or several with commas between them"
             }
-            Self::TooLong { .. } => "a part of the list tells as much",
+            Self::TooLong { .. } => "shorten it; part of the list shows as much",
             Self::TooManyNames { .. } => "spell each direction the same way throughout",
             Self::LongName { .. } => {
-                "write one direction a line, or commas between directions; notes follow #"
+                "write one direction on each line, or put commas between directions; notes follow #"
             }
             Self::NoDirection { .. } => "write the direction after its time, such as \"12.5 left\"",
             Self::Backward { .. } => {
-                "times count on from the start of the list, in seconds; leave them out if they are unknown"
+                "write each time in seconds from the start of the list, or remove all times"
             }
-            Self::SomeTimes { .. } => "give every call its time, or none",
+            Self::SomeTimes { .. } => "give every call a time, or remove all times",
         }
     }
 }

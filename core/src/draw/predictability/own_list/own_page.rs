@@ -1,6 +1,6 @@
-//! A judged list in plain words, charts and tables. Nothing is printed or wrapped here.
+//! A judged list in plain words, charts and tables.
 
-use super::Own;
+use super::OwnList;
 use crate::blocks::{Block, Chart, Plot, Table};
 use crate::draw::predictability::findings::of_100;
 use crate::draw::predictability::interval::Interval;
@@ -15,15 +15,15 @@ const ENOUGH: usize = 1_000;
 /// \[computed, as `counterpoise audit typical` says\].
 const USUAL_BRACE: f64 = 0.083;
 
-impl Own<'_> {
+impl OwnList<'_> {
     /// The report on a list that is called `name`.
     pub fn blocks(&self, name: &str) -> Vec<Block> {
         let mut blocks =
-            vec![Block::Heading(format!("{name}: can anybody foresee it?")), Block::Text(self.summary())];
+            vec![Block::Heading(format!("{name}: can anybody predict it?")), Block::Text(self.summary())];
         blocks.push(Block::Table(self.counts()));
         for once in self.list.names().iter().filter(|other| other.count == 1) {
             blocks.push(Block::Text(format!(
-                "\"{}\" stands there only once (line {}): is it a slip of the pen?",
+                "\"{}\" appears only once (line {}). Is it a typo?",
                 once.words, once.line
             )));
         }
@@ -33,7 +33,7 @@ impl Own<'_> {
         }
         self.when(&mut blocks);
         blocks.push(Block::Text(
-            "Between \"x and y\" means: the true share lies there in 95 of 100 such lists (Clopper and Pearson 1934). \
+            "\"Between x and y\" means that the true share lies there in 95 of 100 such lists (Clopper and Pearson 1934). \
              docs/audit.md says how the guesser guesses."
                 .into(),
         ));
@@ -46,7 +46,7 @@ impl Own<'_> {
         if self.list.names().len() == 1 {
             return format!("All {calls} calls are the same, so there is nothing to guess.");
         }
-        let named = self.named();
+        let named = self.hits();
         let found = format!(
             "A guesser that looks for habits gets {} of the {} guesses right, {} of 100; chance is {}.",
             named.hits,
@@ -55,17 +55,17 @@ impl Own<'_> {
             of_100(self.chance()),
         );
         let wide = (named.high - named.low) * 100.0 > LITTLE_POINTS;
-        let guessed = self.by_chance() < UNLIKELY;
-        let meaning = if guessed || self.repeats_show() {
-            let share = if self.repeats_show() { self.by_repeats() } else { 0.0 };
+        let guessed = self.guess_p_value() < UNLIKELY;
+        let meaning = if guessed || self.has_repeat_habit() {
+            let share = if self.has_repeat_habit() { self.repeat_guess_rate() } else { 0.0 };
             let share = if guessed { share.max(named.share) } else { share };
             format!(
-                "That is a habit: chance alone hardly does {}. Whoever notices it gets about {} of 100 right.",
-                if guessed { "as well" } else { "what the list does with repeats" },
+                "That is a habit: chance alone rarely does {}. Anybody who notices it gets about {} of 100 right.",
+                if guessed { "as well" } else { "what this list does with repeats" },
                 of_100(share),
             )
         } else if wide {
-            "Little can be said: the list is short, and a guesser with luck looks like one who knows.".into()
+            "Little can be said: in a list this short, a lucky guesser looks like one who knows.".into()
         } else {
             "No habit was found.".into()
         };
@@ -73,8 +73,8 @@ impl Own<'_> {
     }
 
     /// Whether there are far fewer repeats than chance gives, or far more.
-    fn repeats_show(&self) -> bool {
-        self.repeats_by_chance() < UNLIKELY
+    fn has_repeat_habit(&self) -> bool {
+        self.repeats_p_value() < UNLIKELY
     }
 
     fn counts(&self) -> Table {
@@ -91,16 +91,16 @@ impl Own<'_> {
     }
 
     fn which(&self, blocks: &mut Vec<Block>) {
-        let (named, app, chance) = (self.named(), self.app(), self.chance());
+        let (named, app, chance) = (self.hits(), self.app(), self.chance());
         blocks.push(Block::Text(format!(
-            "The guesser's true share lies between {} and {} of 100. By chance alone it would get as many or more in {} of \
-             100 lists of this length.",
+            "The guesser's true share lies between {} and {} of 100. By chance alone it would get as many or more right in {} \
+             of 100 lists of this length.",
             of_100(named.low),
             of_100(named.high),
-            of_100(self.by_chance()),
+            of_100(self.guess_p_value()),
         )));
         blocks.push(Block::Text(format!(
-            "The app's own lists, as long and with as many directions (at most {} alike in a row): this guesser gets {} \
+            "In the app's own lists of this length and number of directions (at most {} alike in a row), this guesser gets {} \
              of 100 right on average, {} to {} in 95 of 100 lists ({} were drawn). Even a guesser who knows the app's \
              rules gets {} in the long run.",
             app.longest_streak,
@@ -108,7 +108,7 @@ impl Own<'_> {
             of_100(app.range.0),
             of_100(app.range.1),
             app.lists,
-            of_100(app.knows_the_rules),
+            of_100(app.rule_knowing_rate),
         )));
         blocks.push(Block::Chart(Chart {
             title: "Directions named right".into(),
@@ -123,7 +123,7 @@ impl Own<'_> {
                 bars: vec![
                     ("this list".into(), named.share),
                     ("the app's lists, on average".into(), app.mean),
-                    ("the app's, knowing its rules".into(), app.knows_the_rules),
+                    ("the app's, knowing its rules".into(), app.rule_knowing_rate),
                 ],
                 levels: vec![("chance", chance)],
             },
@@ -137,40 +137,40 @@ impl Own<'_> {
             of_100(repeats.low),
             of_100(repeats.high),
             of_100(chance),
-            match (self.repeats_show(), repeats.share < chance) {
+            match (self.has_repeat_habit(), repeats.share < chance) {
                 (true, true) => format!(
-                    " People who make lists up avoid repeats, and that gives them away: whoever never bets on one gets \
+                    " People who make up lists avoid repeats, and that gives them away: anybody who never bets on one gets \
                      about {} of 100 right.",
-                    of_100(self.by_repeats())
+                    of_100(self.repeat_guess_rate())
                 ),
                 (true, false) => format!(
-                    " Whoever always bets on a repeat gets {} of 100 right.",
-                    of_100(self.by_repeats())
+                    " Anybody who always bets on a repeat gets {} of 100 right.",
+                    of_100(self.repeat_guess_rate())
                 ),
                 (false, _) => String::new(),
             }
         )));
         if self.list.symbols().len() >= ENOUGH {
-            blocks.push(Block::Table(self.learned()));
+            blocks.push(Block::Table(self.estimator_table()));
         } else {
             blocks.push(Block::Text(format!(
-                "The learning guessers of NIST SP 800-90B need {ENOUGH} calls and more, so they are left out."
+                "The learning guessers of NIST SP 800-90B need at least {ENOUGH} calls, so they are left out."
             )));
         }
     }
 
-    fn learned(&self) -> Table {
+    fn estimator_table(&self) -> Table {
         let rows = self.estimators.iter().map(|(estimator, score)| {
             let Interval { share, low, high, .. } = Interval::of(score.hits(), score.guesses());
             vec![
-                estimator.goes_by().to_owned(),
+                estimator.description().to_owned(),
                 of_100(share),
                 format!("{} to {}", of_100(low), of_100(high)),
                 format!("{:.3}", score.min_entropy_bits()),
             ]
         });
         Table {
-            title: "What guessers learn that know no habit beforehand (NIST SP 800-90B)".into(),
+            title: "What guessers that start without any habit learn (NIST SP 800-90B)".into(),
             head: ["guesser", "of 100", "between", "min-entropy, bits"].map(str::to_owned).to_vec(),
             rows: rows.collect(),
         }
@@ -179,8 +179,8 @@ impl Own<'_> {
     fn when(&self, blocks: &mut Vec<Block>) {
         let Some(waits) = self.list.waits() else {
             blocks.push(Block::Text(
-                "The list has no times, so nothing is said about when. Write the second of each call before it to have \
-                 that judged as well."
+                "The list has no times, so nothing is said about when. To have the timing judged too, write the time in \
+                 seconds before each call."
                     .into(),
             ));
             return;
@@ -190,14 +190,14 @@ impl Own<'_> {
         let greatest = waits.iter().max().copied().unwrap_or_default();
         let mean = waits.iter().map(|wait| wait.as_secs_f64()).sum::<f64>() / waits.len() as f64;
         blocks.push(Block::Text(format!("From call to call {least} to {greatest}, {mean:.1} s on average.")));
-        blocks.push(Block::Text(match self.caught() {
-            None => "There are too few waits to look for a habit in them.".into(),
+        blocks.push(Block::Text(match self.catches() {
+            None => "There are too few waits to look for a habit.".into(),
             Some(Interval { hits, of, share, low, high }) => {
                 let little =
-                    if (high - low) * 100.0 > LITTLE_POINTS { " With so few waits little can be said." } else { "" };
-                let habit = if low > USUAL_BRACE { " The moments give themselves away." } else { little };
+                    if (high - low) * 100.0 > LITTLE_POINTS { " With so few waits, little can be said." } else { "" };
+                let habit = if low > USUAL_BRACE { " The timing gives itself away." } else { little };
                 format!(
-                    "A brace of half a second, put where most waits before would have been caught, catches {hits} of \
+                    "A brace of half a second, placed where it would have caught most earlier waits, catches {hits} of \
                      {of} calls, {} of 100 (between {} and {}); of the app's usual calls {}.{habit}",
                     of_100(share),
                     of_100(low),

@@ -10,8 +10,8 @@ fn list_of(calls: impl IntoIterator<Item = &'static str>) -> List {
     List::read(&calls.into_iter().collect::<Vec<_>>().join("\n")).unwrap()
 }
 
-fn judged(list: &List) -> Own<'_> {
-    Own::judge(list, &mut ChaCha12Rng::from_seed([6; 32]))
+fn judged(list: &List) -> OwnList<'_> {
+    OwnList::judge(list, &mut ChaCha12Rng::from_seed([6; 32]))
 }
 
 fn told(list: &List) -> String {
@@ -84,7 +84,7 @@ fn on_lists_drawn_evenly_the_intervals_hold() {
 #[test]
 fn habits_are_found() {
     let turns = list_of((0..40).map(|call| FOUR[call % 4]));
-    assert!(judged(&turns).named().low > 0.7, "{:?}", judged(&turns).named());
+    assert!(judged(&turns).hits().low > 0.7, "{:?}", judged(&turns).hits());
     assert!(told(&turns).contains("That is a habit"));
     // Someone who never repeats: the repeats tell before the guesser does.
     let mut rng = ChaCha12Rng::from_seed([2; 32]);
@@ -96,8 +96,8 @@ fn habits_are_found() {
     let own = judged(&never);
     assert_eq!(own.repeats().hits, 0);
     // No repeat in 59 steps: twice 0.75^59.
-    assert!((own.repeats_by_chance() - 2.0 * 0.75_f64.powi(59)).abs() < 1e-12);
-    assert!((own.by_repeats() - 1.0 / 3.0).abs() < 1e-12);
+    assert!((own.repeats_p_value() - 2.0 * 0.75_f64.powi(59)).abs() < 1e-12);
+    assert!((own.repeat_guess_rate() - 1.0 / 3.0).abs() < 1e-12);
     assert!(told(&never).contains("never bets on one gets about 33.3 of 100"), "{}", told(&never));
 }
 
@@ -108,7 +108,7 @@ fn of_a_short_list_little_is_said() {
     assert!(text.contains("Little can be said"), "{text}");
     assert!(text.contains("they are left out"), "{text}");
     let slip = list_of(["left", "right", "lfet", "left", "right", "right"]);
-    assert!(told(&slip).contains("\"lfet\" stands there only once (line 3)"));
+    assert!(told(&slip).contains("\"lfet\" appears only once (line 3)"));
     let same = list_of(["left"; 9]);
     assert!(told(&same).contains("All 9 calls are the same"));
 }
@@ -122,14 +122,14 @@ fn a_long_even_list_is_compared_with_the_app_and_has_no_habit() {
     assert!(text.contains("No habit was found."), "{text}");
     let app = own.app();
     assert_eq!(app.longest_streak, 2);
-    assert!((app.knows_the_rules - 0.266_667).abs() < 1e-5);
+    assert!((app.rule_knowing_rate - 0.266_667).abs() < 1e-5);
     assert!(
         app.range.0 <= app.mean && app.mean <= app.range.1 && app.range.1 - app.range.0 < 0.06,
         "{app:?}"
     );
-    let binomial = Binomial::new(0.25, own.named().of as u64).unwrap();
-    let tail = binomial.sf(own.named().hits as u64 - 1);
-    assert!((own.by_chance() - tail).abs() < 1e-9);
+    let binomial = Binomial::new(0.25, own.hits().of as u64).unwrap();
+    let tail = binomial.sf(own.hits().hits as u64 - 1);
+    assert!((own.guess_p_value() - tail).abs() < 1e-9);
     assert!(
         judged(&even).blocks("x").iter().any(
             |block| matches!(block, Block::Table(table) if table.rows.len() == 4 && table.head.len() == 4)
@@ -151,14 +151,14 @@ fn a_rhythm_is_caught_by_a_brace_and_an_even_spread_is_not() {
             .collect::<String>()
     };
     let steady = List::read(&text(&mut |rng| 8.0 + rng.random_range(-0.1..0.1))).unwrap();
-    let caught = judged(&steady).caught().unwrap();
+    let caught = judged(&steady).catches().unwrap();
     assert!(caught.low > 0.9, "{caught:?}");
-    assert!(told(&steady).contains("The moments give themselves away."));
+    assert!(told(&steady).contains("The timing gives itself away."));
     let even = List::read(&text(&mut |rng| rng.random_range(5.0..15.0))).unwrap();
-    let caught = judged(&even).caught().unwrap();
+    let caught = judged(&even).catches().unwrap();
     assert!(caught.low < 0.083 && caught.share < 0.2, "{caught:?}");
     let few = List::read("1 left\n9 right\n20 left").unwrap();
-    assert_eq!(judged(&few).caught(), None);
+    assert_eq!(judged(&few).catches(), None);
     assert!(told(&few).contains("too few waits"));
 }
 

@@ -30,7 +30,7 @@ fn entropies_limits_and_rates_are_the_known_ones() {
 #[test]
 fn the_first_calls_of_a_session_are_harder_than_the_later_ones() {
     let rule = Rule::Open { weights: &[1, 1], longest: Some(2) };
-    let foreseen = rule.foresee(&[0.0, 0.0, 0.0, 0.0, 1.0]);
+    let foreseen = rule.hit_chances(&[0.0, 0.0, 0.0, 0.0, 1.0]);
     let hits: Vec<f64> = (0..4).map(|place| foreseen.hit(4, place)).collect();
     assert_eq!(hits[..3], [0.5, 0.5, 0.75]);
     // Pairs before the fourth: 0 1 1 or 1 0 0, of the six sequences: 1/4 + 1/4 = 1/2 of the chance; 0 0 1 and such not.
@@ -59,7 +59,8 @@ fn weights_agree_with_a_walk_over_every_sequence() {
     for (weights, longest) in [(vec![3, 1], 3), (vec![5, 2, 2], 2), (vec![1, 1, 9, 1], 1)] {
         let mut hits = [0.0; 7];
         walk(&weights, longest, &mut Vec::new(), 1.0, &mut hits);
-        let foreseen = Rule::Open { weights: &weights, longest: Some(longest as u8) }.foresee(&[0.125; 8]);
+        let foreseen =
+            Rule::Open { weights: &weights, longest: Some(longest as u8) }.hit_chances(&[0.125; 8]);
         for (place, hit) in hits.into_iter().enumerate() {
             assert!((foreseen.hit(7, place) - hit).abs() < 1e-12, "{weights:?}, place {place}");
         }

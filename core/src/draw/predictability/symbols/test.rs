@@ -6,7 +6,7 @@ fn symbols_are_the_calls_of_sessions_in_order() {
     let prescription = Prescription::ready("typical").unwrap();
     let scheduler = Scheduler::new(prescription).unwrap();
     let bounds = vec![vec![Millis(7_000), Millis(9_000), Millis(12_000)]; 2];
-    let mut drawn = Drawn::new(prescription, &bounds, 100);
+    let mut drawn = SequenceCollector::new(prescription, &bounds, 100);
     let seed = Seed::from_bytes([3; 32]);
     let (mut called, mut waits) = (Vec::new(), Vec::new());
     while !drawn.is_full() {

@@ -1,20 +1,20 @@
-//! How often somebody names the next direction right who knows every rule of the order `covered`, how many cues there
-//! will be, and each direction so far: exactly, by the same counts from which sequences are drawn.
+//! How often a guesser names the next direction in the order `covered`, if that guesser knows every rule, the
+//! number of cues and every direction so far. Exact, from the same counts that sequences are drawn from.
 
 use std::collections::BTreeMap;
 
-use super::{Covered, Lefts, MOST_KINDS};
+use super::{CoveredSequences, MOST_KINDS, Remaining};
 
-/// What matters of a sequence so far: how many calls each kind has left, sorted; how many the last one has; its run.
-type Seen = ([u8; MOST_KINDS], Option<(u8, usize)>);
+/// What matters about a sequence so far: how many calls each kind has left, sorted; how many the last one has; its run.
+type GuessState = ([u8; MOST_KINDS], Option<(u8, usize)>);
 
-impl Covered {
+impl CoveredSequences {
     /// For each of `cues` cues, the chance that the best guess names it.
     ///
     /// ```
-    /// use counterpoise_core::draw::schedule::covered::Covered;
+    /// use counterpoise_core::draw::schedule::covered::CoveredSequences;
     /// // Two kinds, at most two in a row, each exactly twice: 0011, 0101, 0110 and their mirrors.
-    /// let rates = Covered::new(2, 0, Some(2), 4).unwrap().guess_rates(4);
+    /// let rates = CoveredSequences::new(2, 0, Some(2), 4).unwrap().guess_rates(4);
     /// assert_eq!(rates, [0.5, 4.0 / 6.0, 4.0 / 6.0, 1.0]);
     /// ```
     pub fn guess_rates(&self, cues: usize) -> Vec<f64> {
@@ -25,17 +25,17 @@ impl Covered {
         let start = (cues.div_ceil(self.kinds) + self.slack) as u8;
         let mut sorted = [0; MOST_KINDS];
         sorted[..self.kinds].fill(start);
-        let mut now: BTreeMap<Seen, f64> = BTreeMap::from([((sorted, None), 1.0)]);
+        let mut now: BTreeMap<GuessState, f64> = BTreeMap::from([((sorted, None), 1.0)]);
         (0..cues)
             .map(|_| {
                 let mut next = BTreeMap::new();
                 let mut named = 0.0;
                 for ((sorted, last), chance) in &now {
-                    let lefts = Lefts { sorted: *sorted, kinds: self.kinds };
-                    let rank = self.multisets.rank(&lefts);
+                    let remaining = Remaining { sorted: *sorted, kinds: self.kinds };
+                    let rank = self.multisets.rank(&remaining);
                     // Kinds that are alike: those with equally many left, the last one apart.
                     let mut choices = Vec::with_capacity(MOST_KINDS + 1);
-                    for group in lefts.groups().iter() {
+                    for group in remaining.groups().iter() {
                         let again = last.filter(|(left, _)| *left == group.left);
                         let others = group.size - usize::from(again.is_some());
                         let mut choose = |alike: usize, run: usize| {
@@ -90,7 +90,7 @@ mod test {
             (4, 12, 1, 2, 0.355),
             (8, 40, 2, 2, 0.171),
         ] {
-            let rates = Covered::new(kinds, slack, Some(longest), cues).unwrap().guess_rates(cues);
+            let rates = CoveredSequences::new(kinds, slack, Some(longest), cues).unwrap().guess_rates(cues);
             assert!(
                 (mean(&rates) - rate).abs() < 5.5e-4,
                 "{kinds} {cues} {slack} {longest}: {}",
@@ -105,7 +105,7 @@ mod test {
         for (kinds, cues, slack, longest) in
             [(3, 7, 1, 2), (2, 8, 1, 3), (4, 6, 0, 1), (3, 8, 2, 2), (5, 5, 1, 2)]
         {
-            let covered = Covered::new(kinds, slack, Some(longest), cues).unwrap();
+            let covered = CoveredSequences::new(kinds, slack, Some(longest), cues).unwrap();
             let all: Vec<Vec<usize>> =
                 (0..covered.count(cues)).map(|index| covered.sequence(cues, index)).collect();
             for (place, rate) in covered.guess_rates(cues).into_iter().enumerate() {

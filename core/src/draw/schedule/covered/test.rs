@@ -7,7 +7,7 @@ use super::*;
 use crate::draw::schedule::Seed;
 
 fn count(kinds: usize, slack: u8, longest: Option<u8>, cues: usize) -> u128 {
-    Covered::new(kinds, slack, longest, cues).expect("small enough").count(cues)
+    CoveredSequences::new(kinds, slack, longest, cues).expect("small enough").count(cues)
 }
 
 /// Every allowed sequence, in dictionary order, found by trying all of them.
@@ -98,7 +98,7 @@ fn unlumped(kinds: usize, slack: usize, longest: usize, cues: usize) -> u128 {
 #[test]
 fn lumped_and_unlumped_counts_agree_for_every_length() {
     for (kinds, slack, longest) in [(3, 1, 2), (3, 3, 3), (4, 2, 2), (5, 1, 1), (2, 1, 3)] {
-        let covered = Covered::new(kinds, slack, Some(longest), 17).expect("small enough");
+        let covered = CoveredSequences::new(kinds, slack, Some(longest), 17).expect("small enough");
         for cues in 1..=17 {
             let expected = unlumped(kinds, usize::from(slack), usize::from(longest), cues);
             assert_eq!(covered.count(cues), expected, "{kinds} kinds, {cues} cues");
@@ -111,7 +111,7 @@ fn every_sequence_has_its_number_in_dictionary_order() {
     for (kinds, slack, longest, cues) in
         [(3, 1, 2, 8), (2, 1, 3, 12), (4, 1, 1, 6), (5, 2, 2, 5), (4, 1, 3, 3)]
     {
-        let covered = Covered::new(kinds, slack, Some(longest), cues).expect("small enough");
+        let covered = CoveredSequences::new(kinds, slack, Some(longest), cues).expect("small enough");
         let all = brute(kinds, usize::from(slack), usize::from(longest), cues);
         assert_eq!(covered.count(cues), all.len() as u128);
         for (index, sequence) in all.iter().enumerate() {
@@ -123,7 +123,7 @@ fn every_sequence_has_its_number_in_dictionary_order() {
 /// After any beginning, the chances of the next direction are exactly the shares of the sequences that go on with it.
 #[test]
 fn after_every_beginning_the_next_direction_has_its_exact_share() {
-    let covered = Covered::new(3, 1, Some(2), 9).expect("small enough");
+    let covered = CoveredSequences::new(3, 1, Some(2), 9).expect("small enough");
     let all = brute(3, 1, 2, 9);
     for length in 0..9 {
         let mut beginnings: Vec<&[usize]> = all.iter().map(|sequence| &sequence[..length]).collect();
@@ -144,7 +144,7 @@ fn after_every_beginning_the_next_direction_has_its_exact_share() {
 /// Chi-square over all sequences of a small case, 40 draws of each expected, false alarm 1e-6.
 #[test]
 fn every_sequence_is_drawn_equally_often() {
-    let covered = Covered::new(3, 1, Some(2), 6).expect("small enough");
+    let covered = CoveredSequences::new(3, 1, Some(2), 6).expect("small enough");
     let all = brute(3, 1, 2, 6);
     let mut times: HashMap<Vec<usize>, f64> = all.iter().map(|sequence| (sequence.clone(), 0.0)).collect();
     let mut rng = Seed::from_bytes([31; 32]).stream(18);
@@ -157,7 +157,7 @@ fn every_sequence_is_drawn_equally_often() {
 }
 
 /// How often the best guesser who knows N is right, by its own count of what may follow, over `draws` sequences.
-fn best_guess(covered: &Covered, cues: usize, draws: u32) -> f64 {
+fn best_guess(covered: &CoveredSequences, cues: usize, draws: u32) -> f64 {
     let mut rng = Seed::from_bytes([32; 32]).stream(18);
     let mut sum = 0.0;
     for _ in 0..draws {
@@ -186,7 +186,7 @@ fn the_best_guesser_wins_as_often_as_the_notes_say() {
         (4, 24, 0, 2, 0.413),
     ];
     for (kinds, cues, slack, longest, expected) in rows {
-        let covered = Covered::new(kinds, slack, Some(longest), cues).expect("small enough");
+        let covered = CoveredSequences::new(kinds, slack, Some(longest), cues).expect("small enough");
         let rate = best_guess(&covered, cues, 4_000);
         assert!(
             (rate - expected).abs() < 0.004,
@@ -197,16 +197,16 @@ fn the_best_guesser_wins_as_often_as_the_notes_say() {
 
 #[test]
 fn what_cannot_be_counted_is_refused() {
-    assert_eq!(Covered::new(10, 30, Some(3), 40).err(), Some(TooMany::States));
-    assert_eq!(Covered::new(10, 255, Some(3), 40).err(), Some(TooMany::States));
+    assert_eq!(CoveredSequences::new(10, 30, Some(3), 40).err(), Some(TooMany::States));
+    assert_eq!(CoveredSequences::new(10, 255, Some(3), 40).err(), Some(TooMany::States));
     // 9^40 is 1.7 x 2^126; 10^40 is 29 x 2^128, of which slack 2 leaves out most but not 28 in 29.
-    assert!(Covered::new(9, 2, Some(3), 40).is_ok());
-    assert_eq!(Covered::new(10, 2, Some(3), 40).err(), Some(TooMany::Sequences));
+    assert!(CoveredSequences::new(9, 2, Some(3), 40).is_ok());
+    assert_eq!(CoveredSequences::new(10, 2, Some(3), 40).err(), Some(TooMany::Sequences));
 }
 
 #[test]
 fn tables_of_eight_directions_at_slack_2_stay_below_16_megabytes() {
-    let covered = Covered::new(8, 2, Some(2), 40).expect("countable");
+    let covered = CoveredSequences::new(8, 2, Some(2), 40).expect("countable");
     assert!(covered.bytes() < 16_000_000, "{} bytes", covered.bytes());
     assert!((2..=40).all(|cues| covered.count(cues) > 0));
 }
@@ -214,7 +214,7 @@ fn tables_of_eight_directions_at_slack_2_stay_below_16_megabytes() {
 /// Fixed values under a named seed: a change here is a new method.
 #[test]
 fn the_first_sequence_of_a_named_seed_stays_as_it_is() {
-    let covered = Covered::new(5, 1, Some(2), 19).expect("countable");
+    let covered = CoveredSequences::new(5, 1, Some(2), 19).expect("countable");
     let drawn = covered.draw(19, &mut Seed::from_bytes([1; 32]).stream(18));
     assert_eq!(drawn, [2, 0, 4, 0, 1, 2, 4, 1, 0, 3, 0, 2, 3, 4, 2, 4, 3, 1, 4]);
 }
@@ -226,7 +226,7 @@ proptest! {
     fn a_drawn_sequence_keeps_both_limits(
         kinds in 2usize..9, slack in 1u8..3, longest in 1u8..5, cues in 1usize..41, seed: [u8; 32],
     ) {
-        let covered = Covered::new(kinds, slack, Some(longest), 40).expect("countable");
+        let covered = CoveredSequences::new(kinds, slack, Some(longest), 40).expect("countable");
         let drawn = covered.draw(cues, &mut Seed::from_bytes(seed).stream(18));
         prop_assert_eq!(drawn.len(), cues);
         prop_assert!(drawn.chunk_by(|a, b| a == b).all(|run| run.len() <= usize::from(longest)));

@@ -1,5 +1,5 @@
-//! The rules of safety once more, from the design and not from the code that keeps them: every number and every list of
-//! actions here is written a second time, on purpose. Not the rules of drawing (that is `inspect`).
+//! The safety rules once more, written from the design and not from the code that keeps them: every number and
+//! every list of actions is here a second time, on purpose.
 
 use crate::plan::drill::{Action, Drill, Form, Stance, Surface};
 use crate::plan::prescription::{DrillPlan, Prescription};
@@ -11,31 +11,33 @@ use super::Fault;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Danger {
     /// Something comes while the eyes are closed, less than 3 s before, or less than 5 s after.
-    #[error("something comes too near to closed eyes")]
+    #[error("something comes too soon before or after closed eyes")]
     NearClosedEyes,
     /// The eyes are closed for too long, or alone on something soft.
     #[error("the eyes are closed for more than 10 s, or alone on a soft base")]
     Blind,
     /// A push, and something is heard of it.
-    #[error("something is said to the trainee about what a partner does unannounced")]
+    #[error("the trainee is told about something that the partner does unannounced")]
     Announced,
     /// A push at a strength that is not allowed, or something else with a strength.
-    #[error("its strength is not an allowed one")]
+    #[error("its strength is not allowed")]
     Strength,
     /// One of the first two pushes of a session is not the gentlest, or not announced as practice, or a later one is.
-    #[error("the first two pushes of a session, and no others, are the gentlest and for practice")]
+    #[error(
+        "the first two pushes of a session, and only those, must be the gentlest and announced as practice"
+    )]
     Practice,
     /// More than six pushes in a set.
-    #[error("more than six pushes")]
+    #[error("the set has more than six pushes")]
     ManyPushes,
-    /// The partner is told too late, or before the last cue is over.
-    #[error("the partner is not told in time, or before the cue before is over")]
+    /// The partner is told too late, or before the previous cue is over.
+    #[error("the partner is told too late, or before the previous cue is over")]
     Lead,
     /// A call without the ball, or with one, against the number of balls.
-    #[error("the ball is named where there is one, or not named where there are two")]
+    #[error("the ball is named when there is only one, or not named when there are two")]
     Ball,
     /// More parts than the step allows, two of a kind, or one that does not suit.
-    #[error("its parts are not those that the step allows")]
+    #[error("its parts are not allowed on this step")]
     Parts,
     /// Something that nobody has watched this person do, alone or with one and the same partner.
     #[error("it is locked")]
@@ -47,10 +49,12 @@ pub enum Danger {
     #[error("what must be in place is not confirmed")]
     NotConfirmed,
     /// Tandem or one leg: not a hold, longer than 80 % of the person's own, or one side more than the other.
-    #[error("tandem and one leg are held for 80 % of the tested hold at most, both sides equally often")]
+    #[error(
+        "tandem and one-leg holds must last at most 80 % of the tested hold, with both sides equally often"
+    )]
     Hold,
     /// More than two minutes of following a target on the screen.
-    #[error("more than two minutes of following the target on the screen")]
+    #[error("the session has more than two minutes of following the target on the screen")]
     Watching,
 }
 
@@ -59,7 +63,7 @@ pub(super) fn walks(drill: &Drill) -> bool {
     drill.ladder().iter().any(|step| step.stance.name() == "walking")
 }
 
-/// The shortest gap beside this call, by the design's table: reach and call 4 s; step 6; turn 8; rise, push, tug and
+/// The shortest gap before and after this call, by the design's table: reach and call 4 s; step 6; turn 8; rise, push, tug and
 /// nudge 10; toss 12; the others by judgment.
 pub(super) fn shortest_gap(call: &Call, drill: &Drill) -> crate::units::Millis {
     let seconds = |action: Action| match action.name() {
@@ -87,7 +91,7 @@ fn shuts_eyes(action: Action) -> bool {
     ["close eyes", "blind steps"].contains(&action.name())
 }
 
-/// What is wrong with cue `index` of a set, by itself and beside its neighbors.
+/// What is wrong with cue `index` of a set, by itself and next to its neighbors.
 pub(super) fn of_cue(plan: &DrillPlan, set: &SetPlan, index: usize) -> Option<Danger> {
     let cue = &set.cues()[index];
     let lead = cue.call().map_or(0, |call| call.lead().0);
@@ -121,7 +125,7 @@ pub(super) fn of_cue(plan: &DrillPlan, set: &SetPlan, index: usize) -> Option<Da
         (shut && cue.gap().0 < 3_000, Danger::NearClosedEyes),
         (shut && call.span().is_none_or(|span| span.length.0 > 10_000), Danger::Blind),
         (shut && soft_and_alone, Danger::Blind),
-        (unannounced(call.action()) && !call.spoken().is_empty(), Danger::Announced),
+        (unannounced(call.action()) && !call.utterances().is_empty(), Danger::Announced),
         (!strength, Danger::Strength),
         (two_balls != call.ball().is_some(), Danger::Ball),
         (!told_in_time, Danger::Lead),

@@ -151,5 +151,5 @@ fn a_direction_called_too_rarely_is_found() {
 #[test]
 fn a_fault_is_told_in_words() {
     let fault = Fault::Cue { set: 2, cue: 0, rule: Rule::Late };
-    assert_eq!(fault.to_string(), "set 2, cue 0: it comes after the time to recover has begun");
+    assert_eq!(fault.to_string(), "set 2, cue 0: it comes after the recovery time has started");
 }

@@ -2,7 +2,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::plan::prescription::Shape;
-use crate::plan::prescription::set_counts::redraw_and_counts;
+use crate::plan::prescription::set_counts::counts_of_gaps;
 
 const FLAT: Shape = Shape::Flat { rate_thousandths: 1_250 };
 
@@ -20,8 +20,8 @@ fn sets_are_redrawn_as_often_as_computed() {
         .filter(|&i| rules.draw(Seed::from_bytes([41; 32]).of_session(i), 3, |_| Millis(0)).1 > 0)
         .count();
     let weights: Vec<u64> = gaps.weights().collect();
-    let counts = redraw_and_counts(&weights, gaps.least(), rules.latest, rules.blank_per_mille, 2);
-    let (found, share) = (redrawn as f64 / sets as f64, counts.redrawn());
+    let counts = counts_of_gaps(&weights, gaps.least(), rules.latest, rules.blank_per_mille, 2);
+    let (found, share) = (redrawn as f64 / sets as f64, counts.redraw_share());
     let error = (share * (1.0 - share) / sets as f64).sqrt();
     assert!((found - share).abs() < 5.0 * error, "{found} is not {share}");
 }
@@ -29,7 +29,7 @@ fn sets_are_redrawn_as_often_as_computed() {
 /// The 40th call ends a session; what comes after it, a blank included, is left out.
 #[test]
 fn nothing_is_kept_after_the_last_real_cue_allowed() {
-    let moment = |blank| Moment { at: Millis(0), gap: Millis(0), blank, lasts: Millis(0) };
+    let moment = |blank| Moment { at: Millis(0), gap: Millis(0), blank, duration: Millis(0) };
     let mut moments = [false, true, false, true, false].map(moment).to_vec();
     keep_real(&mut moments, 4);
     assert_eq!(moments.len(), 5);

@@ -1,7 +1,7 @@
 //! A drill file that breaks a rule is not taken: each rule is broken in a file that was right.
 
 use super::super::{Action, Drill, Flaw, Form};
-use super::{Rule, lasts_well};
+use super::{Rule, is_valid_duration};
 use crate::units::Millis;
 
 fn file(name: &str) -> String {
@@ -67,7 +67,9 @@ fn what_lasts_has_an_end_in_time() {
     assert_eq!(broken("called-changes", &[("length_ms = 6000", "length_ms = 2999")]), Rule::Length);
     for (action, most) in [(Action::CloseEyes, 10_000), (Action::BlindSteps, 10_000), (Action::Hold, 30_000)]
     {
-        assert!(lasts_well(action, Millis(most), 0) && !lasts_well(action, Millis(most + 1), 0));
+        assert!(
+            is_valid_duration(action, Millis(most), 0) && !is_valid_duration(action, Millis(most + 1), 0)
+        );
     }
 }
 

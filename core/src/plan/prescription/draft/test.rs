@@ -12,7 +12,7 @@ fn gentle() -> Draft {
 fn every_ready_prescription_comes_back_as_it_was() {
     for (name, prescription) in Prescription::all_ready() {
         let draft = Draft::of(prescription);
-        let again = draft.admitted().unwrap_or_else(|refusal| panic!("{name}: {refusal}"));
+        let again = draft.admit().unwrap_or_else(|refusal| panic!("{name}: {refusal}"));
         assert_eq!(Draft::of(&again), draft, "{name}");
         // Everything that a session is drawn from is the same: the same seed gives the same calls.
         let drawn = |p: &Prescription| {
@@ -29,7 +29,7 @@ fn a_drill_that_is_added_waits_only_for_what_must_be_watched_or_confirmed() {
         for form in drill.forms() {
             let added = DraftDrill::new(drill, *form);
             let draft = Draft { drills: vec![added], ..gentle() };
-            for point in draft.points() {
+            for point in draft.problems() {
                 let fine = matches!(
                     point.reason(),
                     Reason::Locked { .. }
@@ -53,26 +53,26 @@ fn every_point_is_named_and_not_only_the_first() {
     draft.drills[1].directions.push("back left".into());
     draft.drills[2].work_ms = 12_000;
     draft.weeks = 99;
-    let points = draft.points();
+    let points = draft.problems();
     let facts: Vec<String> = points.iter().map(Refusal::fact).collect();
     assert!(facts.iter().any(|fact| fact.contains("`weeks` is 99; the most is 52")), "{facts:?}");
     // An out-of-range week is no point that waits: it hides what comes behind, and the answer is refused.
     draft.weeks = 12;
-    let facts: Vec<String> = draft.points().iter().map(Refusal::fact).collect();
+    let facts: Vec<String> = draft.problems().iter().map(Refusal::fact).collect();
     assert_eq!(facts.len(), 2, "{facts:?}");
     assert!(facts[0].contains("which is locked: it goes behind the person"), "{facts:?}");
     assert!(facts[1].contains("`gap_ms`") || facts[1].contains("too long for the set"), "{facts:?}");
-    assert!(draft.points().iter().all(|point| is_pending(point.reason())));
+    assert!(draft.problems().iter().all(|point| is_pending(point.reason())));
 }
 
 #[test]
 fn what_a_person_types_cannot_become_another_line() {
     let title = "a\" \nweeks = 60 # ]]";
     let draft = Draft { title: title.into(), ..gentle() };
-    assert!(matches!(draft.points()[0].reason(), Reason::Unprintable { field: "title", .. }));
+    assert!(matches!(draft.problems()[0].reason(), Reason::Unprintable { field: "title", .. }));
     let title = "with \"quotes\", \\ and 'these' # too = [";
     let draft = Draft { title: title.into(), issued_by: "'''".into(), ..gentle() };
-    let read = draft.admitted().unwrap();
+    let read = draft.admit().unwrap();
     assert_eq!((read.title(), read.issued_by(), read.weeks()), (title, "'''", 12));
 }
 
@@ -89,7 +89,7 @@ fn a_choice_takes_away_what_it_leaves_without_meaning() {
     plan.directions.truncate(1);
     plan.tidy();
     assert_eq!(plan.slack, None);
-    assert!(Draft { drills: vec![plan], ..gentle() }.points().is_empty());
+    assert!(Draft { drills: vec![plan], ..gentle() }.problems().is_empty());
 }
 
 #[test]
@@ -107,6 +107,6 @@ fn an_unlock_and_a_reason_are_written_and_read() {
         partner: String::new(),
         therapist_present: true,
     });
-    let read = draft.admitted().unwrap();
+    let read = draft.admit().unwrap();
     assert_eq!(Draft::of(&read), draft);
 }

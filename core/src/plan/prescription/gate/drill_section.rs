@@ -1,5 +1,4 @@
-//! One `[[drills]]` section at the gate: what fits the drill, and what fits together within a set.
-//! Not what concerns the whole prescription (that is `gate`).
+//! The gate for one `[[drills]]` section: what must fit the drill, and what must fit together within a set.
 
 use super::safety::Steps;
 use super::{Gate, words};
@@ -8,7 +7,7 @@ use crate::plan::drill::{Drill, Form, Target};
 use crate::plan::prescription::fields::{Field, RawDrill};
 use crate::plan::prescription::limits;
 use crate::plan::prescription::refusal::{Reason, Refusal};
-use crate::plan::prescription::set_counts::redrawn_above;
+use crate::plan::prescription::set_counts::redraw_share_above;
 use crate::plan::prescription::{DrillPlan, GapRange, Sequence, Shape, Unlock};
 use crate::units::Millis;
 
@@ -36,9 +35,9 @@ impl Gate<'_> {
         let targets = self.spells(raw.spell_ms.as_ref(), targets)?;
         let steps =
             Steps { drill, step, ceiling, field: raw.ceiling.as_ref().or(raw.step.as_ref()), line: raw.line };
-        let partners = self.unlocked(form, &targets, directions, &steps, unlocks)?;
+        let partners = self.watched_partners(form, &targets, directions, &steps, unlocks)?;
         let confirmed = self.confirmed(raw.confirmed, &targets, &steps)?;
-        let tested_hold = self.stands_well(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
+        let tested_hold = self.tested_hold(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
         let gaps = self.gaps(&raw.gap_ms, raw.shape, raw.rate_thousandths, &targets, drill, work, recover)?;
         let lead = if form == Form::Partner { drill.lead() } else { Millis(0) };
         self.lead(&raw.gap_ms, lead, gaps, recover, &targets)?;
@@ -69,10 +68,12 @@ impl Gate<'_> {
             partners,
             line: raw.line,
         };
-        if let Some(field) = raw.sequence.filter(|_| sequence != Sequence::Open && !plan.lasts_evenly()) {
+        if let Some(field) =
+            raw.sequence.filter(|_| sequence != Sequence::Open && !plan.has_equal_durations())
+        {
             return Err(self.refuse(field.line, Reason::CoveredUneven));
         }
-        match redrawn_above(limits::REDRAW_MOST, &plan) {
+        match redraw_share_above(limits::REDRAW_MOST, &plan) {
             None => Ok(plan),
             Some(share) => {
                 let (per_million, pushes) = ((share * 1e6).round() as u32, plan.has_pushes());
@@ -232,8 +233,9 @@ impl Gate<'_> {
         let slowest =
             actions.max_by_key(|action| action.shortest_gap()).expect("a plan has at least one target");
         let shortest = slowest.shortest_gap().0;
-        let lasts = targets.iter().map(Target::lasts).min().unwrap_or_default();
-        let needed = least.saturating_add(lasts.0.into()).saturating_mul(2).saturating_add(recover.0.into());
+        let shortest_span = targets.iter().map(Target::duration).min().unwrap_or_default();
+        let needed =
+            least.saturating_add(shortest_span.0.into()).saturating_mul(2).saturating_add(recover.0.into());
         let broken = if least >= greatest {
             Some(Reason::GapReversed { least, greatest })
         } else if least < i64::from(shortest) {
@@ -243,7 +245,12 @@ impl Gate<'_> {
         } else if greatest - least < i64::from(limits::GAP_WIDTH.0) {
             Some(Reason::GapNarrow { value: greatest - least })
         } else if needed > i64::from(work.0) {
-            Some(Reason::GapTooLongForSet { least, lasts: lasts > Millis(0), needed, work: work.0.into() })
+            Some(Reason::GapTooLongForSet {
+                least,
+                span: shortest_span > Millis(0),
+                needed,
+                work: work.0.into(),
+            })
         } else {
             None
         };

@@ -1,5 +1,5 @@
-//! The standing rules at the gate: what must have been watched, with whom, what must be in place, how firm, how long.
-//! Not what a set and its gaps need (that is `drill_section`).
+//! The safety rules at the gate: what must have been watched and with whom, what must be in place, how firm pushes
+//! may be, and how long a call may last.
 
 use super::Gate;
 use crate::plan::drill::{Drill, Form, LadderStep, Need, Span, Strength, Target, UnlockName};
@@ -9,7 +9,7 @@ use crate::plan::prescription::refusal::{Reason, Refusal};
 use crate::plan::prescription::{GapRange, Unlock, limits, reachable};
 use crate::units::Millis;
 
-/// The ladder steps that a plan may come to, and the field that says so.
+/// The ladder steps that a plan may reach, and the field that sets the limit.
 pub(super) struct Steps<'a> {
     pub drill: &'static Drill,
     pub step: u8,
@@ -39,9 +39,9 @@ fn needed(target: &Target) -> impl Iterator<Item = UnlockName> {
 }
 
 impl Gate<'_> {
-    /// Everything that is listed, and every step that may be come to, has been watched: alone for practice alone, with
-    /// one and the same partner for practice with a partner. Gives the partners with whom all of it was.
-    pub(super) fn unlocked(
+    /// Checks that every listed call and every reachable step has been watched: alone for practice alone, with one and
+    /// the same partner for practice with a partner. Returns the partners with whom all of it was watched.
+    pub(super) fn watched_partners(
         &self,
         form: Form,
         targets: &[Target],
@@ -96,7 +96,7 @@ impl Gate<'_> {
         Ok(partners)
     }
 
-    /// What must be in place where the person practices is confirmed by whoever prescribes.
+    /// What the prescriber confirms to be in place where the person practices.
     pub(super) fn confirmed(
         &self,
         raw: Option<Field<Vec<String>>>,
@@ -125,7 +125,7 @@ impl Gate<'_> {
         }
     }
 
-    /// Strength within the scale, within what is allowed at home, and hardly spread.
+    /// The strength: within the scale, within what is allowed at home, and at most one step apart.
     pub(super) fn strength(
         &self,
         raw: Option<Field<Vec<i64>>>,
@@ -173,7 +173,7 @@ impl Gate<'_> {
         self.within_field(&field, limits::BALLS)
     }
 
-    /// The targets, with the length that the prescription gives to what lasts. The count at its end shrinks with it.
+    /// The targets, with the duration that the prescription gives to calls that last. The count at the end is shortened to fit.
     pub(super) fn spells(
         &self,
         raw: Option<&Field<i64>>,
@@ -182,14 +182,14 @@ impl Gate<'_> {
         let Some(field) = raw else { return Ok(targets) };
         let length = Millis(self.within_field(field, limits::SPELL)?);
         if targets.iter().all(|target| target.span.is_none()) {
-            return Err(self.refuse(field.line, Reason::NothingLasts));
+            return Err(self.refuse(field.line, Reason::NoSpan));
         }
         for target in &mut targets {
             let Some(span) = &mut target.span else { continue };
             let room = (length - hazards::BEFORE_COUNT).0 / 1_000;
             *span = Span { length, count: u32::from(span.count).min(room) as u8, ..*span };
-            if !hazards::lasts_well(target.action, length, span.count) {
-                let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest(target.action).0);
+            if !hazards::is_valid_duration(target.action, length, span.count) {
+                let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest_spell(target.action).0);
                 let reason = Reason::Spell { value: field.value, entry: target.name.clone(), least, most };
                 return Err(self.refuse(field.line, reason));
             }
@@ -198,7 +198,7 @@ impl Gate<'_> {
     }
 
     /// Closed eyes alone only on firm ground; tandem and one leg only within the person's own hold, both sides equally.
-    pub(super) fn stands_well(
+    pub(super) fn tested_hold(
         &self,
         form: Form,
         targets: &[Target],
@@ -237,8 +237,8 @@ impl Gate<'_> {
         Ok(Some(hold))
     }
 
-    /// What the partner is told fits between the end of one cue and the next: after the quiet that recovery needs, or
-    /// that follows closed eyes.
+    /// Checks that the partner can be told between the end of one cue and the next, after the quiet time that recovery
+    /// or closed eyes need.
     pub(super) fn lead(
         &self,
         raw: &Field<Vec<i64>>,

@@ -1,7 +1,7 @@
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 
-use super::{Chain, SetRules, chances_to_fit, redraw_and_counts, weights};
+use super::{Chain, SetRules, chances_to_fit, counts_of_gaps, weights};
 use crate::plan::prescription::{GapRange, Shape};
 use crate::units::Millis;
 
@@ -61,12 +61,12 @@ fn a_small_case_counted_by_hand() {
     // Fits: 1 gap always, 2 gaps unless 2+2 (3/4), 3 gaps only 1+1+1 (1/8). So K = 1, 2, 3 with 2/8, 5/8, 1/8.
     // Of 1 event, real 1/2. Of 2: none real never (no two blanks in a row); one real 3/4, two 1/4.
     // Of 3: BRB 1/4 has one; BRR, RBR (1/4 each) and RRB (1/8) have two; RRR (1/8) three.
-    let counts = redraw_and_counts(&[1, 1], Millis(1), Millis(3), 500, 1);
+    let counts = counts_of_gaps(&[1, 1], Millis(1), Millis(3), 500, 1);
     let none = 2.0 / 8.0 * 0.5;
     let one = 2.0 / 8.0 * 0.5 + 5.0 / 8.0 * 0.75 + 1.0 / 8.0 * 0.25;
     let two = 5.0 / 8.0 * 0.25 + 1.0 / 8.0 * 0.625;
     let three = 1.0 / 8.0 * 0.125;
-    assert!((counts.redrawn() - none).abs() < 1e-12);
+    assert!((counts.redraw_share() - none).abs() < 1e-12);
     for (chance, expected) in counts.chances().iter().zip([0.0, one, two, three]) {
         assert!((chance - expected / (1.0 - none)).abs() < 1e-12, "{counts:?}");
     }
@@ -122,7 +122,7 @@ fn counts_agree_with_an_independent_simulation() {
         let shape = if rate == 0 { Shape::Even } else { Shape::Flat { rate_thousandths: rate } };
         let range = gaps(least, greatest, shape);
         let last = Millis(work - recover);
-        let exact = redraw_and_counts(&weights(range), range.least(), last, blanks, 2);
+        let exact = counts_of_gaps(&weights(range), range.least(), last, blanks, 2);
         let (redrawn, chances) = simulated(
             f64::from(least),
             f64::from(greatest - least),
@@ -135,7 +135,11 @@ fn counts_agree_with_an_independent_simulation() {
         let close = |exact: f64, seen: f64, n: f64| {
             (exact - seen).abs() <= 5.0 * (exact * (1.0 - exact) / n).sqrt() + 0.0005
         };
-        assert!(close(exact.redrawn(), redrawn, DRAWS.into()), "case {case}: {} {redrawn}", exact.redrawn());
+        assert!(
+            close(exact.redraw_share(), redrawn, DRAWS.into()),
+            "case {case}: {} {redrawn}",
+            exact.redraw_share()
+        );
         let kept = f64::from(DRAWS) * (1.0 - redrawn);
         for (n, chance) in exact.chances().iter().enumerate() {
             assert!(close(*chance, chances[n], kept), "case {case}, {n} cues: {chance} {}", chances[n]);
@@ -155,7 +159,7 @@ fn short_sets_are_drawn_again_as_often_as_scipy_finds() {
         (12_000, 40_000, USUAL, 2_000, 100, 0.9778),
     ] {
         let until = Millis(30_000 - recover);
-        let exact = plain(gaps(least, greatest, shape), until, blanks).redrawn_above(0.0).unwrap();
+        let exact = plain(gaps(least, greatest, shape), until, blanks).redraw_share_above(0.0).unwrap();
         assert!((exact - share).abs() < 5.0 * (share * (1.0 - share) / 4e5_f64).sqrt(), "{exact} {share}");
     }
 }
@@ -170,8 +174,8 @@ fn the_short_way_to_the_redrawn_share_gives_the_same() {
         (gaps(4_000, 5_000, Shape::Even), 118_000, 250),
         (gaps(9_000, 60_000, Shape::Even), 100_000, 0),
     ] {
-        let long = redraw_and_counts(&weights(range), range.least(), Millis(until), blanks, 2).redrawn();
-        let above = |limit: f64| plain(range, Millis(until), blanks).redrawn_above(limit);
+        let long = counts_of_gaps(&weights(range), range.least(), Millis(until), blanks, 2).redraw_share();
+        let above = |limit: f64| plain(range, Millis(until), blanks).redraw_share_above(limit);
         for limit in [0.0, 0.02, 0.05, 0.2, long - 1e-9, long + 1e-9] {
             match above(limit) {
                 Some(short) => {

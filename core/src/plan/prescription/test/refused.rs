@@ -25,21 +25,24 @@ fn the_place_follows_the_fact() {
         refusal.to_string(),
         "`rest_ms` is 4000 (4 s); the least is 45000 (45 s) (balance.toml, line 8)"
     );
-    assert_eq!(refusal.hint(), "A rest with a chair at hand comes after every set; 60 s (60000) is usual.");
+    assert_eq!(
+        refusal.hint(),
+        "Every set is followed by a rest with a chair at hand; 60 s (60000) is usual."
+    );
     let refusal = Prescription::read("no.toml", b"").unwrap_err();
-    assert_eq!(refusal.to_string(), "the file holds no prescription: it is empty (no.toml)");
+    assert_eq!(refusal.to_string(), "the file is empty (no.toml)");
 }
 
 #[test]
 fn files_that_are_no_prescription() {
     let bytes = |bytes: &[u8]| -> Refusal { Prescription::read("x.toml", bytes).unwrap_err() };
     for nothing in ["", "\n\n", "# only a comment\n", "\u{feff}"] {
-        assert_eq!(bytes(nothing.as_bytes()).fact(), "the file holds no prescription: it is empty");
+        assert_eq!(bytes(nothing.as_bytes()).fact(), "the file is empty");
     }
     let text = bytes(b"title = \"x\"\nissued_by = \"\xff\"\n");
-    assert_eq!(text.fact(), "the file is not plain text in UTF-8: byte 26 does not belong to any character");
+    assert_eq!(text.fact(), "the file is not UTF-8 text: byte 26 is not part of a character");
     assert_eq!(text.line(), Some(2));
-    assert_eq!(text.hint(), "Save it as plain text with the encoding UTF-8.");
+    assert_eq!(text.hint(), "Save it as plain text in UTF-8.");
 
     let mut padded = WHOLE.as_bytes().to_vec();
     padded.resize(limits::FILE_BYTES, b'\n');
@@ -47,10 +50,10 @@ fn files_that_are_no_prescription() {
     padded.push(b'\n');
     let large = bytes(&padded);
     assert_eq!(large.fact(), "the file has 262145 bytes; the most is 262144 (256 KiB)");
-    assert_eq!(large.hint(), "A prescription has a page or two of text. Is this the right file?");
+    assert_eq!(large.hint(), "A prescription is a page or two of text. Is this the right file?");
 
     let prose = bytes(b"schema = \"counterpoise.prescription/1\"\nThree times a week, please.\n");
-    assert!(prose.fact().starts_with("the file cannot be read as TOML here: "), "{prose}");
+    assert!(prose.fact().starts_with("the file is not valid TOML: "), "{prose}");
     assert_eq!(prose.line(), Some(2));
     assert!(prose.hint().contains("docs/prescription.md"));
 }
@@ -92,7 +95,7 @@ fn fields_that_are_unknown_or_missing() {
         refused(&format!("{head}drills = []")),
         (
             Some(11),
-            "`drills` lists nothing".into(),
+            "`drills` is an empty list".into(),
             "Add a [[drills]] section; see docs/prescription.md.".into()
         )
     );
@@ -101,63 +104,51 @@ fn fields_that_are_unknown_or_missing() {
 #[test]
 fn values_of_another_kind() {
     let whole = "a whole number";
-    refuses("sets = 2", "sets = \"2\"", 14, &format!("`sets` is \"2\", where {whole} belongs"), "sets = 3");
-    refuses("sets = 2", "sets = nan", 14, &format!("`sets` is nan, where {whole} belongs"), "sets = 3");
-    refuses("sets = 2", "sets = -inf", 14, &format!("`sets` is -inf, where {whole} belongs"), "sets = 3");
-    refuses("sets = 2", "sets = 2.0", 14, &format!("`sets` is 2.0, where {whole} belongs"), "sets = 3");
-    refuses("55000", "5.5e4", 15, &format!("`work_ms` is 5.5e4, where {whole} belongs"), "work_ms = 60000");
-    refuses("sets = 2", "sets = true", 14, &format!("`sets` is true, where {whole} belongs"), "sets = 3");
+    refuses("sets = 2", "sets = \"2\"", 14, &format!("`sets` is \"2\"; it must be {whole}"), "sets = 3");
+    refuses("sets = 2", "sets = nan", 14, &format!("`sets` is nan; it must be {whole}"), "sets = 3");
+    refuses("sets = 2", "sets = -inf", 14, &format!("`sets` is -inf; it must be {whole}"), "sets = 3");
+    refuses("sets = 2", "sets = 2.0", 14, &format!("`sets` is 2.0; it must be {whole}"), "sets = 3");
+    refuses("55000", "5.5e4", 15, &format!("`work_ms` is 5.5e4; it must be {whole}"), "work_ms = 60000");
+    refuses("sets = 2", "sets = true", 14, &format!("`sets` is true; it must be {whole}"), "sets = 3");
     refuses(
         "sets = 2",
         "sets = 99999999999999999999",
         14,
-        "`sets` is 99999999999999999999 (far too large), where a whole number belongs",
+        "`sets` is 99999999999999999999 (far too large); it must be a whole number",
         "sets = 3",
     );
     let wholes = "a list of whole numbers";
-    refuses(
-        "[4500, 12500]",
-        "4500",
-        19,
-        &format!("`gap_ms` is 4500, where {wholes} belongs"),
-        "[5000, 15000]",
-    );
+    refuses("[4500, 12500]", "4500", 19, &format!("`gap_ms` is 4500; it must be {wholes}"), "[5000, 15000]");
     refuses(
         "[4500, 12500]",
         "[4500, inf]",
         19,
-        &format!("`gap_ms` is [4500, inf], where {wholes} belongs"),
+        &format!("`gap_ms` is [4500, inf]; it must be {wholes}"),
         "gap_ms = [5000, 15000]",
     );
     refuses(
         "[\"left\", \"right\", \"forward left\"]",
         "\"left\"",
         23,
-        "`directions` is \"left\", where a list of texts in quotation marks belongs",
+        "`directions` is \"left\"; it must be a list of texts in quotation marks",
         "directions = [",
     );
-    refuses(
-        "\"Second month\"",
-        "3",
-        2,
-        "`title` is 3, where a text in quotation marks belongs",
-        "title = \"",
-    );
+    refuses("\"Second month\"", "3", 2, "`title` is 3; it must be text in quotation marks", "title = \"");
     for date in ["\"2026-04-17\"", "2026-04-17T10:00:00", "2026-04-17T10:00:00Z", "10:00:00"] {
-        let fact = format!("`issued_on` is {date}, where a date belongs");
+        let fact = format!("`issued_on` is {date}; it must be a date");
         refuses("2026-04-17", date, 4, &fact, "issued_on = 2026-11-02");
     }
     refuses(
         "[[unlocks]]\nname = \"backward\"\nwatched_by = \"initials\"\non = 2026-04-10\npartner = \"\"\n",
         "[unlocks]\nname = \"backward\"\n",
         40,
-        "`unlocks` is [unlocks], where one section or more belongs",
-        "[[unlocks]] on a line of its own",
+        "`unlocks` is [unlocks]; it must be one or more sections",
+        "[[unlocks]] on its own line",
     );
     let (_, fact, hint) =
         refused(&changed("weeks = 9", "weeks = 9\nlimits = 6").replace("[limits]\neffort_at_most = 5\n", ""));
-    assert_eq!(fact, "`limits` is 6, where a section belongs");
-    assert_eq!(hint, "Write it like this: [limits] on a line of its own, its fields below");
+    assert_eq!(fact, "`limits` is 6; it must be a section");
+    assert_eq!(hint, "Write it like this: [limits] on its own line, with its fields below");
 }
 
 /// What is replaced, by what, on which line, the fact, and a part of the hint.
@@ -178,7 +169,7 @@ const OUT_OF_RANGE: [Case; 20] = [
         "review_after_sessions = 25",
         7,
         "`review_after_sessions` is 25; the most is 24",
-        "every 12 sessions",
+        "after 12 sessions",
     ),
     (
         "rest_ms = 70000",
@@ -280,7 +271,7 @@ fn gaps_that_cannot_be() {
     );
     gap(
         "[15000, 5000]",
-        "`gap_ms` is [15000, 5000]: the shortest gap is not below the longest",
+        "`gap_ms` is [15000, 5000]; the shortest gap must be below the longest",
         "shorter one first",
     );
     gap(
@@ -293,10 +284,14 @@ fn gaps_that_cannot_be() {
         "the longest gap in `gap_ms` is 60001 (60.001 s); the most is 60000 (60 s)",
         "15 s (15000) is usual",
     );
-    gap("[4500, 5499]", "the range of `gap_ms` is 999 (0.999 s) wide; the least is 1000 (1 s)", "foreseen");
+    gap(
+        "[4500, 5499]",
+        "the range of `gap_ms` is 999 (0.999 s) wide; the least is 1000 (1 s)",
+        "easy to predict",
+    );
     gap(
         "[24501, 30000]",
-        "a gap of 24501 (24.501 s) is too long for the set: twice the shortest gap plus `recover_ms` is 55002 (55.002 s), and `work_ms` is 55000 (55 s)",
+        "a gap of 24501 (24.501 s) is too long for the set: twice the shortest gap plus `recover_ms` is 55002 (55.002 s), but `work_ms` is only 55000 (55 s)",
         "at least two calls fit",
     );
     let (line, fact, hint) = refused(&changed("[4500, 12500]", "[24500, 30000]"));
@@ -325,13 +320,13 @@ fn moments_that_would_be_nearly_known_are_refused() {
 fn directions_that_cannot_be() {
     let list = "[\"left\", \"right\", \"forward left\"]";
     let shifts = "\"left\", \"right\", \"forward\", \"forward left\", \"forward right\", \"up\"";
-    refuses(list, "[]", 23, "`directions` lists nothing", "at least one direction");
+    refuses(list, "[]", 23, "`directions` is an empty list", "at least one direction");
     refuses(
         list,
         "[\"left\", \"North\", \"right\"]",
         23,
         &format!("`directions` is \"North\"; it can be {shifts}"),
-        "spelled exactly so",
+        "spelled exactly as shown",
     );
     refuses(
         list,
@@ -370,7 +365,7 @@ fn weights_sequences_and_streaks_that_cannot_be() {
         "slack = 2",
         "slack = 2\nweights = [1, 1, 1, 1]",
         39,
-        "`weights` belongs only with sequence = \"open\"",
+        "`weights` is only allowed with sequence = \"open\"",
         "Delete the line with `weights`",
     );
     refuses(
@@ -378,20 +373,20 @@ fn weights_sequences_and_streaks_that_cannot_be() {
         "slack = 0",
         38,
         "`slack` is 0; the least is 1",
-        "whoever counts knows the last ones",
+        "anybody who counts knows the last ones",
     );
     refuses(
         "sequence = \"open\"",
         "sequence = \"open\"\nslack = 1",
         26,
-        "`slack` belongs only with sequence = \"covered\"",
+        "`slack` is only allowed with sequence = \"covered\"",
         "Delete the line with `slack`",
     );
     refuses(
         "shape = \"flat\"",
         "shape = \"even\"",
         21,
-        "`rate_thousandths` belongs only with shape = \"flat\"",
+        "`rate_thousandths` is only allowed with shape = \"flat\"",
         "Delete the line with `rate_thousandths`",
     );
     let directions = |list: &str, streak: u32, sequence: &str| {
@@ -451,7 +446,7 @@ fn words_that_are_not_among_those_allowed() {
             "`name` is \"back\"; it can be \"pushes\", \"surface\", \"walking\", \"backward\", \"eyes-closed\", \"second-task\", \"one-leg\"",
         ),
     ] {
-        refuses(from, to, line, fact, "spelled exactly so");
+        refuses(from, to, line, fact, "spelled exactly as shown");
     }
     refuses(
         "prescription/1",
@@ -464,14 +459,14 @@ fn words_that_are_not_among_those_allowed() {
         "form = \"alone\"",
         "form = \"partner\"",
         13,
-        "`form` is \"partner\"; \"counter-shift\" is offered alone only",
+        "`form` is \"partner\"; \"counter-shift\" is only offered as alone",
         "form = \"alone\"",
     );
     refuses(
         "longest_streak = 3",
         "longest_streak = 3\nstrength = [1, 1]",
         27,
-        "`strength` is given for \"counter-shift\", which has no pushes",
+        "`strength` is given, but \"counter-shift\" has no pushes",
         "Delete the line",
     );
     let word = refused(&changed("\"drawn\"", "\"\\u001b[2J\"")).1;
@@ -492,14 +487,14 @@ fn texts_that_cannot_be_shown() {
         "\"Ward 4\"",
         "\"a\\u001b[2J\"",
         3,
-        "`issued_by` holds a sign that cannot be shown: '\\u{1b}'",
+        "`issued_by` contains a character that cannot be shown: '\\u{1b}'",
         "on one line",
     );
     refuses(
         "\"Second month\"",
         "\"a\\nb\"",
         2,
-        "`title` holds a sign that cannot be shown: '\\n'",
+        "`title` contains a character that cannot be shown: '\\n'",
         "on one line",
     );
     refuses("\"initials\"", "\" \"", 42, "`watched_by` is empty", "watched_by = ");
@@ -507,7 +502,7 @@ fn texts_that_cannot_be_shown() {
         "partner = \"\"",
         "partner = \"\\u202e\"",
         44,
-        "`partner` holds a sign that cannot be shown: '\\u{202e}'",
+        "`partner` contains a character that cannot be shown: '\\u{202e}'",
         "letters",
     );
 }
@@ -516,13 +511,13 @@ fn texts_that_cannot_be_shown() {
 fn sessions_that_are_too_long() {
     let (line, fact, hint) = refused(&changed("sets = 3\nwork_ms = 65000", "sets = 9\nwork_ms = 60000"));
     assert_eq!((line, fact.as_str()), (Some(28), "the session has 11 sets; the most is 10"));
-    assert_eq!(hint, "Take away sets.");
+    assert_eq!(hint, "Remove sets.");
     let (line, fact, hint) = refused(&changed("sets = 3\nwork_ms = 65000", "sets = 7\nwork_ms = 120000"));
     assert_eq!(
         (line, fact.as_str()),
         (Some(28), "the sets of a session add up to 950 s of work; the most is 840 s (14 min)")
     );
-    assert_eq!(hint, "Take away sets or make them shorter.");
+    assert_eq!(hint, "Remove sets or make them shorter.");
     let harder = changed("step = 1", "step = 3");
     let (_, fact, _) = refused(&harder.replace("sets = 3\nwork_ms = 65000", "sets = 8\nwork_ms = 60000"));
     assert_eq!(fact, "the session has 11 sets, with the built-in warm-up of 1 set of 60 s; the most is 10");
@@ -548,6 +543,6 @@ fn unlocks_that_cannot_be() {
         "[[unlocks]]\nname = \"backward\"\nwatched_by = \"me\"\non = 2026-04-10\n\n[limits]",
         47,
         "`unlocks` lists \"backward\" twice",
-        "Name each once.",
+        "List each one only once.",
     );
 }

@@ -160,7 +160,7 @@ fn what_was_watched_with_a_partner_is_not_unlocked_alone_nor_with_another_partne
     let refusal = two.read().unwrap_err();
     assert_eq!(
         refusal.fact(),
-        "the unlocks that \"interrupted-walking\" needs here name no partner who has them all"
+        "no single partner has all the unlocks that \"interrupted-walking\" needs here"
     );
     two.unlocks.push((UnlockName::Walking, "A."));
     assert_eq!(two.read().unwrap().drills()[1].partners(), ["A."]);
@@ -206,13 +206,13 @@ fn what_needs_a_partner_is_refused_alone() {
     let refusal = alone.read().unwrap_err();
     assert_eq!(
         refusal.fact(),
-        "`directions` lists \"eyes closed\", which needs a partner, and `form` is \"alone\""
+        "`directions` lists \"eyes closed\", which needs a partner, but `form` is \"alone\""
     );
     for drill in Drill::all().iter().filter(|drill| !drill.forms().contains(&Form::Alone)) {
         let mut alone = Whole::of(drill, Form::Partner, 1);
         alone.form = Form::Alone;
         let fact = alone.read().unwrap_err().fact();
-        assert_eq!(fact, format!("`form` is \"alone\"; \"{}\" is offered partner only", drill.name()));
+        assert_eq!(fact, format!("`form` is \"alone\"; \"{}\" is only offered as partner", drill.name()));
     }
 }
 
@@ -247,10 +247,10 @@ fn pushes_are_at_most_lightly_given_at_home_and_hardly_spread() {
         "[1, 1]",
     );
     for (low, high) in [(0, 1), (4, 5), (-1, 1), (2, 1)] {
-        let fact = format!("`strength` is [{low}, {high}]; it goes from 1 to 4, the gentler one first");
+        let fact = format!("`strength` is [{low}, {high}]; both must be 1 to 4, the gentler one first");
         refuses(&pushes, &format!("strength = [{low}, {high}]\n"), &fact, "4 firm");
     }
-    refuses(&pushes, "strength = [1, 3]\n", "`strength` is [1, 3]; the two are at most 1 apart", "[1, 2]");
+    refuses(&pushes, "strength = [1, 3]\n", "`strength` is [1, 3]; the two may be at most 1 apart", "[1, 2]");
     for (low, high) in [(2, 3), (3, 4)] {
         let fact = format!("`strength` goes up to {high}; the most at home is 2");
         refuses(&pushes, &format!("strength = [{low}, {high}]\n"), &fact, "therapist_present = true");
@@ -270,7 +270,7 @@ fn pushes_are_at_most_lightly_given_at_home_and_hardly_spread() {
     refuses(
         &reach,
         "strength = [1, 1]\n",
-        "`strength` is given for \"counter-reach\", which has no pushes",
+        "`strength` is given, but \"counter-reach\" has no pushes",
         "Delete",
     );
 }
@@ -282,13 +282,13 @@ fn spells_are_bounded_by_the_drill_the_eyes_and_the_persons_own_hold() {
         &holds,
         "spell_ms = 2999\n",
         "`spell_ms` is 2999 (2.999 s); the least is 3000 (3 s)",
-        "own length",
+        "own duration",
     );
     refuses(
         &holds,
         "spell_ms = 30001\n",
         "`spell_ms` is 30001 (30.001 s); the most is 30000 (30 s)",
-        "own length",
+        "own duration",
     );
     let length = |whole: &Whole, extra: &str| {
         let mut changed = whole.clone();
@@ -305,20 +305,20 @@ fn spells_are_bounded_by_the_drill_the_eyes_and_the_persons_own_hold() {
     refuses(
         &changes,
         "spell_ms = 10001\n",
-        "`spell_ms` is 10001 (10.001 s); \"eyes closed\" lasts 3 s to 10 s",
+        "`spell_ms` is 10001 (10.001 s); \"eyes closed\" must last 3 s to 10 s",
         "Leave the line out",
     );
     let reach = Whole::of(Drill::named("counter-reach").unwrap(), Form::Alone, 1);
     refuses(
         &reach,
         "spell_ms = 5000\n",
-        "`spell_ms` is given, and nothing that is listed here lasts",
+        "`spell_ms` is given, but no direction listed here has a duration",
         "Delete",
     );
     refuses(
         &reach,
         "tested_hold_ms = 9000\n",
-        "`tested_hold_ms` belongs only with steps in tandem or on one leg",
+        "`tested_hold_ms` is only allowed with steps in tandem or on one leg",
         "Delete",
     );
 
@@ -334,7 +334,7 @@ fn spells_are_bounded_by_the_drill_the_eyes_and_the_persons_own_hold() {
         );
         assert!(refusal.hint().contains("spell_ms = 7200 or less"), "{}", refusal.hint());
         held.extra = String::new();
-        let fact = format!("step {step} of \"steady-holds\" is {stance}, and `tested_hold_ms` is missing");
+        let fact = format!("step {step} of \"steady-holds\" is {stance}, but `tested_hold_ms` is missing");
         assert_eq!(held.read().unwrap_err().fact(), fact);
         held.extra = "spell_ms = 7000\ntested_hold_ms = 9000\n".to_owned();
         let odd = held.text().replace("sets = 2", "sets = 3");
@@ -342,7 +342,7 @@ fn spells_are_bounded_by_the_drill_the_eyes_and_the_persons_own_hold() {
         assert_eq!(
             fact,
             format!(
-                "`sets` is 3, and step {step} has a left and a right side: one side would be practiced more"
+                "`sets` is 3, but step {step} has a left and a right side: one side would get more practice"
             )
         );
     }
@@ -363,7 +363,7 @@ fn a_ceiling_counts_as_much_as_a_step() {
     refuses(
         &changes,
         "ceiling = 4\n",
-        "`directions` lists \"eyes closed\" alone, and step 4 stands on a soft base",
+        "`directions` lists \"eyes closed\" for practice alone, but step 4 is on a soft base",
         "firm ground",
     );
 }
@@ -402,7 +402,7 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
     }
     assert_eq!(
         gap("pushes", Form::Partner, "[11500, 40000]").unwrap_err(),
-        "the partner is told 7 s before, and the shortest gap in `gap_ms` leaves 6.5 s after 5 s of quiet"
+        "the partner is told 7 s ahead, but the shortest gap in `gap_ms` leaves only 6.5 s after 5 s of quiet"
     );
     assert_eq!(gap("pushes", Form::Partner, "[12000, 40000]"), Ok(()));
 
@@ -412,7 +412,7 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
     refuses(
         &throws,
         "balls = 2\n",
-        "`balls` is given for \"wall-throws\", which has no throws by a partner",
+        "`balls` is given, but no partner throws a ball in \"wall-throws\"",
         "Delete",
     );
 
@@ -427,13 +427,13 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
     refuses(
         &changes,
         "sequence = \"covered\"\n",
-        "`sequence` is \"covered\", and what is listed lasts differently long",
+        "`sequence` is \"covered\", but the directions listed have different durations",
         "sequence = \"open\"",
     );
     refuses(
         &changes,
         "spell_ms = true\n",
-        "`spell_ms` is true, where a whole number belongs",
+        "`spell_ms` is true; it must be a whole number",
         "spell_ms = 60000",
     );
     let words = changes.text().replace("\"own soft base\"", "\"soft base\"");
@@ -444,7 +444,7 @@ fn gaps_leads_balls_and_the_screen_have_their_limits() {
     let yes = changes.text().replacen("partner = \"\"", "therapist_present = 1", 1);
     assert_eq!(
         Prescription::read("own.toml", yes.as_bytes()).unwrap_err().fact(),
-        "`therapist_present` is 1, where true or false belongs"
+        "`therapist_present` is 1; it must be true or false"
     );
 }
 

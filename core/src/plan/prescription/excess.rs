@@ -1,5 +1,5 @@
-//! Whether one prescription asks for anything that another does not. Once a program is in use only it, or something
-//! gentler, runs. Not which of them is in use.
+//! Whether one prescription asks for anything harder than another. Once a program is in use, only it or something
+//! gentler may run.
 
 use std::fmt;
 
@@ -8,43 +8,43 @@ use crate::units::Millis;
 
 /// What makes a prescription harder than the program in use.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Harder {
+pub enum Excess {
     /// More days a week.
     Days {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: u8,
-        /// In the program.
+        /// What the program has.
         most: u8,
     },
-    /// More sets.
+    /// More sets a session.
     Sets {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: u32,
-        /// In the program.
+        /// What the program has.
         most: u32,
     },
-    /// More work in all.
+    /// More work a session in all.
     Work {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: Millis,
-        /// In the program.
+        /// What the program has.
         most: Millis,
     },
-    /// Shorter rests.
+    /// A shorter rest after each set.
     Rest {
-        /// Asked for.
+        /// What this prescription asks for.
         asked: Millis,
-        /// In the program.
+        /// What the program has.
         least: Millis,
     },
     /// A drill that the program leaves out.
     Drill {
-        /// Its title.
+        /// The title of the drill, in lower case.
         drill: String,
     },
     /// A drill at a higher step, with shorter gaps, longer sets, other directions, firmer pushes or more balls.
     Range {
-        /// Its title.
+        /// The title of the drill, in lower case.
         drill: String,
         /// Which range is wider.
         what: &'static str,
@@ -58,24 +58,24 @@ impl Prescription {
     /// ```
     /// use counterpoise_core::plan::prescription::Prescription;
     /// let (gentle, typical) = (Prescription::ready("gentle").unwrap(), Prescription::ready("typical").unwrap());
-    /// assert_eq!(gentle.harder_than(gentle), None);
-    /// assert!(typical.harder_than(gentle).is_some());
+    /// assert_eq!(gentle.excess_over(gentle), None);
+    /// assert!(typical.excess_over(gentle).is_some());
     /// ```
-    pub fn harder_than(&self, program: &Self) -> Option<Harder> {
+    pub fn excess_over(&self, program: &Self) -> Option<Excess> {
         let (asked, most) = (self.days_a_week, program.days_a_week);
         if asked > most {
-            return Some(Harder::Days { asked, most });
+            return Some(Excess::Days { asked, most });
         }
         let (asked, most) = (self.sets(), program.sets());
         if asked > most {
-            return Some(Harder::Sets { asked, most });
+            return Some(Excess::Sets { asked, most });
         }
         let (asked, most) = (self.work(), program.work());
         if asked > most {
-            return Some(Harder::Work { asked, most });
+            return Some(Excess::Work { asked, most });
         }
         if self.rest < program.rest {
-            return Some(Harder::Rest { asked: self.rest, least: program.rest });
+            return Some(Excess::Rest { asked: self.rest, least: program.rest });
         }
         self.drills.iter().skip(1).find_map(|plan| {
             let same =
@@ -83,11 +83,11 @@ impl Prescription {
             let mut wider = program.drills.iter().filter(same).map(|other| plan.wider_than(other)).peekable();
             let drill = || plan.drill.title().to_lowercase();
             if wider.peek().is_none() {
-                return Some(Harder::Drill { drill: drill() });
+                return Some(Excess::Drill { drill: drill() });
             }
-            // Where a drill stands twice in the program, one of its places is enough.
+            // If the program has a drill twice, it is enough to be no harder than one of them.
             let found: Option<Vec<&'static str>> = wider.collect();
-            found.map(|what| Harder::Range { drill: drill(), what: what[0] })
+            found.map(|what| Excess::Range { drill: drill(), what: what[0] })
         })
     }
 
@@ -117,8 +117,8 @@ impl DrillPlan {
     }
 }
 
-/// A fact about what was asked for, to follow its title.
-impl fmt::Display for Harder {
+/// A fact about what was asked for, to be written after its title.
+impl fmt::Display for Excess {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Days { asked, most } => write!(f, "{asked} days a week; your program has {most}"),
@@ -137,7 +137,7 @@ impl fmt::Display for Harder {
 
 #[cfg(test)]
 mod test {
-    use super::Harder;
+    use super::Excess;
     use crate::plan::prescription::Prescription;
     use crate::units::Millis;
 
@@ -163,12 +163,12 @@ directions = ["left", "right", "forward"]
         Prescription::read("test.toml", text.as_bytes()).unwrap()
     }
 
-    fn harder(change: &[(&str, &str)]) -> Option<Harder> {
+    fn harder(change: &[(&str, &str)]) -> Option<Excess> {
         let changed = change.iter().fold(PROGRAM.to_owned(), |text, (from, to)| {
             assert!(text.contains(from), "{from}");
             text.replace(from, to)
         });
-        read(&changed).harder_than(&read(PROGRAM))
+        read(&changed).excess_over(&read(PROGRAM))
     }
 
     #[test]
@@ -192,14 +192,14 @@ directions = ["left", "right", "forward"]
     #[test]
     fn what_widens_any_range_is_harder_and_named() {
         let drill = read(PROGRAM).drills()[1].drill().title().to_lowercase();
-        let range = |what| Some(Harder::Range { drill: drill.clone(), what });
+        let range = |what| Some(Excess::Range { drill: drill.clone(), what });
         for (from, to, expected) in [
-            ("days_a_week = 3", "days_a_week = 4", Some(Harder::Days { asked: 4, most: 3 })),
-            ("sets = 3", "sets = 4", Some(Harder::Sets { asked: 5, most: 4 })),
+            ("days_a_week = 3", "days_a_week = 4", Some(Excess::Days { asked: 4, most: 3 })),
+            ("sets = 3", "sets = 4", Some(Excess::Sets { asked: 5, most: 4 })),
             (
                 "rest_ms = 60000",
                 "rest_ms = 59000",
-                Some(Harder::Rest { asked: Millis(59_000), least: Millis(60_000) }),
+                Some(Excess::Rest { asked: Millis(59_000), least: Millis(60_000) }),
             ),
             ("step = 2", "step = 3", range("at a higher step")),
             ("gap_ms = [6000, 14000]", "gap_ms = [5999, 14000]", range("with shorter gaps")),
@@ -209,28 +209,28 @@ directions = ["left", "right", "forward"]
             assert_eq!(harder(&[(from, to)]), expected, "{to}");
         }
         let longer = harder(&[("work_ms = 60000", "work_ms = 61000")]);
-        assert!(matches!(longer, Some(Harder::Work { .. })), "{longer:?}");
+        assert!(matches!(longer, Some(Excess::Work { .. })), "{longer:?}");
         let longer = harder(&[("work_ms = 60000", "work_ms = 61000"), ("sets = 3", "sets = 2")]);
         assert_eq!(longer, range("in longer sets"));
         let other = harder(&[("counter-reach", "counter-shift")]);
         assert!(
-            matches!(other, Some(Harder::Range { what: "at a higher step", .. })),
+            matches!(other, Some(Excess::Range { what: "at a higher step", .. })),
             "the program has it as its warm-up, at its first step: {other:?}"
         );
         let other = harder(&[("counter-reach", "quick-steps")]);
-        assert!(matches!(other, Some(Harder::Drill { .. })), "{other:?}");
+        assert!(matches!(other, Some(Excess::Drill { .. })), "{other:?}");
     }
 
     #[test]
     fn no_two_ready_prescriptions_can_each_stand_for_the_other_unless_they_ask_for_the_same() {
         let all = Prescription::all_ready();
         for (name, one) in all {
-            assert_eq!(one.harder_than(one), None, "{name}");
+            assert_eq!(one.excess_over(one), None, "{name}");
         }
         let gentle = Prescription::ready("gentle").unwrap();
         let harder: Vec<&str> = all
             .iter()
-            .filter(|(name, other)| *name != "gentle" && other.harder_than(gentle).is_some())
+            .filter(|(name, other)| *name != "gentle" && other.excess_over(gentle).is_some())
             .map(|(name, _)| *name)
             .collect();
         assert_eq!(harder.len(), all.len() - 1, "the gentle one is the gentlest: {harder:?}");

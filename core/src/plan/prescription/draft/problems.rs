@@ -1,21 +1,21 @@
-//! What the gate still has against a draft, all of it: the gate names the first rule that is broken, so that it is asked
-//! again of a copy in which that one is settled. Nothing of the copy is kept, and nothing is judged here.
+//! Everything that the gate has against a draft. The gate reports only the first broken rule, so each problem is
+//! fixed in a copy and the gate is asked again. The copy is then thrown away.
 
 use super::Draft;
 use crate::plan::drill::UnlockName;
 use crate::plan::prescription::refusal::Reason;
 use crate::plan::prescription::{Prescription, Refusal, Unlock};
 
-/// More rules than a draft can break one after the other, so that asking has an end.
+/// More rules than a draft can break, so that the loop ends.
 const MOST: usize = 200;
-/// A partner whom nobody has.
+/// A made-up name for a person or partner.
 const SOMEBODY: &str = "somebody";
 
-/// Everything that the gate has against `draft`. Where one refusal hides others that cannot be seen before it is
-/// settled, they come once it is.
-pub fn points(draft: &Draft) -> Vec<Refusal> {
+/// Everything that the gate has against `draft`. If one refusal hides others, those are
+/// reported once it is solved.
+pub fn problems(draft: &Draft) -> Vec<Refusal> {
     let mut probe = draft.clone();
-    let mut points: Vec<Refusal> = Vec::new();
+    let mut problems: Vec<Refusal> = Vec::new();
     let mut distorted = false;
     for _ in 0..MOST {
         let Err(refusal) = Prescription::read("this prescription", probe.to_toml().as_bytes()) else { break };
@@ -27,19 +27,19 @@ pub fn points(draft: &Draft) -> Vec<Refusal> {
                     | Reason::SessionSets { .. }
                     | Reason::SessionWork { .. }
             );
-        let settled = Settling { probe: &mut probe, distorted: &mut distorted }.settle(refusal.reason());
-        if !of_the_probe && points.iter().all(|other| other.reason() != refusal.reason()) {
-            points.push(refusal);
+        let settled = Probe { probe: &mut probe, distorted: &mut distorted }.settle(refusal.reason());
+        if !of_the_probe && problems.iter().all(|other| other.reason() != refusal.reason()) {
+            problems.push(refusal);
         }
         if !settled {
             break;
         }
     }
-    points
+    problems
 }
 
-/// Whether another answer can settle it, so that the answer that raised it may stand meanwhile: what must be watched,
-/// confirmed or timed first, and what does not fit together yet.
+/// Whether another answer can solve it, so that the present answer is kept for now: something must be watched,
+/// confirmed or timed first, or does not fit together yet.
 pub fn is_pending(reason: &Reason) -> bool {
     matches!(
         reason,
@@ -68,13 +68,13 @@ pub fn is_pending(reason: &Reason) -> bool {
     )
 }
 
-struct Settling<'a> {
+struct Probe<'a> {
     probe: &'a mut Draft,
     distorted: &'a mut bool,
 }
 
-impl Settling<'_> {
-    /// Settles one point in the probe. `false`: it cannot be, and what comes behind it is not seen.
+impl Probe<'_> {
+    /// Solves one problem in the copy. `false` if it cannot be solved there; problems behind it stay hidden.
     fn settle(&mut self, reason: &Reason) -> bool {
         let before = self.probe.clone();
         match reason {
@@ -102,7 +102,7 @@ impl Settling<'_> {
                 holds.for_each(|hold| *hold = 60_000);
             }
             Reason::AcceptedByNobody => SOMEBODY.clone_into(&mut self.probe.issued_by),
-            // Of what lies within one drill the gate sees the first: it is taken out, and the next drill looked at.
+            // The gate reports the first problem within a drill: remove that drill and check the next one.
             reason if is_pending(reason) => self.leave_out(),
             _ => {}
         }
@@ -121,10 +121,10 @@ impl Settling<'_> {
         }
     }
 
-    /// Takes out the first drill that the gate has something against.
+    /// Removes the first drill that the gate refuses.
     fn leave_out(&mut self) {
         let alone = |plan: &super::DraftDrill| Draft { drills: vec![plan.clone()], ..self.probe.clone() };
-        let wrong = |plan: &super::DraftDrill| alone(plan).admitted().is_err();
+        let wrong = |plan: &super::DraftDrill| alone(plan).admit().is_err();
         if let Some(place) = self.probe.drills.iter().position(wrong) {
             *self.distorted = true;
             self.probe.drills.remove(place);
