@@ -8,7 +8,7 @@ use crate::course::past::{Barrier, Lifted, Past};
 use crate::course::progression::{Barriers, Fitness, Next, at_steps};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Outcome, Suitability};
-use crate::plan::prescription::{Harder, Prescription};
+use crate::plan::prescription::{Excess, Prescription};
 use crate::record::{BalanceRow, SuitabilityRow};
 
 /// What is known of one person.
@@ -92,11 +92,11 @@ impl Trainee {
         program: &Prescription,
         today: &Prescription,
         now: &ZonedDateTime,
-    ) -> Option<Harder> {
+    ) -> Option<Excess> {
         if program.digest() == today.digest() {
             return None;
         }
-        today.harder_than(&at_steps(program, &self.next(program, now).steps))
+        today.excess_over(&at_steps(program, &self.next(program, now).steps))
     }
 
     /// The offer of balance tests, where the last lies four weeks back or there was none.

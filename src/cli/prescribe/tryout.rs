@@ -204,8 +204,10 @@ fn choose<W: Write>(
         let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
-        console
-            .lines(&wrapped("  ", &format!("{number} {}{locked}", step.stance_text(drill.facings()[0], None))))?;
+        console.lines(&wrapped(
+            "  ",
+            &format!("{number} {}{locked}", step.stance_text(drill.facings()[0], None)),
+        ))?;
     }
     plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;

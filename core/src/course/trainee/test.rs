@@ -10,7 +10,7 @@ use crate::health::assessment::{Company, Sex, Test};
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
 use crate::health::suitability::{Answer, Outcome, Topic};
-use crate::plan::prescription::{Harder, Prescription};
+use crate::plan::prescription::{Excess, Prescription};
 use crate::record::{BalanceRow, SessionEnd, Stamp, SuitabilityRow, TopicRow};
 
 /// Everything true, but for the first topic.
@@ -127,7 +127,7 @@ fn what_is_asked_for_is_compared_with_the_program_at_the_steps_of_today() {
     };
     assert_eq!(harder(&other, &steps), None);
     let found = harder(&other, &higher);
-    assert!(matches!(found, Some(Harder::Range { what: "at a higher step", .. })), "{found:?}");
+    assert!(matches!(found, Some(Excess::Range { what: "at a higher step", .. })), "{found:?}");
     // The program itself is at the steps that progression gives, or gentler.
     assert_eq!(harder(&program, &higher), None);
     let typical = Prescription::ready("typical").unwrap();
