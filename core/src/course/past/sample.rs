@@ -14,11 +14,17 @@ pub fn at(day: i8) -> ZonedDateTime {
 }
 
 /// New York, at this full hour of the day.
+///
+/// # Panics
+/// Without the rules of that time zone.
 pub fn on(day: Date, hour: i8) -> ZonedDateTime {
     day.at(hour, 0, 0, 0).in_tz("America/New_York").unwrap()
 }
 
 /// One hand-made prescription: warm-up, then reaches and quick steps, two sets each, from step 2 on.
+///
+/// # Panics
+/// If it is outside the limits.
 pub fn prescription() -> Prescription {
     let text = r#"
         schema = "counterpoise.prescription/1"
@@ -97,6 +103,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
 
 impl PastSession {
     /// The session with one thing changed.
+    #[must_use]
     pub fn but(mut self, change: impl FnOnce(&mut Self)) -> Self {
         change(&mut self);
         self
@@ -106,6 +113,7 @@ impl PastSession {
         self.sets.iter_mut().filter(move |set| set.drill == drill)
     }
     /// Broken off after this many sets, as the program was closed.
+    #[must_use]
     pub fn broken_off_after(self, sets: usize) -> Self {
         self.but(|session| {
             session.sets.truncate(sets);
