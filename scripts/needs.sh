@@ -2,6 +2,11 @@
 # Installs what the build needs, where it can. Asks for nothing on a machine that has it already.
 set -eu
 
+if [ $# -gt 0 ]; then
+    echo "Usage: sh scripts/needs.sh" >&2
+    exit 2
+fi
+
 if ! command -v cargo >/dev/null 2>&1; then
     echo "Error: Rust is not installed." >&2
     echo "Hint: install it with rustup, as the Rust project's site describes, then run this again." >&2

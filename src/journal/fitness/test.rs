@@ -2,7 +2,7 @@ use jiff::{Timestamp, ZonedDateTime};
 
 use crate::journal::export::json;
 use crate::journal::import::import;
-use crate::journal::row::Line;
+
 use crate::journal::sample::{
     answer, decided, id, in_memory, keep, moment, open, readied, session, with_partner,
 };
@@ -12,6 +12,7 @@ use counterpoise_core::health::lock::Lock;
 use counterpoise_core::health::readiness::Item;
 use counterpoise_core::health::suitability::{Answer, Topic};
 use counterpoise_core::plan::drill::Form;
+use counterpoise_core::record::Line;
 use counterpoise_core::record::{Decision, Given, Mishap, Question, Response, SessionEnd, SetEnd};
 
 fn at(text: &str) -> ZonedDateTime {

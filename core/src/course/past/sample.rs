@@ -15,11 +15,17 @@ pub fn at(day: i8) -> ZonedDateTime {
 }
 
 /// New York, at this full hour of the day.
+///
+/// # Panics
+/// Without the rules of that time zone.
 pub fn on(day: Date, hour: i8) -> ZonedDateTime {
     day.at(hour, 0, 0, 0).in_tz("America/New_York").unwrap()
 }
 
 /// One hand-made prescription: warm-up, then reaches and quick steps, two sets each, from step 2 on.
+///
+/// # Panics
+/// If it is outside the limits.
 pub fn prescription() -> Prescription {
     let text = r#"
         schema = "counterpoise.prescription/1"

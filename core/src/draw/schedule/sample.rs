@@ -36,6 +36,9 @@ pub fn call(say: &[&str]) -> Call {
 }
 
 /// A push toward a side; the partner is told six seconds before.
+///
+/// # Panics
+/// If the strength is not 1 to 4.
 pub fn push(direction: Direction, hand: &str, strength: u8) -> Call {
     let strength = Strength::new(strength).expect("1 to 4");
     let [push, hand] = ["tell.push", hand].map(Phrase::own);
