@@ -16,6 +16,7 @@ mod collected;
 mod fitness;
 mod loudness;
 mod moving;
+mod old_journals;
 mod overview;
 mod prescribing;
 mod reading_age;

@@ -1,0 +1,523 @@
+//! Are journals and exports of every earlier version read as they were kept? Builds of those versions wrote the files in
+//! `tests/data/journals` and `tests/data/exports`; the README there says which builds, how, and what each file holds.
+
+use std::fs;
+use std::path::Path;
+
+use rusqlite::Connection;
+use serde_json::Value;
+
+use crate::run::run_with;
+
+/// The dumps, the exports and the two prescriptions of the invented person.
+const DATA: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data");
+
+/// From this version on a journal holds practice with a partner: a grab, two falls, and the lock after the second.
+const PARTNER: i64 = 3;
+
+/// The day after the last practice, and a day long after every hold has run out.
+const DAYS: [&str; 2] = ["2026-02-05", "2026-04-01"];
+
+/// What is counted: its table, and where it stands in an export.
+const COUNTED: [(&str, &str); 19] = [
+    ("sessions", "sessions"),
+    ("sets", "sessions.sets"),
+    ("cues", "sessions.sets.plans.cues"),
+    ("deliveries", "sessions.sets.delivered"),
+    ("disturbances", "sessions.sets.disturbed"),
+    ("answers", "sessions.answers"),
+    ("responses", "sessions.sets.responses"),
+    ("mishaps", "sessions.mishaps"),
+    ("left_out", "sessions.left_out"),
+    ("advice", "sessions.advised"),
+    ("routines", "sessions.routines"),
+    ("readiness", "sessions.ready"),
+    ("seen", "sessions.tryout.seen"),
+    ("changes", "changes"),
+    ("suitability", "suitability.answers"),
+    ("clearances", "clearances"),
+    ("lifted", "clearances.lifted"),
+    ("balance_tests", "tests"),
+    ("corrections", "corrections"),
+];
+
+/// How many of each there are, counted when the journals were made.
+const KEPT: [[usize; COUNTED.len()]; 7] = [
+    [9, 11, 27, 17, 0, 47, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0],
+    [9, 11, 30, 18, 2, 47, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0],
+    [9, 15, 36, 25, 2, 72, 3, 3, 1, 1, 10, 0, 0, 2, 0, 0, 0, 0, 0],
+    [10, 15, 36, 26, 2, 71, 3, 3, 1, 1, 12, 200, 0, 2, 29, 2, 2, 0, 0],
+    [10, 15, 36, 26, 2, 72, 3, 3, 1, 1, 12, 221, 0, 2, 29, 2, 2, 2, 0],
+    [12, 18, 39, 29, 2, 89, 3, 3, 1, 1, 14, 243, 3, 2, 29, 2, 2, 2, 0],
+    [12, 18, 40, 29, 2, 101, 3, 3, 1, 1, 14, 243, 3, 2, 29, 2, 2, 2, 6],
+];
+
+/// What happened on which day, as far as it locks, holds or lifts, from which version to which.
+const HAPPENED: [(i64, i64, &str, &str); 15] = [
+    (1, 7, "2026-01-07", "grab"),
+    (1, 7, "2026-01-07", "hold"),
+    (1, 7, "2026-01-12", "unwell"),
+    (1, 4, "2026-01-12", "hold"),
+    // What felt wrong is asked from the fifth version on, and a chest that hurts locks.
+    (5, 7, "2026-01-12", "lock"),
+    (5, 7, "2026-01-13", "clearance"),
+    (4, 4, "2026-01-16", "lock"),
+    (4, 4, "2026-01-17", "clearance"),
+    (3, 7, "2026-01-26", "grab"),
+    (3, 7, "2026-01-30", "fall"),
+    (3, 7, "2026-01-30", "hold"),
+    (6, 7, "2026-02-02", "try-out"),
+    (3, 7, "2026-02-04", "fall"),
+    // The power went before anybody said whether it did harm.
+    (3, 7, "2026-02-04", "lock"),
+    (1, 7, "2026-01-16", "not today"),
+];
+
+/// One version's journal and exports.
+struct Old {
+    version: i64,
+    dump: String,
+    json: String,
+    csv: String,
+}
+
+/// Every version's, oldest first.
+fn old_journals(data: &Path) -> Result<Vec<Old>, String> {
+    let read = |path: String| {
+        fs::read_to_string(data.join(&path)).map_err(|error| format!("{path} cannot be read: {error}"))
+    };
+    let mut found = Vec::new();
+    for entry in fs::read_dir(data.join("journals")).unwrap() {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        let Some(stem) = name.strip_suffix(".sql") else { continue };
+        found.push(Old {
+            version: stem.parse().map_err(|_| format!("{name} names no version"))?,
+            dump: read(format!("journals/{name}"))?,
+            json: read(format!("exports/{stem}.json"))?,
+            csv: read(format!("exports/{stem}.csv"))?,
+        });
+    }
+    found.sort_unstable_by_key(|old| old.version);
+    match (1..=KEPT.len() as i64).find(|version| found.iter().all(|old| old.version != *version)) {
+        Some(missing) => Err(format!("there is no journal of version {missing}")),
+        None if found.len() > KEPT.len() => Err("nobody said what the newest journal holds".to_owned()),
+        None => Ok(found),
+    }
+}
+
+impl Old {
+    /// A folder in which a person of that time practiced with this prescription in use.
+    fn folder(&self) -> tempfile::TempDir {
+        let place = tempfile::tempdir().unwrap();
+        fs::create_dir(place.path().join("data")).unwrap();
+        let in_use = if self.version < PARTNER { "alone.toml" } else { "partner.toml" };
+        let file = Path::new(DATA).join("journals").join(in_use);
+        fs::copy(file, place.path().join("data/prescription.toml")).unwrap();
+        place
+    }
+
+    /// The same with the journal, after somebody altered it so.
+    fn journal(&self, alteration: Option<&str>) -> tempfile::TempDir {
+        let place = self.folder();
+        let db = journal_of(place.path());
+        db.execute_batch(&self.dump).unwrap();
+        if let Some(alteration) = alteration {
+            assert!(db.execute(alteration, []).unwrap() > 0, "version {}: {alteration}", self.version);
+        }
+        place
+    }
+
+    /// The same with what this export said, taken in twice.
+    fn taken_in(&self) -> tempfile::TempDir {
+        let place = self.folder();
+        fs::write(place.path().join("old.json"), &self.json).unwrap();
+        let sessions = self.kept()[0];
+        for said in [
+            format!("{sessions} session(s) added, 0 known already."),
+            format!("0 session(s) added, {sessions} known already."),
+        ] {
+            let printed = printed(place.path(), &["journal", "import", "old.json"]);
+            assert_eq!(printed.lines().last(), Some(&*said), "version {}: {printed}", self.version);
+        }
+        place
+    }
+
+    fn kept(&self) -> [usize; COUNTED.len()] {
+        KEPT[self.version as usize - 1]
+    }
+
+    fn is_locked(&self) -> bool {
+        self.version >= PARTNER
+    }
+}
+
+fn journal_of(folder: &Path) -> Connection {
+    Connection::open(folder.join("data/journal.sqlite")).unwrap()
+}
+
+fn version_of(folder: &Path) -> i64 {
+    journal_of(folder).pragma_query_value(None, "user_version", |row| row.get(0)).unwrap()
+}
+
+fn printed(folder: &Path, arguments: &[&str]) -> String {
+    let output = run_with(folder, arguments, "");
+    assert_eq!(output.status.code(), Some(0), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn value(folder: &Path, arguments: &[&str]) -> Value {
+    serde_json::from_str(&printed(folder, arguments)).unwrap()
+}
+
+/// Opens practice as the hint says that an older journal needs, and leaves at the first page; what was refused, or nothing.
+fn opened(folder: &Path) -> String {
+    let output = run_with(folder, &["practice", "--plain", "--silent"], "");
+    let said = String::from_utf8(output.stderr).unwrap();
+    let refused = said.lines().filter(|line| !line.starts_with("Note: ")).collect::<Vec<_>>().join("\n");
+    assert_eq!(output.status.code(), Some(i32::from(!refused.is_empty())), "{said}");
+    refused
+}
+
+/// What today's program reads in a folder.
+struct Look {
+    refused: String,
+    list: String,
+    show: String,
+    next: [Value; DAYS.len()],
+    report: Value,
+    json: Value,
+    csv: String,
+}
+
+fn look(folder: &Path) -> Look {
+    Look {
+        refused: opened(folder),
+        list: printed(folder, &["journal", "list"]),
+        show: printed(folder, &["journal", "show", "last"]),
+        next: DAYS.map(|day| value(folder, &["next", "--on", day, "--format", "json"])),
+        report: value(folder, &["report", "--format", "json", "--until", DAYS[1]]),
+        json: value(folder, &["journal", "export", "--format", "json"]),
+        csv: printed(folder, &["journal", "export", "--format", "csv"]),
+    }
+}
+
+/// Everything below this path of names, through every list on the way.
+fn count(value: &Value, path: &str) -> usize {
+    let (name, rest) = path.split_once('.').map_or((path, None), |(name, rest)| (name, Some(rest)));
+    let values = match &value[name] {
+        Value::Array(values) => &values[..],
+        Value::Null => &[],
+        one => std::slice::from_ref(one),
+    };
+    rest.map_or(values.len(), |rest| values.iter().map(|value| count(value, rest)).sum())
+}
+
+/// Every field of an old export must be there with the same value, and what was not kept then must say nothing now. Where
+/// a session or a set had no end, it is kept as interrupted (`docs/journal.md`).
+fn compare(at: &str, old: &Value, new: &Value, found: &mut Vec<String>) {
+    match (old, new) {
+        (Value::Object(old), Value::Object(new)) => {
+            for (name, value) in old {
+                match new.get(name) {
+                    Some(now) => compare(&format!("{at}.{name}"), value, now, found),
+                    None => found.push(format!("{at}.{name} is gone")),
+                }
+            }
+            let added = new.iter().filter(|(name, value)| !old.contains_key(*name) && !is_nothing(value));
+            found.extend(added.map(|(name, value)| format!("{at}.{name} is {value} and was not kept")));
+        }
+        (Value::Array(old), Value::Array(new)) => {
+            if old.len() != new.len() {
+                found.push(format!("{at}: {} entries of {}", new.len(), old.len()));
+            }
+            for (nth, (old, new)) in old.iter().zip(new).enumerate() {
+                compare(&format!("{at}[{nth}]"), old, new, found);
+            }
+        }
+        (Value::Null, end) if at.rsplit('.').next() == Some("end") && end["why"] == "interrupted" => {}
+        _ if old == new => {}
+        _ => found.push(format!("{at} was {old} and is {new}")),
+    }
+}
+
+/// Whether a value says that there is nothing.
+fn is_nothing(value: &Value) -> bool {
+    match value {
+        Value::Null => true,
+        Value::Bool(is) => !is,
+        Value::Number(number) => number.as_u64() == Some(0),
+        Value::String(text) => text.is_empty(),
+        Value::Array(values) => values.is_empty(),
+        Value::Object(_) => false,
+    }
+}
+
+/// The same for rows of a spreadsheet. A cell that it would take for a number has an apostrophe since.
+fn compare_rows(old: &str, new: &str, found: &mut Vec<String>) {
+    let rows = |text: &str| -> (csv::StringRecord, Vec<csv::StringRecord>) {
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        (reader.headers().unwrap().clone(), reader.records().map(Result::unwrap).collect())
+    };
+    let ((names, old), (new_names, new)) = (rows(old), rows(new));
+    if old.len() != new.len() {
+        found.push(format!("{} rows of {}", new.len(), old.len()));
+    }
+    for (column, name) in names.iter().enumerate() {
+        let Some(place) = new_names.iter().position(|now| now == name) else {
+            found.push(format!("the column {name} is gone"));
+            continue;
+        };
+        for (line, (old, new)) in old.iter().zip(&new).enumerate() {
+            let (was, is) = (&old[column], &new[place]);
+            // What was cut off has got an end since.
+            let is_end = was.is_empty() && ["session_why", "set_why", "worked_ms"].contains(&name);
+            if was != is && format!("'{was}") != is && !is_end {
+                found.push(format!("{name} in row {line} was {was:?} and is {is:?}"));
+            }
+        }
+    }
+}
+
+/// Whatever today's program reads otherwise than it was kept, in the journal itself and in what was taken in.
+fn differences(old: &Old, kept: &Look, taken_in: &Look) -> Vec<String> {
+    let mut found = Vec::new();
+    compare("", &serde_json::from_str(&old.json).unwrap(), &kept.json, &mut found);
+    compare_rows(&old.csv, &kept.csv, &mut found);
+    for ((table, path), expected) in COUNTED.iter().zip(old.kept()) {
+        let counted = count(&kept.json, path);
+        if counted != expected {
+            found.push(format!("{table}: {counted} of {expected}"));
+        }
+    }
+    let sessions = kept.json["sessions"].as_array().unwrap();
+    if sessions.iter().any(|session| session["end"].is_null()) {
+        found.push("a session has no end".to_owned());
+    }
+    for session in sessions {
+        let id = &session["id"].as_str().unwrap()[..8];
+        let why = session["end"]["why"].as_str().unwrap_or_default();
+        if !kept.list.lines().any(|line| line.starts_with(id) && line.ends_with(why)) {
+            found.push(format!("{id} is not in the list"));
+        }
+    }
+    let last = sessions.last().unwrap()["id"].as_str().unwrap();
+    if !kept.show.starts_with(&format!("Session {last}\n")) {
+        found.push(format!("{last} is not shown as the last"));
+    }
+    locks(old, kept, &mut found);
+    both_ways(kept, taken_in, &mut found);
+    found
+}
+
+/// What holds and locks, and what was lifted.
+fn locks(old: &Old, look: &Look, found: &mut Vec<String>) {
+    let mut expected: Vec<(&str, &str)> = HAPPENED
+        .iter()
+        .filter(|(from, to, ..)| (*from..=*to).contains(&old.version))
+        .map(|(_, _, day, kind)| (*day, *kind))
+        .collect();
+    expected.sort_unstable();
+    let kinds: Vec<&str> = HAPPENED.iter().map(|(.., kind)| *kind).collect();
+    let events = look.report["events"].as_array().unwrap().iter();
+    let mut told: Vec<(&str, &str)> = events
+        .map(|event| (event["day"].as_str().unwrap(), event["kind"].as_str().unwrap()))
+        .filter(|(_, kind)| kinds.contains(kind))
+        .collect();
+    told.sort_unstable();
+    if told != expected {
+        found.push(format!("the report tells of {told:?}, and it was {expected:?}"));
+    }
+    let is_locked = |next: &Value| {
+        next["decision"] == "locked" && next["reasons"][0].to_string().contains("a fall that may have hurt")
+    };
+    let refused = look.refused.starts_with("Error: Practice is locked after a fall that may have hurt\n");
+    if look.next.iter().any(|next| is_locked(next) != old.is_locked()) || refused != old.is_locked() {
+        found.push(format!("locked: {refused}, {:?}", look.next.each_ref().map(is_locked)));
+    }
+}
+
+/// What was taken in from an export is what is in the journal, and leads to the same.
+fn both_ways(kept: &Look, taken_in: &Look, found: &mut Vec<String>) {
+    let of = |look: &Look, id: &Value| {
+        let sessions = look.json["sessions"].as_array().unwrap();
+        sessions.iter().find(|session| session["id"] == *id).cloned().unwrap_or_default()
+    };
+    for session in kept.json["sessions"].as_array().unwrap() {
+        if of(taken_in, &session["id"]) != *session {
+            found.push(format!("session {} was not taken in as it is", session["id"]));
+        }
+    }
+    for (what, same) in [
+        ("export", kept.json == taken_in.json),
+        ("CSV", kept.csv == taken_in.csv),
+        ("list", kept.list == taken_in.list),
+        ("last session", kept.show == taken_in.show),
+        ("report", kept.report == taken_in.report),
+        ("next practice", kept.next == taken_in.next),
+        ("refusal", kept.refused == taken_in.refused),
+    ] {
+        if !same {
+            found.push(format!("the {what} is another one after an import"));
+        }
+    }
+}
+
+fn all() -> Vec<Old> {
+    old_journals(Path::new(DATA)).unwrap()
+}
+
+#[test]
+fn every_version_has_a_journal_and_the_newest_is_todays() {
+    let all = all();
+    let newest = all.last().unwrap();
+    let place = newest.folder();
+    opened(place.path());
+    let message = "whoever adds a migration adds a journal: tests/data/journals/README.md";
+    assert_eq!(version_of(place.path()), newest.version, "{message}");
+    for old in &all {
+        // The last session of each was cut off.
+        let export: Value = serde_json::from_str(&old.json).unwrap();
+        assert!(export["sessions"].as_array().unwrap().last().unwrap()["end"].is_null());
+        let place = old.journal(None);
+        assert_eq!(version_of(place.path()), old.version);
+        let db = journal_of(place.path());
+        for ((table, _), kept) in COUNTED.iter().zip(old.kept()) {
+            let known = "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = ?1";
+            let known: bool = db.query_row(known, [table], |row| row.get(0)).unwrap();
+            let rows: i64 = if known {
+                db.query_row(&format!("SELECT count(*) FROM {table}"), [], |row| row.get(0)).unwrap()
+            } else {
+                0
+            };
+            assert_eq!(rows, kept as i64, "{table} of version {}", old.version);
+        }
+    }
+}
+
+#[test]
+fn a_missing_version_is_noticed() {
+    let place = tempfile::tempdir().unwrap();
+    for part in ["journals", "exports"] {
+        fs::create_dir(place.path().join(part)).unwrap();
+        for entry in fs::read_dir(Path::new(DATA).join(part)).unwrap() {
+            let entry = entry.unwrap();
+            fs::copy(entry.path(), place.path().join(part).join(entry.file_name())).unwrap();
+        }
+    }
+    assert_eq!(old_journals(place.path()).map(|all| all.len()), Ok(KEPT.len()));
+    fs::remove_file(place.path().join("exports/2.json")).unwrap();
+    let why = old_journals(place.path()).map(|all| all.len()).unwrap_err();
+    assert!(why.starts_with("exports/2.json cannot be read"), "{why}");
+    fs::remove_file(place.path().join("journals/2.sql")).unwrap();
+    let why = old_journals(place.path()).map(|all| all.len());
+    assert_eq!(why, Err("there is no journal of version 2".to_owned()));
+}
+
+#[test]
+fn an_older_journal_is_only_looked_at_once_practice_has_brought_it_up_to_date() {
+    for old in all() {
+        let place = old.journal(None);
+        let file = place.path().join("data/journal.sqlite");
+        let before = fs::read(&file).unwrap();
+        let newest = old.version == KEPT.len() as i64;
+        for arguments in [
+            &["journal", "list"][..],
+            &["journal", "show", "last"],
+            &["journal", "export"],
+            &["next"],
+            &["report", "--format", "json"],
+        ] {
+            let output = run_with(place.path(), arguments, "");
+            let said = String::from_utf8(output.stderr).unwrap();
+            let of = format!("version {}, {arguments:?}: {said}", old.version);
+            assert_eq!(output.status.code(), Some(i32::from(!newest)), "{of}");
+            let hint = "Hint: Open practice once with this version: that brings the journal up to date.";
+            assert_eq!(said.lines().any(|line| line == hint), !newest, "{of}");
+            assert_eq!(fs::read(&file).unwrap(), before, "{of}");
+        }
+        opened(place.path());
+        assert_eq!(version_of(place.path()), KEPT.len() as i64);
+        printed(place.path(), &["journal", "list"]);
+    }
+}
+
+#[test]
+fn journals_and_exports_of_every_version_are_read_as_they_were_kept() {
+    for old in all() {
+        let (journal, taken_in) = (old.journal(None), old.taken_in());
+        let (kept, imported) = (look(journal.path()), look(taken_in.path()));
+        assert_eq!(differences(&old, &kept, &imported), [""; 0], "version {}", old.version);
+    }
+}
+
+#[test]
+fn a_lock_of_an_old_journal_is_lifted_by_a_clearance_and_by_nothing_else() {
+    for old in all() {
+        for place in [old.journal(None), old.taken_in()] {
+            let folder = place.path();
+            assert_eq!(!opened(folder).is_empty(), old.is_locked(), "version {}", old.version);
+            let clear = ["clear", "--by", "Dr. A. B.", "--reason", "seen, nothing found"];
+            let cleared = run_with(folder, &clear, "");
+            assert_eq!(cleared.status.code(), Some(i32::from(!old.is_locked())), "version {}", old.version);
+            // Sets with a partner want one, which is asked for only when nothing is locked any more.
+            let still = opened(folder);
+            let wants_partner = still.contains("needs a partner") && old.version >= PARTNER;
+            assert!(still.is_empty() || wants_partner, "version {}: {still}", old.version);
+            let next = value(folder, &["next", "--format", "json"]);
+            assert_ne!(next["decision"], "locked", "version {}", old.version);
+        }
+    }
+}
+
+/// Alterations, each with the version whose journal it is made in: the one that brought what it alters.
+const ALTERATIONS: [(i64, &str); 17] = [
+    (1, "DELETE FROM answers WHERE question = 'unwell' AND answer = 1"),
+    (1, "UPDATE answers SET answer = 0 WHERE question = 'grabbed hold or nearly fell'"),
+    (1, "UPDATE session_ends SET why = 'finished' WHERE why = 'grabbed hold or nearly fell'"),
+    (1, "UPDATE cues SET gap_ms = gap_ms + 1 WHERE cue = 1"),
+    (1, "UPDATE deliveries SET began_frame = began_frame + 1 WHERE cue = 0 AND began_frame > 0"),
+    (1, "UPDATE sessions SET seed_given = 0"),
+    (1, "DELETE FROM changes"),
+    (2, "DELETE FROM disturbances WHERE how = 'stuttered'"),
+    (3, "DELETE FROM mishaps WHERE what = 'fell'"),
+    (3, "UPDATE responses SET response = 'feet in place' WHERE response IS NULL"),
+    (3, "UPDATE left_out SET why = 'sound not heard'"),
+    (4, "UPDATE readiness SET is_true = 1 - is_true WHERE nth = 0"),
+    (4, "DELETE FROM lifted"),
+    (4, "UPDATE decisions SET sets_whole = sets_whole + 1"),
+    (5, "UPDATE balance_tests SET value = NULL"),
+    (6, "DELETE FROM seen WHERE what = 'feet'"),
+    (7, "DELETE FROM corrections WHERE what = 'counts again'"),
+];
+
+#[test]
+fn every_alteration_of_an_old_journal_is_noticed() {
+    for old in all() {
+        let taken_in = old.taken_in();
+        let imported = look(taken_in.path());
+        for (_, alteration) in ALTERATIONS.iter().filter(|(version, _)| *version == old.version) {
+            let journal = old.journal(Some(alteration));
+            let found = differences(&old, &look(journal.path()), &imported);
+            assert!(!found.is_empty(), "version {}: {alteration}", old.version);
+        }
+    }
+}
+
+#[test]
+fn an_altered_export_is_noticed() {
+    for mut old in all() {
+        let journal = old.journal(None);
+        let kept = look(journal.path());
+        let (why, other) = ("\"why\": \"grabbed hold or nearly fell\"", "\"why\": \"finished\"");
+        assert!(old.json.contains(why) && old.csv.contains("counter-reach"), "version {}", old.version);
+        old.json = old.json.replacen(why, other, 1);
+        let taken_in = old.taken_in();
+        let found = differences(&old, &kept, &look(taken_in.path()));
+        let named = |part: &str| found.iter().any(|line| line.contains(part));
+        assert!(named(".end.why was \"finished\""), "version {}: {found:?}", old.version);
+        assert!(named("was not taken in as it is"), "version {}: {found:?}", old.version);
+        let mut rows = Vec::new();
+        compare_rows(&old.csv.replacen("counter-reach", "counter-shift", 1), &kept.csv, &mut rows);
+        assert_eq!(rows.len(), 1, "version {}: {rows:?}", old.version);
+    }
+}
