@@ -68,7 +68,7 @@ fi
 if toolchain_has_target; then
     build cargo
 else
-    packages="rustc-web cargo-web rust-web-src lld-22"
+    packages="rustc-web cargo-web rust-web-src rust-web-llvm"
     # shellcheck disable=SC2086 # the list is meant to split into words
     if ! dpkg -s $packages >/dev/null 2>&1 && [ "$(id -u)" -eq 0 ] && command -v apt-get >/dev/null 2>&1; then
         apt-get update -qq
