@@ -196,7 +196,7 @@ impl<'a> Explanation<'a> {
         let mut lines = vec![
             format!("Written{by} on {}.", prescription.issued_on()),
             format!(
-                "{} a session, including its warm-up; one session a day, {} a week for {}.",
+                "{} a session, warm-up included; one session a day, {} a week for {}.",
                 count(sets, "set"),
                 count(prescription.days_a_week().into(), "day"),
                 count(prescription.weeks().into(), "week"),

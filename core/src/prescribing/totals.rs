@@ -56,7 +56,7 @@ impl Figures {
             calls: format!("{} a session; {low} to {high} in 95 of 100 sessions", tenths(counts.mean())),
             foresight: format!("{guess}; one brace of 0.5 s catches {brace}"),
             dose: format!(
-                "{} min a session, {} a week; 6 hours after {} ({} prescribed)",
+                "{} min a session, {} a week; 6 hours after {} ({} given)",
                 minutes(session),
                 minutes(week),
                 counted(dose.weeks_by_session() as usize, "week"),

@@ -206,10 +206,7 @@ impl Form {
             items.push(Item::Text(plan.drill.about().to_owned()));
             items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
         }
-        (
-            self.place(plan.drill.title()),
-            format!("A number changes it.  Enter back to drills  ? about it  {MOVES}"),
-        )
+        (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
     }
 
     fn drill_field_page(&self, place: usize, ask: DrillField, items: &mut Vec<Item>) -> (String, String) {

@@ -13,7 +13,7 @@ fn fits(form: &Form, seen: &mut Vec<String>) {
     let figures = form.draft().admit().ok().map(|_| Figures {
         calls: "24.7 a session; 21 to 40 in 95 of 100 sessions".into(),
         foresight: "22.5 of 100 directions (chance 21.7); one brace of 0.5 s catches 18.3".into(),
-        dose: "16.5 min a session, 116 a week; 6 hours after 120 weeks (12 prescribed)".into(),
+        dose: "16.5 min a session, 116 a week; 6 hours after 120 weeks (12 given)".into(),
         second_looks: vec!["something".into()],
     });
     let text = page(&form.view(figures.as_ref(), None));

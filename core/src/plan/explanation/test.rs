@@ -75,7 +75,7 @@ fn a_prescription_is_explained_in_plain_words() {
     for line in [
         "Toward the window",
         "Written by R. Ode, physical therapist on 2026-03-09.",
-        "4 sets a session, including its warm-up; one session a day, 5 days a week for 7 weeks.",
+        "4 sets a session, warm-up included; one session a day, 5 days a week for 7 weeks.",
         "At least 52.5 s of rest after each set, with a chair at hand.",
         "A therapist looks again after 9 sessions. Nothing steps up when effort was above 5 of 10.",
         "The warm-up comes first; the other drills come in an order drawn for each session, walking last.",
