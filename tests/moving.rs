@@ -87,9 +87,12 @@ fn whose_it_is_is_asked_before_two_peoples_practice_becomes_one() {
     assert!(printed(folder, &["journal", "import", &own]).contains("4 session(s) added"));
     let before = printed(folder, &["journal", "export"]);
     let err = refused(&run(folder, &["journal", "import", &other]));
-    for part in
-        ["may be somebody else's", "3 practices, from 2026-01-05 to", "this journal has 4 practices", "--same-person"]
-    {
+    for part in [
+        "may be somebody else's",
+        "3 practices, from 2026-01-05 to",
+        "this journal has 4 practices",
+        "--same-person",
+    ] {
         assert!(err.contains(part), "{part}: {err}");
     }
     for typed in ["n\n", "x\nn\n", "\u{4}"] {
