@@ -119,7 +119,7 @@ mod tests {
             match output.poll() {
                 Some(OutputEvent::Cue(CueEvent::Finished { id })) => finished.push(id),
                 Some(OutputEvent::Cue(CueEvent::Started { id: 4, wanted, at })) => {
-                    assert_eq!((wanted, at), (next, next))
+                    assert_eq!((wanted, at), (next, next));
                 }
                 _ => std::thread::sleep(Duration::from_millis(1)),
             }
