@@ -168,7 +168,7 @@ fn faults(page: &str, planted: &str, root: &Path) -> Vec<String> {
                 faults.push(format!("{hazard}: the control is not said to live in {file}"));
             }
             if tests.iter().all(|(_, name)| name != test) {
-                faults.push(format!("{hazard}: {test} is none of its tests"));
+                faults.push(format!("{hazard}: {test} is not one of its tests"));
             }
         }
         if control.is_empty() || places.is_empty() {

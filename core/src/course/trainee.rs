@@ -113,7 +113,7 @@ impl Trainee {
     }
 
     /// What a clearance lifts now: every lock, every date that lies ahead of the clock, and what the answers about
-    /// suitability say. A hold is none of it: only time ends one.
+    /// suitability say. A hold is not among them: only time ends one.
     pub fn clearable(&self, now: &ZonedDateTime) -> Vec<Clearable> {
         let locks = self.barriers(now).locks.into_iter().map(|lock| Clearable {
             lifted: Lifted { session: lock.session, what: Barrier::Lock(lock.what) },

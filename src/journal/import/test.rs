@@ -191,7 +191,7 @@ fn what_is_broken_or_foreign_is_refused_with_its_place_and_changes_nothing() {
         (with("/sessions/1/id", json!("7")), "not a session's id"),
         (with("/sessions/1/start/seed", json!("00")), "64"),
         (with("/sessions/1/start/begun", json!("yesterday")), "\"yesterday\" is not a date"),
-        (with(&format!("{set}/end/why"), json!("tired")), "\"tired\" is none of \"completed\""),
+        (with(&format!("{set}/end/why"), json!("tired")), "\"tired\" is not one of \"completed\""),
         (with(&format!("{set}/start/stance"), json!("headstand")), "headstand"),
         (with(&format!("{set}/plans/0/cues/0/at_ms"), json!(-1)), "-1"),
         (with(&format!("{set}/plans/0/cues/0/at_ms"), json!(1.5)), "1.5"),
