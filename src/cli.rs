@@ -24,7 +24,6 @@ mod next;
 mod overview;
 mod page;
 mod people;
-mod plural;
 pub mod practice;
 mod prescribe;
 mod presets;

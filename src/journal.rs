@@ -1,5 +1,5 @@
-//! Where a person's practice is kept: one folder with one `SQLite` file that only its owner can read. Not what is
-//! kept (that is `record`, whose rows are written as they are), and not what follows from it (that is `progression` and `report`).
+//! Where a person's practice is kept: one folder with one `SQLite` file that only its owner can read. The rows that it keeps
+//! are those of `record` in the core.
 //!
 //! ```text
 //! Folder::find -> lock -> Journal::open -> Writer::start -> keep(Entry) ... close

@@ -31,4 +31,4 @@ pub mod prescribing;
 pub mod record;
 pub mod report;
 pub mod units;
-mod words;
+pub mod words;

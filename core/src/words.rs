@@ -1,6 +1,8 @@
 //! A macro for enums that are written as plain words in files, on screens and in the journal, and read back from
 //! them; and counts with their nouns. The words themselves are listed beside each enum.
 
+use std::fmt;
+
 /// For each enum: `ALL`, `name`, `from_name`, `Display`, and reading and writing by serde, from one list of words.
 #[macro_export]
 macro_rules! words {
@@ -44,13 +46,20 @@ macro_rules! words {
     )+};
 }
 
-/// "1 day", "3 days", "2 pushes": a count with its noun.
-pub(crate) fn counted(count: usize, noun: &str) -> String {
-    match count {
-        1 => format!("1 {noun}"),
-        count if noun.ends_with("sh") => format!("{count} {noun}es"),
-        count => format!("{count} {noun}s"),
-    }
+/// A count with its noun.
+///
+/// ```
+/// use counterpoise_core::words::counted;
+/// assert_eq!([0, 1, 2].map(|days| counted(days, "day")), ["0 days", "1 day", "2 days"]);
+/// assert_eq!(counted(2_u64, "push"), "2 pushes");
+/// ```
+pub fn counted<N: Copy + fmt::Display + PartialEq + From<u8>>(count: N, noun: &str) -> String {
+    let ending = match count {
+        _ if count == N::from(1) => "",
+        _ if noun.ends_with("sh") => "es",
+        _ => "s",
+    };
+    format!("{count} {noun}{ending}")
 }
 
 #[cfg(test)]

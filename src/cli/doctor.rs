@@ -7,7 +7,6 @@ use std::thread;
 use std::time::Duration;
 
 use super::Failure;
-use super::plural::counted;
 use super::wrap::wrapped;
 use crate::audio::{Bank, CueEvent, Frame, Output, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
@@ -15,6 +14,7 @@ use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
 use counterpoise_core::units::Millis;
+use counterpoise_core::words::counted;
 
 /// How long the sound output is watched in one round.
 const WATCH: Millis = Millis(2_000);

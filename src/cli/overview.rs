@@ -9,11 +9,11 @@ use serde::Serialize;
 
 use super::Failure;
 use super::page::html;
-use super::plural::counted;
 use super::wrap::wrapped;
 use crate::journal::export::text;
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::report::overview::{Order, Person, Skipped, State, blocks, heading, sort};
+use counterpoise_core::words::counted;
 
 mod find;
 mod read;

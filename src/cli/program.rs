@@ -6,7 +6,6 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::plural::counted;
 use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, Format, source};
@@ -15,6 +14,7 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::course::program::{Due, Mark, Program, moment};
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::plan::caution;
+use counterpoise_core::words::counted;
 
 /// The options of `program`.
 #[derive(Debug, Clone, clap::Args)]

@@ -6,7 +6,6 @@ use std::fmt::Write as _;
 use std::io::Write;
 use std::path::PathBuf;
 
-use super::plural::counted;
 use super::report::new_file;
 use super::standing;
 use super::{Failure, source};
@@ -19,6 +18,7 @@ use counterpoise_core::plan::caution;
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::Explanation;
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::words::counted;
 
 mod place;
 mod ticks;

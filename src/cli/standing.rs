@@ -1,5 +1,5 @@
-//! How a person stands toward practice now: what the journal knows of them. The refusals that follow from what the rules
-//! decide are worded here, for every command that starts practice.
+//! What the journal knows of a person, and the refusals that follow from it, worded once for every command that starts
+//! practice.
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;

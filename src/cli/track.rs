@@ -9,7 +9,6 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::plural::counted;
 use super::standing;
 use super::wrap::wrapped;
 use super::{Failure, source};
@@ -25,6 +24,7 @@ use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::track::sheet::{self, Sheet};
 use counterpoise_core::practice::track::{self, RATE, Track};
+use counterpoise_core::words::counted;
 
 /// The options of `track`.
 #[derive(Debug, Clone, clap::Args)]

@@ -1,4 +1,4 @@
-//! Results of balance tests go into their table and come back. Not what they are worth (that is `assessment`).
+//! Results of balance tests: into their table and back.
 
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, params};
@@ -129,7 +129,7 @@ mod test {
         import(&mut journal, "journal.json", from.as_bytes()).unwrap();
         let other = from.replace("\"value\": 9,", "\"value\": 10,");
         let refused = import(&mut journal, "journal.json", other.as_bytes()).unwrap_err().to_string();
-        assert!(refused.contains("is not what this journal has"), "{refused}");
+        assert!(refused.contains("differs from the one in this journal"), "{refused}");
         assert_eq!(exported(&journal), from);
     }
 }

@@ -1,4 +1,4 @@
-//! A practice with a track, typed in afterwards from the sheet, is kept whole.
+//! Keeps a practice with a track that was typed in from the sheet, completely or not at all.
 
 use rusqlite::TransactionBehavior;
 

@@ -1,5 +1,5 @@
-//! Corrections go into their table and come back. The entries themselves are never changed; what a correction changes in
-//! a session as it is read is decided in `record`.
+//! Corrections: into their table and back. The entries themselves are never changed; `record` decides what a correction
+//! changes in a session as it is read.
 
 use rusqlite::{Connection, params};
 

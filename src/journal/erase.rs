@@ -1,5 +1,5 @@
-//! Erases what was kept of a person: every file is written over, brought to the disk and removed. What a drive keeps of
-//! its own accord, and copies elsewhere, are beyond this.
+//! Erases what was kept of a person: every file is overwritten, synced and removed. Copies elsewhere, and what a drive keeps
+//! by itself, are out of reach.
 
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Seek, SeekFrom, Write};

@@ -114,7 +114,7 @@ pub enum JournalError {
     /// The first digits of an id are those of more than one session.
     #[error("more than one session begins with \"{0}\"")]
     Ambiguous(String),
-    /// A file to import is not what it should be. Nothing of it was taken in.
+    /// A file to import is not what it should be. Nothing was imported.
     #[error("{file} cannot be imported: {reason}")]
     NotImported {
         /// The file, as it was named.
@@ -122,7 +122,7 @@ pub enum JournalError {
         /// What is wrong, and where.
         reason: String,
     },
-    /// A file to import was written by a later version. Nothing of it was taken in.
+    /// A file to import was written by a later version. Nothing was imported.
     #[error("{file} cannot be imported: a later version of Counterpoise wrote it: {reason}")]
     FromLater {
         /// The file, as it was named.
@@ -130,7 +130,7 @@ pub enum JournalError {
         /// By what that is seen.
         reason: String,
     },
-    /// Some entries of a rescue file can never fit into this journal. The others were taken in.
+    /// Some entries of a rescue file can never fit into this journal. The others were imported.
     #[error("{file} was imported in part: {reason}")]
     PartlyImported {
         /// The file, as it was named.
@@ -157,27 +157,27 @@ impl JournalError {
             Self::NoHome => "Name a folder with --data-dir, for example: counterpoise --data-dir /path/to/folder".into(),
             Self::NotAFolder { .. } => "Name another place with --data-dir DIR or in COUNTERPOISE_DATA.".into(),
             Self::InUse { .. } => {
-                "Go on in the other window, or close it first. Reading the journal works meanwhile.".into()
+                "Continue in the other window, or close it first. You can still read the journal.".into()
             }
             Self::NotOurs { .. } => {
                 "The file was left as it is. Move it away, or name another folder with --data-dir DIR.".into()
             }
             Self::Newer { .. } => "Update Counterpoise, or name another folder with --data-dir DIR.".into(),
             Self::Older { .. } => "Open practice once with this version: that brings the journal up to date.".into(),
-            Self::Empty { .. } => "Copy it once more from where it was made.".into(),
+            Self::Empty { .. } => "Copy it again from where it was made.".into(),
             Self::HalfWritten { .. } => {
-                "Open practice once on the computer where it belongs: that puts it right. Then copy it once more.".into()
+                "Open practice once on the computer where it belongs: that repairs it. Then copy it again.".into()
             }
-            Self::Full { .. } => "Free some room on the disk, then start again. What was kept is safe.".into(),
+            Self::Full { .. } => "Free some space on the disk, then start again. What was saved is safe.".into(),
             Self::ReadOnly { .. } | Self::Unwritable { .. } => {
                 "Make the folder writable, or name another one with --data-dir DIR.".into()
             }
             Self::Damaged { .. } => {
-                "Keep a copy of the file. Put it away, and import your last export with: counterpoise journal import FILE.json".into()
+                "Keep a copy of the file. Move the damaged file away, and import your last export with: counterpoise journal import FILE.json".into()
             }
-            Self::Unreadable { .. } => "Check the name, and that you may read it.".into(),
+            Self::Unreadable { .. } => "Check the name, and that you are allowed to read the file.".into(),
             Self::Database { source, .. } if source.sqlite_error_code() == Some(ErrorCode::SystemIoFailure) => {
-                "The disk did not take it: see whether it is full, protected or was taken out. What was kept is safe.".into()
+                "The disk could not be written: it may be full, write-protected or removed. What was saved is safe.".into()
             }
             Self::Database { .. } => "Close other programs that use the file, then try again.".into(),
             Self::NoSuchSession(which) if which == "last" => {
@@ -186,10 +186,10 @@ impl JournalError {
             Self::NoSuchSession(_) => "See the sessions with: counterpoise journal list".into(),
             Self::Ambiguous(_) => "Give more digits of the id; counterpoise journal list shows them.".into(),
             Self::NotImported { .. } => {
-                "Nothing was taken in, and the journal is as it was. Use a file that journal export wrote.".into()
+                "Nothing was imported; the journal is unchanged. Use a file that journal export wrote.".into()
             }
             Self::FromLater { .. } => {
-                "Nothing was taken in, and the journal is as it was. Bring Counterpoise on this computer up to date, then import it again.".into()
+                "Nothing was imported; the journal is unchanged. Update Counterpoise on this computer, then import the file again.".into()
             }
             Self::PartlyImported { .. } => {
                 "Keep the file: it still holds what is missing. Nothing that was in the journal has changed.".into()

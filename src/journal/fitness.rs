@@ -1,5 +1,4 @@
-//! What decides whether a person practices, and at which step, goes into the tables and comes back: readiness,
-//! decisions, the answers about suitability, clearances. Not what follows from it (that is `progression`).
+//! Readiness, decisions, suitability answers and clearances: into their tables and back.
 
 use jiff::ZonedDateTime;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};

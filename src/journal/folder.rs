@@ -1,4 +1,4 @@
-//! Where everything of one person lies: which folder, and the files in it. Only their owner can read them.
+//! Where everything of one person is: which folder, and the files in it. Only their owner can read them.
 
 use std::env;
 use std::fs::{self, File};
@@ -26,7 +26,7 @@ impl Folder {
     /// The folder that `--data-dir` names, else the one in `COUNTERPOISE_DATA`, else the platform's data folder.
     ///
     /// # Errors
-    /// If none of them says where, or something that is not a folder stands there.
+    /// If none of them says where, or something that is not a folder is there.
     pub fn find(data_dir: Option<&Path>) -> Result<Self, JournalError> {
         let given = data_dir.map(Path::to_owned);
         let environment =
@@ -42,7 +42,7 @@ impl Folder {
     /// The folder at `path`, whether or not it is there yet.
     ///
     /// # Errors
-    /// If something else stands there, or on the way to it.
+    /// If something else is there, or on the way to it.
     pub fn open_in(path: impl Into<PathBuf>) -> Result<Self, JournalError> {
         let path = path.into();
         match fs::metadata(&path) {

@@ -1,5 +1,5 @@
-//! An export is taken into this journal: all of it or nothing, and nothing twice. So is a rescue file from elsewhere,
-//! but of that all that fits.
+//! Imports an export into this journal: all of it or nothing, and nothing twice. Of a rescue file from elsewhere it imports
+//! what fits.
 
 use std::fmt;
 
@@ -22,6 +22,7 @@ use super::read;
 use super::tryout::insert_tryout;
 use super::{Journal, JournalError, rescue};
 use counterpoise_core::record::{SessionEnd, SessionRecord, SetEnd, SetRecord, SuitabilityRow, TryoutRow};
+use counterpoise_core::words::counted;
 
 /// What an import did.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -34,7 +35,7 @@ pub struct Imported {
 
 impl fmt::Display for Imported {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} session(s) added, {} known already.", self.added, self.known)
+        write!(f, "{} added, {} already there.", counted(self.added, "session"), self.known)
     }
 }
 
@@ -90,7 +91,7 @@ pub(super) fn add(journal: &mut Journal, name: &str, export: &Export) -> Result<
             _ => at(error),
         })?;
         if let Some(what) = differs(&read::session(&change, &session.id).map_err(at)?, session) {
-            return Err(place(&format!("{what} is not what this journal has, or stands there twice")));
+            return Err(place(&format!("{what} differs from the one in this journal, or occurs twice")));
         }
         *if added { &mut imported.added } else { &mut imported.known } += 1;
     }
@@ -110,19 +111,19 @@ pub(super) fn add(journal: &mut Journal, name: &str, export: &Export) -> Result<
         insert_clearance(&change, row).map_err(at)?;
         if !clearances(&change).map_err(at)?.contains(row) {
             let when = row.at.minute();
-            return Err(refuse(format!("the clearance of {when} is not what this journal has")));
+            return Err(refuse(format!("the clearance of {when} differs from the one in this journal")));
         }
     }
     for row in &export.tests {
         if !row.is_sound() {
             let when = row.at.minute();
-            return Err(refuse(format!("the balance test {} of {when} has a value that is none", row.test)));
+            return Err(refuse(format!("the balance test {} of {when} has an invalid value", row.test)));
         }
         let added = insert_balance_test(&change, row).map_err(at)?;
         if !added && !balance_tests(&change).map_err(at)?.contains(row) {
             let when = row.at.minute();
             return Err(refuse(format!(
-                "the balance test {} of {when} is not what this journal has",
+                "the balance test {} of {when} differs from the one in this journal",
                 row.test
             )));
         }
@@ -135,7 +136,7 @@ pub(super) fn add(journal: &mut Journal, name: &str, export: &Export) -> Result<
         let added = insert_correction(&change, row)
             .map_err(|_| refuse(format!("{of} is of a session that is not there")))?;
         if !added && !corrections(&change).map_err(at)?.contains(row) {
-            return Err(refuse(format!("{of} is not what this journal has")));
+            return Err(refuse(format!("{of} differs from the one in this journal")));
         }
     }
     change.commit().map_err(at)?;

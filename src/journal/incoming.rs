@@ -1,5 +1,4 @@
-//! A file that may be taken in: its bytes, what kind it is, what it holds, and whether it seems to be the journal of the same person.
-//! Not the taking in (that is `import`).
+//! A file that may be imported: its bytes, its kind, what it holds, and whether it seems to be the same person's journal.
 
 use std::borrow::Cow;
 use std::fmt;

@@ -1,5 +1,5 @@
-//! What a crash or a power cut left open is closed as interrupted. Called only with the lock: a session without an end may
-//! be going on elsewhere otherwise.
+//! Closes as interrupted what a crash or a power cut left open. Only called with the lock, since without it the session may
+//! still be running elsewhere.
 
 use rusqlite::{Connection, TransactionBehavior};
 

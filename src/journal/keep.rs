@@ -1,5 +1,4 @@
-//! Rows go into the tables: one line, one commit. Not in which thread, and not what happens when it fails
-//! (that is `writer`).
+//! Rows into the tables: one line, one commit.
 
 use rusqlite::{Connection, params};
 

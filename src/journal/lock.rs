@@ -1,4 +1,4 @@
-//! One window at a time: the lock that practice takes on a person's folder. The system lets go of it when the
+//! The lock that practice takes on a person's folder, so that only one window practices. The system releases it when the
 //! process ends, however it ends.
 
 use std::fs::{File, TryLockError};

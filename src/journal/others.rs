@@ -1,5 +1,5 @@
-//! Journals of others, read without being touched: a file, one of an earlier version, an export, and several of one person put
-//! together. Not the own one (that is [`Journal::open`] and [`Journal::look`]).
+//! Journals of other people, read without changing them: a file, one of an earlier version, an export, or several of one
+//! person merged.
 
 use std::io;
 use std::path::Path;

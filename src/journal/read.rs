@@ -1,5 +1,4 @@
-//! Rows out of the tables, put together: sessions with their sets, cues, answers and summaries. The values are those of
-//! `record`; how they are printed stands in `list` and `export`.
+//! Rows out of the tables, assembled: sessions with their sets, cues, answers and summaries, as values of `record`.
 
 use rusqlite::{Connection, OptionalExtension, Row};
 

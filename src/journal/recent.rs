@@ -1,6 +1,6 @@
-//! The journal as the rules of progression see it, read fast: the last sessions of each prescription whole, and of all
-//! earlier ones what can still lock, count or date. The rules decide the same from both (a test holds them together). Not
-//! for reports, which need everything.
+//! The journal as the rules of progression see it, read fast: the last sessions of each prescription in full, and of all
+//! earlier ones what can still lock, count or date. A test holds that the rules decide the same from both. Reports need
+//! everything and do not use this.
 
 use std::collections::HashMap;
 
@@ -151,7 +151,7 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     for nth in all(db, "SELECT session FROM tryouts", [], of)?.into_iter().flatten() {
         sessions[nth].tried_out = true;
     }
-    // A page that was all true leads nowhere. What was due besides stands beside what was not true.
+    // A page whose answers were all good leads nowhere. Further questions are kept with the answer that led to them.
     let sql = "SELECT session, item, is_true FROM readiness WHERE session IN \
                (SELECT session FROM readiness WHERE is_true = 0 OR item = ?) ORDER BY session, nth";
     for (nth, item, is_true) in all(db, sql, [Item::UnwellPassed.name()], |row| {

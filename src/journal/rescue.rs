@@ -1,5 +1,4 @@
-//! What could not be written into the journal: a file beside it, taken in at the next opening. Not when that
-//! happens while a session runs (that is `writer`).
+//! The file beside the journal for what could not be written into it; the next opening imports it.
 
 use std::env;
 use std::fs;

@@ -1,4 +1,4 @@
-//! The tables of a journal, and how an older one is brought up to date. Not what is written into them.
+//! The tables of a journal, and the migrations that bring an older one up to date.
 
 use std::path::Path;
 

@@ -1,5 +1,4 @@
-//! Supervised try-outs go into the tables and come back: who watched, with which partner, and what was seen. Not how one
-//! is run (that is `cli::prescribe`), and not that it counts as no practice (that is `past`).
+//! Supervised try-outs: into their tables and back, with who watched, which partner, and what was seen.
 
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 

@@ -461,7 +461,7 @@ fn an_empty_folder_has_an_empty_journal_and_looking_makes_nothing() {
     assert_eq!(printed(place.path(), &["journal", "export", "--format", "csv"]).lines().count(), 1);
     assert!(!place.path().join("data").exists(), "to look makes no folder");
     fs::write(place.path().join("export.json"), &export).unwrap();
-    assert!(printed(place.path(), &["journal", "import", "export.json"]).contains("0 session(s) added"));
+    assert!(printed(place.path(), &["journal", "import", "export.json"]).contains("0 sessions added"));
     let (fact, _) = refused(place.path(), &["journal", "import", "nothing.json"]);
     assert!(fact.contains("nothing.json"), "{fact}");
 }

@@ -133,8 +133,8 @@ impl Old {
         fs::write(place.path().join("old.json"), &self.json).unwrap();
         let sessions = self.kept()[0];
         for said in [
-            format!("{sessions} session(s) added, 0 known already."),
-            format!("0 session(s) added, {sessions} known already."),
+            format!("{sessions} sessions added, 0 already there."),
+            format!("0 sessions added, {sessions} already there."),
         ] {
             let printed = printed(place.path(), &["journal", "import", "old.json"]);
             assert_eq!(printed.lines().last(), Some(&*said), "version {}: {printed}", self.version);

@@ -1,5 +1,4 @@
-//! What was practiced, as far as rules ask: plain values made from what was kept. Not how it is kept (that is
-//! `record`), and not what follows from them (that is `progression` and `program`).
+//! What was practiced, as far as the rules ask: plain values, made from what the journal kept.
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
@@ -97,7 +96,7 @@ pub struct PastSet {
     pub unwell: Option<u8>,
     /// What followed each push; `None` was not noted.
     pub responses: Vec<Option<Response>>,
-    /// Grabs and falls that a key told of.
+    /// Grabs and falls that were reported by a key.
     pub mishaps: Vec<Mishap>,
     /// The rules advised one step lower.
     pub advised_lower: bool,

@@ -1,12 +1,12 @@
 //! What a prescription comes to, in three lines at the foot of a page: calls, guessing, dose. The figures are the
 //! same as those of `check`, from the same functions.
 
-use super::view::counted;
 use crate::draw::predictability::{Foresight, findings};
 use crate::draw::schedule::{ScheduleError, Scheduler};
 use crate::plan::counts::CueCounts;
 use crate::plan::explanation::Explanation;
 use crate::plan::prescription::Prescription;
+use crate::words::counted;
 
 /// The consequences of a prescription.
 #[derive(Debug, Clone, PartialEq, Eq)]

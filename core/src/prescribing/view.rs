@@ -8,6 +8,7 @@ use super::{Figures, Form};
 use crate::plan::drill::UnlockName;
 use crate::plan::prescription::Prescription;
 use crate::plan::prescription::limits;
+use crate::words::counted;
 
 mod detail;
 mod wording;
@@ -356,11 +357,6 @@ impl Form {
     fn starts_with_a_warm_up(&self) -> bool {
         self.draft.drills.first().is_some_and(|plan| plan.drill.is_warm_up() && plan.step == 1)
     }
-}
-
-/// "1 drill", "2 drills".
-pub(super) fn counted(count: usize, noun: &str) -> String {
-    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
 }
 
 const MOVES: &str = "B back  L list  Q leave";

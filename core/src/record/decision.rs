@@ -1,5 +1,4 @@
-//! What progression decided for a session, as it is kept: so that each change of a step can be read later with its
-//! reason. Not how it is decided (that is `progression`).
+//! What progression decided for a session, as it is kept, so that each change of a step can be read later with its reason.
 
 use jiff::Timestamp;
 

@@ -1,5 +1,5 @@
-//! A practice with a track, typed in afterwards from the sheet: a session like any other, marked as typed in by hand. What
-//! was heard is not known, and no calls are made up for it.
+//! A practice with a track, entered from the sheet: a session like any other, marked as typed in by hand. What was heard is
+//! not known, and no calls are invented for it.
 
 use jiff::ZonedDateTime;
 

@@ -38,7 +38,7 @@ pub struct SessionRecord {
     /// The sets that were not begun, while the session went on.
     #[serde(default)]
     pub left_out: Vec<LeftOutRow>,
-    /// Grabs and falls that a partner's key told of, in order.
+    /// Grabs and falls that a partner reported by a key, in order.
     #[serde(default)]
     pub mishaps: Vec<MishapRow>,
     /// What was advised, in order.

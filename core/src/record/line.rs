@@ -30,7 +30,7 @@ pub enum Line {
         /// Its cues.
         cues: Vec<CueRow>,
     },
-    /// The rest of a set was planned anew after a pause.
+    /// The rest of a set was planned again after a pause.
     Replanned {
         /// The set's number.
         set: u8,

@@ -1,5 +1,4 @@
-//! What is kept of practice with a partner besides its cues: responses to pushes, mishaps, sets left out, advice. Not
-//! what follows from it.
+//! What is kept of practice with a partner in addition to its cues: responses to pushes, mishaps, sets left out, advice.
 
 use crate::words;
 
@@ -20,7 +19,7 @@ pub enum Response {
     Fell,
 }
 
-/// What a partner has a key of its own for, at any moment of a set.
+/// What a partner can report by its key at any moment of a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Mishap {
     /// Grabbed hold, or was steadied by the partner.

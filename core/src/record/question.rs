@@ -1,4 +1,4 @@
-//! What a person is asked, and an answer in plain words. Not when it is asked, nor what follows (that is `session`).
+//! The questions that a person is asked, and what each answer means in words.
 
 use crate::words;
 

@@ -1,5 +1,5 @@
-//! What stands in one row of each table of a journal, without the keys of the tables above it. The same values are
-//! written, read, exported, imported and rescued. An [`Entry`](super::Entry) becomes rows in one place:
+//! The columns of each table of a journal, without the keys of the tables above it. The same values are written, read,
+//! exported, imported and rescued. An [`Entry`](super::Entry) becomes rows in one place:
 //! [`Line::from_entry`](super::Line::from_entry).
 
 use serde::{Deserialize, Deserializer, Serialize};
@@ -84,7 +84,7 @@ pub struct SetRow {
     /// How the trainee faced; `None` before this was kept.
     #[serde(default)]
     pub facing: Option<Facing>,
-    /// What was done besides.
+    /// The second task.
     #[serde(default)]
     pub second_task: Option<SecondTask>,
     /// How long the work was to be.

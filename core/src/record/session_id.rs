@@ -1,4 +1,4 @@
-//! What tells sessions apart. Where its random bytes come from is the program's business.
+//! The number that identifies a session. The program draws its random bytes.
 
 use std::fmt;
 

@@ -1,5 +1,5 @@
-//! A supervised try-out, as it is kept: single drills and steps that somebody who prescribes watches in the room. It
-//! counts as no practice. Not how it is run.
+//! A supervised try-out, as it is kept: single drills and steps that a therapist watches in the room. It does not count as
+//! practice.
 
 use crate::words;
 

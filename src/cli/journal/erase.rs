@@ -3,10 +3,10 @@
 use std::io::{self, BufRead, Write};
 
 use crate::cli::Failure;
-use crate::cli::plural::counted;
 use crate::cli::wrap::wrapped;
 use crate::handover;
 use crate::journal::{Folder, Journal, erase};
+use counterpoise_core::words::counted;
 
 /// The options of `journal erase`.
 #[derive(Debug, Clone, Copy, clap::Args)]

@@ -43,7 +43,7 @@ fn what_is_imported_twice_is_there_once() {
     assert_eq!(done, Imported { added: 2, known: 0 });
     let once = exported(&journal);
     let done = import(&mut journal, "a.json", text.as_bytes()).unwrap();
-    assert_eq!(done.to_string(), "0 session(s) added, 2 known already.");
+    assert_eq!(done.to_string(), "0 sessions added, 2 already there.");
     assert_eq!(exported(&journal), once);
     assert_eq!(journal.changes().unwrap().len(), 1);
 }
@@ -216,7 +216,7 @@ fn a_file_that_contradicts_the_journal_is_refused() {
     other[3] = super::super::sample::heard(1, 0, 293_904, 293_905);
     keep(&mut journal, &id(1), &other);
     let error = import(&mut journal, "x.json", sample().as_bytes()).unwrap_err();
-    assert!(error.to_string().contains("set 1 is not what this journal has"), "{error}");
+    assert!(error.to_string().contains("set 1 differs from the one in this journal"), "{error}");
     assert_eq!(journal.ids().unwrap(), [id(1)]);
 }
 
@@ -308,7 +308,7 @@ fn a_full_disk_takes_nothing_in_and_loses_nothing() {
     let (mut journal, _) = Journal::open_within(folder.lock().unwrap(), Some(pages as u32)).unwrap();
     let error = import(&mut journal, "much.json", exported(&much).as_bytes()).unwrap_err();
     assert!(matches!(error, JournalError::Full { .. }), "{error}");
-    assert!(error.hint().contains("Free some room"), "{}", error.hint());
+    assert!(error.hint().contains("Free some space"), "{}", error.hint());
     assert_eq!(exported(&journal), before);
     drop(journal);
     let mut journal = open(&folder);

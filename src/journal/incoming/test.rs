@@ -121,7 +121,7 @@ fn each_wrong_file_is_named_for_what_it_is() {
         let text = error.to_string();
         assert!(text.starts_with("x.json cannot be imported: ") && text.contains(said), "{text}");
         assert_eq!(matches!(error, JournalError::FromLater { .. }), later, "{text}");
-        assert!(error.hint().contains("Nothing was taken in"), "{}", error.hint());
+        assert!(error.hint().contains("Nothing was imported"), "{}", error.hint());
     }
 }
 

@@ -34,7 +34,7 @@ fn what_was_seen_comes_back_and_goes_to_another_journal() {
     import::import(&mut there, "first.json", first.as_bytes()).unwrap();
     let other = export_of(&here).replace("one step each time", "two steps");
     let refused = import::import(&mut there, "other.json", other.as_bytes()).unwrap_err();
-    assert!(refused.to_string().contains("the try-out is not what this journal has"), "{refused}");
+    assert!(refused.to_string().contains("the try-out differs from the one in this journal"), "{refused}");
 }
 
 fn export_of(journal: &Journal) -> String {

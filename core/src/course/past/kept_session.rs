@@ -5,7 +5,7 @@ use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::{Given, Question, SessionRecord, SetRecord, Stamp, instant};
 
-/// The digest of the prescription. One that is none as it is written tells it from others all the same: what happened
+/// The digest of the prescription. An invalid one still identifies it: what happened
 /// in a session counts, whatever its prescription was.
 pub fn digest(written: &str) -> Digest {
     written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))

@@ -14,7 +14,7 @@ const DRAWS: u32 = 100_000;
 /// The chance that two ways that draw alike are said to differ.
 const FALSE_ALARM: f64 = 1e-6;
 
-/// The distance of two samples of [`DRAWS`] gaps each, one by the table and one by the library.
+/// The distance between two samples of gaps, one drawn by the table and one by the library.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct SecondDraw {
     /// Gaps drawn each way.

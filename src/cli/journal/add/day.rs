@@ -8,9 +8,9 @@ use jiff::civil::Date;
 use super::spelled;
 use crate::cli::Failure;
 use crate::cli::form::Form;
-use crate::cli::plural::counted;
 use counterpoise_core::course::past::{Past, Sitting};
 use counterpoise_core::course::program::days_between;
+use counterpoise_core::words::counted;
 
 /// Up to so many days ago, a date needs no confirmation \[judgment: a sheet is for a week, and waits for a few\].
 const SURE: i32 = 31;

@@ -8,11 +8,11 @@ use super::whole;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
-use crate::cli::plural::counted;
 use crate::cli::wrap::hanging;
 use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
 use counterpoise_core::plan::drill::Drill;
 use counterpoise_core::record::{Response, SessionRecord, SetRecord};
+use counterpoise_core::words::counted;
 
 /// The most practices on a page: they fit a small terminal together with the question.
 const A_PAGE: usize = 10;
