@@ -51,10 +51,12 @@ def install():
 
 
 class Tree:
-    """A copy of the working tree, always in the same place: faults never touch the source, and builds stay incremental."""
+    """A copy of the working tree, always in the same place: faults never touch the source, and builds stay incremental. What
+    the project is built on is taken from its own target folder."""
 
     def __init__(self):
-        place = Path(os.environ.get("CARGO_TARGET_DIR") or ROOT / "target").resolve() / "mutants"
+        target = Path(os.environ.get("CARGO_TARGET_DIR") or ROOT / "target").resolve()
+        place = target / "mutants"
         self.tree, self.out = place / "tree", place / "out"
         shutil.rmtree(self.tree, ignore_errors=True)
         listed = git("ls-files", "-z", "--cached", "--others", "--exclude-standard")
@@ -64,7 +66,7 @@ class Tree:
             if (ROOT / name).is_file():
                 (self.tree / name).parent.mkdir(parents=True, exist_ok=True)
                 shutil.copy2(ROOT / name, self.tree / name)
-        self.environment = os.environ | {"CARGO_TARGET_DIR": str(place / "build"), "CARGO_INCREMENTAL": "1"}
+        self.environment = os.environ | {"CARGO_TARGET_DIR": str(target), "CARGO_INCREMENTAL": "1"}
 
     def command(self, *arguments):
         return ["cargo", "mutants", "--package", "counterpoise-core", "--config", ".ci/mutants.toml", *arguments]
