@@ -3,11 +3,8 @@
 
 use jiff::ZonedDateTime;
 
-use super::{
-    AnswerRow, BY_HAND, Channel, Decided, Line, Question, SessionEnd, SessionRow, SetEnd, SetEndRow, SetRow,
-    Stamp,
-};
-use crate::draw::schedule::{METHOD, SetPlan};
+use super::{Channel, Decided, Entry, Question, SessionBegun, SessionEnd, SetEnd, SetEndRow, SetRow, Stamp};
+use crate::draw::schedule::SetPlan;
 use crate::plan::prescription::Digest;
 
 /// What was ticked for one set.
@@ -59,27 +56,22 @@ impl Ticked {
     }
 
     /// The session as its lines, in order.
-    pub fn lines(&self) -> Vec<Line> {
+    pub fn entries(&self) -> Vec<Entry> {
         // Nobody knows the hours. All of it stands at the latest moment that it can have been, so that no hold runs out early.
         let at = Stamp::from(&self.at);
-        let mut lines = vec![
-            Line::SessionBegun(SessionRow {
+        let mut entries = vec![
+            Entry::SessionBegun(SessionBegun {
                 begun: at.clone(),
                 title: self.title.clone(),
-                digest: self.digest.to_string(),
-                seed: "00".repeat(32),
-                seed_given: false,
-                method: METHOD,
-                voice: BY_HAND.to_owned(),
-                device: None,
+                digest: self.digest,
                 sets_planned: self.sets.len() as u8,
+                drawn: None,
             }),
-            Line::Decided((&self.decided).into()),
+            Entry::Decided(self.decided.clone()),
         ];
         let begun: Vec<(&SetPlan, SetTicked)> =
             self.sets.iter().filter_map(|(plan, ticked)| Some((plan, (*ticked)?))).collect();
         let last = begun.len();
-        let mut place = 0;
         let mut answers = Vec::new();
         for (nth, (plan, ticked)) in (1_i64..).zip(&begun) {
             let set = plan.number();
@@ -89,12 +81,12 @@ impl Ticked {
                 (false, true) => SetEnd::Completed,
                 (false, false) => SetEnd::Stopped,
             };
-            lines.push(Line::SetBegun {
+            entries.push(Entry::SetBegun {
                 set: SetRow::new(at.clone(), plan, Channel::Trainee),
                 cues: Vec::new(),
             });
             let worked_ms = if ticked.whole { plan.work().0 } else { 0 };
-            lines.push(Line::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
+            entries.push(Entry::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
             let unwell = u8::from(is_last && self.unwell.is_some());
             for (question, answer) in [
                 (Question::Grabbed, u8::from(ticked.grabbed)),
@@ -110,10 +102,9 @@ impl Ticked {
         answers.extend(self.unwell.map(|symptom| (of, Question::Symptom, symptom)));
         answers.extend(self.fell.map(|hurt| (of, Question::Hurt, u8::from(hurt))));
         for (set, question, answer) in answers {
-            lines.push(Line::Answered(AnswerRow { place, set, question, answer: Some(answer) }));
-            place += 1;
+            entries.push(Entry::answered(set, question, Some(answer)));
         }
-        lines.push(Line::SessionEnded { at, why: self.end() });
-        lines
+        entries.push(Entry::SessionEnded { at, why: self.end() });
+        entries
     }
 }

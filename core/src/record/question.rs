@@ -61,6 +61,15 @@ words! {
 }
 
 impl Question {
+    /// Whether this answer can tell of something that locks or holds.
+    pub fn can_lock(self, answer: Option<u8>) -> bool {
+        match self {
+            Self::Grabbed | Self::Unwell | Self::NearFalls => answer.is_some_and(|answer| answer > 0),
+            Self::WhyStopped | Self::Symptom | Self::Hurt => answer.is_some(),
+            _ => false,
+        }
+    }
+
     /// Those that are asked at the first practice of a week, in order.
     pub const WEEKLY: [Self; 3] = [Self::NearFalls, Self::Confidence, Self::Soreness];
 

@@ -145,7 +145,7 @@ impl Session {
         };
         effects.push(Effect::Hush);
         let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
-        effects.push(Effect::Record(Entry::Answered { set, question, answer }));
+        effects.push(Effect::Record(Entry::answered(set, question, answer)));
         self.after_answer(now, question, answer, effects);
     }
 
