@@ -20,7 +20,7 @@ use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Item, Moment, Screen};
 use counterpoise_core::practice::session::{Channel, Effect, Event, Key, Now, Session};
-use counterpoise_core::record::{Entry, SessionBegun};
+use counterpoise_core::record::{Drawn, Entry, SessionBegun};
 use counterpoise_core::units::Millis;
 
 fn main() -> std::io::Result<()> {
@@ -238,15 +238,17 @@ impl Walk {
         let seed = Seed::from_bytes([seed; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
-            at: jiff::ZonedDateTime::now(),
+            begun: (&jiff::ZonedDateTime::now()).into(),
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
-            seed,
-            seed_given: true,
-            method: METHOD,
-            voice: "lower".to_owned(),
-            device: None,
             sets_planned: schedule.sets().len() as u8,
+            drawn: Some(Drawn {
+                seed,
+                seed_given: true,
+                method: METHOD,
+                voice: "lower".to_owned(),
+                device: None,
+            }),
         };
         let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
         let mut walk = Self { session, at: Millis(0), seen: Vec::new(), plan: None };
