@@ -11,6 +11,7 @@ use crate::plan::prescription::Digest;
 use crate::units::Millis;
 use crate::words;
 
+mod answer;
 mod clearance;
 mod correction;
 mod decision;
@@ -28,6 +29,9 @@ mod tryout;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 
+pub use answer::{
+    Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+};
 pub use clearance::{Barrier, Lifted};
 pub use correction::Right;
 pub use decision::{Decided, Decision, Given};
@@ -36,7 +40,7 @@ pub use interruption::Interruption;
 pub use kept::{ChangeRow, PlanRecord, SessionRecord, SetRecord, SummaryRow, form_of};
 pub use line::Line;
 pub use partner::{Advice, LeftOut, Mishap, Response};
-pub use question::Question;
+pub use question::{Answer, NotAnAnswer, Question};
 pub use row::{
     AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
     DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
@@ -161,10 +165,8 @@ pub enum Entry {
     Answered {
         /// The set it was asked after; `None` before the first set.
         set: Option<u8>,
-        /// The question.
-        question: Question,
-        /// The answer; `None` is "not said".
-        answer: Option<u8>,
+        /// What was answered.
+        answer: Answer,
     },
     /// The session ended.
     SessionEnded {

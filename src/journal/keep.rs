@@ -227,7 +227,7 @@ pub(super) fn insert_set_end(db: &Connection, id: &str, set: u8, row: &SetEndRow
 
 pub(super) fn insert_answer(db: &Connection, id: &str, row: &AnswerRow) -> Added {
     let columns = "answers (session, place, set_number, question, answer)";
-    insert(db, columns, params![id, row.place, row.set, row.question.name(), row.answer])
+    insert(db, columns, params![id, row.place, row.set, row.answer.question().name(), row.answer.number()])
 }
 
 /// Ends a session: the end and its summary are one row, counted from what is kept.

@@ -3,7 +3,7 @@
 use rusqlite::{Connection, OptionalExtension, Row};
 
 use super::fitness::{decision, readiness};
-use super::table::{all, checked};
+use super::table::{all, answer, checked, numbered};
 use super::tryout::tryout;
 use super::{Journal, JournalError};
 use counterpoise_core::record::{
@@ -141,11 +141,11 @@ fn summary(db: &Connection, id: &str) -> rusqlite::Result<Option<SummaryRow>> {
             cues_heard: row.get(4)?,
             cues_shown: row.get(5)?,
             active_ms: row.get::<_, i64>(6)? as u64,
-            grabbed: row.get(7)?,
-            held_on: row.get(8)?,
-            effort: row.get(9)?,
-            steadiness: row.get(10)?,
-            unwell: row.get(11)?,
+            grabbed: numbered(row, 7)?,
+            held_on: numbered(row, 8)?,
+            effort: numbered(row, 9)?,
+            steadiness: numbered(row, 10)?,
+            unwell: numbered(row, 11)?,
             not_said: row.get(12)?,
             cues_asked: row.get(13)?,
             grabs: row.get(14)?,
@@ -165,12 +165,7 @@ pub(super) fn session_end(db: &Connection, id: &str) -> rusqlite::Result<Option<
 fn answers(db: &Connection, id: &str) -> rusqlite::Result<Vec<AnswerRow>> {
     let sql = "SELECT place, set_number, question, answer FROM answers WHERE session = ? ORDER BY place";
     all(db, sql, [id], |row| {
-        Ok(AnswerRow {
-            place: row.get(0)?,
-            set: row.get(1)?,
-            question: checked(row, 2)?,
-            answer: row.get(3)?,
-        })
+        Ok(AnswerRow { place: row.get(0)?, set: row.get(1)?, answer: answer(row, 2, 3)? })
     })
 }
 

@@ -6,7 +6,7 @@ use std::collections::HashMap;
 
 use rusqlite::{Connection, Row};
 
-use super::table::{all, checked, checked_or_null};
+use super::table::{all, answer, checked, checked_or_null};
 use super::{BY_HAND, Journal, JournalError, Stamp};
 use counterpoise_core::course::history::corrected;
 use counterpoise_core::course::past::{Lifted, Past, PastSession, PastSet, digest};
@@ -62,10 +62,8 @@ fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> 
         set.mishaps.clear();
     }
     let sql = "SELECT set_number, question, answer FROM answers WHERE session = ? AND set_number IS NOT NULL ORDER BY place";
-    for (number, question, answer) in
-        all(db, sql, [&id], |row| Ok((row.get(0)?, checked::<Question>(row, 1)?, row.get(2)?)))?
-    {
-        session.answer(number, question, answer);
+    for (number, answer) in all(db, sql, [&id], |row| Ok((row.get(0)?, answer(row, 1, 2)?)))? {
+        session.answer(number, answer);
     }
     let mut of = |number: u8, change: &mut dyn FnMut(&mut PastSet)| {
         if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
@@ -164,20 +162,20 @@ fn light(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
     let sql = "SELECT session, question, answer FROM answers WHERE question IN (?, ?, ?) AND answer IS NOT NULL \
                ORDER BY session, place";
     let asked = [Question::Hurt, Question::WhyStopped, Question::Symptom];
-    for (nth, question, answer) in all(db, sql, asked.map(Question::name), |row| {
-        Ok((of(row)?, checked::<Question>(row, 1)?, row.get(2)?))
-    })? {
+    for (nth, answer) in all(db, sql, asked.map(Question::name), |row| Ok((of(row)?, answer(row, 1, 2)?)))? {
         let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
-        session.answer(None, question, answer);
+        session.answer(None, answer);
     }
-    let sql = "SELECT session, set_number FROM mishaps WHERE what = ?1 UNION \
-               SELECT session, set_number FROM responses WHERE response = ?2";
-    for (nth, number) in all(db, sql, [Mishap::Fall.name(), Response::Fell.name()], |row| {
-        Ok((of(row)?, row.get::<_, u8>(1)?))
-    })? {
+    let sql = "SELECT session, set_number, what FROM mishaps ORDER BY session, place";
+    let mut mishaps =
+        all(db, sql, [], |row| Ok((of(row)?, row.get::<_, u8>(1)?, checked::<Mishap>(row, 2)?)))?;
+    let sql = "SELECT session, set_number FROM responses WHERE response = ?";
+    mishaps.extend(all(db, sql, [Response::Fell.name()], |row| Ok((of(row)?, row.get(1)?, Mishap::Fall)))?);
+    for (nth, number, what) in mishaps {
         let Some(session) = nth.map(|nth| &mut sessions[nth]) else { continue };
-        if let Some(set) = session.sets.iter_mut().find(|set| set.number == number) {
-            set.mishaps.push(Mishap::Fall);
+        match session.sets.iter_mut().find(|set| set.number == number) {
+            Some(set) => set.mishaps.push(what),
+            None => session.before_set.push((number, what)),
         }
     }
     Ok(sessions)
@@ -205,7 +203,7 @@ fn begun(db: &Connection) -> rusqlite::Result<Vec<PastSession>> {
 #[cfg(test)]
 mod test {
     use crate::journal::sample::{answer, begun, id, in_memory, keep, moment, set, set_ended};
-    use counterpoise_core::record::{Question, SetEnd};
+    use counterpoise_core::record::{Answer, Line, Mishap, MishapRow, Numbered, Question, SetEnd, YesNo};
 
     #[test]
     fn both_readers_take_the_first_that_was_said_where_a_question_was_answered_twice() {
@@ -240,9 +238,29 @@ mod test {
         let (whole, fast) = (journal.past().unwrap(), journal.recent_past().unwrap());
         assert_eq!(fast, whole);
         let session = &fast.sessions[0];
-        assert_eq!((session.hurt, session.why_stopped, session.symptom), (Some(0), Some(3), Some(5)));
+        assert_eq!(session.hurt, Some(YesNo::No));
+        assert_eq!((session.why_stopped, session.symptom), (Numbered::numbered(3), Numbered::numbered(5)));
         let set = &session.sets[0];
-        assert_eq!((set.grabbed, set.held_on, set.effort), (Some(0), Some(1), Some(4)));
-        assert_eq!((set.steadiness, set.unwell), (Some(5), Some(1)));
+        let numbers = set.answers().map(Answer::number);
+        assert_eq!(numbers, [Some(0), Some(1), Some(4), Some(5), Some(1)]);
+    }
+
+    #[test]
+    fn both_readers_see_what_happened_before_a_set_that_was_then_not_begun() {
+        let mishap = |place, set, what| Line::Mishap(MishapRow { place, set, at_ms: 0, what, cue: None });
+        let mut journal = in_memory();
+        let lines = [
+            begun(moment(0)),
+            set(1, moment(60_000)),
+            set_ended(1, moment(107_000), 47_000, SetEnd::Completed),
+            mishap(3, 3, Mishap::Fall),
+            mishap(2, 2, Mishap::Grab),
+        ];
+        keep(&mut journal, &id(1), &lines);
+        keep(&mut journal, &id(2), &[begun(moment(900_000)), mishap(1, 1, Mishap::Grab)]);
+        let (whole, fast) = (journal.past().unwrap(), journal.recent_past().unwrap());
+        assert_eq!(fast, whole);
+        assert_eq!(fast.sessions[0].before_set, [(2, Mishap::Grab), (3, Mishap::Fall)]);
+        assert_eq!(fast.sessions[1].before_set, [(1, Mishap::Grab)]);
     }
 }

@@ -11,10 +11,10 @@ use counterpoise_core::plan::drill::{
 };
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
-    Advice, AdviceRow, AnswerRow, Channel, CueRow, Decision, DecisionRow, Delivery, DeliveryRow, Disturbance,
-    DisturbanceRow, GivenRow, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, ReadyRow, Response,
-    ResponseRow, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, SessionId, SessionRecord, SessionRow,
-    SetEnd, SetEndRow, SetRow, Stamp,
+    Advice, AdviceRow, Answer, AnswerRow, Channel, CueRow, Decision, DecisionRow, Delivery, DeliveryRow,
+    Disturbance, DisturbanceRow, GivenRow, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, ReadyRow,
+    Response, ResponseRow, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, SessionId, SessionRecord,
+    SessionRow, SetEnd, SetEndRow, SetRow, Stamp,
 };
 use counterpoise_core::units::Millis;
 
@@ -148,7 +148,7 @@ pub(crate) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line
 }
 
 pub(crate) fn answer(place: u32, set: Option<u8>, question: Question, answer: Option<u8>) -> Line {
-    Line::Answered(AnswerRow { place, set, question, answer })
+    Line::Answered(AnswerRow { place, set, answer: Answer::from_number(question, answer).unwrap() })
 }
 
 pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
@@ -223,13 +223,18 @@ pub(crate) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
     journal.find("last").unwrap()
 }
 
+/// Any answer to any question, "not said" too.
+pub(crate) fn any_answer() -> impl Strategy<Value = Answer> {
+    prop::sample::select(Question::ALL).prop_flat_map(|question| {
+        let (least, most) = question.limits();
+        prop::option::of(least..=most).prop_map(move |number| Answer::from_number(question, number).unwrap())
+    })
+}
+
 /// Any session: texts, times, numbers and ends of every kind; cut off anywhere.
 pub(crate) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
     let sets = prop::collection::vec(any_set(), 0..4);
-    let answers = prop::collection::vec(
-        (prop::option::of(1_u8..4), prop::sample::select(Question::ALL), prop::option::of(0_u8..11)),
-        0..8,
-    );
+    let answers = prop::collection::vec((prop::option::of(1_u8..4), any_answer()), 0..8);
     let why = prop::sample::select(SessionEnd::ALL);
     let facts = (".{0,12}", prop::option::of(".{0,12}"), any::<bool>(), any::<u32>(), 0_u8..11);
     (
@@ -267,8 +272,8 @@ pub(crate) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
                 for (number, set) in (1..).zip(sets) {
                     lines.extend(set_lines(number, start + i64::from(number) * 200_000, set));
                 }
-                for (place, (set, question, said)) in (0..).zip(answers) {
-                    lines.push(answer(place, set, question, said));
+                for (place, (set, answer)) in (0..).zip(answers) {
+                    lines.push(Line::Answered(AnswerRow { place, set, answer }));
                 }
                 lines.extend(around);
                 lines.push(Line::SessionEnded { at: moment(start + 1_000_000), why });

@@ -1,5 +1,6 @@
 //! A row into a table, and rows out of one: what every table of the journal is written and read by.
 
+use counterpoise_core::record::Answer;
 use rusqlite::Connection;
 use rusqlite::Row;
 use rusqlite::types::Type;
@@ -31,6 +32,20 @@ pub(super) fn all<T>(
     read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
 ) -> rusqlite::Result<Vec<T>> {
     db.prepare_cached(sql)?.query_map(values, read)?.collect()
+}
+
+/// An answer, from the columns of its question and its number.
+pub(super) fn answer(row: &Row<'_>, question: usize, number: usize) -> rusqlite::Result<Answer> {
+    Answer::from_number(checked(row, question)?, row.get(number)?)
+        .map_err(|error| rusqlite::Error::FromSqlConversionFailure(number, Type::Integer, Box::new(error)))
+}
+
+/// A number of the file that must be one of the numbers of its question.
+pub(super) fn numbered<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> rusqlite::Result<Option<T>> {
+    let number: Option<u8> = row.get(column)?;
+    let read: Result<Option<T>, serde::de::value::Error> =
+        number.map(|number| T::deserialize(number.into_deserializer())).transpose();
+    read.map_err(|error| rusqlite::Error::FromSqlConversionFailure(column, Type::Integer, Box::new(error)))
 }
 
 /// A text of the file that must be one of the domain's words, an id or a moment.

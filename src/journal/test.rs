@@ -13,7 +13,9 @@ use super::{Folder, Journal, JournalError, Notice, Writer};
 use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed};
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::record::{Channel, Entry, Line, Question, SessionBegun, SessionEnd, SetEnd};
+use counterpoise_core::record::{
+    Channel, Effort, Entry, Line, Numbered, Question, SessionBegun, SessionEnd, SetEnd, Times,
+};
 use counterpoise_core::units::Millis;
 
 fn folder(path: &Path) -> Folder {
@@ -212,7 +214,10 @@ fn the_summary_is_counted_from_what_is_kept() {
     let end = journal.find("last").unwrap().end.unwrap();
     assert_eq!((end.sets_completed, end.sets_planned), (1, 2));
     assert_eq!((end.cues_heard, end.cues_shown, end.active_ms), (4, 0, 62_000));
-    assert_eq!((end.held_on, end.effort, end.steadiness, end.not_said), (Some(2), Some(7), None, 1));
+    assert_eq!(
+        (end.held_on, end.effort, end.steadiness, end.not_said),
+        (Some(Times::Twice), Effort::numbered(7), None, 1)
+    );
     assert_eq!((end.grabbed, end.unwell), (None, None), "not asked is not no");
 }
 

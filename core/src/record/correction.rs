@@ -1,7 +1,7 @@
 //! What a correction changes in a session as it is read for the rules and for reports. The entry itself stays as it was
 //! kept.
 
-use super::{Corrected, CorrectionRow, SessionRecord};
+use super::{AnswerRow, Corrected, CorrectionRow, SessionRecord};
 
 /// A session as it is right so far, corrections being taken one after the other: the last of each holds.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,10 +36,11 @@ impl Right {
             Corrected::SetAside => self.set_aside = true,
             Corrected::CountsAgain => self.set_aside = false,
             Corrected::Answer => {
-                let same = |set, question| set == row.set && Some(question) == row.question;
-                let answers = self.record.answers.iter_mut();
-                for answer in answers.filter(|answer| same(answer.set, answer.question)) {
-                    answer.answer = row.answer();
+                let same = |kept: &&mut AnswerRow| {
+                    kept.set == row.set && Some(kept.answer.question()) == row.question
+                };
+                if let Some(right) = row.answer() {
+                    self.record.answers.iter_mut().filter(same).for_each(|kept| kept.answer = right);
                 }
             }
             Corrected::Response => {

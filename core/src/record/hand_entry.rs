@@ -4,8 +4,8 @@
 use jiff::ZonedDateTime;
 
 use super::{
-    AnswerRow, BY_HAND, Channel, Decided, Line, Question, SessionEnd, SessionRow, SetEnd, SetEndRow, SetRow,
-    Stamp,
+    Answer, AnswerRow, BY_HAND, Channel, Decided, Effort, Line, SessionEnd, SessionRow, SetEnd, SetEndRow,
+    SetRow, Stamp, Steadiness, Symptom, Times, YesNo,
 };
 use crate::draw::schedule::{METHOD, SetPlan};
 use crate::plan::prescription::Digest;
@@ -16,13 +16,13 @@ pub struct SetTicked {
     /// Done to its end.
     pub whole: bool,
     /// Grabbed hold or nearly fell.
-    pub grabbed: bool,
-    /// Times held on, three meaning three or more.
-    pub held_on: u8,
-    /// Hardest effort, 0 to 10.
-    pub effort: u8,
-    /// Steadiness, 1 to 5.
-    pub steadiness: u8,
+    pub grabbed: YesNo,
+    /// Times held on.
+    pub held_on: Times,
+    /// Hardest effort.
+    pub effort: Effort,
+    /// How steady.
+    pub steadiness: Steadiness,
 }
 
 /// One practice from the sheet.
@@ -39,15 +39,16 @@ pub struct Ticked {
     /// The sets of the day, and what was ticked; `None` was not begun.
     pub sets: Vec<(SetPlan, Option<SetTicked>)>,
     /// A fall: whether it hurt; `None` no fall.
-    pub fell: Option<bool>,
-    /// Felt unwell: the key of what felt wrong (`Question::Symptom`); `None` not unwell.
-    pub unwell: Option<u8>,
+    pub fell: Option<YesNo>,
+    /// Felt unwell: what felt wrong; `None` not unwell.
+    pub unwell: Option<Symptom>,
 }
 
 impl Ticked {
     /// Why it ended, as the rules would have ended it.
     fn end(&self) -> SessionEnd {
-        let grabbed = self.sets.iter().any(|(_, ticked)| ticked.is_some_and(|ticked| ticked.grabbed));
+        let grabbed =
+            self.sets.iter().any(|(_, ticked)| ticked.is_some_and(|ticked| ticked.grabbed == YesNo::Yes));
         let whole = self.sets.iter().all(|(_, ticked)| ticked.is_some_and(|ticked| ticked.whole));
         match () {
             () if self.fell.is_some() => SessionEnd::Fell,
@@ -79,7 +80,6 @@ impl Ticked {
         let begun: Vec<(&SetPlan, SetTicked)> =
             self.sets.iter().filter_map(|(plan, ticked)| Some((plan, (*ticked)?))).collect();
         let last = begun.len();
-        let mut place = 0;
         let mut answers = Vec::new();
         for (nth, (plan, ticked)) in (1_i64..).zip(&begun) {
             let set = plan.number();
@@ -95,24 +95,20 @@ impl Ticked {
             });
             let worked_ms = if ticked.whole { plan.work().0 } else { 0 };
             lines.push(Line::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
-            let unwell = u8::from(is_last && self.unwell.is_some());
-            for (question, answer) in [
-                (Question::Grabbed, u8::from(ticked.grabbed)),
-                (Question::HeldOn, ticked.held_on),
-                (Question::Effort, ticked.effort),
-                (Question::Steadiness, ticked.steadiness),
-                (Question::Unwell, unwell),
-            ] {
-                answers.push((Some(set), question, answer));
-            }
+            let after = [
+                Answer::Grabbed(Some(ticked.grabbed)),
+                Answer::HeldOn(Some(ticked.held_on)),
+                Answer::Effort(Some(ticked.effort)),
+                Answer::Steadiness(Some(ticked.steadiness)),
+                Answer::Unwell(Some((is_last && self.unwell.is_some()).into())),
+            ];
+            answers.extend(after.map(|answer| (Some(set), answer)));
         }
         let of = begun.last().map(|(plan, _)| plan.number());
-        answers.extend(self.unwell.map(|symptom| (of, Question::Symptom, symptom)));
-        answers.extend(self.fell.map(|hurt| (of, Question::Hurt, u8::from(hurt))));
-        for (set, question, answer) in answers {
-            lines.push(Line::Answered(AnswerRow { place, set, question, answer: Some(answer) }));
-            place += 1;
-        }
+        answers.extend(self.unwell.map(|symptom| (of, Answer::Symptom(Some(symptom)))));
+        answers.extend(self.fell.map(|hurt| (of, Answer::Hurt(Some(hurt)))));
+        let rows = (0..).zip(answers).map(|(place, (set, answer))| AnswerRow { place, set, answer });
+        lines.extend(rows.map(Line::Answered));
         lines.push(Line::SessionEnded { at, why: self.end() });
         lines
     }

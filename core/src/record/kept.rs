@@ -4,9 +4,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, LeftOutRow, MishapRow, ReadyRow,
-    Response, ResponseRow, RoutineRow, SessionEnd, SessionId, SessionRow, SetEndRow, SetRow, Stamp,
-    TryoutRow,
+    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, Effort, LeftOutRow, MishapRow,
+    ReadyRow, Response, ResponseRow, RoutineRow, SessionEnd, SessionId, SessionRow, SetEndRow, SetRow, Stamp,
+    Steadiness, Times, TryoutRow, YesNo,
 };
 use crate::plan::drill::Form;
 
@@ -102,16 +102,16 @@ pub struct SummaryRow {
     pub cues_shown: u32,
     /// Work in all.
     pub active_ms: u64,
-    /// Whether any set was ended by a grab or a near fall: 1 or 0; `None`: not asked, or not said.
-    pub grabbed: Option<u8>,
+    /// Whether any set was ended by a grab or a near fall; `None`: not asked, or not said.
+    pub grabbed: Option<YesNo>,
     /// The most times held on in a set.
-    pub held_on: Option<u8>,
+    pub held_on: Option<Times>,
     /// The hardest effort.
-    pub effort: Option<u8>,
+    pub effort: Option<Effort>,
     /// The worst steadiness.
-    pub steadiness: Option<u8>,
-    /// Whether unwell: 1 or 0.
-    pub unwell: Option<u8>,
+    pub steadiness: Option<Steadiness>,
+    /// Whether unwell.
+    pub unwell: Option<YesNo>,
     /// Questions that were passed over.
     pub not_said: u32,
     /// Cues that a partner was asked for.

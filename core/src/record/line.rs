@@ -147,8 +147,8 @@ impl Line {
                 set: *set,
                 end: SetEndRow { at: Stamp::from(at), worked_ms: worked.0, why: *why },
             },
-            Entry::Answered { set, question, answer } => {
-                Self::Answered(AnswerRow { place, set: *set, question: *question, answer: *answer })
+            Entry::Answered { set, answer } => {
+                Self::Answered(AnswerRow { place, set: *set, answer: *answer })
             }
             Entry::SessionEnded { at, why } => Self::SessionEnded { at: Stamp::from(at), why: *why },
         }

@@ -4,7 +4,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize};
 
-use super::{Channel, Delivery, Disturbance, Question, SetEnd, Stamp};
+use super::{Answer, Channel, Delivery, Disturbance, NotAnAnswer, Question, SetEnd, Stamp};
 use crate::draw::schedule::{Call, Cue, Seed, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
@@ -179,16 +179,38 @@ pub struct DisturbanceRow {
 
 /// A question and its answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "AnswerInFile", into = "AnswerInFile")]
 pub struct AnswerRow {
     /// Orders the answers of a session.
     pub place: u32,
     /// The set it was asked after; `None` before the first.
     pub set: Option<u8>,
-    /// The question.
-    pub question: Question,
-    /// The answer; `None` is "not said".
-    pub answer: Option<u8>,
+    /// The answer.
+    pub answer: Answer,
+}
+
+/// The same with the question beside the number of the answer.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AnswerInFile {
+    place: u32,
+    set: Option<u8>,
+    question: Question,
+    answer: Option<u8>,
+}
+
+impl TryFrom<AnswerInFile> for AnswerRow {
+    type Error = NotAnAnswer;
+
+    fn try_from(AnswerInFile { place, set, question, answer }: AnswerInFile) -> Result<Self, NotAnAnswer> {
+        Ok(Self { place, set, answer: Answer::from_number(question, answer)? })
+    }
+}
+
+impl From<AnswerRow> for AnswerInFile {
+    fn from(AnswerRow { place, set, answer }: AnswerRow) -> Self {
+        Self { place, set, question: answer.question(), answer: answer.number() }
+    }
 }
 
 impl SessionRow {
@@ -313,4 +335,28 @@ fn seed<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
     let text = String::deserialize(from)?;
     Seed::from_hex(&text).map_err(serde::de::Error::custom)?;
     Ok(text)
+}
+
+#[cfg(test)]
+mod test {
+    use super::{Answer, AnswerRow};
+    use crate::record::{Effort, Numbered};
+
+    #[test]
+    fn an_answer_is_its_question_and_a_number_in_files_and_no_other_number_is_read() {
+        let row = AnswerRow { place: 7, set: Some(2), answer: Answer::Effort(Effort::numbered(4)) };
+        let text = r#"{"place":7,"set":2,"question":"effort","answer":4}"#;
+        assert_eq!(serde_json::to_string(&row).unwrap(), text);
+        assert_eq!(serde_json::from_str::<AnswerRow>(text).unwrap(), row);
+        let not_said = r#"{"place":7,"set":null,"question":"why stopped","answer":null}"#;
+        let read: AnswerRow = serde_json::from_str(not_said).unwrap();
+        assert_eq!((read.set, read.answer), (None, Answer::WhyStopped(None)));
+        let refused =
+            |from, to| serde_json::from_str::<AnswerRow>(&text.replace(from, to)).unwrap_err().to_string();
+        let said = refused("4}", "11}");
+        assert!(said.starts_with("11 is not an answer to \"effort\": it is a number from 0 to 10"), "{said}");
+        let said = refused("effort", "unwell");
+        assert!(said.starts_with("4 is not an answer to \"unwell\": it is a number from 0 to 1"), "{said}");
+        assert!(refused("}", ",\"more\":1}").contains("unknown field `more`"));
+    }
 }

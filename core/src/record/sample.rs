@@ -2,8 +2,9 @@
 #![allow(clippy::missing_panics_doc, reason = "it is called by tests only")]
 
 use super::{
-    AnswerRow, Channel, Corrected, CorrectionRow, PlanRecord, Question, Response, ResponseRow, SessionEnd,
-    SessionId, SessionRecord, SessionRow, SetEnd, SetEndRow, SetRecord, SetRow, Stamp, SummaryRow,
+    Answer, AnswerRow, Channel, Corrected, CorrectionRow, PlanRecord, Question, Response, ResponseRow,
+    SessionEnd, SessionId, SessionRecord, SessionRow, SetEnd, SetEndRow, SetRecord, SetRow, Stamp,
+    SummaryRow,
 };
 use crate::draw::schedule::Seed;
 use crate::plan::drill::{Facing, Form, Side, Stance, Support, Surface, Vision};
@@ -60,11 +61,10 @@ pub fn alone(answers: &[(Question, Option<u8>)], why: SessionEnd) -> SessionReco
         decided: None,
         ready: Vec::new(),
         answers: answers
-            .map(|(place, (question, answer))| AnswerRow {
+            .map(|(place, (question, number))| AnswerRow {
                 place,
                 set: Some(1),
-                question: *question,
-                answer: *answer,
+                answer: Answer::from_number(*question, *number).unwrap(),
             })
             .collect(),
         sets: vec![set()],
@@ -129,9 +129,9 @@ pub fn correction(nth: i64, what: Corrected) -> CorrectionRow {
 }
 
 /// The right answer to a question after its first set.
-pub fn right(nth: i64, question: Question, answer: Option<u8>) -> CorrectionRow {
-    let right = answer.map(|answer| answer.to_string());
-    CorrectionRow { set: Some(1), question: Some(question), right, ..correction(nth, Corrected::Answer) }
+pub fn right(nth: i64, question: Question, number: Option<u8>) -> CorrectionRow {
+    let answer = Answer::from_number(question, number).unwrap();
+    correction(nth, Corrected::Answer).to(Some(1), answer)
 }
 
 /// The right response to a push of its first set.

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Question, SessionEnd};
+use counterpoise_core::record::{Numbered, Question, SessionEnd};
 use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
 
 /// HL7's categories of observations.
@@ -112,19 +112,12 @@ fn active_time(session: &PastSession, more: &SessionDetails) -> Value {
 fn answers(session: &PastSession) -> Option<Value> {
     let mut items = Vec::new();
     for set in &session.sets {
-        let asked = [
-            (Question::Grabbed, set.grabbed),
-            (Question::HeldOn, set.held_on),
-            (Question::Effort, set.effort),
-            (Question::Steadiness, set.steadiness),
-            (Question::Unwell, set.unwell),
-        ];
-        for (question, answer) in asked {
-            let Some(answer) = answer else { continue };
+        for answer in set.answers() {
+            let (question, Some(number)) = (answer.question(), answer.number()) else { continue };
             items.push(json!({
                 "linkId": format!("set-{}.{}", set.number, question.name().replace(' ', "-")),
                 "text": format!("After set {} ({}, step {}): {}", set.number, set.drill, set.step, question.name()),
-                "answer": [{ "valueInteger": answer }],
+                "answer": [{ "valueInteger": number }],
             }));
         }
     }
@@ -132,7 +125,7 @@ fn answers(session: &PastSession) -> Option<Value> {
         items.push(json!({
             "linkId": "what-felt-wrong",
             "text": Question::Symptom.name(),
-            "answer": [{ "valueString": Question::Symptom.say(Some(symptom)) }],
+            "answer": [{ "valueString": symptom.words() }],
         }));
     }
     (!items.is_empty()).then(|| {
@@ -166,7 +159,7 @@ mod test_of_bundle {
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
-    use counterpoise_core::record::SessionEnd;
+    use counterpoise_core::record::{SessionEnd, Symptom};
     use counterpoise_core::report::{Material, Period, SessionDetails, SetDetails};
 
     fn material() -> Material {
@@ -174,7 +167,8 @@ mod test_of_bundle {
         let sets =
             session.sets.iter().map(|_| SetDetails { worked_ms: 60_000, ..SetDetails::default() }).collect();
         let mut stopped = clean(&prescription(), &at(4), &[1, 2, 2]);
-        (stopped.end, stopped.symptom, stopped.by_hand) = (Some(SessionEnd::Unwell), Some(5), true);
+        (stopped.end, stopped.symptom, stopped.by_hand) =
+            (Some(SessionEnd::Unwell), Some(Symptom::Dizzy), true);
         let dated = |test, written| Dated {
             day: "2026-11-03".parse().unwrap(),
             reading: Reading::read(test, written).unwrap(),

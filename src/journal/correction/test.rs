@@ -5,7 +5,9 @@ use jiff::SignedDuration;
 use proptest::prelude::*;
 use tempfile::tempdir;
 
-use super::super::sample::{answer, any_session, begun, expected, id, keep, moment, open, set, set_ended};
+use super::super::sample::{
+    answer, any_answer, any_session, begun, expected, id, keep, moment, open, set, set_ended,
+};
 use super::super::{Folder, Journal};
 use counterpoise_core::course::history::corrected;
 use counterpoise_core::course::past::{Past, PastSession};
@@ -45,7 +47,7 @@ fn the_last_correction_holds_although_the_clock_was_set_back() {
     }
     let effort = |journal: &Journal| {
         let record = journal.find("last").unwrap();
-        journal.as_corrected(&record).unwrap().0.answers[0].answer
+        journal.as_corrected(&record).unwrap().0.answers[0].answer.number()
     };
     assert_eq!((journal.corrections().unwrap().len(), effort(&journal)), (3, Some(7)));
     assert_eq!(journal.find("last").unwrap(), before, "the entry is as it was kept");
@@ -53,28 +55,18 @@ fn the_last_correction_holds_although_the_clock_was_set_back() {
 }
 
 fn any_correction() -> impl Strategy<Value = CorrectionRow> {
-    let question = prop::sample::select(vec![
-        Question::Grabbed,
-        Question::HeldOn,
-        Question::Effort,
-        Question::Unwell,
-        Question::WhyStopped,
-        Question::Symptom,
-        Question::Hurt,
-    ]);
     let what = prop::sample::select(Corrected::ALL);
     let response = prop::option::of(prop::sample::select(Response::ALL));
     (
         what,
         prop::sample::select(vec![None, Some(1), Some(1), Some(2), Some(3)]),
-        question,
-        prop::option::of(0_u8..7),
+        any_answer(),
         0_u16..6,
         response,
     )
-        .prop_map(|(what, set, question, answer, cue, response)| match what {
+        .prop_map(|(what, set, answer, cue, response)| match what {
             Corrected::SetAside | Corrected::CountsAgain => correction(0, what),
-            Corrected::Answer => CorrectionRow { set, ..right(0, question, answer) },
+            Corrected::Answer => correction(0, what).to(set, answer),
             Corrected::Response => CorrectionRow {
                 set: set.or(Some(1)),
                 cue: Some(cue),

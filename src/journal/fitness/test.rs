@@ -13,7 +13,10 @@ use counterpoise_core::health::readiness::Item;
 use counterpoise_core::health::suitability::{Answer, Topic};
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::record::Line;
-use counterpoise_core::record::{Decision, Given, Mishap, Question, Response, SessionEnd, SetEnd};
+use counterpoise_core::record::{
+    Decision, Effort, Given, Mishap, Numbered, Question, Response, SessionEnd, SetEnd, Symptom, Times,
+    WhyStopped, YesNo,
+};
 
 fn at(text: &str) -> ZonedDateTime {
     text.parse().unwrap()
@@ -108,14 +111,15 @@ fn the_rules_see_what_was_kept() {
         (session.end, session.sets_planned, session.sets_whole),
         (Some(SessionEnd::StoppedOther), 2, Some(2))
     );
-    assert_eq!((session.hurt, session.why_stopped), (None, Some(3)));
+    assert_eq!((session.hurt, session.why_stopped), (None, Some(WhyStopped::Other)));
     assert_eq!(session.ready, [(Item::Chest, true), (Item::Head, false)]);
     assert_eq!(session.given, [Given { drill: "counter-reach".into(), form: Form::Alone, step: 3 }]);
     let [one, two] = &session.sets[..] else { panic!("two sets") };
     assert_eq!((one.number, one.step, one.end), (1, 3, Some(SetEnd::Completed)));
     // Cues 0 and 2 were heard; 1 is a blank.
-    assert_eq!((one.cues, one.held_on, one.effort, one.steadiness), (2, Some(2), Some(5), None));
-    assert_eq!((two.end, two.effort), (Some(SetEnd::Stopped), Some(7)));
+    assert_eq!((one.cues, one.held_on, one.steadiness), (2, Some(Times::Twice), None));
+    assert_eq!(one.effort, Effort::numbered(5));
+    assert_eq!((two.end, two.effort), (Some(SetEnd::Stopped), Effort::numbered(7)));
     assert!(past.is_lifted(session, Barrier::Lock(Lock::HeadKnock)));
     assert!(!past.is_lifted(session, Barrier::Lock(Lock::Faint)));
 }
@@ -130,7 +134,8 @@ fn both_readers_take_the_first_answer_of_a_question_that_was_answered_twice() {
     let end = lines.pop().unwrap();
     lines.retain(|line| !matches!(line, Line::Answered(_)));
     for (nth, question) in (0..).zip(after_a_set.into_iter().chain(at_the_end)) {
-        let said = [None, Some(1), Some(3), Some(2)];
+        let (least, most) = question.limits();
+        let said = [None, Some(1), Some(most), Some(least)];
         let places = (0..).map(|more| 10 * nth + more).zip(said);
         lines.extend(places.map(|(place, said)| answer(place, Some(2), question, said)));
     }
@@ -140,10 +145,9 @@ fn both_readers_take_the_first_answer_of_a_question_that_was_answered_twice() {
     let (whole, fast) = (journal.past().unwrap(), journal.recent_past().unwrap());
     assert_eq!(whole, fast);
     let session = &fast.sessions[0];
-    assert_eq!((session.hurt, session.why_stopped, session.symptom), (Some(1), Some(1), Some(1)));
-    let set = &session.sets[1];
-    let said = [set.grabbed, set.held_on, set.effort, set.steadiness, set.unwell];
-    assert_eq!(said, [Some(1); 5]);
+    assert_eq!((session.hurt, session.why_stopped), (Some(YesNo::Yes), Some(WhyStopped::Unwell)));
+    assert_eq!(session.symptom, Some(Symptom::Chest));
+    assert_eq!(session.sets[1].answers().map(|answer| answer.number()), [Some(1); 5]);
 }
 
 #[test]

@@ -12,7 +12,7 @@ use super::super::sample::{any_session, begun, expected, heard, id, moment, open
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
 use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::record::{Entry, Line, Question, SessionEnd};
+use counterpoise_core::record::{Answer, Effort, Entry, Line, Numbered, SessionEnd, YesNo};
 
 const LONG: Duration = Duration::from_secs(60);
 
@@ -32,12 +32,11 @@ fn an_entry_that_was_waited_for_is_on_the_disk() {
     let mut writer = Writer::start(open(&folder), id(1));
     writer.hand_over(begun(moment(0)), None);
     assert!(
-        writer
-            .keep_and_wait(&Entry::Answered { set: None, question: Question::Ready, answer: Some(1) }, LONG)
+        writer.keep_and_wait(&Entry::Answered { set: None, answer: Answer::Ready(Some(YesNo::Yes)) }, LONG)
     );
     let seen = Journal::look(&folder).unwrap().find("last").unwrap();
     assert_eq!(seen.answers.len(), 1, "another window sees it at once");
-    assert_eq!(seen.answers[0].question, Question::Ready);
+    assert_eq!(seen.answers[0].answer, Answer::Ready(Some(YesNo::Yes)));
     let end =
         Entry::SessionEnded { at: "2026-11-02T09:40:00Z[UTC]".parse().unwrap(), why: SessionEnd::NotToday };
     assert!(writer.keep_and_wait(&end, LONG));
@@ -117,7 +116,7 @@ fn a_disk_that_fills_in_a_session_loses_nothing() {
     writer.hand_over(begun(moment(0)), None);
     let answers = 3_000;
     for _ in 0..answers {
-        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+        writer.keep(&Entry::Answered { set: None, answer: Answer::Effort(Effort::numbered(5)) });
     }
     let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
     assert!(reason.contains("full"), "{reason}");
@@ -182,7 +181,7 @@ fn after_an_entry_was_set_aside_nothing_says_saved_again() {
     // There is no third set: this entry never gets into the journal.
     writer.hand_over(heard(3, 0, 1, 1), None);
     assert!(matches!(wait_for_news(&mut writer), Status::NotSaved { .. }));
-    let answer = Entry::Answered { set: None, question: Question::Effort, answer: Some(5) };
+    let answer = Entry::Answered { set: None, answer: Answer::Effort(Effort::numbered(5)) };
     // The second is written only after the thread has said everything that there was to say about the first.
     assert!(writer.keep_and_wait(&answer, LONG) && writer.keep_and_wait(&answer, LONG));
     assert_eq!(writer.status(), None, "not everything that was handed over is on the disk");
@@ -312,7 +311,7 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
     let mut writer = Writer::start(journal, id(1));
     writer.hand_over(begun(moment(0)), None);
     for _ in 0..super::QUEUE + 100 {
-        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+        writer.keep(&Entry::Answered { set: None, answer: Answer::Effort(Effort::numbered(5)) });
     }
     let closed = writer.close_within(Duration::from_millis(100));
     assert_eq!((closed.not_saved, closed.rescue.is_some()), (super::QUEUE + 101, true), "{:?}", closed.lost);

@@ -8,7 +8,9 @@ use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session};
 use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
-use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{
+    Answer, Delivery, Disturbance, Effort, Entry, Heard, Numbered, SessionBegun, SessionEnd, SetEnd, Symptom,
+};
 use crate::units::Millis;
 
 mod last_questions;
@@ -167,7 +169,7 @@ fn a_whole_session_is_three_sets_each_asked_about() {
     };
     let shown = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered(_))).count();
     assert_eq!(shown, planned, "without sound, every cue is kept as shown");
-    let effort = Entry::Answered { set: Some(2), question: Question::Effort, answer: Some(4) };
+    let effort = Entry::Answered { set: Some(2), answer: Answer::Effort(Effort::numbered(4)) };
     assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
 }
 
@@ -228,7 +230,7 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
         let entries = walk.entries();
         entries
             .iter()
-            .filter(|entry| matches!(entry, Entry::Answered { question: Question::SoundCheck, .. }))
+            .filter(|entry| matches!(entry, Entry::Answered { answer: Answer::SoundCheck(_), .. }))
             .count()
     };
     assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
@@ -307,7 +309,7 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
         assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
         assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
         let answered = |entry: &Entry| match entry {
-            Entry::Answered { question: Question::Symptom, answer, .. } => Some(*answer),
+            Entry::Answered { answer: Answer::Symptom(symptom), .. } => Some(symptom.map(Symptom::number)),
             _ => None,
         };
         assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
@@ -355,11 +357,8 @@ fn the_sound_check_takes_only_the_word_that_was_said() {
     assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
-    let answers = [Some(0), Some(1)].map(|answer| Entry::Answered {
-        set: None,
-        question: Question::SoundCheck,
-        answer,
-    });
+    let answers = [Heard::Another, Heard::TheWord]
+        .map(|heard| Entry::Answered { set: None, answer: Answer::SoundCheck(Some(heard)) });
     assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
 }
 

@@ -290,9 +290,9 @@ fn where_the_order_is_drawn_it_is_asked_by_the_exercise_and_not_by_a_number() {
         for set in of_drill {
             let effort = kept.answers.iter().find(|row| {
                 row.set == Some(set.start.number)
-                    && row.question == counterpoise_core::record::Question::Effort
+                    && row.answer.question() == counterpoise_core::record::Question::Effort
             });
-            assert_eq!(effort.unwrap().answer, Some(expected), "{}", set.start.drill);
+            assert_eq!(effort.unwrap().answer.number(), Some(expected), "{}", set.start.drill);
             expected += 1;
         }
     }

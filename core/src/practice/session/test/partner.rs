@@ -11,7 +11,8 @@ use crate::plan::direction::Direction;
 use crate::plan::place::{Place, Room};
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Advice, Delivery, Entry, LeftOut, Mishap, Question, Response, RoutineEnd, RoutinePart, SessionEnd, SetEnd,
+    Advice, Answer, Delivery, Entry, LeftOut, Mishap, Response, RoutineEnd, RoutinePart, SessionEnd, SetEnd,
+    YesNo,
 };
 use crate::units::Millis;
 
@@ -186,7 +187,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert!(items.iter().any(|item| item.contains("watched: Kim.")), "{items:?}");
     walk.keys("x");
-    let no = Entry::Answered { set: None, question: Question::PartnerReady, answer: Some(0) };
+    let no = Entry::Answered { set: None, answer: Answer::PartnerReady(Some(YesNo::No)) };
     assert_eq!((walk.kept(|entry| *entry == no), walk.ends()), (1, vec![SessionEnd::NotToday]));
 }
 
@@ -380,7 +381,7 @@ fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
         assert!(walk.asks().contains("knock to the head"), "what decides what follows is answered first");
         walk.keys("y");
         assert_eq!(walk.ends(), [SessionEnd::Fell]);
-        let hurt = Entry::Answered { set: Some(2), question: Question::Hurt, answer: Some(1) };
+        let hurt = Entry::Answered { set: Some(2), answer: Answer::Hurt(Some(YesNo::Yes)) };
         assert_eq!(walk.kept(|entry| *entry == hurt), 1);
         assert!(walk.responses().iter().any(|(_, _, response)| *response == Some(Response::Fell)));
         let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
