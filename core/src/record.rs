@@ -11,7 +11,7 @@ use crate::plan::prescription::Digest;
 use crate::units::Millis;
 use crate::words;
 
-mod answer;
+mod answer_kinds;
 mod clearance;
 mod correction;
 mod decision;
@@ -29,7 +29,7 @@ mod tryout;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 
-pub use answer::{
+pub use answer_kinds::{
     Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
 };
 pub use clearance::{Barrier, Lifted};

@@ -213,7 +213,7 @@ mod test {
             session(nov(2), &[1, 2, 2])
                 .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes))),
             session(nov(4), &[1, 2, 2]).but(|session| {
-                (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(Symptom::Chest))
+                (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(Symptom::Chest));
             }),
         ]);
         let said = next(&both, nov(9));
@@ -229,7 +229,7 @@ mod test {
         for session in &mut better.sessions[..3] {
             session.sets.iter_mut().for_each(|set| {
                 (set.effort, set.steadiness, set.held_on) =
-                    (Effort::numbered(6), Some(Steadiness::Unsteady), Some(Times::Once))
+                    (Effort::numbered(6), Some(Steadiness::Unsteady), Some(Times::Once));
             });
         }
         let said = easier(&better);

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::answer::{
+use super::answer_kinds::{
     Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
 };
 use crate::words;

@@ -147,7 +147,7 @@ fn both_readers_take_the_first_answer_of_a_question_that_was_answered_twice() {
     let session = &fast.sessions[0];
     assert_eq!((session.hurt, session.why_stopped), (Some(YesNo::Yes), Some(WhyStopped::Unwell)));
     assert_eq!(session.symptom, Some(Symptom::Chest));
-    assert_eq!(session.sets[1].answers().map(|answer| answer.number()), [Some(1); 5]);
+    assert_eq!(session.sets[1].answers().map(counterpoise_core::record::Answer::number), [Some(1); 5]);
 }
 
 #[test]

@@ -102,11 +102,12 @@ mod test {
     #[test]
     fn each_thing_that_goes_wrong_is_seen_in_every_form_and_taken_for_nothing_else() {
         type Wrong = [bool; 4];
+        type Change = fn(&mut PastSession);
         const FELL: Wrong = [true, false, false, false];
         const NEAR: Wrong = [false, true, false, false];
         const UNWELL: Wrong = [false, false, true, false];
         const UNSTEADY: Wrong = [false, false, false, true];
-        let forms: [(Wrong, fn(&mut PastSession)); 16] = [
+        let forms: [(Wrong, Change); 16] = [
             (FELL, |session| session.end = Some(SessionEnd::Fell)),
             (FELL, |session| session.before_set = vec![(2, Mishap::Fall)]),
             (FELL, |session| session.sets[1].end = Some(SetEnd::Fell)),
