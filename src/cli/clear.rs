@@ -6,9 +6,10 @@ use super::Failure;
 use super::standing;
 use super::wrap::wrapped;
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal, Stamp};
+use crate::journal::{Folder, Journal};
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::course::trainee::Clearable;
+use counterpoise_core::record::Stamp;
 
 /// The most characters of a name or a reason \[judgment\].
 const LONGEST: usize = 200;

@@ -50,7 +50,7 @@ enum Action {
         after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv\n  counterpoise journal export --to-stick                 for the therapist, on a memory stick"
     )]
     Export {
-        /// JSON can be imported again; CSV is for a spreadsheet
+        /// Only json can be imported again; sessions is for other programs, csv for a spreadsheet
         #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
         format: ExportFormat,
         /// Write to the memory stick instead of standard output
@@ -74,8 +74,10 @@ const EXPORT_NOTE: &str = "Note: this contains the whole journal: every practice
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum ExportFormat {
-    /// Everything
+    /// Everything, entry by entry
     Json,
+    /// The sessions, put together from the entries, as JSON
+    Sessions,
     /// One line per cue
     Csv,
 }
@@ -105,6 +107,7 @@ fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> 
     let journal = Journal::look(folder)?;
     match format {
         ExportFormat::Json => export::json(&journal, out)?,
+        ExportFormat::Sessions => export::sessions(&journal, out)?,
         ExportFormat::Csv => export::csv(&journal, out)?,
     }
     Ok(())
@@ -124,8 +127,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             let mut bytes = Vec::new();
             write_export(*format, folder, &mut bytes)?;
             let day = Clock::real().wall().date();
-            let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
-            handover::put(&format!("journal-{day}"), ending, &bytes, out)?;
+            let (what, ending) = match format {
+                ExportFormat::Json => ("journal", "json"),
+                ExportFormat::Sessions => ("sessions", "json"),
+                ExportFormat::Csv => ("journal", "csv"),
+            };
+            handover::put(&format!("{what}-{day}"), ending, &bytes, out)?;
         }
         Action::Add => add::run(folder, out)?,
         Action::Correct(arguments) => correct::run(arguments, folder, out)?,

@@ -140,7 +140,7 @@ pub(super) fn run(
     }
     let folder = &folder()?;
     let journal = Journal::look(folder)?;
-    let material = journal.material()?;
+    let material = Material::of(&journal.contents()?);
     let (report, period) = report(arguments, folder, &journal, &material)?;
     let mut written = Vec::new();
     match arguments.format {
@@ -153,7 +153,7 @@ pub(super) fn run(
         }
         Form::Csv => csv::write(&material, period, &mut written)?,
         Form::Fhir => {
-            serde_json::to_writer_pretty(&mut written, &fhir::bundle(&material, period))?;
+            serde_json::to_writer_pretty(&mut written, &fhir::bundle(journal.id()?, &material, period))?;
             written.push(b'\n');
         }
     }

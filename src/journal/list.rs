@@ -10,7 +10,7 @@ use counterpoise_core::record::SessionRecord;
 /// # Errors
 /// If the journal cannot be read or `out` cannot be written.
 pub fn list(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
-    let sessions = journal.sessions()?;
+    let sessions = journal.contents()?.sessions;
     if sessions.is_empty() {
         writeln!(out, "Nothing has been practiced yet.")?;
         return Ok(());

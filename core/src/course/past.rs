@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
+use serde::{Deserialize, Serialize};
 
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
@@ -26,7 +27,7 @@ pub struct Past {
 }
 
 /// One session.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PastSession {
     /// Tells it from others.
     pub id: String,
@@ -74,7 +75,7 @@ pub struct PastSession {
 }
 
 /// One set that was begun.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PastSet {
     /// Its number in the session.
     pub number: u8,
@@ -232,8 +233,6 @@ impl<'a> Sitting<'a> {
 
 mod incidents;
 mod kept_session;
-
-pub use kept_session::digest;
 
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;

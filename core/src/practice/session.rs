@@ -19,7 +19,7 @@ use crate::plan::place::Room;
 use crate::practice::pose;
 use crate::practice::routine::Routine;
 use crate::record::{
-    Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd, Symptom,
+    Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd, Stamp, Symptom,
 };
 use crate::units::Millis;
 
@@ -61,8 +61,6 @@ pub const LONGEST_PAUSE: Millis = Millis(300_000);
 const SETTLE: Millis = Millis(1_000);
 /// When the end of a rest is announced.
 const REST_SOON: Millis = Millis(10_000);
-/// The voice in which a call is one tone, and everything else another.
-const TONES: &str = "tones";
 
 /// One session, from its first page to its last.
 #[derive(Debug)]
@@ -248,7 +246,9 @@ impl Session {
             Event::Key(key) => self.key(now, key, &mut effects),
             Event::Sound { device } => {
                 self.silent = device.is_none();
-                self.begun.device = device;
+                if let Some(drawn) = &mut self.begun.drawn {
+                    drawn.device = device;
+                }
             }
             Event::Placed { work_starts } => {
                 if let Phase::Count { worked, work_starts: None } = self.phase {
@@ -422,7 +422,7 @@ impl Session {
         self.note_the_rest(effects);
         if self.recorded {
             self.keep_readiness(effects);
-            effects.push(Effect::Record(Entry::SessionEnded { at: now.wall.clone(), why: end }));
+            effects.push(Effect::Record(Entry::SessionEnded { at: Stamp::from(&now.wall), why: end }));
         }
         self.phase = Phase::Over { end };
     }

@@ -4,10 +4,10 @@
 use jiff::ZonedDateTime;
 
 use super::{
-    Answer, AnswerRow, BY_HAND, Channel, Decided, Effort, Line, SessionEnd, SessionRow, SetEnd, SetEndRow,
-    SetRow, Stamp, Steadiness, Symptom, Times, YesNo,
+    Answer, Channel, Decided, Effort, Entry, SessionBegun, SessionEnd, SetEnd, SetEndRow, SetRow, Stamp,
+    Steadiness, Symptom, Times, YesNo,
 };
-use crate::draw::schedule::{METHOD, SetPlan};
+use crate::draw::schedule::SetPlan;
 use crate::plan::prescription::Digest;
 
 /// What was ticked for one set.
@@ -60,22 +60,18 @@ impl Ticked {
     }
 
     /// The session as its lines, in order.
-    pub fn lines(&self) -> Vec<Line> {
+    pub fn entries(&self) -> Vec<Entry> {
         // Nobody knows the hours. All of it stands at the latest moment that it can have been, so that no hold runs out early.
         let at = Stamp::from(&self.at);
-        let mut lines = vec![
-            Line::SessionBegun(SessionRow {
+        let mut entries = vec![
+            Entry::SessionBegun(SessionBegun {
                 begun: at.clone(),
                 title: self.title.clone(),
-                digest: self.digest.to_string(),
-                seed: "00".repeat(32),
-                seed_given: false,
-                method: METHOD,
-                voice: BY_HAND.to_owned(),
-                device: None,
+                digest: self.digest,
                 sets_planned: self.sets.len() as u8,
+                drawn: None,
             }),
-            Line::Decided((&self.decided).into()),
+            Entry::Decided(self.decided.clone()),
         ];
         let begun: Vec<(&SetPlan, SetTicked)> =
             self.sets.iter().filter_map(|(plan, ticked)| Some((plan, (*ticked)?))).collect();
@@ -89,12 +85,12 @@ impl Ticked {
                 (false, true) => SetEnd::Completed,
                 (false, false) => SetEnd::Stopped,
             };
-            lines.push(Line::SetBegun {
+            entries.push(Entry::SetBegun {
                 set: SetRow::new(at.clone(), plan, Channel::Trainee),
                 cues: Vec::new(),
             });
             let worked_ms = if ticked.whole { plan.work().0 } else { 0 };
-            lines.push(Line::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
+            entries.push(Entry::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
             let after = [
                 Answer::Grabbed(Some(ticked.grabbed)),
                 Answer::HeldOn(Some(ticked.held_on)),
@@ -107,9 +103,8 @@ impl Ticked {
         let of = begun.last().map(|(plan, _)| plan.number());
         answers.extend(self.unwell.map(|symptom| (of, Answer::Symptom(Some(symptom)))));
         answers.extend(self.fell.map(|hurt| (of, Answer::Hurt(Some(hurt)))));
-        let rows = (0..).zip(answers).map(|(place, (set, answer))| AnswerRow { place, set, answer });
-        lines.extend(rows.map(Line::Answered));
-        lines.push(Line::SessionEnded { at, why: self.end() });
-        lines
+        entries.extend(answers.into_iter().map(|(set, answer)| Entry::answered(set, answer)));
+        entries.push(Entry::SessionEnded { at, why: self.end() });
+        entries
     }
 }

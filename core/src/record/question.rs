@@ -132,6 +132,20 @@ questions! {
     Hurt(YesNo) "hurt or a knock to the head";
 }
 
+impl Answer {
+    /// Whether it can tell of something that locks or holds.
+    pub fn can_lock(self) -> bool {
+        match self {
+            Self::Grabbed(answer) | Self::Unwell(answer) => answer == Some(YesNo::Yes),
+            Self::NearFalls(times) => times > Some(Times::Never),
+            Self::WhyStopped(why) => why.is_some(),
+            Self::Symptom(symptom) => symptom.is_some(),
+            Self::Hurt(answer) => answer.is_some(),
+            _ => false,
+        }
+    }
+}
+
 impl Question {
     /// Those that are asked at the first practice of a week, in order.
     pub const WEEKLY: [Self; 3] = [Self::NearFalls, Self::Confidence, Self::Soreness];

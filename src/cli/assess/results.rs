@@ -7,10 +7,11 @@ use serde::Serialize;
 use super::{Format, no_prediction, score::capital};
 use crate::cli::Failure;
 use crate::cli::wrap::wrapped;
-use crate::journal::{BalanceRow, Folder, Journal};
+use crate::journal::{Folder, Journal};
 use counterpoise_core::health::assessment::{
     Company, Dated, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
 };
+use counterpoise_core::record::BalanceRow;
 
 /// The options of `assess results`.
 #[derive(Debug, Clone, clap::Args)]
@@ -46,7 +47,7 @@ struct One {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let rows = Journal::look(folder)?.balance_tests()?;
+    let rows = Journal::look(folder)?.contents()?.tests;
     let dated: Vec<Dated> = rows.iter().filter_map(BalanceRow::dated).collect();
     let trends = Trend::all(&dated);
     match arguments.format {

@@ -12,14 +12,14 @@ use crate::cli::standing;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::entropy;
-use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
+use crate::journal::{Folder, Journal, JournalError};
 use counterpoise_core::course::printed_sheet;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
 use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::DrillOrder;
-use counterpoise_core::record::{Numbered, Question};
+use counterpoise_core::record::{Id, Numbered, Question, SetTicked, Ticked};
 
 mod day;
 mod sheet;
@@ -35,8 +35,8 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
         "Enter a practice with a track from your sheet. Each answer is one line. Nothing is saved until the last one.",
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
-    let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
-    form.save(&mut journal, &id, &ticked)?;
+    let id = entropy::id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
+    form.save(&mut journal, id, &ticked)?;
     form.say(&format!("\nSaved, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
     super::print_consequence(&journal, folder, &now, &mut form.out)
 }
@@ -148,7 +148,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
     }
 
     /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.
-    fn save(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
+    fn save(&mut self, journal: &mut Journal, id: Id, ticked: &Ticked) -> Result<(), Failure> {
         loop {
             match journal.keep_ticked(id, ticked) {
                 Ok(()) => return Ok(()),

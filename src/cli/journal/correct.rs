@@ -10,8 +10,8 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
-use crate::journal::{Corrected, CorrectionRow, Folder, Journal};
-use counterpoise_core::record::{Answer, Question, Response, SessionRecord};
+use crate::journal::{Folder, Journal};
+use counterpoise_core::record::{Answer, Corrected, CorrectionRow, Question, Response, Right, SessionRecord};
 
 mod guided;
 
@@ -85,7 +85,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     } else {
         by_options(arguments, given, &journal, &now)?
     };
-    journal.keep_correction(&row)?;
+    journal.keep_correction(&now, &row)?;
     for text in [
         format!("Corrected, session {}: {}.", row.session.short(), row.sentence()),
         "The original entry stays next to it. Locks stay until a clinician clears them, and holds until they run out."
@@ -128,7 +128,7 @@ fn by_options(
         Failure::new("no reason was given", "Add --reason. It appears in the report next to the correction.")
     })?;
     let session = journal.find(which)?;
-    let row = |what| CorrectionRow::new(now, &session.id, what, reason);
+    let row = |what| CorrectionRow::new(now, session.id, what, reason);
     match (&arguments.question, arguments.push) {
         _ if arguments.set_aside || arguments.counts_again => {
             whole(journal, &session, !arguments.set_aside, row)
@@ -150,15 +150,15 @@ fn whole(
     again: bool,
     row: impl Fn(Corrected) -> CorrectionRow,
 ) -> Result<CorrectionRow, Failure> {
-    let (_, set_aside) = journal.as_corrected(session)?;
+    let set_aside = Right::of(session, &journal.contents()?.corrections).set_aside;
     let look = format!("Look at it: counterpoise journal show {}", session.id.short());
     match (again, set_aside) {
         (false, false) => Ok(row(Corrected::SetAside)),
         (false, true) => Err(Failure::new("that practice is already set aside", look)),
         (true, false) => Err(Failure::new("that practice already counts: it was not set aside", look)),
         (true, true) => {
-            let mut past = journal.past()?;
-            let ours = past.sessions.iter_mut().find(|other| other.id == session.id.as_str());
+            let mut past = journal.trainee()?.past;
+            let ours = past.sessions.iter_mut().find(|other| other.id == session.id.to_string());
             let day = ours.map(|ours| {
                 ours.discounted = false;
                 ours.day

@@ -46,7 +46,7 @@ fn confirm_and_erase(
     for file in &files {
         writeln!(out, "  {}", file.display())?;
     }
-    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
+    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.contents()?.sessions.len()));
     if let Ok(sessions) = sessions {
         writeln!(out, "  with {} in it", counted(sessions, "practice"))?;
     }

@@ -3,12 +3,12 @@
 use std::io::{self, Write};
 
 use crate::cli::wrap::wrapped;
-use crate::journal::adopt::short;
 use crate::journal::list::minutes;
-use crate::journal::{AnswerRow, CueRow, DeliveryRow};
-use crate::journal::{BY_HAND, Journal, JournalError};
+use crate::journal::{Journal, JournalError};
 use counterpoise_core::plan::phrase::Phrase;
-use counterpoise_core::record::{ChangeRow, Response, SessionRecord, SetRecord, SummaryRow};
+use counterpoise_core::record::{
+    AnswerRow, ChangeRow, CueRow, DeliveryRow, Figures, Response, SessionRecord, SetRecord,
+};
 
 /// Writes the session whose id begins with `which`, or the newest if that is `last`.
 ///
@@ -18,7 +18,7 @@ pub(crate) fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Resu
     let session = journal.find(which)?;
     let in_use = journal.handed_over(session.start.begun.ms())?;
     write(&session, in_use.as_ref(), out)?;
-    for row in journal.corrections()?.iter().filter(|row| row.session == session.id) {
+    for row in journal.contents()?.corrections.iter().filter(|row| row.session == session.id) {
         writeln!(out, "{}", wrapped("", &format!("Corrected on {}: {}", row.at.minute(), row.sentence())))?;
     }
     Ok(())
@@ -40,37 +40,44 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
     writeln!(out, "  Prescription  {}", start.title)?;
     writeln!(out, "    {}", start.digest)?;
     if let Some(other) = in_use.filter(|row| row.digest != start.digest && session.tryout.is_none()) {
-        let (digest, at) = (short(&other.digest), other.at.minute());
+        let (digest, at) = (other.digest.short(), other.at.minute());
         let text = format!("This is not the prescription that was in use: since {at} that was {digest}.");
         writeln!(out, "{}", wrapped("    ", &text))?;
     }
-    // The journal does not know the seed and the calls of a track.
-    if !by_hand {
-        writeln!(out, "  Seed          {}", start.seed)?;
-        let whose = match start.seed_given {
-            true => "given with --seed: this practice was not unpredictable",
-            false => "drawn for this session",
-        };
-        writeln!(out, "                {whose}")?;
-    }
-    match &start.device {
-        None if by_hand => writeln!(out, "  Voice         {BY_HAND}: practice with a track")?,
-        Some(device) => writeln!(out, "  Voice         {}, through {device}", start.voice)?,
-        None => writeln!(out, "  Voice         none: the calls were on the screen only")?,
+    match &start.drawn {
+        // The journal does not know the seed and the calls of a track.
+        None => writeln!(out, "  Voice         typed in by hand: practice with a track")?,
+        Some(drawn) => {
+            writeln!(out, "  Seed          {}", drawn.seed)?;
+            let whose = match drawn.seed_given {
+                true => "given with --seed: this practice was not unpredictable",
+                false => "drawn for this session",
+            };
+            writeln!(out, "                {whose}")?;
+            match &drawn.device {
+                Some(device) => writeln!(out, "  Voice         {}, through {device}", drawn.voice)?,
+                None => writeln!(out, "  Voice         none: the calls were on the screen only")?,
+            }
+        }
     }
     if let Some(end) = &session.end {
         figures(end, by_hand, out)?;
     }
     write_tryout(session, out)?;
     write_decision(session, out)?;
-    answers(session.answers.iter().filter(|answer| answer.set.is_none()), "Before the first set", out)?;
+    answers(
+        session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none()),
+        "Before the first set",
+        out,
+    )?;
     not_true(session, out)?;
     around(session, out)?;
     for set in &session.sets {
         write_set(set, by_hand, out)?;
         mishaps(session, set.start.number, out)?;
         let number = set.start.number;
-        let after = session.answers.iter().filter(|answer| answer.set == Some(number));
+        let after =
+            session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set == Some(number));
         answers(after, &format!("After set {number}"), out)?;
     }
     Ok(())
@@ -82,7 +89,7 @@ fn write_tryout(session: &SessionRecord, out: &mut impl Write) -> io::Result<()>
     let with = if row.partner.is_empty() { String::new() } else { format!("; partner: {}", row.partner) };
     let text = format!("A try-out: it does not count as practice. Watched by: {}{with}", row.watched_by);
     writeln!(out, "\n{}", wrapped("", &text))?;
-    row.seen.iter().try_for_each(|seen| {
+    session.seen.iter().try_for_each(|seen| {
         writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
     })
 }
@@ -105,7 +112,7 @@ fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
         .try_for_each(|sentence| writeln!(out, "{}", wrapped("  ", &format!("not true: {sentence}"))))
 }
 
-fn figures(end: &SummaryRow, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
+fn figures(end: &Figures, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
     writeln!(out, "  Sets          {} of {} completed", end.sets_completed, end.sets_planned)?;
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
     let asked =

@@ -15,7 +15,7 @@ use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::journal::folder::write_beside;
-use crate::journal::{Folder, Journal, SeenRow, SessionId};
+use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
@@ -23,7 +23,9 @@ use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
-use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
+use counterpoise_core::record::{
+    Drawn, Id, Response, Seen, SeenRow, SessionBegun, SessionRecord, SetEnd, TriedOut,
+};
 
 /// The options of a try-out.
 pub(super) struct Options<'a> {
@@ -40,6 +42,8 @@ struct Trial {
     /// The unlocks that it needs.
     needs: Vec<UnlockName>,
     prescription: Prescription,
+    /// As it is written.
+    text: String,
 }
 
 const WHAT_IT_IS: [&str; 3] = [
@@ -89,7 +93,7 @@ pub(super) fn run<W: Write>(
         }
     };
     let id = run_session(options, folder, &trial, &watched_by, console)?;
-    let record = Journal::look(folder)?.find(id.as_str())?;
+    let record = Journal::look(folder)?.find(&id.to_string())?;
     let done = sum_up(&record, &trial, console)?;
     let mut seen = Vec::new();
     for (what, question) in [
@@ -104,7 +108,7 @@ pub(super) fn run<W: Write>(
             seen.push(SeenRow { what, words });
         }
     }
-    keep_seen(folder, &id, &seen)?;
+    keep_seen(folder, id, &seen)?;
     if trial.needs.is_empty() {
         return console.say("This needs no unlock. What you saw is saved.");
     }
@@ -128,7 +132,7 @@ pub(super) fn run<W: Write>(
     unlocked.issued_on = unlocked.issued_on.max(today);
     write_over(&unlocked, &file)?;
     let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
-    keep_seen(folder, &id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
+    keep_seen(folder, id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
     console.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
     console.say(&format!("To use it in practice, add the step or direction with: counterpoise prescribe --from {0}. Then: counterpoise use {0}", file.display()))
 }
@@ -136,11 +140,11 @@ pub(super) fn run<W: Write>(
 /// The most characters of what was seen \[judgment: a few lines\].
 const LONGEST: usize = 500;
 
-fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Failure> {
+fn keep_seen(folder: &Folder, id: Id, seen: &[SeenRow]) -> Result<(), Failure> {
     if seen.is_empty() {
         return Ok(());
     }
-    Ok(Journal::open(folder.lock()?)?.0.keep_seen(id, seen)?)
+    Ok(Journal::open(folder.lock()?)?.0.keep_seen(&Clock::real().wall(), id, seen)?)
 }
 
 fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
@@ -280,7 +284,10 @@ fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -
     let mut needs = Vec::new();
     loop {
         let name = match asked.admit() {
-            Ok(prescription) => return Ok(Trial { plan, partner, warmed_up, needs, prescription }),
+            Ok(prescription) => {
+                let text = asked.to_toml();
+                return Ok(Trial { plan, partner, warmed_up, needs, prescription, text });
+            }
             Err(refusal) => match refusal.reason() {
                 Reason::Locked { unlock, .. }
                 | Reason::LockedStep { unlock, .. }
@@ -335,7 +342,7 @@ fn run_session<W: Write>(
     trial: &Trial,
     watched_by: &str,
     console: &mut Console<'_, W>,
-) -> Result<SessionId, Failure> {
+) -> Result<Id, Failure> {
     let settings = Settings::load(folder)?;
     let (journal, notices) = Journal::open(folder.lock()?)?;
     for notice in &notices {
@@ -368,18 +375,20 @@ fn run_session<W: Write>(
     let schedule = if built_in && trial.warmed_up { whole.from_set(2) } else { whole };
     let patches = patches(&settings, &schedule, folder)?;
     let begun = SessionBegun {
-        at: clock.wall(),
+        begun: (&clock.wall()).into(),
         title: trial.prescription.title().to_owned(),
         digest: trial.prescription.digest(),
-        seed,
-        seed_given: false,
-        method: METHOD,
-        voice: settings.voice.name().to_owned(),
-        device: None,
         sets_planned,
+        drawn: Some(Drawn {
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: settings.voice.name().to_owned(),
+            device: None,
+        }),
     };
     let phrases = Session::phrases(&schedule);
-    let last_course = journal.last_course()?;
+    let last_course = journal.contents()?.last_course().to_vec();
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .ok_or_else(not_begun)?
         .prepare(Preparation {
@@ -396,7 +405,13 @@ fn run_session<W: Write>(
         session = session.over_patches(&patches, &last_course);
     }
     let face: Face = face(options.plain, "prescribe --try")?;
-    let stage = Stage { voice: settings.voice, phrases, device: None, silent: options.silent };
+    let stage = Stage {
+        voice: settings.voice,
+        phrases,
+        device: None,
+        silent: options.silent,
+        text: trial.text.as_bytes(),
+    };
     let (id, done) = perform(session, face, journal, clock, settings, folder, &stage)?;
     check_saved(&done, folder)?;
     console.plain = done.plain;

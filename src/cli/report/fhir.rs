@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Numbered, Question, SessionEnd};
+use counterpoise_core::record::{Id, Numbered, Question, SessionEnd};
 use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
 
 /// HL7's categories of observations.
@@ -15,8 +15,8 @@ const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-catego
 const UCUM: &str = "http://unitsofmeasure.org";
 
 /// The bundle of a period.
-pub(super) fn bundle(material: &Material, period: Period) -> Value {
-    let patient = patient(material);
+pub(super) fn bundle(journal: Id, material: &Material, period: Period) -> Value {
+    let patient = patient(journal);
     let mut entries = vec![json!({ "fullUrl": patient, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
     let mut add = |url: String, mut resource: Value| {
@@ -44,14 +44,10 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
     json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
 }
 
-/// The patient's UUID: the same in every report of a journal, and another for another person. Sessions have random ids, and
-/// the first one names the journal; a person without any has the balance tests.
-fn patient(material: &Material) -> String {
-    let first = material.past.sessions.iter().min_by_key(|session| session.begun);
-    match first {
-        Some(session) => uuid(&["person", &session.id]),
-        None => uuid(&["person without practice", &format!("{:?}", material.tests)]),
-    }
+/// The patient's UUID: the same in every report of a journal, and another for another person. It is the journal's id that
+/// tells them apart: what is typed in or imported later changes nothing.
+fn patient(journal: Id) -> String {
+    uuid(&["person", &journal.to_string()])
 }
 
 /// A UUID of RFC 9562's version 8, from the SHA-256 of what it stands for: the same things have the same one.

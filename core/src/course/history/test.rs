@@ -8,8 +8,8 @@ use crate::course::progression::Barriers;
 use crate::health::lock::{HOLD, Hold, Lock};
 use crate::record::sample::{correction, right, right_response, with_partner};
 use crate::record::{
-    Answer, Corrected, CorrectionRow, Effort, Numbered, Question, Response, SessionEnd, SessionId,
-    SessionRecord, Symptom, Times,
+    Answer, Corrected, CorrectionRow, Effort, Id, Numbered, Question, Response, SessionEnd, SessionRecord,
+    Symptom, Times,
 };
 
 /// Alone, one set, with these answers after it.
@@ -123,11 +123,19 @@ fn of_two_corrections_of_one_thing_the_last_holds_whichever_it_is() {
 #[test]
 fn a_correction_changes_what_it_names_and_nothing_else() {
     let kept = alone(&[(Question::Effort, 4)], SessionEnd::Finished);
-    let of_other =
-        CorrectionRow { session: SessionId::from_bytes([2; 16]), ..right(0, Question::Effort, Some(9)) };
-    let of_other_set = CorrectionRow { set: Some(2), ..right(0, Question::Effort, Some(9)) };
-    let before_sets = CorrectionRow { set: None, ..right(0, Question::Effort, Some(9)) };
-    for row in [of_other, of_other_set, before_sets, right_response(0, 0, Some(Response::Fell))] {
+    let of_other = CorrectionRow { session: Id::from_bytes([2; 16]), ..right(0, Question::Effort, Some(9)) };
+    let names = |replaces| CorrectionRow { replaces, ..right(0, Question::Effort, Some(9)) };
+    let of_another_answer = names(vec![Id::of("another answer")]);
+    let of_nothing = names(Vec::new());
+    let of_another_question =
+        CorrectionRow { question: Some(Question::HeldOn), ..right(0, Question::Effort, Some(2)) };
+    for row in [
+        of_other,
+        of_another_answer,
+        of_nothing,
+        of_another_question,
+        right_response(0, 0, Some(Response::Fell)),
+    ] {
         let (session, record) = corrected(&kept, std::slice::from_ref(&row)).unwrap();
         assert_eq!(*record, kept, "{row:?}");
         assert_eq!(Some(session), PastSession::from_record(&kept), "{row:?}");

@@ -3,13 +3,7 @@
 use super::{PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
-use crate::record::{Answer, Given, Question, SessionRecord, SetRecord, Stamp, instant};
-
-/// The digest of the prescription. An invalid one still identifies it: what happened
-/// in a session counts, whatever its prescription was.
-pub fn digest(written: &str) -> Digest {
-    written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
-}
+use crate::record::{Answer, Question, SessionRecord, SetRecord, Stamp};
 
 impl PastSession {
     /// A session at its beginning, of which nothing else is known. `None` for one that no rule can place: its moment has
@@ -46,7 +40,7 @@ impl PastSession {
         let mut session = Self::begun(
             record.id.to_string(),
             &start.begun,
-            digest(&start.digest),
+            start.digest,
             start.sets_planned,
             start.is_by_hand(),
         )?;
@@ -58,11 +52,9 @@ impl PastSession {
         }
         session.end = record.end.as_ref().map(|end| end.why);
         if let Some(decided) = &record.decided {
-            session.seen_before = decided.seen_before_ms.map(instant);
+            session.seen_before = decided.seen_before;
             session.sets_whole = Some(decided.sets_whole);
-            let given = decided.given.iter();
-            session.given =
-                given.map(|row| Given { drill: row.drill.clone(), form: row.form, step: row.step }).collect();
+            session.given.clone_from(&decided.given);
         }
         session.sets = record.sets.iter().map(|row| PastSet::from_record(record, row)).collect();
         session.ready = record.ready.iter().map(|row| (row.item, row.is_true)).collect();

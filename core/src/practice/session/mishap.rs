@@ -2,7 +2,7 @@
 
 use super::event::{Effect, Key, Now};
 use super::{Effects, Phase, Session, Wait, say};
-use crate::record::{Advice, Entry, LeftOut, Mishap, Question, SetEnd};
+use crate::record::{Advice, AdviceRow, Entry, LeftOut, Mishap, MishapRow, Question, SetEnd};
 use crate::units::Millis;
 
 /// A grab this soon after a push was asked for is what happened after it: no two pushes are nearer \[judgment\].
@@ -73,7 +73,12 @@ impl Session {
             let asked = self.plan.cues()[usize::from(*cue)].at();
             worked.is_some() && at - asked <= AFTER_A_PUSH && !self.noted_pushes.contains(cue)
         });
-        effects.push(Effect::Record(Entry::Mishap { set: self.plan.number(), at, what, cue }));
+        effects.push(Effect::Record(Entry::Mishap(MishapRow {
+            set: self.plan.number(),
+            at_ms: at.0,
+            what,
+            cue,
+        })));
         if let Some(cue) = cue {
             self.keep_response(cue, Some(what.response()), effects);
         }
@@ -124,6 +129,7 @@ impl Session {
     pub(super) fn advise_one_step_lower(&mut self, effects: &mut Effects) {
         self.step_lower_advised = true;
         let (set, advice) = (self.plan.number(), Advice::OneStepLower);
-        effects.extend([Effect::Record(Entry::Advised { set, advice }), say("partner.step-lower")]);
+        effects
+            .extend([Effect::Record(Entry::Advised(AdviceRow { set, advice })), say("partner.step-lower")]);
     }
 }

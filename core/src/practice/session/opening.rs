@@ -8,7 +8,7 @@ use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
 use crate::practice::routine::Routine;
-use crate::record::{Answer, Entry, Question, RoutinePart, SessionEnd, YesNo};
+use crate::record::{Answer, Entry, Question, RoutinePart, SessionEnd, Stamp, YesNo};
 use crate::units::Millis;
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
@@ -60,7 +60,7 @@ impl Session {
                 self.phase = Phase::Cautions { part: part + 1 };
             }
             Phase::Cautions { .. } if on => {
-                self.begun.at = now.wall.clone();
+                self.begun.begun = Stamp::from(&now.wall);
                 self.recorded = true;
                 effects.push(Effect::Record(Entry::SessionBegun(self.begun.clone())));
                 self.begin_pages(effects);
@@ -83,7 +83,7 @@ impl Session {
 
     /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
     pub(super) fn confirm(&mut self, now: &Now, answer: Answer, effects: &mut Effects) {
-        effects.push(Effect::Record(Entry::Answered { set: None, answer }));
+        effects.push(Effect::Record(Entry::answered(None, answer)));
         match answer {
             Answer::Clinician(Some(YesNo::Yes)) => self.phase = Phase::Ready { sure: false },
             Answer::PartnerReady(Some(YesNo::Yes)) if self.room.is_none() => {
@@ -165,7 +165,7 @@ impl Session {
             caution::FIRST.to_owned(),
             trains.to_owned(),
         ];
-        if self.begun.seed_given {
+        if self.begun.seed_given() {
             text.insert(
                 1,
                 "This practice uses a given seed: somebody could know its calls beforehand.".to_owned(),

@@ -94,7 +94,7 @@ impl Session {
         };
         effects.push(Effect::Hush);
         let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
-        effects.push(Effect::Record(Entry::Answered { set, answer }));
+        effects.push(Effect::Record(Entry::answered(set, answer)));
         self.after_answer(now, answer, effects);
     }
 

@@ -105,7 +105,7 @@ impl Session {
         self.keep_readiness(effects);
         let verdict = self.ready.readiness().verdict;
         let answer = Answer::Ready(Some((verdict != Verdict::NotToday).into()));
-        effects.push(Effect::Record(Entry::Answered { set: None, answer }));
+        effects.push(Effect::Record(Entry::answered(None, answer)));
         match verdict {
             Verdict::Go => self.after_readiness(now, effects),
             Verdict::Gentler => {
@@ -122,7 +122,7 @@ impl Session {
     pub(super) fn keep_readiness(&mut self, effects: &mut Effects) {
         if !self.ready_kept && !self.ready.answers().is_empty() {
             self.ready_kept = true;
-            effects.push(Effect::Record(Entry::Readied { answers: self.ready.answers().to_vec() }));
+            effects.push(Effect::Record(Entry::readied(self.ready.answers())));
         }
     }
 

@@ -4,7 +4,7 @@
 use super::event::{Effect, Key, Now};
 use super::screen::KeyHint;
 use super::{Effects, Phase, Session, Wait, say};
-use crate::record::{Entry, Mishap, Question, Response};
+use crate::record::{Entry, Mishap, Question, Response, ResponseRow};
 
 impl Session {
     /// What is asked after a set: of a set with pushes the partner first, then the trainee.
@@ -79,7 +79,10 @@ impl Session {
     pub(super) fn keep_response(&mut self, cue: u16, response: Option<Response>, effects: &mut Effects) {
         if !self.noted_pushes.contains(&cue) {
             self.noted_pushes.push(cue);
-            effects.push(Effect::Record(Entry::Responded { set: self.plan.number(), cue, response }));
+            effects.push(Effect::Record(Entry::Responded {
+                set: self.plan.number(),
+                response: ResponseRow { cue, response },
+            }));
         }
     }
 

@@ -4,7 +4,7 @@ use super::event::{Effect, Now};
 use super::screen::Body;
 use super::{Effects, Phase, Session, say};
 use crate::practice::routine::Routine;
-use crate::record::{Entry, RoutineEnd, RoutinePart, SessionEnd};
+use crate::record::{Entry, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, Stamp};
 use crate::units::Millis;
 
 fn routine(part: RoutinePart) -> &'static Routine {
@@ -54,7 +54,7 @@ impl Session {
     }
 
     fn end_routine(&mut self, now: &Now, part: RoutinePart, how: RoutineEnd, effects: &mut Effects) {
-        effects.push(Effect::Record(Entry::Routine { part, at: now.wall.clone(), how }));
+        effects.push(Effect::Record(Entry::Routine(RoutineRow { part, at: Stamp::from(&now.wall), how })));
         match part {
             RoutinePart::WarmUp => self.make_ready(now, effects),
             RoutinePart::CoolDown => self.end(now, SessionEnd::Finished, effects),
@@ -64,8 +64,8 @@ impl Session {
     /// The practice is left in it.
     pub(super) fn break_off_routine(&self, now: &Now, effects: &mut Effects) {
         if let Phase::Routine { part, .. } = self.phase {
-            let (at, how) = (now.wall.clone(), RoutineEnd::BrokenOff);
-            effects.push(Effect::Record(Entry::Routine { part, at, how }));
+            let (at, how) = (Stamp::from(&now.wall), RoutineEnd::BrokenOff);
+            effects.push(Effect::Record(Entry::Routine(RoutineRow { part, at, how })));
         }
     }
 

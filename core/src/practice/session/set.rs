@@ -2,14 +2,14 @@
 //! call that lasts (such as closed eyes) is closed aloud.
 
 use super::event::{Channel, Effect, Now};
-use super::{Effects, Phase, Session, TONES, Wait, say};
+use super::{Effects, Phase, Session, Wait, say};
 use crate::draw::schedule::path::Path;
 use crate::draw::schedule::{Call, Cue};
 use crate::plan::drill::Action;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
 use crate::practice::pose;
-use crate::record::{CueDelivered, Delivery, Disturbance, Entry, LeftOut, SetEnd};
+use crate::record::{Delivery, Disturbance, Entry, LeftOut, LeftOutRow, SetEnd, Stamp};
 use crate::units::Millis;
 
 /// The spoken count: five seconds to get into place.
@@ -56,8 +56,8 @@ impl Session {
     }
 
     pub(super) fn leave_out(&mut self, now: &Now, why: LeftOut, effects: &mut Effects) {
-        let (set, at) = (self.plan.number(), now.wall.clone());
-        effects.push(Effect::Record(Entry::SetLeftOut { set, at, why }));
+        let (set, at) = (self.plan.number(), Stamp::from(&now.wall));
+        effects.push(Effect::Record(Entry::SetLeftOut(LeftOutRow { set, at, why })));
         self.left_out = Some(why);
     }
 
@@ -74,7 +74,7 @@ impl Session {
         self.phase = Phase::Stand { wait: Wait::from(now.at) };
         let drill = self.plan.drill();
         let another = self.in_place.replace(drill.name()) != Some(drill.name());
-        if self.begun.voice == TONES {
+        if self.begun.in_tones() {
             // In tones they would be ten of the same; the words are on the screen.
             effects.push(say("practice.any-key"));
             return;
@@ -91,12 +91,7 @@ impl Session {
     }
 
     pub(super) fn begin_set(&mut self, now: &Now, effects: &mut Effects) {
-        effects.push(Effect::Record(Entry::SetBegun {
-            at: now.wall.clone(),
-            plan: self.plan.clone(),
-            channel: self.channel(),
-            room: self.room(),
-        }));
+        effects.push(Effect::Record(Entry::set_begun(&now.wall, &self.plan, self.channel(), self.room())));
         self.begin(Millis(0), effects);
     }
 
@@ -133,13 +128,7 @@ impl Session {
         self.pauses += 1;
         self.plan =
             self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next_cue);
-        effects.push(Effect::Record(Entry::Replanned {
-            set: self.plan.number(),
-            pause: self.pauses,
-            paused_at: worked,
-            plan: self.plan.clone(),
-            room: self.room(),
-        }));
+        effects.push(Effect::Record(Entry::replanned(self.pauses, worked, &self.plan, self.room())));
         self.begin(worked, effects);
     }
 
@@ -195,8 +184,7 @@ impl Session {
             self.deliver_due_cues(worked, effects);
             self.close_span(worked, effects);
         }
-        let (set, at) = (self.plan.number(), now.wall.clone());
-        effects.push(Effect::Record(Entry::SetEnded { set, at, worked, why }));
+        effects.push(Effect::Record(Entry::set_ended(self.plan.number(), &now.wall, worked, why)));
         self.set_end = Some(why);
     }
 
@@ -243,7 +231,7 @@ impl Session {
     }
 
     fn delivered(&self, cue: u16, how: Delivery) -> Effect {
-        Effect::Record(Entry::CueDelivered(CueDelivered { set: self.plan.number(), cue, how }))
+        Effect::Record(Entry::delivered(self.plan.number(), cue, how))
     }
 
     /// Kept while calls are placed or called: only then does it change when one is heard.
@@ -251,7 +239,7 @@ impl Session {
         let placed = matches!(self.phase, Phase::Count { .. } | Phase::Work { .. });
         if let Some(at) = self.worked(now).filter(|_| placed) {
             self.disturbed += 1;
-            effects.push(Effect::Record(Entry::SoundDisturbed { set: self.plan.number(), at, how }));
+            effects.push(Effect::Record(Entry::disturbed(self.plan.number(), at, how)));
         }
     }
 }

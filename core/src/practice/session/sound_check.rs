@@ -1,7 +1,7 @@
 //! The sound check: one of four words is said, and a key says which one was heard.
 
 use super::screen::{Body, KeyHint};
-use super::{Effect, Effects, Key, Now, Phase, Session, TONES, Wait, say};
+use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
 use crate::plan::phrase::Phrase;
 use crate::record::{Answer, Entry, Heard, RoutinePart};
 
@@ -13,7 +13,7 @@ impl Session {
         self.phase = Phase::Check { tries, wrong, wait: Wait::from(now.at) };
         let said = self.check_answer(tries);
         effects.push(Effect::Hush);
-        if self.begun.voice == TONES {
+        if self.begun.in_tones() {
             effects.extend((0..=said).map(|_| say(CHECK_WORDS[0])));
         } else {
             effects.extend([say("check.ask"), say(CHECK_WORDS[usize::from(said)])]);
@@ -26,8 +26,7 @@ impl Session {
     }
 
     pub(super) fn check_key(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
-        let keep =
-            |heard| Effect::Record(Entry::Answered { set: None, answer: Answer::SoundCheck(Some(heard)) });
+        let keep = |heard| Effect::Record(Entry::answered(None, Answer::SoundCheck(Some(heard))));
         match key {
             Key::Char(c @ '1'..='4') if c as u8 - b'1' == self.check_answer(tries) => {
                 effects.push(keep(Heard::TheWord));
@@ -48,7 +47,7 @@ impl Session {
     }
 
     pub(super) fn check_page(&self, wrong: bool) -> Body {
-        let tones = self.begun.voice == TONES;
+        let tones = self.begun.in_tones();
         let answers = if tones {
             ["one", "two", "three", "four"].map(str::to_owned).to_vec()
         } else {

@@ -9,7 +9,8 @@ use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Answer, Delivery, Disturbance, Effort, Entry, Heard, Numbered, SessionBegun, SessionEnd, SetEnd, Symptom,
+    Answer, AnswerRow, Delivery, DeliveryRow, Disturbance, Drawn, Effort, Entry, Heard, Numbered,
+    SessionBegun, SessionEnd, SetEnd, Symptom,
 };
 use crate::units::Millis;
 
@@ -40,15 +41,17 @@ impl Walk {
         let seed = Seed::from_bytes([41; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
-            at: wall(),
+            begun: (&wall()).into(),
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
-            seed,
-            seed_given: false,
-            method: METHOD,
-            voice: voice.to_owned(),
-            device: None,
             sets_planned: schedule.sets().len() as u8,
+            drawn: Some(Drawn {
+                seed,
+                seed_given: false,
+                method: METHOD,
+                voice: voice.to_owned(),
+                device: None,
+            }),
         };
         let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
         Self { session, at: Millis(0), effects: Vec::new() }
@@ -122,7 +125,7 @@ impl Walk {
         self.entries()
             .into_iter()
             .filter_map(
-                |entry| if let Entry::SetEnded { set, why, .. } = entry { Some((*set, *why)) } else { None },
+                |entry| if let Entry::SetEnded { set, end } = entry { Some((*set, end.why)) } else { None },
             )
             .collect()
     }
@@ -167,9 +170,10 @@ fn a_whole_session_is_three_sets_each_asked_about() {
         let schedule = scheduler.draw(Seed::from_bytes([41; 32]));
         schedule.sets().iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count()
     };
-    let shown = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered(_))).count();
+    let shown =
+        walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered { .. })).count();
     assert_eq!(shown, planned, "without sound, every cue is kept as shown");
-    let effort = Entry::Answered { set: Some(2), answer: Answer::Effort(Effort::numbered(4)) };
+    let effort = Entry::answered(Some(2), Answer::Effort(Effort::numbered(4)));
     assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
 }
 
@@ -230,7 +234,9 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
         let entries = walk.entries();
         entries
             .iter()
-            .filter(|entry| matches!(entry, Entry::Answered { answer: Answer::SoundCheck(_), .. }))
+            .filter(
+                |entry| matches!(entry, Entry::Answered(row) if matches!(row.answer, Answer::SoundCheck(_))),
+            )
             .count()
     };
     assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
@@ -309,7 +315,9 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
         assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
         assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
         let answered = |entry: &Entry| match entry {
-            Entry::Answered { answer: Answer::Symptom(symptom), .. } => Some(symptom.map(Symptom::number)),
+            Entry::Answered(AnswerRow { answer: Answer::Symptom(symptom), .. }) => {
+                Some(symptom.map(Symptom::number))
+            }
             _ => None,
         };
         assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
@@ -357,8 +365,8 @@ fn the_sound_check_takes_only_the_word_that_was_said() {
     assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
-    let answers = [Heard::Another, Heard::TheWord]
-        .map(|heard| Entry::Answered { set: None, answer: Answer::SoundCheck(Some(heard)) });
+    let answers =
+        [Heard::Another, Heard::TheWord].map(|heard| Entry::answered(None, Answer::SoundCheck(Some(heard))));
     assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
 }
 
@@ -417,7 +425,7 @@ fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
     assert_eq!(walk.on(Event::SoundDisturbed(Disturbance::Stuttered)), [], "nothing is called yet");
     walk.past_the_check().keys(".").wait(Millis(15_000));
     let effects = walk.on(Event::SoundDisturbed(Disturbance::Stuttered));
-    let kept = Entry::SoundDisturbed { set: 1, at: Millis(10_000), how: Disturbance::Stuttered };
+    let kept = Entry::disturbed(1, Millis(10_000), Disturbance::Stuttered);
     assert_eq!(effects, [Effect::Record(kept)]);
     assert!(matches!(walk.body(), Body::Work { .. }), "the set goes on");
     assert!(!notice(&walk), "nothing to read while a call may come");
@@ -434,12 +442,13 @@ fn heard_is_kept_as_the_renderer_reports_it() {
     walk.past_the_check().keys(".").wait(Millis(15_000));
     walk.on(Event::Heard { cue: 0, wanted: 48_000, began: 48_007, rate: 48_000 });
     let delivered = walk.entries().into_iter().filter_map(|entry| match entry {
-        Entry::CueDelivered(cue) => Some(*cue),
+        Entry::CueDelivered { how, .. } => Some(how.clone()),
         _ => None,
     });
     let delivered: Vec<_> = delivered.collect();
     assert_eq!(delivered.len(), 1, "nothing is kept as heard because it was planned");
-    assert_eq!(delivered[0].how, Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 });
+    let how = Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 };
+    assert_eq!(delivered[0], DeliveryRow::new(0, how));
 }
 
 #[test]

@@ -48,7 +48,7 @@ impl Place {
 
     fn keep(&mut self, typed: &str) -> (String, SessionRecord) {
         let (shown, ticked) = self.ask(typed);
-        let id = crate::entropy::session_id().unwrap();
+        let id = crate::entropy::id().unwrap();
         self.journal.keep_ticked(&id, &ticked.unwrap_or_else(|fact| panic!("{fact}: {shown}"))).unwrap();
         (shown, self.journal.find(id.as_str()).unwrap())
     }
@@ -331,7 +331,7 @@ fn while_the_disk_does_not_take_it_what_was_typed_is_still_there() {
     let ticked = place.ask(&format!("2\n{EASY}")).1.unwrap();
     // A journal that is only looked at stands for one that cannot be written.
     let mut closed = Journal::look(&place.folder).unwrap();
-    let (id, mut shown) = (crate::entropy::session_id().unwrap(), Vec::new());
+    let (id, mut shown) = (crate::entropy::id().unwrap(), Vec::new());
     let mut form =
         Form::over(&b"\n\nq\n"[..], &mut shown, false, "nothing was saved", "counterpoise journal add");
     let failure = form.save(&mut closed, &id, &ticked).unwrap_err();

@@ -9,9 +9,11 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
 use crate::cli::wrap::hanging;
-use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
+use crate::journal::Journal;
 use counterpoise_core::plan::drill::Drill;
-use counterpoise_core::record::{Answer, Response, SessionRecord, SetRecord};
+use counterpoise_core::record::{
+    Answer, AnswerRow, Contents, Corrected, CorrectionRow, Response, Right, SessionRecord, SetRecord,
+};
 use counterpoise_core::words::counted;
 
 /// The most practices on a page: they fit a small terminal together with the question.
@@ -31,8 +33,8 @@ pub(super) fn ask(
         Some(which) => journal.find(which)?,
         None => form.which(journal)?,
     };
-    let (right, set_aside) = journal.as_corrected(&session)?;
-    let empty = |what| CorrectionRow::new(now, &session.id, what, "");
+    let Right { record: right, set_aside } = Right::of(&session, &journal.contents()?.corrections);
+    let empty = |what| CorrectionRow::new(now, session.id, what, "");
     let mut row = match form.what(&right, set_aside)? {
         What::Answer => form.answer(&right, empty(Corrected::Answer))?,
         What::Response => form.response(&right, empty(Corrected::Response))?,
@@ -66,7 +68,7 @@ fn day(session: &SessionRecord) -> String {
 
 /// The answers that can be corrected.
 fn answers(session: &SessionRecord) -> impl Iterator<Item = (&AnswerRow, Scale)> {
-    session.answers.iter().filter_map(|row| Some((row, scale(row.answer.question())?)))
+    session.answers.iter().filter_map(|row| Some((&row.row, scale(row.answer.question())?)))
 }
 
 fn set_title(set: &SetRecord) -> String {
@@ -96,7 +98,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     /// Asks for one of the practices, the newest first.
     fn which(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
-        let mut sessions = journal.sessions()?;
+        let Contents { mut sessions, corrections, .. } = journal.contents()?;
         sessions.retain(|session| !session.sets.is_empty() || answers(session).next().is_some());
         sessions.reverse();
         if sessions.is_empty() {
@@ -110,7 +112,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             self.say("\nThe latest practices:")?;
             let to = sessions.len().min(from + A_PAGE);
             for (number, session) in (1..).zip(&sessions).take(to).skip(from) {
-                let set_aside = journal.as_corrected(session)?.1;
+                let set_aside = Right::of(session, &corrections).set_aside;
                 let marks = [(session.start.is_by_hand(), "typed in by hand"), (set_aside, "set aside")];
                 let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
                 let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };

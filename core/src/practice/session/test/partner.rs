@@ -11,8 +11,8 @@ use crate::plan::direction::Direction;
 use crate::plan::place::{Place, Room};
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Advice, Answer, Delivery, Entry, LeftOut, Mishap, Response, RoutineEnd, RoutinePart, SessionEnd, SetEnd,
-    YesNo,
+    Advice, AdviceRow, Answer, Delivery, Entry, LeftOut, LeftOutRow, Mishap, MishapRow, Response, RoutineEnd,
+    RoutinePart, SessionEnd, SetEnd, SetEndRow, YesNo,
 };
 use crate::units::Millis;
 
@@ -151,7 +151,7 @@ impl Walk {
 
     fn responses(&self) -> Vec<(u8, u16, Option<Response>)> {
         let responses = self.entries().into_iter().filter_map(|entry| match entry {
-            Entry::Responded { set, cue, response } => Some((*set, *cue, *response)),
+            Entry::Responded { set, response } => Some((*set, response.cue, response.response)),
             _ => None,
         });
         responses.collect()
@@ -187,7 +187,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert!(items.iter().any(|item| item.contains("watched: Kim.")), "{items:?}");
     walk.keys("x");
-    let no = Entry::Answered { set: None, answer: Answer::PartnerReady(Some(YesNo::No)) };
+    let no = Entry::answered(None, Answer::PartnerReady(Some(YesNo::No)));
     assert_eq!((walk.kept(|entry| *entry == no), walk.ends()), (1, vec![SessionEnd::NotToday]));
 }
 
@@ -238,11 +238,11 @@ fn the_partner_reads_what_to_do_from_its_lead_on_and_looks_up_two_seconds_before
     walk.work_to(cue.at() + Millis(2_000));
     assert_eq!(walk.item(), None);
     let asked = walk.entries().into_iter().find_map(|entry| match entry {
-        Entry::CueDelivered(delivered) if delivered.set == 2 => Some(*delivered),
+        Entry::CueDelivered { set: 2, how } => Some(how.clone()),
         _ => None,
     });
     let asked = asked.unwrap();
-    let Delivery::Asked { at } = asked.how else { panic!("{asked:?}") };
+    let at = Millis(asked.asked_ms.unwrap());
     assert!(asked.cue == place && at >= cue.at() && at - cue.at() < Millis(200), "{asked:?}");
 }
 
@@ -285,12 +285,12 @@ fn an_earbud_that_said_now_is_kept_as_asked_and_without_sound_the_screen_stands_
     earbud.walk_to_set(2).keys(".");
     let (place, cue) = earbud.pushes()[0].clone();
     earbud.work_to(cue.at() + Millis(100));
-    let of_set_two = |entry: &Entry| matches!(entry, Entry::CueDelivered(delivered) if delivered.set == 2);
+    let of_set_two = |entry: &Entry| matches!(entry, Entry::CueDelivered { set: 2, .. });
     assert_eq!(earbud.kept(of_set_two), 0, "only what was heard to its end");
     let frames = u64::from(cue.at().0) * 48;
     earbud.on(Event::Heard { cue: place, wanted: frames, began: frames + 48, rate: 48_000 });
-    let asked = Delivery::Asked { at: cue.at() + Millis(1) };
-    assert_eq!(earbud.kept(|entry| matches!(entry, Entry::CueDelivered(cue) if cue.how == asked)), 1);
+    let asked = Entry::delivered(2, place, Delivery::Asked { at: cue.at() + Millis(1) });
+    assert_eq!(earbud.kept(|entry| *entry == asked), 1);
 
     let mut silent = walk(PUSHES, Channel::PartnerEarbud, None, Some(ROOM));
     silent.walk_to_set(2).keys(".").wait(Millis(6_000));
@@ -331,13 +331,13 @@ fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
     assert_eq!(walk.set_ends().len(), 1, "asked once more before anything follows");
     walk.keys("n");
     assert!(matches!(walk.body(), Body::Paused { .. }), "the wrong key");
-    assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap { .. })), 0);
+    assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap(_))), 0);
     walk.keys("gy");
     assert_eq!(walk.set_ends().last(), Some(&(2, SetEnd::Grabbed)));
-    let kept = |entry: &Entry| matches!(entry, Entry::Mishap { set: 2, what: Mishap::Grab, cue: Some(cue), .. } if *cue == place);
+    let kept = |entry: &Entry| matches!(entry, Entry::Mishap(MishapRow { set: 2, what: Mishap::Grab, cue: Some(cue), .. }) if *cue == place);
     assert_eq!(walk.kept(kept), 1);
     assert_eq!(walk.responses(), [(2, place, Some(Response::Grabbed))]);
-    let advice = Entry::Advised { set: 2, advice: Advice::OneStepLower };
+    let advice = Entry::Advised(AdviceRow { set: 2, advice: Advice::OneStepLower });
     assert_eq!((walk.kept(|entry| *entry == advice), walk.said("partner.step-lower")), (1, 1));
     assert!(walk.asks().starts_with("Partner: push 1 of 2"), "the grab is noted already: {}", walk.asks());
     walk.keys("1").keys("021n");
@@ -381,7 +381,7 @@ fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
         assert!(walk.asks().contains("knock to the head"), "what decides what follows is answered first");
         walk.keys("y");
         assert_eq!(walk.ends(), [SessionEnd::Fell]);
-        let hurt = Entry::Answered { set: Some(2), answer: Answer::Hurt(Some(YesNo::Yes)) };
+        let hurt = Entry::answered(Some(2), Answer::Hurt(Some(YesNo::Yes)));
         assert_eq!(walk.kept(|entry| *entry == hurt), 1);
         assert!(walk.responses().iter().any(|(_, _, response)| *response == Some(Response::Fell)));
         let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
@@ -409,7 +409,10 @@ fn a_fall_that_nobody_takes_back_is_kept_as_one() {
     lost.on(Event::SoundLost);
     assert!(lost.asks().contains("fall"), "the answer comes first");
     for walk in [unanswered, closed, stopped] {
-        assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap { what: Mishap::Fall, .. })), 1);
+        assert_eq!(
+            walk.kept(|entry| matches!(entry, Entry::Mishap(MishapRow { what: Mishap::Fall, .. }))),
+            1
+        );
         assert_eq!(walk.set_ends().len(), 2);
     }
 }
@@ -467,7 +470,10 @@ fn getting_into_place_can_go_wrong_too() {
     assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
     walk.keys("gy");
     assert_eq!(
-        walk.kept(|entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::Grabbed, .. })),
+        walk.kept(|entry| matches!(
+            entry,
+            Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::Grabbed, .. })
+        )),
         1
     );
     walk.keys("n");
@@ -482,7 +488,10 @@ fn the_trainee_may_refuse_a_set_before_it_or_in_a_pause_and_nothing_is_pushed_af
     let began = walk.effects.len();
     walk.keys("r");
     assert_eq!(
-        walk.kept(|entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::Refused, .. })),
+        walk.kept(|entry| matches!(
+            entry,
+            Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::Refused, .. })
+        )),
         1
     );
     assert!(!walk.effects[began..].iter().any(|effect| matches!(effect, Effect::Begin { .. })));
@@ -583,8 +592,9 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
         .keys("n021n")
         .wait(Millis(60_100))
         .keys(".");
-    let left_out =
-        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotHeard, .. });
+    let left_out = |entry: &Entry| {
+        matches!(entry, Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::SoundNotHeard, .. }))
+    };
     assert_eq!(unheard.kept(left_out), 1);
     unheard.keys(".");
     assert_eq!(unheard.session().set_number(), 3);
@@ -599,7 +609,7 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
 #[test]
 fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
     let kept = |walk: &Walk, part, how| {
-        walk.kept(|entry| matches!(entry, Entry::Routine { part: p, how: h, .. } if (*p, *h) == (part, how)))
+        walk.kept(|entry| matches!(entry, Entry::Routine(row) if (row.part, row.how) == (part, how)))
     };
     let mut walk = pushes();
     walk.walk_to_the_partner().keys("\n\na");
@@ -675,7 +685,7 @@ proptest! {
             }
             let refused = done.iter().position(|effect| matches!(
                 effect,
-                Effect::Record(Entry::SetLeftOut { .. } | Entry::SetEnded { why: SetEnd::Refused, .. })
+                Effect::Record(Entry::SetLeftOut(_) | Entry::SetEnded { end: SetEndRow { why: SetEnd::Refused, .. }, .. })
             ));
             let begins = done.iter().position(|effect| matches!(effect, Effect::Begin { .. }));
             prop_assert!(refused.is_none() || begins.is_none());
@@ -730,15 +740,15 @@ impl Walk {
         let mut asked: Vec<(u8, Vec<u16>)> = Vec::new();
         for entry in self.entries() {
             match entry {
-                Entry::SetBegun { plan, .. } => asked.push((plan.number(), Vec::new())),
-                Entry::CueDelivered(delivered) if matches!(delivered.how, Delivery::Asked { .. }) => {
-                    let push = self.session().schedule.sets()[usize::from(delivered.set) - 1]
+                Entry::SetBegun { set, .. } => asked.push((set.number, Vec::new())),
+                Entry::CueDelivered { set, how } if how.asked_ms.is_some() => {
+                    let push = self.session().schedule.sets()[usize::from(*set) - 1]
                         .cues()
                         .iter()
                         .filter_map(Cue::call)
                         .any(|call| call.action().is_push());
                     if let Some((_, cues)) = asked.last_mut().filter(|_| push) {
-                        cues.push(delivered.cue);
+                        cues.push(how.cue);
                     }
                 }
                 _ => {}

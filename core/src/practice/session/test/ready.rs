@@ -21,10 +21,10 @@ fn walk() -> Walk {
 
 fn answers(walk: &Walk) -> Vec<(Item, bool)> {
     let kept = walk.entries().into_iter().filter_map(|entry| match entry {
-        Entry::Readied { answers } => Some(answers.clone()),
+        Entry::Readied { rows } => Some(rows.iter().map(|row| (row.item, row.is_true)).collect()),
         _ => None,
     });
-    let kept: Vec<_> = kept.collect();
+    let kept: Vec<Vec<_>> = kept.collect();
     assert!(kept.len() <= 1, "kept once");
     kept.into_iter().next().unwrap_or_default()
 }
@@ -72,7 +72,7 @@ fn all_true_is_kept_sentence_by_sentence_and_goes_on() {
     walk.keys("aa");
     let kept = answers(&walk);
     assert!(kept.iter().all(|(_, yes)| *yes) && kept.len() > 15);
-    let ready = Entry::Answered { set: None, answer: Answer::Ready(Some(YesNo::Yes)) };
+    let ready = Entry::answered(None, Answer::Ready(Some(YesNo::Yes)));
     assert_eq!(walk.entries().iter().filter(|entry| ***entry == ready).count(), 1);
     assert!(matches!(walk.body(), Body::Page { title, .. } if title.starts_with("Warm-up")));
 }
@@ -139,7 +139,7 @@ fn a_bad_night_is_one_step_lower_today() {
         .entries()
         .into_iter()
         .filter_map(|entry| match entry {
-            Entry::SetBegun { plan, .. } => Some((plan.drill().name().to_owned(), plan.step())),
+            Entry::SetBegun { set, .. } => Some((set.drill.clone(), set.step)),
             _ => None,
         })
         .collect();
@@ -152,7 +152,7 @@ fn all_true_stays_at_the_step_that_was_given() {
     walk.keys(TO_READY).keys("aa..").wait(Millis(65_100)).keys("n021n").wait(Millis(60_000)).keys("..");
     walk.wait(Millis(6_000));
     let last = walk.entries().into_iter().rev().find_map(|entry| match entry {
-        Entry::SetBegun { plan, .. } => Some(plan.step()),
+        Entry::SetBegun { set, .. } => Some(set.step),
         _ => None,
     });
     assert_eq!(last, Some(3));
@@ -228,8 +228,10 @@ fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
         .entries()
         .into_iter()
         .filter_map(|entry| match entry {
-            Entry::Answered { set: None, answer } if Question::WEEKLY.contains(&answer.question()) => {
-                Some((answer.question(), answer.number()))
+            Entry::Answered(row)
+                if row.set.is_none() && Question::WEEKLY.contains(&row.answer.question()) =>
+            {
+                Some((row.answer.question(), row.answer.number()))
             }
             _ => None,
         })

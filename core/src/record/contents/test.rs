@@ -1,0 +1,1 @@
+//! One fold, whichever way the lines come.
