@@ -356,8 +356,7 @@ fn end_one(way: Way, moment: Moment) -> (usize, Option<SetEnd>) {
     let end = set.end.as_ref().map(|end| end.why);
     let expected = if matches!(way, Way::Kill | Way::Panic) { SetEnd::Interrupted } else { SetEnd::Closed };
     assert_eq!(end, Some(expected), "{case}");
-    let heard: Vec<i64> =
-        set.delivered.iter().map(|row| row.began_frame.unwrap().cast_signed()).collect();
+    let heard: Vec<i64> = set.delivered.iter().map(|row| row.began_frame.unwrap().cast_signed()).collect();
     assert!(heard.len() <= calls.len(), "{case}: heard {heard:?} of {calls:?}");
     // One call may be on its way.
     assert!(calls.len() <= heard.len() + 1, "{case}: heard {heard:?} of {calls:?}");
@@ -379,7 +378,9 @@ fn a_call_in_which_the_sound_is_unplugged_was_not_heard() {
         let patience = Instant::now() + PATIENCE;
         let set = loop {
             assert!(Instant::now() < patience, "the set never ended");
-            let sessions = Journal::look(&folder).and_then(|journal| Ok(journal.contents()?.sessions)).unwrap_or_default();
+            let sessions = Journal::look(&folder)
+                .and_then(|journal| Ok(journal.contents()?.sessions))
+                .unwrap_or_default();
             match sessions.into_iter().next().and_then(|session| session.sets.into_iter().next()) {
                 Some(set) if set.end.is_some() => break set,
                 _ => thread::sleep(Duration::from_millis(20)),

@@ -5,6 +5,7 @@
 use crate::units::Millis;
 use crate::words;
 
+mod answer_kinds;
 mod clearance;
 mod contents;
 mod correction;
@@ -25,6 +26,9 @@ mod tryout;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 
+pub use answer_kinds::{
+    Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+};
 pub use clearance::{Barrier, Lifted};
 pub use contents::{Contents, Misfit, lifted};
 pub use correction::Right;
@@ -35,7 +39,7 @@ pub use id::Id;
 pub use kept::{Figures, Identified, PlanRecord, SessionRecord, SetRecord};
 pub use line::{FORMAT, Line, Place, Told, in_order};
 pub use partner::{Advice, LeftOut, Mishap, Response};
-pub use question::Question;
+pub use question::{Answer, NotAnAnswer, Question};
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow,
     DeliveryRow, DisturbanceRow, Drawn, LeftOutRow, LiftedRow, MishapRow, PrescriptionText, ReadyRow,

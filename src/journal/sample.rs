@@ -11,8 +11,8 @@ use counterpoise_core::plan::drill::{
 };
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
-    Advice, AdviceRow, Channel, Contents, CueRow, Decided, Decision, Delivery, Disturbance, Drawn, Entry,
-    FORMAT, Given, Id, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, Response, ResponseRow,
+    Advice, AdviceRow, Answer, Channel, Contents, CueRow, Decided, Decision, Delivery, Disturbance, Drawn,
+    Entry, FORMAT, Given, Id, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, Response, ResponseRow,
     RoutineEnd, RoutinePart, RoutineRow, SessionBegun, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRow,
     Stamp, instant,
 };
@@ -149,8 +149,13 @@ pub(crate) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Entr
     Entry::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
 }
 
+/// The answer with this number.
+pub(crate) fn said(question: Question, answer: Option<u8>) -> Answer {
+    Answer::from_number(question, answer).unwrap()
+}
+
 pub(crate) fn answer(set: Option<u8>, question: Question, answer: Option<u8>) -> Entry {
-    Entry::answered(set, question, answer)
+    Entry::answered(set, said(question, answer))
 }
 
 pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Entry {
@@ -304,8 +309,10 @@ pub(crate) fn any_session() -> impl Strategy<Value = (Id, Vec<Entry>)> {
                 for (number, set) in (1..).zip(sets) {
                     lines.extend(set_lines(number, start + i64::from(number) * 200_000, set));
                 }
-                for (set, question, said) in answers {
-                    lines.push(answer(set, question, said));
+                for (set, question, number) in answers {
+                    let (least, most) = question.limits();
+                    let number = number.map(|number| least + number % (most - least + 1));
+                    lines.push(answer(set, question, number));
                 }
                 lines.extend(around);
                 lines.push(Entry::SessionEnded { at: moment(start + 1_000_000), why });

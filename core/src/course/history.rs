@@ -51,13 +51,12 @@ pub fn corrected<'a, C: Borrow<CorrectionRow>>(
 fn tell_all(record: &SessionRecord, kept: &mut PastSession) {
     let (locks, holds) = marks_of(kept);
     let asked_before = |nth: usize| {
-        let question = record.answers[nth].question;
-        record.answers[..nth].iter().any(|row| row.question == question && row.answer.is_some())
+        let question = record.answers[nth].answer.question();
+        let mut before = record.answers[..nth].iter().map(|row| row.answer);
+        before.any(|answer| answer.question() == question && answer.number().is_some())
     };
-    let others = (0..record.answers.len()).filter(|nth| {
-        let row = &record.answers[*nth];
-        row.question.can_lock(row.answer) && asked_before(*nth)
-    });
+    let others =
+        (0..record.answers.len()).filter(|nth| record.answers[*nth].answer.can_lock() && asked_before(*nth));
     let (mut more_locks, mut more_holds) = (Vec::new(), Vec::new());
     for nth in others {
         let mut other = record.clone();

@@ -18,7 +18,9 @@ use crate::plan::phrase::Phrase;
 use crate::plan::place::Room;
 use crate::practice::pose;
 use crate::practice::routine::Routine;
-use crate::record::{Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd, Stamp};
+use crate::record::{
+    Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd, Stamp, Symptom,
+};
 use crate::units::Millis;
 
 mod closing;
@@ -106,7 +108,7 @@ pub struct Session {
     /// How this set ended, once it has.
     set_end: Option<SetEnd>,
     /// The symptom, where it was answered.
-    symptom: Option<u8>,
+    symptom: Option<Symptom>,
     /// The person's name, if set: shown on the first page, so that nobody practices under another name.
     name: Option<String>,
     /// Nothing was set up yet.

@@ -3,7 +3,7 @@
 
 use std::borrow::Borrow;
 
-use super::{Corrected, CorrectionRow, Id, SessionRecord};
+use super::{AnswerRow, Corrected, CorrectionRow, Id, Identified, SessionRecord};
 
 /// A session as it is right so far, corrections being taken one after the other: the last of each holds.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -38,10 +38,11 @@ impl Right {
             Corrected::SetAside => self.set_aside = true,
             Corrected::CountsAgain => self.set_aside = false,
             Corrected::Answer => {
-                let answers =
-                    self.record.answers.iter_mut().filter(|answer| row.replaces.contains(&answer.id));
-                for answer in answers.filter(|answer| Some(answer.question) == row.question) {
-                    answer.row.answer = row.answer();
+                let same = |kept: &&mut Identified<AnswerRow>| {
+                    row.replaces.contains(&kept.id) && Some(kept.answer.question()) == row.question
+                };
+                if let Some(right) = row.answer() {
+                    self.record.answers.iter_mut().filter(same).for_each(|kept| kept.row.answer = right);
                 }
             }
             Corrected::Response => {
@@ -61,7 +62,7 @@ impl SessionRecord {
         match about.what {
             Corrected::Answer => {
                 let same = |set, question| set == about.set && Some(question) == about.question;
-                let answers = self.answers.iter().filter(|answer| same(answer.set, answer.question));
+                let answers = self.answers.iter().filter(|answer| same(answer.set, answer.answer.question()));
                 answers.map(|answer| answer.id).collect()
             }
             Corrected::Response => {

@@ -4,10 +4,10 @@ use jiff::ZonedDateTime;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    AdviceRow, AnswerRow, BalanceRow, ChangeRow, Channel, ClearanceRow, Corrected, CorrectionRow, CueRow,
-    Decided, Delivery, DeliveryRow, Disturbance, DisturbanceRow, LeftOutRow, Mishap, MishapRow,
-    PrescriptionText, Question, ReadyRow, Response, ResponseRow, RoutineRow, SeenRow, SessionBegun,
-    SessionEnd, SetEnd, SetEndRow, SetRow, Stamp, SuitabilityRow, TriedOut,
+    AdviceRow, Answer, AnswerRow, BalanceRow, ChangeRow, Channel, ClearanceRow, Corrected, CorrectionRow,
+    CueRow, Decided, Delivery, DeliveryRow, Disturbance, DisturbanceRow, LeftOutRow, Mishap, MishapRow,
+    PrescriptionText, ReadyRow, Response, ResponseRow, RoutineRow, SeenRow, SessionBegun, SessionEnd, SetEnd,
+    SetEndRow, SetRow, Stamp, SuitabilityRow, TriedOut,
 };
 use crate::draw::schedule::SetPlan;
 use crate::health::readiness::Item;
@@ -151,8 +151,8 @@ impl Entry {
     }
 
     /// A question was answered, or passed over.
-    pub fn answered(set: Option<u8>, question: Question, answer: Option<u8>) -> Self {
-        Self::Answered(AnswerRow { set, question, answer })
+    pub fn answered(set: Option<u8>, answer: Answer) -> Self {
+        Self::Answered(AnswerRow { set, answer })
     }
 
     /// Whether it can tell of something that locks or holds, so that a clearance must name it to lift that. In doubt it
@@ -163,11 +163,11 @@ impl Entry {
             Self::SetEnded { end, .. } => matches!(end.why, SetEnd::Grabbed | SetEnd::Fell),
             Self::Responded { response, .. } => can_lock(response.response),
             Self::Mishap(MishapRow { what: Mishap::Grab | Mishap::Fall, .. }) => true,
-            Self::Answered(row) => row.question.can_lock(row.answer),
+            Self::Answered(row) => row.answer.can_lock(),
             Self::SessionEnded { why, .. } => !matches!(why, SessionEnd::Finished),
             Self::Corrected(row) => match row.what {
                 Corrected::SetAside | Corrected::CountsAgain => false,
-                Corrected::Answer => row.question.is_none_or(|question| question.can_lock(row.answer())),
+                Corrected::Answer => row.answer().is_none_or(Answer::can_lock),
                 Corrected::Response => can_lock(row.response()),
             },
             _ => false,

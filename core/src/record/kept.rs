@@ -6,9 +6,9 @@ use std::ops::Deref;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    AdviceRow, AnswerRow, CueRow, Decided, DeliveryRow, DisturbanceRow, Id, LeftOutRow, Mishap, MishapRow,
-    Place, Question, ReadyRow, Response, ResponseRow, RoutineRow, SeenRow, SessionBegun, SessionEnd, SetEnd,
-    SetEndRow, SetRow, Stamp, TriedOut,
+    AdviceRow, Answer, AnswerRow, CueRow, Decided, DeliveryRow, DisturbanceRow, Effort, Id, LeftOutRow,
+    Mishap, MishapRow, Place, ReadyRow, Response, ResponseRow, RoutineRow, SeenRow, SessionBegun, SessionEnd,
+    SetEnd, SetEndRow, SetRow, Stamp, Steadiness, Times, TriedOut, YesNo,
 };
 use crate::plan::drill::Form;
 
@@ -122,16 +122,16 @@ pub struct Figures {
     pub cues_shown: u32,
     /// Work in all.
     pub active_ms: u64,
-    /// Whether any set was ended by a grab or a near fall: 1 or 0; `None`: not asked, or not said.
-    pub grabbed: Option<u8>,
+    /// Whether any set was ended by a grab or a near fall; `None`: not asked, or not said.
+    pub grabbed: Option<YesNo>,
     /// The most times held on in a set.
-    pub held_on: Option<u8>,
+    pub held_on: Option<Times>,
     /// The hardest effort.
-    pub effort: Option<u8>,
+    pub effort: Option<Effort>,
     /// The worst steadiness.
-    pub steadiness: Option<u8>,
-    /// Whether unwell: 1 or 0.
-    pub unwell: Option<u8>,
+    pub steadiness: Option<Steadiness>,
+    /// Whether unwell.
+    pub unwell: Option<YesNo>,
     /// Questions that were passed over.
     pub not_said: u32,
     /// Cues that a partner was asked for.
@@ -184,9 +184,14 @@ impl SessionRecord {
         let delivered = || self.sets.iter().flat_map(|set| &set.delivered);
         let responses = || self.sets.iter().flat_map(|set| &set.responses).map(|row| row.response);
         let count = |found: usize| found as u32;
-        let worst = |question| {
-            self.answers.iter().filter(|row| row.question == question).filter_map(|row| row.answer).max()
-        };
+        macro_rules! worst {
+            ($question:ident) => {
+                self.answers
+                    .iter()
+                    .filter_map(|row| if let Answer::$question(one) = row.answer { one } else { None })
+                    .max()
+            };
+        }
         let told = |response, what| {
             let noted = responses().filter(|one| *one == Some(response)).count();
             // A mishap after a push is also its response.
@@ -201,12 +206,12 @@ impl SessionRecord {
             cues_heard: count(delivered().filter(|row| row.heard_ms.is_some()).count()),
             cues_shown: count(delivered().filter(|row| row.shown_ms.is_some()).count()),
             active_ms: ends().map(|end| u64::from(end.worked_ms)).sum(),
-            grabbed: worst(Question::Grabbed),
-            held_on: worst(Question::HeldOn),
-            effort: worst(Question::Effort),
-            steadiness: worst(Question::Steadiness),
-            unwell: worst(Question::Unwell),
-            not_said: count(self.answers.iter().filter(|row| row.answer.is_none()).count()),
+            grabbed: worst!(Grabbed),
+            held_on: worst!(HeldOn),
+            effort: worst!(Effort),
+            steadiness: worst!(Steadiness),
+            unwell: worst!(Unwell),
+            not_said: count(self.answers.iter().filter(|row| row.answer.number().is_none()).count()),
             cues_asked: count(delivered().filter(|row| row.asked_ms.is_some()).count()),
             grabs: told(Response::Grabbed, Mishap::Grab),
             falls: told(Response::Fell, Mishap::Fall),

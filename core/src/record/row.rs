@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Channel, Delivery, Disturbance, Question, SetEnd, Stamp};
+use super::{Answer, Channel, Delivery, Disturbance, NotAnAnswer, Question, SetEnd, Stamp};
 use crate::draw::schedule::{Call, Cue, Seed, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
@@ -190,15 +190,36 @@ pub struct DisturbanceRow {
 
 /// A question and its answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "AnswerInFile", into = "AnswerInFile")]
 pub struct AnswerRow {
     /// The set it was asked after; `None` before the first.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub set: Option<u8>,
-    /// The question.
-    pub question: Question,
-    /// The answer; `None` is "not said".
-    pub answer: Option<u8>,
+    /// The answer.
+    pub answer: Answer,
+}
+
+/// The same with the question beside the number of the answer.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AnswerInFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    set: Option<u8>,
+    question: Question,
+    answer: Option<u8>,
+}
+
+impl TryFrom<AnswerInFile> for AnswerRow {
+    type Error = NotAnAnswer;
+
+    fn try_from(AnswerInFile { set, question, answer }: AnswerInFile) -> Result<Self, NotAnAnswer> {
+        Ok(Self { set, answer: Answer::from_number(question, answer)? })
+    }
+}
+
+impl From<AnswerRow> for AnswerInFile {
+    fn from(AnswerRow { set, answer }: AnswerRow) -> Self {
+        Self { set, question: answer.question(), answer: answer.number() }
+    }
 }
 
 /// For `serde`, which asks with a reference.
@@ -321,5 +342,28 @@ impl DeliveryRow {
     pub fn late_us(&self, planned_ms: u32) -> Option<i64> {
         let began = i128::from(self.began_frame?) * 1_000_000 / i128::from(self.frames_per_second?.max(1));
         Some((began - i128::from(planned_ms) * 1000) as i64)
+    }
+}
+#[cfg(test)]
+mod test {
+    use super::{Answer, AnswerRow};
+    use crate::record::{Effort, Numbered};
+
+    #[test]
+    fn an_answer_is_its_question_and_a_number_in_files_and_no_other_number_is_read() {
+        let row = AnswerRow { set: Some(2), answer: Answer::Effort(Effort::numbered(4)) };
+        let text = r#"{"set":2,"question":"effort","answer":4}"#;
+        assert_eq!(serde_json::to_string(&row).unwrap(), text);
+        assert_eq!(serde_json::from_str::<AnswerRow>(text).unwrap(), row);
+        let not_said = r#"{"question":"why stopped","answer":null}"#;
+        let read: AnswerRow = serde_json::from_str(not_said).unwrap();
+        assert_eq!((read.set, read.answer), (None, Answer::WhyStopped(None)));
+        let refused =
+            |from, to| serde_json::from_str::<AnswerRow>(&text.replace(from, to)).unwrap_err().to_string();
+        let said = refused("4}", "11}");
+        assert!(said.starts_with("11 is not an answer to \"effort\": it is a number from 0 to 10"), "{said}");
+        let said = refused("effort", "unwell");
+        assert!(said.starts_with("4 is not an answer to \"unwell\": it is a number from 0 to 1"), "{said}");
+        assert!(refused("}", ",\"more\":1}").contains("unknown field `more`"));
     }
 }

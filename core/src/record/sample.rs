@@ -2,7 +2,7 @@
 #![allow(clippy::missing_panics_doc, reason = "it is called by tests only")]
 
 use super::{
-    AnswerRow, Channel, Corrected, CorrectionRow, Drawn, Id, Identified, Place, Question, Response,
+    Answer, AnswerRow, Channel, Corrected, CorrectionRow, Drawn, Id, Identified, Place, Question, Response,
     ResponseRow, SessionBegun, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRecord, SetRow, Stamp,
 };
 use crate::draw::schedule::Seed;
@@ -38,7 +38,7 @@ pub fn alone(answers: &[(Question, Option<u8>)], why: SessionEnd) -> SessionReco
     record.form = Some(Form::Alone);
     let rows = answers.iter().map(|(question, answer)| Identified {
         id: of_answer(*question),
-        row: AnswerRow { set: Some(1), question: *question, answer: *answer },
+        row: AnswerRow { set: Some(1), answer: Answer::from_number(*question, *answer).unwrap() },
     });
     record.answers = rows.collect();
     record.sets = vec![set()];
@@ -110,16 +110,10 @@ pub fn correction(nth: i64, what: Corrected) -> CorrectionRow {
 }
 
 /// The right answer to a question after its first set.
-pub fn right(nth: i64, question: Question, answer: Option<u8>) -> CorrectionRow {
-    let right = answer.map(|answer| answer.to_string());
-    let replaces = vec![of_answer(question)];
-    CorrectionRow {
-        set: Some(1),
-        question: Some(question),
-        right,
-        replaces,
-        ..correction(nth, Corrected::Answer)
-    }
+pub fn right(nth: i64, question: Question, number: Option<u8>) -> CorrectionRow {
+    let answer = Answer::from_number(question, number).unwrap();
+    CorrectionRow { replaces: vec![of_answer(question)], ..correction(nth, Corrected::Answer) }
+        .to(Some(1), answer)
 }
 
 /// The right response to a push of its first set.

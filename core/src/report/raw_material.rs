@@ -52,18 +52,15 @@ fn details(record: &SessionRecord) -> SessionDetails {
         title: record.start.title.clone(),
         seed_given: record.start.seed_given(),
         silent: record.start.is_silent(),
-        weekly: Question::WEEKLY.map(|question| {
-            record.answers.iter().find(|row| row.question == question).and_then(|row| row.answer)
-        }),
-        corrected: Vec::new(),
-        not_said: record.answers.iter().filter(|row| row.answer.is_none()).count(),
-        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
-        before_set: record
-            .mishaps
+        weekly: Question::WEEKLY
             .iter()
-            .filter(|row| record.sets.iter().all(|set| set.start.number != row.set))
-            .map(|row| (row.set, row.what))
+            .filter_map(|question| {
+                record.answers.iter().map(|row| row.answer).find(|answer| answer.question() == *question)
+            })
             .collect(),
+        corrected: Vec::new(),
+        not_said: record.answers.iter().filter(|row| row.answer.number().is_none()).count(),
+        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
         sets: record.sets.iter().map(set_details).collect(),
     }

@@ -6,7 +6,6 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::questions;
-use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::standing;
@@ -20,8 +19,7 @@ use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
 use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::DrillOrder;
-use counterpoise_core::record::Question;
-use counterpoise_core::record::{Id, SetTicked, Ticked};
+use counterpoise_core::record::{Id, Numbered, Question, SetTicked, Ticked};
 
 mod day;
 mod sheet;
@@ -113,12 +111,10 @@ impl<R: BufRead, W: Write> Form<R, W> {
             ));
         }
         if self.yes(questions::FELL)? {
-            ticked.fell = Some(self.yes(questions::HURT)?);
+            ticked.fell = Some(self.yes(questions::HURT)?.into());
         }
         if self.yes(questions::UNWELL)? {
-            ticked.unwell = Some(
-                self.scaled(&questions::with_scale(questions::WRONG, Question::Symptom), Question::Symptom)?,
-            );
+            ticked.unwell = Some(self.scaled(&questions::with_scale(questions::WRONG, Question::Symptom))?);
         }
         if self.yes(&format!("Save it as the practice of {}?", spelled(day)))? {
             return Ok((day, ticked));
@@ -138,17 +134,17 @@ impl<R: BufRead, W: Write> Form<R, W> {
         };
         Ok(Some(SetTicked {
             whole,
-            grabbed: self.yes(questions::GRABBED)?,
-            held_on: self.scaled(&questions::held_on(), Question::HeldOn)?,
-            effort: self.scaled(&questions::effort(), Question::Effort)?,
-            steadiness: self.scaled(&questions::steadiness(), Question::Steadiness)?,
+            grabbed: self.yes(questions::GRABBED)?.into(),
+            held_on: self.scaled(&questions::held_on())?,
+            effort: self.scaled(&questions::effort())?,
+            steadiness: self.scaled(&questions::steadiness())?,
         }))
     }
 
-    /// Asks for a number on the scale of a question.
-    fn scaled(&mut self, ask: &str, question: Question) -> Result<u8, Failure> {
-        let scale = scale(question).expect("every question of the sheet has a scale");
-        self.number(ask, scale.least, scale.most)
+    /// Asks for the number of an answer.
+    fn scaled<T: Numbered>(&mut self, ask: &str) -> Result<T, Failure> {
+        let (least, most) = T::LIMITS;
+        Ok(T::numbered(self.number(ask, least, most)?).expect("every number within the limits is an answer"))
     }
 
     /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.

@@ -11,7 +11,7 @@ use crate::cli::form::Form;
 use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
-use counterpoise_core::record::{Corrected, CorrectionRow, Question, Response, Right, SessionRecord};
+use counterpoise_core::record::{Answer, Corrected, CorrectionRow, Question, Response, Right, SessionRecord};
 
 mod guided;
 
@@ -199,7 +199,7 @@ fn answer(
             format!("They are: {}", names.join(", ")),
         ));
     };
-    if !session.answers.iter().any(|answer| answer.set == arguments.set && answer.question == question) {
+    if !session.answers.iter().any(|kept| kept.set == arguments.set && kept.answer.question() == question) {
         let when =
             arguments.set.map_or_else(|| "before the first set".into(), |set| format!("after set {set}"));
         return Err(Failure::new(
@@ -208,9 +208,10 @@ fn answer(
         ));
     }
     let written = right(arguments)?;
-    let right = match written.parse::<u8>() {
-        _ if written == "not said" => None,
-        Ok(number) if (scale.least..=scale.most).contains(&number) => Some(number.to_string()),
+    let number = written.parse().ok();
+    let right = match number.map(|number| Answer::from_number(question, Some(number))) {
+        _ if written == "not said" => question.not_said(),
+        Some(Ok(right)) => right,
         _ => {
             return Err(Failure::new(
                 format!("\"{written}\" is not an answer to {question}"),
@@ -218,7 +219,7 @@ fn answer(
             ));
         }
     };
-    Ok(CorrectionRow { set: arguments.set, question: Some(question), right, ..row })
+    Ok(row.to(arguments.set, right))
 }
 
 fn response(

@@ -165,7 +165,7 @@ fn answers<'a>(
     if answers.peek().is_some() {
         writeln!(out, "\n{title}")?;
     }
-    answers.try_for_each(|row| writeln!(out, "  {}: {}", row.question, row.question.say(row.answer)))
+    answers.try_for_each(|row| writeln!(out, "  {}: {}", row.answer.question(), row.answer.words()))
 }
 
 fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result<()> {

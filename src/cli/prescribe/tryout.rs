@@ -17,6 +17,7 @@ use crate::display::Face;
 use crate::journal::folder::write_beside;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
@@ -445,16 +446,9 @@ fn sum_up<W: Write>(
     if !responses.is_empty() {
         console.say(&format!("Noted after the pushes: {}.", responses.join(", ")))?;
     }
-    for answer in &record.answers {
-        console.say(&format!("  {}: {}", answer.question, answer.question.say(answer.answer)))?;
+    for row in &record.answers {
+        console.say(&format!("  {}: {}", row.answer.question(), row.answer.words()))?;
     }
-    let wrong = record.mishaps.len()
-        + record.answers.iter().filter(|row| is_bad(row.question, row.answer)).count()
-        + noted.filter(|response| matches!(response, Response::Grabbed | Response::Fell)).count();
-    Ok(whole as i64 == trial.plan.sets && wrong == 0)
-}
-
-fn is_bad(question: counterpoise_core::record::Question, answer: Option<u8>) -> bool {
-    use counterpoise_core::record::Question;
-    matches!(question, Question::Grabbed | Question::Unwell) && answer != Some(0)
+    Ok(whole as i64 == trial.plan.sets
+        && PastSession::from_record(record).is_some_and(|session| session.is_fine()))
 }

@@ -85,7 +85,11 @@ fn a_file_that_knows_more_of_a_session_completes_it() {
     keep(&mut cut, &id(1), &session()[..5]);
     cut.close_interrupted().unwrap();
     import(&mut journal, "cut.json", &exported(&cut)).unwrap();
-    assert_eq!(journal.find("01010101").unwrap().sets, whole.sets, "a file that knows less takes nothing away");
+    assert_eq!(
+        journal.find("01010101").unwrap().sets,
+        whole.sets,
+        "a file that knows less takes nothing away"
+    );
 }
 
 /// One line of an export, changed.
@@ -157,7 +161,10 @@ fn a_file_that_contradicts_the_journal_is_refused() {
         (Line { entry: heard.clone().into(), ..line(3) }, format!("the entry {} differs", line(3).id)),
         // The same thing told in another way under an id of its own.
         (anew(Line { entry: heard.into(), ..line(3) }), "cue 0 of set 1 is there twice".to_owned()),
-        (anew(Line { entry: told(id(1), &with_partner())[3].entry.clone(), ..set }), "set 1 begins twice".to_owned()),
+        (
+            anew(Line { entry: told(id(1), &with_partner())[3].entry.clone(), ..set }),
+            "set 1 begins twice".to_owned(),
+        ),
         (
             anew(Line {
                 entry: counterpoise_core::record::Entry::SessionEnded {
@@ -276,7 +283,11 @@ fn two_journals_become_one() {
 }
 
 /// What one computer knows: of each session so many lines, whether it was closed there, and corrections of its own.
-fn computer(sessions: &[(u8, Vec<counterpoise_core::record::Entry>, usize)], closed: bool, corrected: &[u8]) -> Vec<u8> {
+fn computer(
+    sessions: &[(u8, Vec<counterpoise_core::record::Entry>, usize)],
+    closed: bool,
+    corrected: &[u8],
+) -> Vec<u8> {
     let (_place, mut journal) = here();
     for (byte, entries, known) in sessions {
         keep(&mut journal, &id(*byte), &entries[..*known]);
@@ -303,7 +314,10 @@ fn of_two_ends_that_were_found_missing_the_later_stays_in_either_order() {
     let (one, other) = (merged(&[&less, &more]), merged(&[&more, &less]));
     assert_eq!(one, other);
     let end = |contents: &Contents| contents.sessions[0].sets[0].end.as_ref().unwrap().worked_ms;
-    assert_eq!([merged(&[&less]), merged(&[&more]), one].map(|merged| end(&merged.0)), [6_123, 21_501, 21_501]);
+    assert_eq!(
+        [merged(&[&less]), merged(&[&more]), one].map(|merged| end(&merged.0)),
+        [6_123, 21_501, 21_501]
+    );
 }
 
 /// A new journal that took in these, one after the other.

@@ -113,11 +113,7 @@ fn each_wrong_file_is_named_for_what_it_is() {
         (vec![0; 4_096], "no export: not JSON", false),
         (schema("counterpoise.report/1"), "its `schema` is \"counterpoise.report/1\"", false),
         (schema("counterpoise.journal/3"), "a later version", true),
-        (
-            added.to_string().into_bytes(),
-            "unknown field `mood`",
-            false,
-        ),
+        (added.to_string().into_bytes(), "unknown field `mood`", false),
     ] {
         let error = Incoming::read("x.json", &bytes).unwrap_err();
         let text = error.to_string();

@@ -20,8 +20,8 @@ use counterpoise_core::health::suitability::{Answer, Topic};
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::record::sample::{correction, right};
 use counterpoise_core::record::{
-    Contents, Corrected, CorrectionRow, Decision, Entry, Given, Mishap, Question, Response, Right, Seen, SeenRow,
-    SessionEnd, SetEnd, TriedOut,
+    Contents, Corrected, CorrectionRow, Decision, Entry, Given, Mishap, Numbered, Question, Response, Right,
+    Seen, SeenRow, SessionEnd, SetEnd, Times, TriedOut, WhyStopped,
 };
 
 fn at(text: &str) -> ZonedDateTime {
@@ -63,9 +63,9 @@ fn the_last_correction_holds_although_the_clock_was_set_back() {
     }
     let contents = journal.contents().unwrap();
     let effort = Right::of(&before, &contents.corrections).record.answers[0].answer;
-    assert_eq!((contents.corrections.len(), effort), (3, Some(7)));
+    assert_eq!((contents.corrections.len(), effort.number()), (3, Some(7)));
     assert_eq!(journal.find("last").unwrap(), before, "the entry is as it was kept");
-    assert_eq!(journal.trainee().unwrap().past.sessions[0].sets[0].effort, Some(7));
+    assert_eq!(journal.trainee().unwrap().past.sessions[0].sets[0].effort.map(Numbered::number), Some(7));
 }
 
 fn any_correction() -> impl Strategy<Value = CorrectionRow> {
@@ -151,7 +151,11 @@ fn filled(place: &std::path::Path) -> Journal {
     entries.push(answer(Some(2), Question::WhyStopped, Some(3)));
     keep(&mut journal, &id(1), &entries);
     journal
-        .keep_suitability(&monday(), false, &[(Topic::Heart, Answer::Agreed), (Topic::Bones, Answer::NotTrue)])
+        .keep_suitability(
+            &monday(),
+            false,
+            &[(Topic::Heart, Answer::Agreed), (Topic::Bones, Answer::NotTrue)],
+        )
         .unwrap();
     let suitability = journal.contents().unwrap().suitability[0].id;
     let lifts = [
@@ -185,14 +189,15 @@ fn the_rules_see_what_was_kept() {
         (session.end, session.sets_planned, session.sets_whole),
         (Some(SessionEnd::StoppedOther), 2, Some(2))
     );
-    assert_eq!((session.hurt, session.why_stopped), (None, Some(3)));
+    assert_eq!((session.hurt, session.why_stopped), (None, Some(WhyStopped::Other)));
     assert_eq!(session.ready, [(Item::Chest, true), (Item::Head, false)]);
     assert_eq!(session.given, [Given { drill: "counter-reach".into(), form: Form::Alone, step: 3 }]);
     let [one, two] = &session.sets[..] else { panic!("two sets") };
     assert_eq!((one.number, one.step, one.end), (1, 3, Some(SetEnd::Completed)));
     // Cues 0 and 2 were heard; 1 is a blank.
-    assert_eq!((one.cues, one.held_on, one.effort, one.steadiness), (2, Some(2), Some(5), None));
-    assert_eq!((two.end, two.effort), (Some(SetEnd::Stopped), Some(7)));
+    assert_eq!((one.cues, one.held_on, one.steadiness), (2, Some(Times::Twice), None));
+    assert_eq!(one.effort.map(Numbered::number), Some(5));
+    assert_eq!((two.end, two.effort.map(Numbered::number)), (Some(SetEnd::Stopped), Some(7)));
     assert!(past.is_lifted(session, Barrier::Lock(Lock::HeadKnock)));
     assert!(!past.is_lifted(session, Barrier::Lock(Lock::Faint)));
 }
@@ -223,8 +228,11 @@ fn of_a_question_that_was_answered_twice_the_first_that_was_said_counts() {
         (WhyStopped, [None, Some(3), Some(1)]),
         (Symptom, [Some(5), Some(1), None]),
     ];
-    let mut entries =
-        vec![begun(moment(0)), set(1, moment(60_000)), set_ended(1, moment(107_000), 47_000, SetEnd::Stopped)];
+    let mut entries = vec![
+        begun(moment(0)),
+        set(1, moment(60_000)),
+        set_ended(1, moment(107_000), 47_000, SetEnd::Stopped),
+    ];
     for nth in 0..3 {
         entries.extend(said.map(|(question, said)| answer(Some(1), question, said[nth])));
     }
@@ -232,10 +240,13 @@ fn of_a_question_that_was_answered_twice_the_first_that_was_said_counts() {
     keep(&mut journal, &id(1), &entries);
     let past = journal.trainee().unwrap().past;
     let session = &past.sessions[0];
-    assert_eq!((session.hurt, session.why_stopped, session.symptom), (Some(0), Some(3), Some(5)));
+    let (hurt, why) = (session.hurt.map(Numbered::number), session.why_stopped.map(Numbered::number));
+    assert_eq!((hurt, why, session.symptom.map(Numbered::number)), (Some(0), Some(3), Some(5)));
     let set = &session.sets[0];
-    assert_eq!((set.grabbed, set.held_on, set.effort), (Some(0), Some(1), Some(4)));
-    assert_eq!((set.steadiness, set.unwell), (Some(5), Some(1)));
+    let (grabbed, unwell) = (set.grabbed.map(Numbered::number), set.unwell.map(Numbered::number));
+    assert_eq!((grabbed, set.held_on.map(Numbered::number), unwell), (Some(0), Some(1), Some(1)));
+    assert_eq!(set.effort.map(Numbered::number), Some(4));
+    assert_eq!(set.steadiness.map(Numbered::number), Some(5));
     assert!(session.locked_before.contains(&Lock::Chest), "what another answer locks stays locked");
 }
 

@@ -32,7 +32,8 @@ fn a_migration_that_fails_changes_nothing() {
     for version in 1..=OLD.len() {
         let mut db = Connection::open_in_memory().unwrap();
         made_by(&mut db, version).unwrap();
-        db.execute_batch("INSERT INTO changes VALUES ('not a moment', 1, 'prescription in use: x', 'd')").unwrap();
+        db.execute_batch("INSERT INTO changes VALUES ('not a moment', 1, 'prescription in use: x', 'd')")
+            .unwrap();
         let before = tables(&db);
         let error = migrate(&mut db).unwrap_err().to_string();
         assert!(error.starts_with(&format!("what version {version} kept cannot be read: ")), "{error}");

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::super::sample::{any_session, expected, heard, id, moment, open, session, told};
+use super::super::sample::{answer, any_session, expected, heard, id, moment, open, session, told};
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
 use counterpoise_core::record::{Entry, Line, Question, SessionEnd};
@@ -31,7 +31,7 @@ fn first() -> Line {
 
 /// A line that can never be written: the journal has its id with something else.
 fn impossible() -> Line {
-    Line { entry: Entry::answered(None, Question::Effort, Some(9)).into(), ..first() }
+    Line { entry: answer(None, Question::Effort, Some(9)).into(), ..first() }
 }
 
 fn wait_for_news(writer: &mut Writer) -> Status {
@@ -49,10 +49,10 @@ fn an_entry_that_was_waited_for_is_on_the_disk() {
     let folder = Folder::open_in(place.path()).unwrap();
     let mut writer = Writer::start(open(&folder), id(1)).unwrap();
     writer.hand_over(first(), None);
-    assert!(writer.keep_and_wait(&now(), Entry::answered(None, Question::Ready, Some(1)), LONG));
+    assert!(writer.keep_and_wait(&now(), answer(None, Question::Ready, Some(1)), LONG));
     let seen = Journal::look(&folder).unwrap().find("last").unwrap();
     assert_eq!(seen.answers.len(), 1, "another window sees it at once");
-    assert_eq!(seen.answers[0].question, Question::Ready);
+    assert_eq!(seen.answers[0].answer.question(), Question::Ready);
     let end = Entry::SessionEnded { at: moment(600_000), why: SessionEnd::NotToday };
     assert!(writer.keep_and_wait(&now(), end, LONG));
     assert_eq!(writer.status(), None);
@@ -131,7 +131,7 @@ fn a_disk_that_fills_in_a_session_loses_nothing() {
     writer.hand_over(first(), None);
     let answers = 3_000;
     for _ in 0..answers {
-        writer.keep(&now(), Entry::answered(None, Question::Effort, Some(5)));
+        writer.keep(&now(), answer(None, Question::Effort, Some(5)));
     }
     let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
     assert!(reason.contains("full"), "{reason}");
@@ -194,16 +194,16 @@ fn after_an_entry_was_set_aside_nothing_says_saved_again() {
     writer.hand_over(first(), None);
     writer.hand_over(impossible(), None);
     assert!(matches!(wait_for_news(&mut writer), Status::NotSaved { .. }));
-    let answer = || Entry::answered(None, Question::Effort, Some(5));
+    let effort = || answer(None, Question::Effort, Some(5));
     // The second is written only after the thread has said everything that there was to say about the first.
-    assert!(writer.keep_and_wait(&now(), answer(), LONG) && writer.keep_and_wait(&now(), answer(), LONG));
+    assert!(writer.keep_and_wait(&now(), effort(), LONG) && writer.keep_and_wait(&now(), effort(), LONG));
     assert_eq!(writer.status(), None, "not everything that was handed over is on the disk");
     // A disk that comes back does not make it so either.
     let other = Connection::open(folder.journal_file()).unwrap();
     other.execute_batch("BEGIN EXCLUSIVE").unwrap();
-    assert!(!writer.keep_and_wait(&now(), answer(), Duration::from_millis(50)));
+    assert!(!writer.keep_and_wait(&now(), effort(), Duration::from_millis(50)));
     other.execute_batch("COMMIT").unwrap();
-    assert!(writer.keep_and_wait(&now(), answer(), LONG) && writer.keep_and_wait(&now(), answer(), LONG));
+    assert!(writer.keep_and_wait(&now(), effort(), LONG) && writer.keep_and_wait(&now(), effort(), LONG));
     assert_eq!(writer.status(), None);
     let closed = writer.close();
     assert_eq!((closed.not_saved, closed.rescue.is_some()), (1, true), "it is in the rescue file");
@@ -325,7 +325,7 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
     let mut writer = Writer::start(journal, id(1)).unwrap();
     writer.hand_over(first(), None);
     for _ in 0..super::QUEUE + 100 {
-        writer.keep(&now(), Entry::answered(None, Question::Effort, Some(5)));
+        writer.keep(&now(), answer(None, Question::Effort, Some(5)));
     }
     let closed = writer.close_within(Duration::from_millis(100));
     assert_eq!((closed.not_saved, closed.rescue.is_some()), (super::QUEUE + 101, true), "{:?}", closed.lost);

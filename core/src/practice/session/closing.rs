@@ -3,14 +3,11 @@
 use super::Session;
 use super::screen::Body;
 use crate::health::lock::Lock;
-use crate::record::SessionEnd;
-
-/// The key of "I fainted, or nearly did".
-const FAINT: u8 = 4;
+use crate::record::{SessionEnd, Symptom};
 
 /// Chest, breath, and the signs of a stroke.
-fn is_emergency(symptom: u8) -> bool {
-    Lock::of_symptom(symptom).is_some_and(Lock::is_emergency)
+fn is_emergency(symptom: Symptom) -> bool {
+    symptom.lock().is_some_and(Lock::is_emergency)
 }
 
 impl Session {
@@ -48,7 +45,7 @@ impl Session {
                 ],
                 &[],
             )),
-            SessionEnd::Unwell if self.symptom == Some(FAINT) => self.with_number(Body::page(
+            SessionEnd::Unwell if self.symptom == Some(Symptom::Faint) => self.with_number(Body::page(
                 "Sit or lie down now",
                 &[
                     "If you fainted, hit your head, or do not feel well within five minutes: call your local emergency number.",

@@ -2,7 +2,7 @@
 
 use super::event::{Effect, Key, Now};
 use super::{Effects, Phase, Session, Wait, say};
-use crate::record::{Advice, AdviceRow, Entry, LeftOut, Mishap, MishapRow, Question, Response, SetEnd};
+use crate::record::{Advice, AdviceRow, Entry, LeftOut, Mishap, MishapRow, Question, SetEnd};
 use crate::units::Millis;
 
 /// A grab this soon after a push was asked for is what happened after it: no two pushes are nearer \[judgment\].
@@ -58,10 +58,9 @@ impl Session {
             self.stop(now, effects);
         } else if key.is('y') {
             effects.push(Effect::Hush);
-            let why = if what == Mishap::Fall { SetEnd::Fell } else { SetEnd::Grabbed };
             self.keep_mishap(what, worked, effects);
             if let Some(worked) = worked {
-                self.record_set_end(now, worked, why, effects);
+                self.record_set_end(now, worked, what.set_end(), effects);
             }
             self.after_mishap(now, what, effects);
         }
@@ -80,12 +79,8 @@ impl Session {
             what,
             cue,
         })));
-        let response = match what {
-            Mishap::Grab => Response::Grabbed,
-            Mishap::Fall => Response::Fell,
-        };
         if let Some(cue) = cue {
-            self.keep_response(cue, Some(response), effects);
+            self.keep_response(cue, Some(what.response()), effects);
         }
         self.count(what);
     }
@@ -94,9 +89,9 @@ impl Session {
     pub(super) fn keep_unconfirmed(&mut self, effects: &mut Effects) {
         match self.phase {
             Phase::Mishap { what, worked, .. } => self.keep_mishap(what, worked, effects),
-            Phase::Walk { cue, sure: Some(response), .. } => {
-                self.keep_response(cue, Some(response), effects);
-                self.count(if response == Response::Fell { Mishap::Fall } else { Mishap::Grab });
+            Phase::Walk { cue, sure: Some(what), .. } => {
+                self.keep_response(cue, Some(what.response()), effects);
+                self.count(what);
             }
             _ => {}
         }

@@ -8,7 +8,7 @@ use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
 use crate::practice::routine::Routine;
-use crate::record::{Entry, Question, RoutinePart, SessionEnd, Stamp};
+use crate::record::{Answer, Entry, Question, RoutinePart, SessionEnd, Stamp, YesNo};
 use crate::units::Millis;
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
@@ -68,10 +68,12 @@ impl Session {
             Phase::Health { part } if yes && part + 1 < CLINICIAN.len() => {
                 self.phase = Phase::Health { part: part + 1 };
             }
-            Phase::Health { .. } if yes || no => self.confirm(now, Question::Clinician, yes, effects),
+            Phase::Health { .. } if yes || no => {
+                self.confirm(now, Answer::Clinician(Some(yes.into())), effects);
+            }
             Phase::Ready { sure } => self.ready_key(now, sure, key, effects),
             Phase::Gentler if on => self.after_readiness(now, effects),
-            Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
+            Phase::InPlace if yes || no => self.confirm(now, Answer::InPlace(Some(yes.into())), effects),
             Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
             Phase::Side { part } => self.side_key(now, part, key, effects),
             Phase::Check { tries, .. } => self.check_key(now, key, tries, effects),
@@ -80,15 +82,16 @@ impl Session {
     }
 
     /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
-    pub(super) fn confirm(&mut self, now: &Now, question: Question, yes: bool, effects: &mut Effects) {
-        let answer = Some(u8::from(yes));
-        effects.push(Effect::Record(Entry::answered(None, question, answer)));
-        match question {
-            _ if !yes => self.end(now, SessionEnd::NotToday, effects),
-            Question::Clinician => self.phase = Phase::Ready { sure: false },
-            Question::PartnerReady if self.room.is_none() => self.phase = Phase::Side { part: 0 },
-            Question::PartnerReady => self.after_pages(now, effects),
-            _ => self.meet_the_partner(now, effects),
+    pub(super) fn confirm(&mut self, now: &Now, answer: Answer, effects: &mut Effects) {
+        effects.push(Effect::Record(Entry::answered(None, answer)));
+        match answer {
+            Answer::Clinician(Some(YesNo::Yes)) => self.phase = Phase::Ready { sure: false },
+            Answer::PartnerReady(Some(YesNo::Yes)) if self.room.is_none() => {
+                self.phase = Phase::Side { part: 0 };
+            }
+            Answer::PartnerReady(Some(YesNo::Yes)) => self.after_pages(now, effects),
+            Answer::InPlace(Some(YesNo::Yes)) => self.meet_the_partner(now, effects),
+            _ => self.end(now, SessionEnd::NotToday, effects),
         }
     }
 

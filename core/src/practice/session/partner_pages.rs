@@ -6,7 +6,7 @@ use super::screen::{Body, KeyHint};
 use super::{Effects, Phase, Session};
 use crate::plan::place::Place;
 use crate::plan::prescription::DrillPlan;
-use crate::record::Question;
+use crate::record::Answer;
 
 /// Where hands go and never go \[judgment\]: no trial of pushes at home by a partner exists.
 const HANDS: &[&str] = &[
@@ -85,7 +85,7 @@ impl Session {
                 self.phase = Phase::Partner { part: part + 1 };
             }
         } else if yes || no {
-            self.confirm(now, Question::PartnerReady, yes, effects);
+            self.confirm(now, Answer::PartnerReady(Some(yes.into())), effects);
         }
     }
 

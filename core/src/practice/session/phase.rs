@@ -1,6 +1,6 @@
 //! Which phase a session is in, and since when it has been waiting for a key.
 
-use crate::record::{Mishap, Question, Response, RoutinePart, SessionEnd};
+use crate::record::{Mishap, Question, RoutinePart, SessionEnd};
 use crate::units::Millis;
 
 /// What is going on, and since when.
@@ -23,7 +23,7 @@ pub(super) enum Phase {
     Work { worked: Millis, work_starts: Millis },
     Paused { worked: Millis, since: Millis },
     Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
-    Walk { cue: u16, sure: Option<Response>, wait: Wait },
+    Walk { cue: u16, sure: Option<Mishap>, wait: Wait },
     Ask { question: Question, wait: Wait },
     Rest { since: Millis, announced: bool, wait: Option<Wait> },
     Over { end: SessionEnd },

@@ -91,8 +91,8 @@ impl Session {
                 },
                 wait.again > 0,
             ),
-            Phase::Walk { sure: Some(response), wait, .. } => {
-                Self::wrong_key(&format!("Partner: \"{response}\". Is that right?"), wait.again > 0)
+            Phase::Walk { sure: Some(what), wait, .. } => {
+                Self::wrong_key(&format!("Partner: \"{what}\". Is that right?"), wait.again > 0)
             }
             Phase::Walk { cue, sure: None, wait } => Body::Question {
                 ask: self.ask_for(cue),
@@ -100,7 +100,7 @@ impl Session {
                 asking_again: wait.again > 0,
             },
             Phase::Ask { question, wait } => Body::Question {
-                ask: questions::words(question).0.to_owned(),
+                ask: questions::words(question).to_owned(),
                 answers: questions::hints(question),
                 asking_again: wait.again > 0,
             },

@@ -8,7 +8,7 @@ use crate::draw::schedule::{Schedule, Scheduler, SetPlan};
 use crate::health::lock::Lock;
 use crate::health::readiness::{Check, Page, Reply, Today, Verdict};
 use crate::plan::phrase::Phrase;
-use crate::record::{Decided, Entry, Question, SessionEnd, TriedOut};
+use crate::record::{Answer, Decided, Entry, SessionEnd, TriedOut};
 
 /// Reasons on the last page: as many as fit beside the advice \[judgment\].
 const REASONS: usize = 3;
@@ -104,8 +104,8 @@ impl Session {
         }
         self.keep_readiness(effects);
         let verdict = self.ready.readiness().verdict;
-        let answer = Some(u8::from(verdict != Verdict::NotToday));
-        effects.push(Effect::Record(Entry::answered(None, Question::Ready, answer)));
+        let answer = Answer::Ready(Some((verdict != Verdict::NotToday).into()));
+        effects.push(Effect::Record(Entry::answered(None, answer)));
         match verdict {
             Verdict::Go => self.after_readiness(now, effects),
             Verdict::Gentler => {

@@ -39,25 +39,27 @@ impl Session {
         &mut self,
         now: &Now,
         cue: u16,
-        sure: Option<Response>,
+        sure: Option<Mishap>,
         key: Key,
         effects: &mut Effects,
     ) {
         let again = |sure| Phase::Walk { cue, sure, wait: Wait::from(now.at) };
         match (sure, key) {
             (Some(_), key) if key.is('n') => self.phase = again(None),
-            (Some(response), key) if key.is('y') => {
-                self.keep_response(cue, Some(response), effects);
-                let what = if response == Response::Fell { Mishap::Fall } else { Mishap::Grab };
+            (Some(what), key) if key.is('y') => {
+                self.keep_response(cue, Some(what.response()), effects);
                 self.count(what);
                 effects.push(Effect::Hush);
                 self.after_mishap(now, what, effects);
             }
             (_, key) if key.stops() => self.stop(now, effects),
-            (None, Key::Char(digit @ '0'..='5')) => match Response::numbered(digit as u8 - b'0') {
-                Some(response @ (Response::Grabbed | Response::Fell)) => self.phase = again(Some(response)),
-                response => self.note_response(now, cue, response, effects),
-            },
+            (None, Key::Char(digit @ '0'..='5')) => {
+                let response = Response::numbered(digit as u8 - b'0');
+                match response.and_then(Response::mishap) {
+                    Some(what) => self.phase = again(Some(what)),
+                    None => self.note_response(now, cue, response, effects),
+                }
+            }
             (None, Key::Enter | Key::Char('-')) => self.note_response(now, cue, None, effects),
             (_, _) => {}
         }

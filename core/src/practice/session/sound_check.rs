@@ -3,7 +3,7 @@
 use super::screen::{Body, KeyHint};
 use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
 use crate::plan::phrase::Phrase;
-use crate::record::{Entry, Question, RoutinePart};
+use crate::record::{Answer, Entry, Heard, RoutinePart};
 
 /// The words of the sound check.
 const CHECK_WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
@@ -26,23 +26,20 @@ impl Session {
     }
 
     pub(super) fn check_key(&mut self, now: &Now, key: Key, tries: u8, effects: &mut Effects) {
-        let keep = |right: bool| {
-            let question = Question::SoundCheck;
-            Effect::Record(Entry::answered(None, question, Some(u8::from(right))))
-        };
+        let keep = |heard| Effect::Record(Entry::answered(None, Answer::SoundCheck(Some(heard))));
         match key {
             Key::Char(c @ '1'..='4') if c as u8 - b'1' == self.check_answer(tries) => {
-                effects.push(keep(true));
+                effects.push(keep(Heard::TheWord));
                 self.sound_heard = true;
                 self.begin_routine(now, RoutinePart::WarmUp, effects);
             }
             Key::Char('0'..='4') => {
-                effects.push(keep(false));
+                effects.push(keep(Heard::Another));
                 self.check(now, tries.wrapping_add(1), true, effects);
             }
             _ if key.is('r') => self.check(now, tries.wrapping_add(1), false, effects),
             _ if key.is('g') => {
-                effects.push(keep(false));
+                effects.push(keep(Heard::Another));
                 self.begin_routine(now, RoutinePart::WarmUp, effects);
             }
             _ => {}

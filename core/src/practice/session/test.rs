@@ -9,7 +9,8 @@ use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Delivery, DeliveryRow, Disturbance, Drawn, Entry, Question, SessionBegun, SessionEnd, SetEnd,
+    Answer, AnswerRow, Delivery, DeliveryRow, Disturbance, Drawn, Effort, Entry, Heard, Numbered,
+    SessionBegun, SessionEnd, SetEnd, Symptom,
 };
 use crate::units::Millis;
 
@@ -172,7 +173,7 @@ fn a_whole_session_is_three_sets_each_asked_about() {
     let shown =
         walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered { .. })).count();
     assert_eq!(shown, planned, "without sound, every cue is kept as shown");
-    let effort = Entry::answered(Some(2), Question::Effort, Some(4));
+    let effort = Entry::answered(Some(2), Answer::Effort(Effort::numbered(4)));
     assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
 }
 
@@ -233,7 +234,9 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
         let entries = walk.entries();
         entries
             .iter()
-            .filter(|entry| matches!(entry, Entry::Answered(row) if row.question == Question::SoundCheck))
+            .filter(
+                |entry| matches!(entry, Entry::Answered(row) if matches!(row.answer, Answer::SoundCheck(_))),
+            )
             .count()
     };
     assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
@@ -312,7 +315,9 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
         assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
         assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
         let answered = |entry: &Entry| match entry {
-            Entry::Answered(row) if row.question == Question::Symptom => Some(row.answer),
+            Entry::Answered(AnswerRow { answer: Answer::Symptom(symptom), .. }) => {
+                Some(symptom.map(Symptom::number))
+            }
             _ => None,
         };
         assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
@@ -360,7 +365,8 @@ fn the_sound_check_takes_only_the_word_that_was_said() {
     assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
-    let answers = [Some(0), Some(1)].map(|answer| Entry::answered(None, Question::SoundCheck, answer));
+    let answers =
+        [Heard::Another, Heard::TheWord].map(|heard| Entry::answered(None, Answer::SoundCheck(Some(heard))));
     assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
 }
 

@@ -6,13 +6,13 @@ use super::Contents;
 use crate::course::progression::Barriers;
 use crate::course::summary::Summaries;
 use crate::health::lock::Lock;
-use crate::health::suitability::{Answer, Topic};
+use crate::health::suitability::{Answer as TopicAnswer, Topic};
 use crate::plan::prescription::Digest;
 use crate::record::sample::moment;
 use crate::record::{
-    Barrier, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, Entry, FORMAT, Id, LiftedRow, Line,
-    Mishap, MishapRow, Question, Response, ResponseRow, SessionBegun, SessionEnd, SetEnd, SetEndRow,
-    SuitabilityRow, Told, TopicRow,
+    Answer, Barrier, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, Entry, FORMAT, Id, LiftedRow,
+    Line, Mishap, MishapRow, Numbered, Question, Response, ResponseRow, SessionBegun, SessionEnd, SetEnd,
+    SetEndRow, SuitabilityRow, Told, TopicRow,
 };
 
 const WRITERS: [[u8; 16]; 3] = [[1; 16], [2; 16], [3; 16]];
@@ -49,6 +49,10 @@ fn set(number: u8) -> Entry {
     let record = crate::record::sample::alone(&[], SessionEnd::Finished);
     let set = crate::record::SetRow { number, ..record.sets[0].start.clone() };
     Entry::SetBegun { set, cues: Vec::new() }
+}
+
+fn answered(question: Question, number: Option<u8>) -> Entry {
+    Entry::answered(Some(1), Answer::from_number(question, number).unwrap())
 }
 
 fn ended(set: u8, why: SetEnd) -> Entry {
@@ -104,7 +108,7 @@ fn a_clearance_lifts_what_it_names_and_nothing_that_is_told_later() {
     let mut lines = vec![
         line(0, 0, 0, Some(of), begun(1)),
         line(0, 1, 0, Some(of), set(1)),
-        line(0, 2, 0, Some(of), Entry::answered(Some(1), Question::Symptom, Some(1))),
+        line(0, 2, 0, Some(of), answered(Question::Symptom, Some(1))),
     ];
     let told_by = vec![lines[2].id];
     assert_eq!(locks(&lines), [(of.to_string(), Lock::Chest)]);
@@ -119,16 +123,15 @@ fn a_clearance_lifts_what_it_names_and_nothing_that_is_told_later() {
     lines.push(line(0, 3, 0, None, cleared(of, Lock::Chest, told_by)));
     assert_eq!(locks(&lines), []);
     // The other computer had a second answer: whoever cleared did not know of it.
-    lines.push(line(1, 0, -5, Some(of), Entry::answered(Some(1), Question::Symptom, Some(1))));
+    lines.push(line(1, 0, -5, Some(of), answered(Question::Symptom, Some(1))));
     assert_eq!(locks(&lines), [(of.to_string(), Lock::Chest)]);
 }
 
 #[test]
 fn an_answer_from_elsewhere_hides_no_lock() {
     let of = session(1);
-    let hurt = |writer, at_ms, answer| {
-        line(writer, 5, at_ms, Some(of), Entry::answered(Some(1), Question::Hurt, Some(answer)))
-    };
+    let hurt =
+        |writer, at_ms, answer| line(writer, 5, at_ms, Some(of), answered(Question::Hurt, Some(answer)));
     let end = Entry::SessionEnded { at: moment(70_000), why: SessionEnd::Fell };
     let mut lines = vec![
         line(0, 0, 0, Some(of), begun(1)),
@@ -149,14 +152,14 @@ fn an_answer_from_elsewhere_hides_no_lock() {
 #[test]
 fn the_last_correction_is_the_one_that_no_other_replaces() {
     let of = session(1);
-    let effort = line(0, 2, 0, Some(of), Entry::answered(Some(1), Question::Effort, Some(4)));
+    let effort = line(0, 2, 0, Some(of), answered(Question::Effort, Some(4)));
     let first = line(0, 3, 500, Some(of), corrected(of, Question::Effort, "5", vec![effort.id]));
     // Made on another computer whose clock is behind; it knows of the first.
     let second = line(1, 0, 1, Some(of), corrected(of, Question::Effort, "7", vec![effort.id, first.id]));
     let lines =
         vec![line(0, 0, 0, Some(of), begun(1)), line(0, 1, 0, Some(of), set(1)), effort, first, second];
     let summaries = Summaries::of(&Contents::of(lines));
-    assert_eq!(summaries.sessions[0].session.sets[0].effort, Some(7));
+    assert_eq!(summaries.sessions[0].session.sets[0].effort.map(Numbered::number), Some(7));
 }
 
 #[test]
@@ -200,9 +203,9 @@ fn any_line() -> impl Strategy<Value = Line> {
                 2 => {
                     ended(1, [SetEnd::Completed, SetEnd::Fell, SetEnd::Interrupted][usize::from(number % 3)])
                 }
-                3 => Entry::answered(Some(1), Question::Hurt, Some(number % 2)),
-                4 => Entry::answered(Some(1), Question::Symptom, Some(1 + number % 6)),
-                5 => Entry::answered(Some(1), Question::Effort, Some(number)),
+                3 => answered(Question::Hurt, Some(number % 2)),
+                4 => answered(Question::Symptom, Some(1 + number % 6)),
+                5 => answered(Question::Effort, Some(number)),
                 6 => Entry::Mishap(MishapRow { set: 1, at_ms: 1, what: Mishap::Fall, cue: None }),
                 7 => {
                     let response = Response::numbered(number);
@@ -216,7 +219,7 @@ fn any_line() -> impl Strategy<Value = Line> {
                 9 => corrected(of, Question::Hurt, "0", names),
                 10 => cleared(of, [Lock::Chest, Lock::FallHurt][usize::from(number % 2)], names),
                 11 => {
-                    let answer = [Answer::True, Answer::NotTrue][usize::from(number % 2)];
+                    let answer = [TopicAnswer::True, TopicAnswer::NotTrue][usize::from(number % 2)];
                     let answers = vec![TopicRow { topic: Topic::Heart, answer }];
                     let at = moment(number.into());
                     Entry::Suitability(SuitabilityRow { at, partner: false, answers, replaces: names })

@@ -3,7 +3,7 @@
 use jiff::ZonedDateTime;
 use serde::{Deserialize, Serialize};
 
-use crate::record::{Id, Question, Response, Stamp};
+use crate::record::{Answer, Id, Question, Response, Stamp};
 use crate::words;
 
 /// What is corrected.
@@ -69,9 +69,17 @@ impl CorrectionRow {
         }
     }
 
+    /// This answer after a set, or before the first, as it is right.
+    #[must_use]
+    pub fn to(self, set: Option<u8>, answer: Answer) -> Self {
+        let right = answer.number().map(|number| number.to_string());
+        Self { set, question: Some(answer.question()), right, ..self }
+    }
+
     /// The right answer, of an answer.
-    pub fn answer(&self) -> Option<u8> {
-        self.right.as_deref().and_then(|digits| digits.parse().ok())
+    pub fn answer(&self) -> Option<Answer> {
+        let number = self.right.as_deref().map(str::parse).transpose().ok()?;
+        Answer::from_number(self.question?, number).ok()
     }
 
     /// The right response, of a response.
@@ -86,9 +94,7 @@ impl CorrectionRow {
             Corrected::SetAside | Corrected::CountsAgain => {
                 self.set.is_none() && self.question.is_none() && self.cue.is_none() && self.right.is_none()
             }
-            Corrected::Answer => {
-                self.question.is_some() && self.cue.is_none() && right_is(self.answer().is_some())
-            }
+            Corrected::Answer => self.cue.is_none() && self.answer().is_some(),
             Corrected::Response => {
                 self.set.is_some()
                     && self.cue.is_some()
@@ -106,7 +112,7 @@ impl CorrectionRow {
             Corrected::CountsAgain => "counts again, after it was set aside".to_owned(),
             Corrected::Answer => {
                 let question = self.question.map_or("", Question::name);
-                let right = self.question.map(|question| question.say(self.answer())).unwrap_or_default();
+                let right = self.answer().map(Answer::words).unwrap_or_default();
                 format!("{question}{of}: {right}")
             }
             Corrected::Response => {

@@ -12,7 +12,7 @@ use crate::cli::wrap::hanging;
 use crate::journal::Journal;
 use counterpoise_core::plan::drill::Drill;
 use counterpoise_core::record::{
-    AnswerRow, Contents, Corrected, CorrectionRow, Response, Right, SessionRecord, SetRecord,
+    Answer, AnswerRow, Contents, Corrected, CorrectionRow, Response, Right, SessionRecord, SetRecord,
 };
 use counterpoise_core::words::counted;
 
@@ -68,7 +68,7 @@ fn day(session: &SessionRecord) -> String {
 
 /// The answers that can be corrected.
 fn answers(session: &SessionRecord) -> impl Iterator<Item = (&AnswerRow, Scale)> {
-    session.answers.iter().filter_map(|row| Some((&row.row, scale(row.question)?)))
+    session.answers.iter().filter_map(|row| Some((&row.row, scale(row.answer.question())?)))
 }
 
 fn set_title(set: &SetRecord) -> String {
@@ -165,35 +165,35 @@ impl<R: BufRead, W: Write> Form<R, W> {
             answers(session).filter(|(answer, _)| answer.set == set).collect();
         let lines: Vec<String> = of_set
             .iter()
-            .map(|(row, _)| format!("{}: {}", row.question, row.question.say(row.answer)))
+            .map(|(row, _)| format!("{}: {}", row.answer.question(), row.answer.words()))
             .collect();
         let (kept, scale) = of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
-        let right = self.right(kept, scale)?;
-        let right = right.map(|right| right.to_string());
-        Ok(CorrectionRow { set, question: Some(kept.question), right, ..row })
+        Ok(row.to(set, self.right(kept.answer, scale)?))
     }
 
     /// Asks for the right answer, which must differ from the present one.
-    fn right(&mut self, kept: &AnswerRow, scale: Scale) -> Result<Option<u8>, Failure> {
-        let Scale { least, most, words } = scale;
+    fn right(&mut self, kept: Answer, scale: Scale) -> Result<Answer, Failure> {
+        let question = kept.question();
         let can = match scale.is_yes_or_no() {
             true => "Y yes, N no".to_owned(),
-            false => words.to_owned(),
+            false => scale.words.to_owned(),
         };
         loop {
             let typed = self.line(&format!(
                 "The entry is \"{}: {}\". What is right? ({can}; {NONE} not said)",
-                kept.question,
-                kept.question.say(kept.answer)
+                question,
+                kept.words()
             ))?;
             let right = match typed.to_lowercase().as_str() {
-                NONE => Some(None),
-                "y" if scale.is_yes_or_no() => Some(Some(1)),
-                "n" if scale.is_yes_or_no() => Some(Some(0)),
-                digits => digits.parse().ok().filter(|number| (least..=most).contains(number)).map(Some),
+                NONE => Some(question.not_said()),
+                "y" if scale.is_yes_or_no() => Answer::from_number(question, Some(1)).ok(),
+                "n" if scale.is_yes_or_no() => Answer::from_number(question, Some(0)).ok(),
+                digits => {
+                    digits.parse().ok().and_then(|number| Answer::from_number(question, Some(number)).ok())
+                }
             };
             match right {
-                Some(right) if right == kept.answer => self.refuse("that is already the entry")?,
+                Some(right) if right == kept => self.refuse("that is already the entry")?,
                 Some(right) => return Ok(right),
                 None => self.refuse(&format!("\"{typed}\" is not one of these answers"))?,
             }

@@ -11,8 +11,8 @@ use crate::plan::direction::Direction;
 use crate::plan::place::{Place, Room};
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Advice, AdviceRow, Delivery, Entry, LeftOut, LeftOutRow, Mishap, MishapRow, Question, Response,
-    RoutineEnd, RoutinePart, SessionEnd, SetEnd, SetEndRow,
+    Advice, AdviceRow, Answer, Delivery, Entry, LeftOut, LeftOutRow, Mishap, MishapRow, Response, RoutineEnd,
+    RoutinePart, SessionEnd, SetEnd, SetEndRow, YesNo,
 };
 use crate::units::Millis;
 
@@ -187,7 +187,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert!(items.iter().any(|item| item.contains("watched: Kim.")), "{items:?}");
     walk.keys("x");
-    let no = Entry::answered(None, Question::PartnerReady, Some(0));
+    let no = Entry::answered(None, Answer::PartnerReady(Some(YesNo::No)));
     assert_eq!((walk.kept(|entry| *entry == no), walk.ends()), (1, vec![SessionEnd::NotToday]));
 }
 
@@ -381,7 +381,7 @@ fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
         assert!(walk.asks().contains("knock to the head"), "what decides what follows is answered first");
         walk.keys("y");
         assert_eq!(walk.ends(), [SessionEnd::Fell]);
-        let hurt = Entry::answered(Some(2), Question::Hurt, Some(1));
+        let hurt = Entry::answered(Some(2), Answer::Hurt(Some(YesNo::Yes)));
         assert_eq!(walk.kept(|entry| *entry == hurt), 1);
         assert!(walk.responses().iter().any(|(_, _, response)| *response == Some(Response::Fell)));
         let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };

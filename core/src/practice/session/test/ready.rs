@@ -7,7 +7,7 @@ use crate::health::readiness::{Item, Readiness};
 use crate::plan::prescription::Prescription;
 use crate::practice::session::screen::Body;
 use crate::practice::session::{Event, Preparation, Session};
-use crate::record::{Decided, Decision, Entry, Given, Question, SessionEnd};
+use crate::record::{Answer, Decided, Decision, Entry, Given, Question, SessionEnd, YesNo};
 use crate::units::Millis;
 
 /// The cautions and the health pages, up to the first page of readiness.
@@ -72,7 +72,7 @@ fn all_true_is_kept_sentence_by_sentence_and_goes_on() {
     walk.keys("aa");
     let kept = answers(&walk);
     assert!(kept.iter().all(|(_, yes)| *yes) && kept.len() > 15);
-    let ready = Entry::answered(None, Question::Ready, Some(1));
+    let ready = Entry::answered(None, Answer::Ready(Some(YesNo::Yes)));
     assert_eq!(walk.entries().iter().filter(|entry| ***entry == ready).count(), 1);
     assert!(matches!(walk.body(), Body::Page { title, .. } if title.starts_with("Warm-up")));
 }
@@ -228,8 +228,10 @@ fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
         .entries()
         .into_iter()
         .filter_map(|entry| match entry {
-            Entry::Answered(row) if row.set.is_none() && Question::WEEKLY.contains(&row.question) => {
-                Some((row.question, row.answer))
+            Entry::Answered(row)
+                if row.set.is_none() && Question::WEEKLY.contains(&row.answer.question()) =>
+            {
+                Some((row.answer.question(), row.answer.number()))
             }
             _ => None,
         })
