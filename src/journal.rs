@@ -244,8 +244,7 @@ fn migrate(db: &mut Connection, path: &Path) -> Result<(), JournalError> {
 /// The promises of a commit: on the disk, the folder's entry included, before it returns.
 fn prepare(db: &Connection) -> rusqlite::Result<()> {
     db.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
-    db.pragma_update(None, "synchronous", "EXTRA")?;
-    db.pragma_update(None, "foreign_keys", true)
+    db.pragma_update(None, "synchronous", "EXTRA")
 }
 
 #[cfg(test)]

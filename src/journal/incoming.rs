@@ -216,7 +216,7 @@ impl Incoming {
         }
         let (here, file) = (Contents::of(lines), Contents::of(self.lines.clone()));
         let own = own_prescriptions(&here);
-        Ok(!here.is_empty() && !file.is_empty() && own_prescriptions(&file).is_disjoint(&own))
+        Ok(!here.is_empty() && !self.lines.is_empty() && own_prescriptions(&file).is_disjoint(&own))
     }
 }
 

@@ -214,14 +214,13 @@ pub(crate) fn told(id: Id, entries: &[Entry]) -> Vec<Line> {
         let is_begun = matches!(entry, Entry::SessionBegun(_));
         let own = Id::of(&format!("{id} {counter} {entry:?}"));
         let (id, session) = (if is_begun { id } else { own }, Some(id));
-        let writer = Id::of(&format!("writer of {session:?}"));
         let at_ms = entries.iter().find_map(|entry| match entry {
             Entry::SessionBegun(start) => Some(start.begun.ms()),
             _ => None,
         });
         Line {
             id,
-            writer,
+            writer: session.unwrap(),
             counter,
             at_ms: at_ms.unwrap_or(0),
             format: FORMAT,

@@ -164,7 +164,14 @@ impl Entry {
             Self::Responded { response, .. } => can_lock(response.response),
             Self::Mishap(MishapRow { what: Mishap::Grab | Mishap::Fall, .. }) => true,
             Self::Answered(row) => row.answer.can_lock(),
-            Self::SessionEnded { why, .. } => !matches!(why, SessionEnd::Finished),
+            Self::SessionEnded { why, .. } => matches!(
+                why,
+                SessionEnd::Fell
+                    | SessionEnd::Unwell
+                    | SessionEnd::Grabbed
+                    | SessionEnd::StoppedUnsteady
+                    | SessionEnd::NotAnswered
+            ),
             Self::Corrected(row) => match row.what {
                 Corrected::SetAside | Corrected::CountsAgain => false,
                 Corrected::Answer => row.answer().is_none_or(Answer::can_lock),

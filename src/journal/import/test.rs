@@ -254,6 +254,7 @@ fn a_full_disk_takes_nothing_in_and_loses_nothing() {
     keep(&mut journal, &id(200), &session());
     let before = exported(&journal);
     drop(journal);
+    drop(open(&folder));
     let mut much = in_memory();
     for byte in 0..199 {
         for line in told(id(byte), &session()) {

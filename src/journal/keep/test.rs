@@ -90,7 +90,11 @@ fn any_correction() -> impl Strategy<Value = CorrectionRow> {
     )
         .prop_map(|(what, set, question, answer, cue, response)| match what {
             Corrected::SetAside | Corrected::CountsAgain => correction(0, what),
-            Corrected::Answer => CorrectionRow { set, ..right(0, question, answer) },
+            Corrected::Answer => {
+                let (least, most) = question.limits();
+                let answer = answer.map(|number| least + number % (most - least + 1));
+                CorrectionRow { set, ..right(0, question, answer) }
+            }
             Corrected::Response => CorrectionRow {
                 set: set.or(Some(1)),
                 cue: Some(cue),

@@ -321,8 +321,8 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
     let other = Connection::open(folder.journal_file()).unwrap();
-    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
     let mut writer = Writer::start(journal, id(1)).unwrap();
+    other.execute_batch("BEGIN EXCLUSIVE").unwrap();
     writer.hand_over(first(), None);
     for _ in 0..super::QUEUE + 100 {
         writer.keep(&now(), answer(None, Question::Effort, Some(5)));
