@@ -247,3 +247,6 @@ pub(super) fn not_kept(path: &std::path::Path, error: NotKept) -> JournalError {
         }
     }
 }
+
+#[cfg(test)]
+mod test;

@@ -23,7 +23,8 @@ pub fn corrected<'a, C: Borrow<CorrectionRow>>(
     record: &'a SessionRecord,
     corrections: &[C],
 ) -> Option<(PastSession, Cow<'a, SessionRecord>)> {
-    let kept = PastSession::from_record(record)?;
+    let mut kept = PastSession::from_record(record)?;
+    tell_all(record, &mut kept);
     if !corrections.iter().any(|row| row.borrow().session == record.id) {
         return Some((kept, Cow::Borrowed(record)));
     }
@@ -43,6 +44,32 @@ pub fn corrected<'a, C: Borrow<CorrectionRow>>(
     right.locked_before = once_each(&locks, &now_locks);
     right.held_before = once_each(&holds, &now_holds);
     Some((right, Cow::Owned(so_far.record)))
+}
+
+/// Of several answers to one question the first that was said counts, and whatever another one would lock or hold stays
+/// locked and held.
+fn tell_all(record: &SessionRecord, kept: &mut PastSession) {
+    let (locks, holds) = marks_of(kept);
+    let asked_before = |nth: usize| {
+        let question = record.answers[nth].answer.question();
+        let mut before = record.answers[..nth].iter().map(|row| row.answer);
+        before.any(|answer| answer.question() == question && answer.number().is_some())
+    };
+    let others =
+        (0..record.answers.len()).filter(|nth| record.answers[*nth].answer.can_lock() && asked_before(*nth));
+    let (mut more_locks, mut more_holds) = (Vec::new(), Vec::new());
+    for nth in others {
+        let mut other = record.clone();
+        let first = other.answers.remove(nth);
+        other.answers.insert(0, first);
+        if let Some(other) = PastSession::from_record(&other) {
+            let (locks, holds) = marks_of(&other);
+            more_locks.extend(locks);
+            more_holds.extend(holds);
+        }
+    }
+    kept.locked_before = once_each(&more_locks, &locks);
+    kept.held_before = once_each(&more_holds, &holds);
 }
 
 /// Each mark once, those of `but` left out.

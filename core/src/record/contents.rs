@@ -7,8 +7,8 @@ use serde::Serialize;
 
 use super::{
     BalanceRow, Barrier, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow,
-    Line, Place, PlanRecord, PrescriptionText, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRecord,
-    Stamp, SuitabilityRow, Told, in_order,
+    Line, Place, PlanRecord, PrescriptionText, ResponseRow, SessionEnd, SessionRecord, SetEnd, SetEndRow,
+    SetRecord, Stamp, SuitabilityRow, Told, in_order,
 };
 use crate::words::counted;
 
@@ -333,10 +333,7 @@ impl SessionRecord {
                 once(&mut self.set(set)?.delivered, how, |one| one.cue, "cue", set)?;
             }
             Entry::SoundDisturbed { set, what } => self.set(set)?.disturbed.push(what),
-            Entry::Responded { set, response } => {
-                let response = Identified { id, row: response };
-                once(&mut self.set(set)?.responses, response, |one| one.cue, "response", set)?;
-            }
+            Entry::Responded { set, response } => self.set(set)?.respond(Identified { id, row: response })?,
             Entry::SetEnded { set, end } => self.set(set)?.end(end)?,
             Entry::SetLeftOut(row) => {
                 let set = row.set;
@@ -378,19 +375,35 @@ impl SessionRecord {
 }
 
 impl SetRecord {
-    /// An end that becomes known later replaces the one that was only found missing. Of two that were found missing, on two
-    /// computers, the later stays: it knows more.
+    /// What was only found missing gives way to what is known; of two that were, on two computers, the later knows more.
+    /// Of two that are known and differ the graver counts.
     fn end(&mut self, end: SetEndRow) -> Result<(), String> {
+        let weight = |end: &SetEndRow| match end.why {
+            SetEnd::Interrupted => (0, end.worked_ms, end.at.ms()),
+            SetEnd::Fell => (3, 0, 0),
+            SetEnd::Grabbed => (2, 0, 0),
+            _ => (1, 0, 0),
+        };
         let sure = |end: &SetEndRow| end.why != SetEnd::Interrupted;
-        match &self.end {
-            Some(before) if *before == end => {}
-            Some(before) if sure(before) && sure(&end) => {
-                return Err(format!("set {} ends twice", self.start.number));
+        let twice = self.end.as_ref().is_some_and(|before| sure(before) && sure(&end) && *before != end);
+        if self.end.as_ref().is_none_or(|before| weight(before) < weight(&end)) {
+            self.end = Some(end);
+        }
+        if twice { Err(format!("set {} ends twice", self.start.number)) } else { Ok(()) }
+    }
+
+    /// Of two that differ the graver counts.
+    fn respond(&mut self, response: Identified<ResponseRow>) -> Result<(), String> {
+        let (set, cue) = (self.start.number, response.cue);
+        match self.responses.iter_mut().find(|one| one.cue == cue) {
+            None => self.responses.push(response),
+            Some(one) if one.row == response.row => {}
+            Some(one) => {
+                if one.response < response.response {
+                    *one = response;
+                }
+                return Err(format!("the response to push {} of set {set} is there twice", cue + 1));
             }
-            Some(before) if sure(before) => {}
-            Some(before)
-                if !sure(&end) && (before.worked_ms, before.at.ms()) >= (end.worked_ms, end.at.ms()) => {}
-            _ => self.end = Some(end),
         }
         Ok(())
     }

@@ -151,7 +151,7 @@ fn test(dated: &Dated) -> Value {
 
 #[cfg(test)]
 mod test_of_bundle {
-    use super::{bundle, uuid};
+    use super::{Id, bundle, uuid};
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
@@ -187,7 +187,7 @@ mod test_of_bundle {
     #[test]
     fn every_resource_has_what_r4_requires_of_it() {
         let period = Period { since: "2026-11-01".parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let bundle = bundle(&material(), period);
+        let bundle = bundle(Id::of("a journal"), &material(), period);
         let entries = bundle["entry"].as_array().unwrap();
         let mut urls: Vec<&str> = entries.iter().map(|entry| entry["fullUrl"].as_str().unwrap()).collect();
         let count = urls.len();
@@ -245,11 +245,19 @@ mod test_of_bundle {
     fn two_people_are_two_patients_and_one_person_is_one() {
         let period =
             |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let of = |material: &Material, since| bundle(material, period(since))["entry"][0]["fullUrl"].clone();
-        let one = material();
-        assert_eq!(of(&one, "2026-11-01"), of(&one, "2026-11-04"), "whatever the period");
-        let mut other = material();
-        other.past.sessions.iter_mut().for_each(|session| session.id.replace_range(..1, "z"));
-        assert_ne!(of(&one, "2026-11-01"), of(&other, "2026-11-01"));
+        let of = |journal: &str, material: &Material, since| {
+            bundle(Id::of(journal), material, period(since))["entry"][0]["fullUrl"].clone()
+        };
+        let one = of("one", &material(), "2026-11-01");
+        assert_eq!(one, of("one", &material(), "2026-11-04"), "whatever the period");
+        assert_ne!(one, of("other", &material(), "2026-11-01"));
+        // A practice of an earlier day is typed in.
+        let mut earlier = material();
+        let mut typed_in = earlier.past.sessions[0].clone();
+        typed_in.begun = typed_in.begun - jiff::SignedDuration::from_hours(999);
+        typed_in.id = "ab".repeat(16);
+        earlier.past.sessions.insert(0, typed_in);
+        earlier.details.insert(0, SessionDetails::default());
+        assert_eq!(one, of("one", &earlier, "2026-11-01"));
     }
 }

@@ -5,7 +5,7 @@ use tempfile::tempdir;
 use super::show;
 use crate::journal::Folder;
 use crate::journal::sample::{id, keep, open, session};
-use counterpoise_core::record::{Line, Seen, SeenRow, TryoutRow};
+use counterpoise_core::record::{Entry, Seen, SeenRow, TriedOut};
 
 #[test]
 fn a_session_is_told_in_plain_words() {
@@ -40,14 +40,12 @@ fn a_session_is_told_in_plain_words() {
 fn a_try_out_names_who_watched_and_what_was_seen() {
     let place = tempdir().unwrap();
     let mut journal = open(&Folder::open_in(place.path()).unwrap());
-    let mut lines = session();
-    lines.insert(
-        1,
-        Line::TriedOut(TryoutRow { watched_by: "K. L.".into(), partner: "R.".into(), seen: Vec::new() }),
-    );
-    keep(&mut journal, &id(1), &lines);
+    let mut entries = session();
+    entries.insert(1, Entry::TriedOut(TriedOut { watched_by: "K. L.".into(), partner: "R.".into() }));
+    keep(&mut journal, &id(1), &entries);
     let seen = SeenRow { what: Seen::Feet, words: "one step each time".to_owned() };
-    journal.keep_seen(&id(1), &[seen]).unwrap();
+    let at = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
+    journal.keep_seen(&at, id(1), &[seen]).unwrap();
     let mut out = Vec::new();
     show(&journal, "last", &mut out).unwrap();
     let text = String::from_utf8(out).unwrap();
