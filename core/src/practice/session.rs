@@ -222,10 +222,7 @@ impl Session {
             Event::Tick => state.tick(&mut turn),
             Event::Key(key) => state.key(key, &mut turn),
             Event::Sound { device } => {
-                turn.whole.silent = device.is_none();
-                if let Some(drawn) = &mut turn.whole.begun.drawn {
-                    drawn.device = device;
-                }
+                turn.whole.open_sound(device);
                 state
             }
             Event::Placed { work_starts } => state.placed(work_starts),

@@ -122,7 +122,7 @@ impl Before {
         let on = key == Key::Enter || key == Key::Char(' ');
         match self.page {
             Page::Weekly { question, .. } => self.weekly_key(question, key, turn),
-            Page::WarmUp { .. } if key.stops() => Self::stop(Some(RoutineEnd::BrokenOff), turn),
+            Page::WarmUp { .. } if key.stops() => self.stop(turn),
             Page::WarmUp { .. } => {
                 turn.hush();
                 Self::end_warm_up(RoutineEnd::Skipped, turn)
@@ -195,7 +195,7 @@ impl Before {
                 let next = Question::WEEKLY.into_iter().skip_while(|asked| *asked != question).nth(1);
                 self.ask_weekly(next, turn)
             }
-            Reply::Stop => Self::stop(None, turn),
+            Reply::Stop => self.stop(turn),
             Reply::Nothing => State::Before(self),
         }
     }
@@ -212,19 +212,21 @@ impl Before {
     }
 
     /// Stopped after the pages: why is asked as after a set.
-    fn stop(warm_up: Option<RoutineEnd>, turn: &mut Turn<'_>) -> State {
+    fn stop(self: Box<Self>, turn: &mut Turn<'_>) -> State {
         turn.hush();
-        if let Some(how) = warm_up {
-            turn.routine_over(RoutinePart::WarmUp, how);
-        }
+        self.break_off_warm_up(turn);
         AfterSet::ask(CurrentSet::new(0, turn.whole), Question::WhyStopped, turn)
     }
 
     pub(super) fn close(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        self.break_off_warm_up(turn);
+        self.end(SessionEnd::Closed, turn)
+    }
+
+    fn break_off_warm_up(&self, turn: &mut Turn<'_>) {
         if let Page::WarmUp { .. } = self.page {
             turn.routine_over(RoutinePart::WarmUp, RoutineEnd::BrokenOff);
         }
-        self.end(SessionEnd::Closed, turn)
     }
 
     pub(super) fn end(mut self: Box<Self>, end: SessionEnd, turn: &mut Turn<'_>) -> State {

@@ -52,6 +52,13 @@ impl Whole {
         }
     }
 
+    pub(super) fn open_sound(&mut self, device: Option<String>) {
+        self.silent = device.is_none();
+        if let Some(drawn) = &mut self.begun.drawn {
+            drawn.device = device;
+        }
+    }
+
     /// The sound output was lost, and nobody has said to go on without.
     pub(super) fn is_without_output(&self) -> bool {
         self.sound_lost && !self.silent
