@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     AdviceRow, Answer, AnswerRow, BalanceRow, ChangeRow, Channel, ClearanceRow, Corrected, CorrectionRow,
-    CueRow, Decided, Delivery, DeliveryRow, Disturbance, DisturbanceRow, LeftOutRow, Mishap, MishapRow,
+    CueRow, Decided, Delivery, DeliveryRow, Disturbance, DisturbanceRow, LeftOutRow, MishapRow,
     PrescriptionText, ReadyRow, Response, ResponseRow, RoutineRow, SeenRow, SessionBegun, SessionEnd, SetEnd,
     SetEndRow, SetRow, Stamp, SuitabilityRow, TriedOut,
 };
@@ -161,8 +161,8 @@ impl Entry {
         match self {
             Self::Readied { rows } => rows.iter().any(|row| !row.is_true || row.item == Item::UnwellPassed),
             Self::SetEnded { end, .. } => matches!(end.why, SetEnd::Grabbed | SetEnd::Fell),
-            Self::Responded { response, .. } => can_lock(response.response),
-            Self::Mishap(MishapRow { what: Mishap::Grab | Mishap::Fall, .. }) => true,
+            Self::Responded { response, .. } => is_mishap(response.response),
+            Self::Mishap(_) => true,
             Self::Answered(row) => row.answer.can_lock(),
             Self::SessionEnded { why, .. } => matches!(
                 why,
@@ -175,13 +175,13 @@ impl Entry {
             Self::Corrected(row) => match row.what {
                 Corrected::SetAside | Corrected::CountsAgain => false,
                 Corrected::Answer => row.answer().is_none_or(Answer::can_lock),
-                Corrected::Response => can_lock(row.response()),
+                Corrected::Response => is_mishap(row.response()),
             },
             _ => false,
         }
     }
 }
 
-const fn can_lock(response: Option<Response>) -> bool {
-    matches!(response, Some(Response::Grabbed | Response::Fell))
+fn is_mishap(response: Option<Response>) -> bool {
+    response.and_then(Response::mishap).is_some()
 }

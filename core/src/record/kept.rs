@@ -192,8 +192,8 @@ impl SessionRecord {
                     .max()
             };
         }
-        let told = |response, what| {
-            let noted = responses().filter(|one| *one == Some(response)).count();
+        let told = |what: Mishap| {
+            let noted = responses().filter(|one| *one == Some(what.response())).count();
             // A mishap after a push is also its response.
             let by_key = self.mishaps.iter().filter(|row| row.what == what && row.cue.is_none()).count();
             count(noted + by_key)
@@ -213,8 +213,8 @@ impl SessionRecord {
             unwell: worst!(Unwell),
             not_said: count(self.answers.iter().filter(|row| row.answer.number().is_none()).count()),
             cues_asked: count(delivered().filter(|row| row.asked_ms.is_some()).count()),
-            grabs: told(Response::Grabbed, Mishap::Grab),
-            falls: told(Response::Fell, Mishap::Fall),
+            grabs: told(Mishap::Grab),
+            falls: told(Mishap::Fall),
             pushes_noted: count(responses().flatten().count()),
             pushes_not_noted: count(responses().filter(Option::is_none).count()),
         }

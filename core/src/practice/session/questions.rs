@@ -1,7 +1,9 @@
 //! The questions after a set: their order, what each key means, and what an answer leads to.
 
+use super::after_set::{AfterPhase, AfterSet};
+use super::current_set::CurrentSet;
 use super::screen::KeyHint;
-use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
+use super::{Key, State, Turn};
 use crate::record::{Answer, Entry, Mishap, Question, SessionEnd, WhyStopped, YesNo};
 
 /// The question as it is shown on the screen; empty for those that have pages of their own.
@@ -70,86 +72,84 @@ fn aloud(question: Question) -> Option<&'static str> {
     }
 }
 
-impl Session {
-    pub(super) fn ask(&mut self, now: &Now, question: Question, effects: &mut Effects) {
-        effects.extend(aloud(question).map(say));
-        self.phase = Phase::Ask { question, wait: Wait::from(now.at) };
+/// What a key says when this is asked.
+pub(super) enum Reply {
+    Answer(Answer),
+    Stop,
+    Nothing,
+}
+
+pub(super) fn reply(question: Question, key: Key) -> Reply {
+    // What decides what follows is answered before anything ends.
+    let last = matches!(question, Question::WhyStopped | Question::Hurt);
+    match key {
+        Key::Enter => Reply::Answer(question.not_said()),
+        // Somebody unwell may leave with any stop key; the symptom then has no answer.
+        key if key.stops() && question == Question::Symptom => Reply::Answer(Answer::Symptom(None)),
+        Key::Char(c) => match question.keys().iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
+            Some((.., answer)) => Reply::Answer(*answer),
+            None if key.stops() && !last => Reply::Stop,
+            None => Reply::Nothing,
+        },
+        Key::Escape if !last => Reply::Stop,
+        Key::Escape | Key::Other => Reply::Nothing,
+    }
+}
+
+impl AfterSet {
+    pub(super) fn ask(set: CurrentSet, question: Question, turn: &mut Turn<'_>) -> State {
+        if let Some(id) = aloud(question) {
+            turn.say(id);
+        }
+        Self::at(set, AfterPhase::Ask { question, wait: turn.wait() })
     }
 
-    pub(super) fn answer(&mut self, now: &Now, question: Question, key: Key, effects: &mut Effects) {
-        // What decides what follows is answered before anything ends.
-        let last = matches!(question, Question::WhyStopped | Question::Hurt);
-        let answer = match key {
-            Key::Enter => question.not_said(),
-            // Somebody unwell may leave with any stop key; the symptom then has no answer.
-            key if key.stops() && question == Question::Symptom => Answer::Symptom(None),
-            Key::Char(c) => match question.keys().iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c))
-            {
-                Some((.., answer)) => *answer,
-                None if key.stops() && !last => return self.stop(now, effects),
-                None => return,
-            },
-            Key::Escape if !last => return self.stop(now, effects),
-            Key::Escape | Key::Other => return,
-        };
-        effects.push(Effect::Hush);
-        let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
-        effects.push(Effect::Record(Entry::answered(set, answer)));
-        self.after_answer(now, answer, effects);
-    }
-
-    /// The next question of the week, and then the practice.
-    fn after_weekly(&mut self, now: &Now, asked: Question, effects: &mut Effects) {
-        let next = Question::WEEKLY.iter().skip_while(|question| **question != asked).nth(1);
-        match next {
-            Some(question) => self.ask(now, *question, effects),
-            None => self.after_readiness(now, effects),
+    pub(super) fn answer(self, question: Question, key: Key, turn: &mut Turn<'_>) -> State {
+        match reply(question, key) {
+            Reply::Answer(answer) => {
+                turn.hush();
+                turn.record(Entry::answered(Some(self.set.number()), answer));
+                self.after_answer(answer, turn)
+            }
+            Reply::Stop => self.stop(turn),
+            Reply::Nothing => State::AfterSet(Box::new(self)),
         }
     }
 
-    fn after_answer(&mut self, now: &Now, answer: Answer, effects: &mut Effects) {
-        match answer {
+    fn after_answer(mut self, answer: Answer, turn: &mut Turn<'_>) -> State {
+        let next = match answer {
             Answer::Unwell(Some(YesNo::Yes)) | Answer::WhyStopped(Some(WhyStopped::Unwell)) => {
-                effects.push(say("end.unwell"));
-                self.ask(now, Question::Symptom, effects);
+                turn.say("end.unwell");
+                Question::Symptom
             }
-            Answer::Symptom(symptom) => {
-                self.symptom = symptom;
-                self.end(now, SessionEnd::Unwell, effects);
-            }
+            Answer::Symptom(symptom) => return self.set.end_session(SessionEnd::Unwell, symptom, turn),
             Answer::WhyStopped(why) => {
-                effects.push(say("end.stopped"));
+                turn.say("end.stopped");
                 let unsteady = why == Some(WhyStopped::Unsteady);
                 let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
-                self.end(now, end, effects);
+                return self.end(end, turn);
             }
-            Answer::NearFalls(_) | Answer::Confidence(_) | Answer::Soreness(_) => {
-                self.after_weekly(now, answer.question(), effects);
-            }
-            Answer::Hurt(_) => self.end(now, SessionEnd::Fell, effects),
+            Answer::Hurt(_) => return self.end(SessionEnd::Fell, turn),
             // With a partner the first one leads to a rest.
-            Answer::Grabbed(Some(YesNo::Yes)) if self.is_with_partner() => {
-                self.count(Mishap::Grab);
-                if !self.grabbed {
-                    self.advise_one_step_lower(effects);
+            Answer::Grabbed(Some(YesNo::Yes)) if self.set.is_with_partner() => {
+                turn.whole.count(Mishap::Grab);
+                if turn.whole.ended_by.is_none() {
+                    self.set.advise_one_step_lower(turn);
                 }
-                self.ask(now, Question::Unwell, effects);
+                Question::Unwell
             }
             // A grab ends the session; only whether the person is unwell is still asked.
             Answer::Grabbed(Some(YesNo::Yes)) => {
-                self.grabbed = true;
-                self.ask(now, Question::Unwell, effects);
+                turn.whole.ended_by = Some(Mishap::Grab);
+                Question::Unwell
             }
-            Answer::Grabbed(_) => self.ask(now, Question::HeldOn, effects),
-            Answer::HeldOn(_) => self.ask(now, Question::Effort, effects),
-            Answer::Effort(_) => self.ask(now, Question::Steadiness, effects),
-            Answer::Steadiness(_) => self.ask(now, Question::Unwell, effects),
-            Answer::Unwell(_) => self.after_questions(now, effects),
-            Answer::Clinician(_)
-            | Answer::Ready(_)
-            | Answer::InPlace(_)
-            | Answer::PartnerReady(_)
-            | Answer::SoundCheck(_) => {}
-        }
+            Answer::Grabbed(_) => Question::HeldOn,
+            Answer::HeldOn(_) => Question::Effort,
+            Answer::Effort(_) => Question::Steadiness,
+            Answer::Steadiness(_) => Question::Unwell,
+            // The others are asked before the first set.
+            _ => return self.after_questions(turn),
+        };
+        Self::ask(self.set, next, turn)
     }
 }

@@ -3,9 +3,12 @@
 use jiff::ZonedDateTime;
 use proptest::prelude::*;
 
+use super::opening::Page;
 use super::screen::Body;
-use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session};
+use super::set::InSet;
+use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session, State};
 use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use crate::health::readiness::Item;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
 use crate::record::{
@@ -14,6 +17,7 @@ use crate::record::{
 };
 use crate::units::Millis;
 
+mod any_events;
 mod last_questions;
 mod partner;
 mod ready;
@@ -143,7 +147,31 @@ impl Walk {
     }
 
     fn plan(&self) -> SetPlan {
-        self.session.as_ref().unwrap().plan.clone()
+        match &self.session().state {
+            State::InSet(here) => here.set.plan.clone(),
+            State::AfterSet(here) => here.set.plan.clone(),
+            State::Before(_) | State::Over(_) => self.set_drawn(self.session().set_number()).clone(),
+        }
+    }
+
+    /// A set as it was drawn.
+    fn set_drawn(&self, number: u8) -> &SetPlan {
+        &self.session().whole.schedule.sets()[usize::from(number) - 1]
+    }
+
+    /// The page before the first set.
+    fn page(&self) -> Option<Page> {
+        if let State::Before(here) = &self.session().state { Some(here.page) } else { None }
+    }
+
+    /// The sentence of the pages of readiness that is asked by itself.
+    fn sentence(&self) -> Option<Item> {
+        if let State::Before(here) = &self.session().state { here.ready.item() } else { None }
+    }
+
+    /// The set that is made ready, worked at or paused.
+    fn in_set(&self) -> Option<&InSet> {
+        if let State::InSet(here) = &self.session().state { Some(here) } else { None }
     }
 }
 
@@ -360,7 +388,7 @@ fn a_stop_asks_why_and_something_else_counts_against_nobody() {
 fn the_sound_check_takes_only_the_word_that_was_said() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
-    let right = walk.session.as_ref().unwrap().schedule.check_word(4);
+    let right = walk.session().whole.schedule.check_word(4);
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
     walk.keys(&((right + 1) % 4 + 1).to_string());
@@ -465,6 +493,7 @@ fn closing_keeps_what_was_done() {
 fn every_phrase_that_is_named_in_the_session_exists() {
     let files = [
         include_str!("../session.rs"),
+        include_str!("after_set.rs"),
         include_str!("mishap.rs"),
         include_str!("opening.rs"),
         include_str!("questions.rs"),
@@ -472,6 +501,7 @@ fn every_phrase_that_is_named_in_the_session_exists() {
         include_str!("routines.rs"),
         include_str!("set.rs"),
         include_str!("sound_check.rs"),
+        include_str!("patience.rs"),
     ];
     let mut named = 0;
     for word in files.iter().flat_map(|file| file.split('"')) {

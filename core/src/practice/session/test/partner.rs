@@ -3,7 +3,9 @@
 
 use proptest::prelude::*;
 
+use super::super::opening::Page;
 use super::super::screen::{Body, Item, Moment};
+use super::super::set::SetPhase;
 use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, REPEAT_WAIT};
 use super::Walk;
 use crate::draw::schedule::Cue;
@@ -18,7 +20,7 @@ use crate::units::Millis;
 
 const ROOM: Room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: Some(Place::Table) };
 
-const PUSHES: &str = r#"
+pub(super) const PUSHES: &str = r#"
 schema = "counterpoise.prescription/1"
 title = "Pushes"
 issued_on = 2026-11-02
@@ -85,11 +87,11 @@ impl Walk {
     /// To the first page for the partner.
     fn walk_to_the_partner(&mut self) -> &mut Self {
         self.keys("\n");
-        while matches!(self.session().phase, super::super::Phase::Cautions { .. }) {
+        while matches!(self.page(), Some(Page::Cautions { .. })) {
             self.keys("\n");
         }
         self.keys("aaaa");
-        while matches!(self.session().phase, super::super::Phase::InPlace) {
+        while matches!(self.page(), Some(Page::InPlace)) {
             self.keys("a");
         }
         self
@@ -98,11 +100,11 @@ impl Walk {
     /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
     pub(super) fn walk_to_set(&mut self, number: u8) -> &mut Self {
         self.walk_to_the_partner();
-        while matches!(self.session().phase, super::super::Phase::Partner { .. }) {
+        while matches!(self.page(), Some(Page::Partner { .. })) {
             self.keys("\na");
         }
-        if matches!(self.session().phase, super::super::Phase::Check { .. }) {
-            let right = self.session().schedule.check_word(4) + 1;
+        if matches!(self.page(), Some(Page::Check { .. })) {
+            let right = self.session().whole.schedule.check_word(4) + 1;
             self.keys(&right.to_string());
         }
         self.keys(".");
@@ -122,8 +124,7 @@ impl Walk {
     /// Waits until the work has come this far.
     fn work_to(&mut self, at: Millis) -> &mut Self {
         for _ in 0..4_000 {
-            let now = super::Now { at: self.at, wall: super::wall() };
-            if self.session().worked(&now).is_some_and(|worked| worked >= at) {
+            if self.in_set().and_then(|here| here.worked(self.at)) >= Some(at) {
                 break;
             }
             self.wait(Millis(50));
@@ -203,7 +204,7 @@ fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     asked.keys("0");
     let room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: None };
     assert!(asked.effects.contains(&Effect::KeepRoom(room)));
-    assert_eq!(asked.session().room(), room);
+    assert_eq!(asked.session().whole.room(), room);
 
     let mut skipped = walk(PUSHES, Channel::PartnerScreen, None, None);
     skipped.walk_to_the_partner().keys("\n\na1\n");
@@ -613,7 +614,7 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
     };
     let mut walk = pushes();
     walk.walk_to_the_partner().keys("\n\na");
-    let right = walk.session().schedule.check_word(4) + 1;
+    let right = walk.session().whole.schedule.check_word(4) + 1;
     walk.keys(&right.to_string());
     let Body::Page { title, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!((title.as_str(), walk.said("warm-up.begin")), ("Warm-up", 1));
@@ -726,7 +727,7 @@ proptest! {
 impl Walk {
     /// The words that must close what lasts now.
     fn open_span(&self) -> Option<crate::plan::phrase::Phrase> {
-        let super::super::Phase::Work { worked, work_starts } = self.session().phase else { return None };
+        let SetPhase::Work { worked, work_starts } = self.in_set()?.phase else { return None };
         let elapsed = worked + (self.at - work_starts);
         let plan = self.plan();
         let mut cues = plan.cues().iter();
@@ -742,7 +743,8 @@ impl Walk {
             match entry {
                 Entry::SetBegun { set, .. } => asked.push((set.number, Vec::new())),
                 Entry::CueDelivered { set, how } if how.asked_ms.is_some() => {
-                    let push = self.session().schedule.sets()[usize::from(*set) - 1]
+                    let push = self
+                        .set_drawn(*set)
                         .cues()
                         .iter()
                         .filter_map(Cue::call)

@@ -32,7 +32,7 @@ fn answers(walk: &Walk) -> Vec<(Item, bool)> {
 /// From "something is not" on: X at these sentences, A at all others of the page, and Y where it is asked again.
 fn not_true(walk: &mut Walk, not: &[Item]) {
     walk.keys("x");
-    while let Some(item) = walk.session().ready.item() {
+    while let Some(item) = walk.sentence() {
         if not.contains(&item) {
             walk.keys("x");
             if matches!(walk.body(), Body::Question { ask, .. } if ask.ends_with("Is that right?")) {
@@ -84,7 +84,7 @@ fn what_would_lock_is_asked_once_more() {
     let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!(ask, "Not true: \"My chest does not hurt or feel tight.\" Is that right?");
     walk.keys("n");
-    assert_eq!(walk.session().ready.item(), Some(Item::Chest), "a wrong key is taken back");
+    assert_eq!(walk.sentence(), Some(Item::Chest), "a wrong key is taken back");
     assert!(walk.ends().is_empty());
     walk.keys("xy");
     assert_eq!(walk.ends(), [SessionEnd::NotToday]);
@@ -162,7 +162,7 @@ fn all_true_stays_at_the_step_that_was_given() {
 fn whoever_leaves_in_the_middle_has_said_what_was_said() {
     let mut walk = walk();
     walk.keys("x");
-    while walk.session().ready.item() != Some(Item::Fall) {
+    while walk.sentence() != Some(Item::Fall) {
         walk.keys("a");
     }
     walk.keys("xys");
@@ -214,7 +214,8 @@ fn only_a_step_without_a_resting_hand_asks_for_somebody_in_the_house() {
 #[test]
 fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
     let mut walk = Walk::new(None);
-    walk.session.as_mut().unwrap().preparation.weekly = true;
+    let weekly = Preparation { weekly: true, ..Preparation::default() };
+    walk.session = walk.session.map(|session| session.prepare(weekly));
     walk.keys(TO_READY).keys("aa");
     for (key, begins) in
         [('1', "In the last week"), ('4', "How sure of your balance"), ('0', "How sore were you")]
