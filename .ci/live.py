@@ -271,7 +271,7 @@ def main():
     sound, underruns = practice(program, prescription, folder, log)
     faults, heard, off, drift = judge(sound, cues, clips)
     journal = json.loads(subprocess.run(
-        [program, "--data-dir", os.path.join(folder, "data"), "journal", "export", "--format", "json"],
+        [program, "--data-dir", os.path.join(folder, "data"), "journal", "export", "--format", "sessions"],
         check=True, capture_output=True).stdout)
     delivered = journal["sessions"][0]["sets"][0]["delivered"]
     faults += compare(delivered, cues, heard)

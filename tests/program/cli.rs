@@ -457,7 +457,7 @@ fn an_empty_folder_has_an_empty_journal_and_looking_makes_nothing() {
     let (_, hint) = refused(place.path(), &["journal", "show", "3f2a"]);
     assert!(hint.contains("journal list"), "{hint}");
     let export = printed(place.path(), &["journal", "export"]);
-    assert_eq!(json(&export)["schema"], "counterpoise.journal/1");
+    assert_eq!(json(&export)["schema"], "counterpoise.journal/2");
     assert_eq!(printed(place.path(), &["journal", "export", "--format", "csv"]).lines().count(), 1);
     assert!(!place.path().join("data").exists(), "to look makes no folder");
     fs::write(place.path().join("export.json"), &export).unwrap();
@@ -476,8 +476,9 @@ fn a_prescription_in_use_is_what_the_other_commands_mean_and_is_journaled() {
     assert!(printed(place.path(), &["use", "ada.toml"]).contains("For Ada at the counter"));
     fs::remove_file(place.path().join("ada.toml")).unwrap();
     assert_eq!(title(&["preview", "--format", "json"]), "For Ada at the counter");
-    let export = json(&printed(place.path(), &["journal", "export"]));
-    assert!(export["changes"][0]["what"].as_str().unwrap().contains("ada.toml"), "{export}");
+    let export = json(&printed(place.path(), &["journal", "export", "--format", "sessions"]));
+    assert_eq!(export["changes"][0]["what"], "prescription in use");
+    assert!(export["changes"][0]["source"].as_str().unwrap().contains("ada.toml"), "{export}");
     let other = place.path().join("other");
     let there = ["--data-dir", other.to_str().unwrap(), "check", "--format", "json"];
     assert_eq!(title(&there), "Gentle start at the counter", "--data-dir is another person");

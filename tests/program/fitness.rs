@@ -240,7 +240,8 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
     assert!(fact.contains("--by"), "{fact}");
     let cleared = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "seen on Thursday"]);
     assert!(cleared.contains("Lifted: chest pain or pressure"), "{cleared}");
-    let export: Value = serde_json::from_str(&printed(place.path(), &["journal", "export"])).unwrap();
+    let export: Value =
+        serde_json::from_str(&printed(place.path(), &["journal", "export", "--format", "sessions"])).unwrap();
     assert_eq!(export["clearances"][0]["who"], "Dr. K. L.");
     assert_eq!(export["clearances"][0]["lifted"][0]["what"], "chest pain or pressure");
     assert_ne!(next(place.path(), today())["decision"], "locked");
@@ -274,7 +275,8 @@ fn a_session_keeps_what_was_decided_and_shows_it() {
         "\n\n\na\na\na\na\ns\n",
     );
     assert_eq!(gentler.status.code(), Some(0), "{}", String::from_utf8_lossy(&gentler.stderr));
-    let export: Value = serde_json::from_str(&printed(place.path(), &["journal", "export"])).unwrap();
+    let export: Value =
+        serde_json::from_str(&printed(place.path(), &["journal", "export", "--format", "sessions"])).unwrap();
     let last = export["sessions"].as_array().unwrap().last().unwrap();
     assert_eq!(
         (&last["decided"]["gentler"], &last["decided"]["given"][1]["step"]),

@@ -84,7 +84,7 @@ fn whose_it_is_is_asked_before_two_peoples_practice_becomes_one() {
     let (own, other) = (history(folder, 1, 4), history(folder, 2, 3));
     // Both practice by the same ready prescription, as everybody may.
     assert!(printed(folder, &["journal", "import", &own]).contains("4 sessions added"));
-    let before = printed(folder, &["journal", "export"]);
+    let before = printed(folder, &["journal", "export", "--format", "sessions"]);
     let err = refused(&run(folder, &["journal", "import", &other]));
     for part in [
         "may be somebody else's",
@@ -103,7 +103,7 @@ fn whose_it_is_is_asked_before_two_peoples_practice_becomes_one() {
             "{shown}"
         );
     }
-    assert_eq!(printed(folder, &["journal", "export"]), before);
+    assert_eq!(printed(folder, &["journal", "export", "--format", "sessions"]), before);
     let (shown, well) = terminal::run(folder, &["journal", "import", &other], "y\n");
     assert!(well && shown.contains("3 sessions added"), "{shown}");
     // Now they share something, and nothing is asked any more; every day of the other's is a day of their own too.
@@ -131,8 +131,8 @@ fn two_journals_of_one_person_are_merged_once_and_a_day_with_two_practices_is_na
     export(laptop.path(), tablet.path());
     let said = printed(tablet.path(), &["journal", "import", "other.json"]);
     assert!(said.contains("3 sessions added, 3 already there"), "what went there and back is known: {said}");
-    let both = printed(laptop.path(), &["journal", "export"]);
-    assert_eq!(printed(tablet.path(), &["journal", "export"]), both);
+    let both = printed(laptop.path(), &["journal", "export", "--format", "sessions"]);
+    assert_eq!(printed(tablet.path(), &["journal", "export", "--format", "sessions"]), both);
     // What is set aside on one computer is so on the other.
     let first: Value = serde_json::from_str(&both).unwrap();
     let id = first["sessions"][0]["id"].as_str().unwrap();
@@ -142,8 +142,8 @@ fn two_journals_of_one_person_are_merged_once_and_a_day_with_two_practices_is_na
         assert!(printed(tablet.path(), &["journal", "import", "other.json"]).contains(added));
     }
     assert_eq!(
-        printed(tablet.path(), &["journal", "export"]),
-        printed(laptop.path(), &["journal", "export"])
+        printed(tablet.path(), &["journal", "export", "--format", "sessions"]),
+        printed(laptop.path(), &["journal", "export", "--format", "sessions"])
     );
 }
 
@@ -155,7 +155,7 @@ fn what_is_no_whole_export_is_refused_and_nothing_is_lost() {
     let before = printed(folder, &["journal", "export"]);
     fs::write(folder.join("half.json"), &before[..before.len() / 2]).unwrap();
     fs::write(folder.join("empty.json"), "").unwrap();
-    fs::write(folder.join("later.json"), before.replacen("journal/1", "journal/2", 1)).unwrap();
+    fs::write(folder.join("later.json"), before.replacen("journal/2", "journal/3", 1)).unwrap();
     fs::write(folder.join("table.csv"), printed(folder, &["journal", "export", "--format", "csv"])).unwrap();
     fs::write(folder.join("report.json"), printed(folder, &["report", "--format", "json"])).unwrap();
     // Files with holes: 100 MB and more than any export has, and no room taken on the disk.
@@ -192,7 +192,7 @@ fn a_full_disk_keeps_what_was_there() {
     let place = tempfile::tempdir().unwrap();
     let folder = place.path();
     printed(folder, &["journal", "import", &history(folder, 1, 2)]);
-    let before = printed(folder, &["journal", "export"]);
+    let before = printed(folder, &["journal", "export", "--format", "sessions"]);
     let much = history(folder, 3, 80);
     let full = |blocks: u64, arguments: &str| {
         let script = format!("trap '' XFSZ; ulimit -f {blocks}; exec \"$0\" {arguments}");
@@ -210,7 +210,7 @@ fn a_full_disk_keeps_what_was_there() {
         let err = refused(&full(blocks, &arguments));
         let told = ["no room left", "The disk could not be written", "cannot be written"];
         assert!(told.iter().any(|one| err.contains(one)), "{arguments}: {err}");
-        assert_eq!(printed(folder, &["journal", "export"]), before, "{arguments}");
+        assert_eq!(printed(folder, &["journal", "export", "--format", "sessions"]), before, "{arguments}");
     }
     assert!(printed(folder, &["journal", "import", &much, "--same-person"]).contains("80 sessions added"));
 }
@@ -235,7 +235,7 @@ fn after_it_was_erased_no_byte_of_it_is_in_the_folder_and_copies_are_named() {
     printed(folder, &["journal", "import", &name]);
     printed(folder, &["journal", "correct", "last", "--set-aside", "--reason", "a-reason-of-nobody-else"]);
     printed(folder, &["journal", "export", "--to-stick"]);
-    let export = printed(folder, &["journal", "export"]);
+    let export = printed(folder, &["journal", "export", "--format", "sessions"]);
     let export: Value = serde_json::from_str(&export).unwrap();
     let ids: Vec<&str> =
         export["sessions"].as_array().unwrap().iter().map(|one| one["id"].as_str().unwrap()).collect();

@@ -265,7 +265,7 @@ fn the_journal_goes_back_on_the_stick() {
     let names = files(&stick.join("counterpoise"));
     assert_eq!(names.len(), 2, "{names:?}");
     let journal = fs::read_to_string(stick.join("counterpoise").join(&names[1])).unwrap();
-    assert!(journal.contains("\"counterpoise.journal/1\""));
+    assert!(journal.contains("\"counterpoise.journal/2\""));
     let none = place.path().join("none");
     let output = with_stick(place.path(), &none, &["journal", "export", "--to-stick"], &[]);
     assert!(err(&output).contains("no memory stick was found"), "{}", err(&output));

@@ -86,7 +86,8 @@ fn days_ago(days: i64) -> String {
 }
 
 fn ids(folder: &Path) -> Vec<String> {
-    let export: serde_json::Value = serde_json::from_str(&printed(folder, &["journal", "export"])).unwrap();
+    let export: serde_json::Value =
+        serde_json::from_str(&printed(folder, &["journal", "export", "--format", "sessions"])).unwrap();
     let sessions = export["sessions"].as_array().unwrap();
     sessions.iter().map(|session| session["id"].as_str().unwrap().to_owned()).collect()
 }
@@ -225,7 +226,10 @@ fn a_correction_is_a_new_entry_and_both_stay_visible() {
     let there = tempfile::tempdir().unwrap();
     for _ in 0..2 {
         printed(there.path(), &["journal", "import", folder.join("all.json").to_str().unwrap()]);
-        assert_eq!(printed(there.path(), &["journal", "export"]), exported);
+        assert_eq!(
+            printed(there.path(), &["journal", "export", "--format", "sessions"]),
+            printed(folder, &["journal", "export", "--format", "sessions"])
+        );
     }
     for (arguments, said) in [
         (&["last", "--reason", "x"][..], "not every question was answered, and nothing was corrected"),
@@ -271,7 +275,7 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
             .export();
     fs::write(folder.join("history.json"), export.to_string()).unwrap();
     printed(folder, &["journal", "import", "history.json"]);
-    let before = printed(folder, &["journal", "export"]);
+    let before = printed(folder, &["journal", "export", "--format", "sessions"]);
     let sessions = |text: &str| serde_json::from_str::<serde_json::Value>(text).unwrap()["sessions"].clone();
     let ask = |answers: &[&str]| typed(folder, &["journal", "correct"], answers);
     // Older ones, the oldest; an answer; after the second set; the effort; 7, because.
@@ -281,7 +285,11 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
         let err = String::from_utf8(output.stderr).unwrap();
         assert!(output.status.code() == Some(1) && err.contains("nothing was corrected"), "{end}: {err}");
     }
-    assert_eq!(printed(folder, &["journal", "export"]), before, "nothing is corrected by halves");
+    assert_eq!(
+        printed(folder, &["journal", "export", "--format", "sessions"]),
+        before,
+        "nothing is corrected by halves"
+    );
     let done = ask(&answers);
     let said = String::from_utf8(done.stdout).unwrap();
     assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
@@ -318,7 +326,7 @@ fn without_options_a_correction_is_asked_for_and_a_practice_that_was_set_aside_c
         let err = String::from_utf8(ask(answers).stderr).unwrap();
         assert!(err.contains(says), "{answers:?}: {err}");
     }
-    let after = printed(folder, &["journal", "export"]);
+    let after = printed(folder, &["journal", "export", "--format", "sessions"]);
     assert_eq!(sessions(&after), sessions(&before), "what was kept is as it was");
     assert_eq!(
         serde_json::from_str::<serde_json::Value>(&after).unwrap()["corrections"].as_array().unwrap().len(),

@@ -66,7 +66,7 @@ struct Start {
     begun: Stamp,
     title: String,
     digest: String,
-    seed: Seed,
+    seed: String,
     seed_given: bool,
     method: u32,
     voice: String,
@@ -249,6 +249,9 @@ struct Lines {
 impl Lines {
     fn begin(&mut self, start: Start) {
         let Start { begun, title, seed, seed_given, method, voice, device, sets_planned, .. } = start;
+        // An invalid seed draws nothing again, and what happened counts all the same.
+        let seed = Seed::from_hex(&seed)
+            .unwrap_or_else(|_| Seed::from_bytes(*Digest::of(seed.as_bytes()).as_bytes()));
         let by_hand = voice == BY_HAND;
         let drawn = (!by_hand).then_some(Drawn { seed, seed_given, method, voice, device });
         let digest = digest(&start.digest);

@@ -154,6 +154,8 @@ fn of_two_answers_to_one_question_the_first_that_was_said_counts_and_a_correctio
     let kept = crate::record::sample::alone(&said, SessionEnd::Unwell);
     let session = PastSession::from_record(&kept).unwrap();
     assert_eq!((session.sets[0].effort, session.symptom), (Effort::numbered(4), Some(Symptom::Dizzy)));
+    let locked = corrected::<CorrectionRow>(&kept, &[]).unwrap().0.locked_before;
+    assert_eq!(locked, [Lock::Chest], "what another answer tells stays locked");
     let (right, record) = corrected(&kept, &[right(0, Question::Effort, Some(6))]).unwrap();
     assert_eq!(right.sets[0].effort, Effort::numbered(6));
     assert_eq!(record.answers[..3].iter().map(|row| row.answer.number()).collect::<Vec<_>>(), [Some(6); 3]);
