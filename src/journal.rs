@@ -28,7 +28,6 @@ pub mod import;
 pub mod incoming;
 mod interrupted;
 mod keep;
-pub mod list;
 mod lock;
 mod material;
 mod others;

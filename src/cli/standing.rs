@@ -1,16 +1,28 @@
 //! What the journal knows of a person, and the refusals that follow from it, worded once for every command that starts
 //! practice.
 
+use std::io::Write;
+
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Failure;
+use super::page::show;
 use super::source::{self, Source};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::Past;
 use counterpoise_core::course::progression::{Decision, Next, Reason};
 use counterpoise_core::course::trainee::{Retest, Trainee};
 use counterpoise_core::plan::prescription::Prescription;
+
+/// Opens the journal for writing, and prints what was noticed on the way.
+pub(super) fn open(folder: &Folder, out: &mut impl Write) -> Result<Journal, Failure> {
+    let (journal, notices) = Journal::open(folder.lock()?)?;
+    let notes: Vec<Block> = notices.iter().map(|notice| Block::line(format!("Note: {notice}."))).collect();
+    show(&notes, out)?;
+    Ok(journal)
+}
 
 /// What this journal knows of the person.
 pub(super) fn known(journal: &Journal) -> Result<Trainee, Failure> {
@@ -27,13 +39,13 @@ fn with(journal: &Journal, past: Past) -> Result<Trainee, Failure> {
 }
 
 /// The offer of balance tests.
-pub(super) fn retest(known: &Trainee, today: Date) -> Option<String> {
-    Some(match known.retest(today)? {
+pub(super) fn retest(known: &Trainee, today: Date) -> Option<Block> {
+    Some(Block::line(match known.retest(today)? {
         Retest::First => "Balance tests, if you like: counterpoise assess".to_owned(),
         Retest::Since(from) => {
             format!("The balance tests can be done again, since {from}: counterpoise assess")
         }
-    })
+    }))
 }
 
 /// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
@@ -56,8 +68,8 @@ pub(super) fn within_program(
 }
 
 /// A note where the file in use is not the one that came into use: somebody changed it since.
-pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<String>, Failure> {
-    Ok(journal.altered(folder)?.map(|altered| format!("Note: {altered}.")))
+pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<Block>, Failure> {
+    Ok(journal.altered(folder)?.map(|altered| Block::line(format!("Note: {altered}."))))
 }
 
 /// Why there is no practice now, and what to do: `Error:` and `Hint:`.

@@ -3,10 +3,11 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 
 use super::Failure;
+use super::page::{Output, show};
 use super::standing;
-use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
 use counterpoise_core::plan::caution;
 
@@ -28,22 +29,20 @@ pub(super) struct Arguments {
     show: bool,
 }
 
-pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     if arguments.show {
         let known = standing::known(&Journal::look(folder)?)?;
         let found = known.fitness.suitability.ok_or_else(|| {
             Failure::new("the questions have not been answered yet", "Answer them: counterpoise suitability")
         })?;
-        return say(&found, out);
+        return Ok(result(&found).into());
     }
     let answers = ask(arguments.partner, &mut io::stdin().lock(), out)?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
     journal.keep_suitability(&Clock::real().wall(), arguments.partner, &answers)?;
-    writeln!(out)?;
-    say(&Suitability::of(&answers, arguments.partner, false), out)
+    let mut page = vec![Block::Gap];
+    page.extend(result(&Suitability::of(&answers, arguments.partner, false)));
+    Ok(page.into())
 }
 
 /// Asks every topic. If the input ends early, nothing is saved.
@@ -54,20 +53,23 @@ fn ask(
 ) -> Result<Vec<(Topic, Answer)>, Failure> {
     let topics: Vec<Topic> = Topic::questions(partner).collect();
     let mut answers: Vec<(Topic, Answer)> = Vec::new();
-    writeln!(
+    show(
+        &[Block::line(
+            "Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers.",
+        )],
         out,
-        "{}",
-        wrapped(
-            "",
-            "Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers."
-        )
     )?;
     while let Some(topic) = topics.get(answers.len()).copied() {
-        writeln!(out, "\n{} of {}", answers.len() + 1, topics.len())?;
-        writeln!(out, "{}", wrapped("  ", topic.sentence()))?;
-        let agreed = if topic.can_be_agreed() { "   D not true, and my doctor knows and agrees" } else { "" };
-        writeln!(out, "  T true   N not true{agreed}\n  B back   Q quit")?;
-        out.flush()?;
+        let agreed = topic.can_be_agreed().then_some("D not true, and my doctor knows and agrees");
+        let keys = ["T true", "N not true"].into_iter().chain(agreed).map(str::to_owned).collect();
+        let question = [
+            Block::Gap,
+            Block::line(format!("{} of {}", answers.len() + 1, topics.len())),
+            Block::item(topic.sentence()),
+            Block::Keys(keys),
+            Block::Keys(["B back", "Q quit"].map(str::to_owned).into()),
+        ];
+        show(&question, out)?;
         let mut line = String::new();
         let read = from.read_line(&mut line).map_err(|error| {
             Failure::new(
@@ -95,7 +97,7 @@ fn ask(
                         "Write one letter per line: T, N, D where it is offered, B or Q. Nothing was saved.",
                     ));
                 }
-                writeln!(out, "  {other} is not one of the answers.")?;
+                show(&[Block::item(format!("{other} is not one of the answers."))], out)?;
                 continue;
             }
         };
@@ -111,20 +113,13 @@ fn quit() -> Failure {
     )
 }
 
-fn say(found: &Suitability, out: &mut impl Write) -> Result<(), Failure> {
-    writeln!(out, "{}", wrapped("", &found.outcome.to_string()))?;
-    for reason in found.reasons() {
-        writeln!(out, "{}", wrapped("  ", &reason))?;
-    }
+fn result(found: &Suitability) -> Vec<Block> {
+    let mut page = vec![Block::line(found.outcome.to_string())];
+    page.extend(found.reasons().into_iter().map(Block::item));
     if found.bounds().is_some_and(|bounds| bounds.alone) {
-        writeln!(
-            out,
-            "{}",
-            wrapped("  ", "For practice with a partner: counterpoise suitability --partner")
-        )?;
+        page.push(Block::item("For practice with a partner: counterpoise suitability --partner"));
     }
-    writeln!(out, "{}", wrapped("", caution::FIRST))?;
-    let text = "Answer again when something changes: counterpoise suitability";
-    writeln!(out, "{}", wrapped("", text))?;
-    Ok(())
+    let again = "Answer again when something changes: counterpoise suitability";
+    page.extend([caution::FIRST, again].map(Block::line));
+    page
 }

@@ -2,10 +2,12 @@
 
 use std::io;
 
+use maud::html;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 
 use counterpoise_core::blocks::{Chart, Plot};
+use counterpoise_core::words::Printable;
 
 type Drawn = Result<(), DrawingAreaErrorKind<io::Error>>;
 type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
@@ -57,18 +59,13 @@ pub fn picture(chart: &Chart, id: &str) -> String {
     let name = format!(
         "<svg role=\"img\" aria-labelledby=\"{id}-title {id}-words\" style=\"max-width:100%;height:auto\" "
     );
-    let inside = format!(
-        ">\n<title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-words\">{}</desc>\n",
-        escaped(&chart.title),
-        escaped(&chart.words)
-    );
+    let inside = html! {
+        title id={ (id) "-title" } { (chart.title) } "\n" desc id={ (id) "-words" } { (chart.words) } "\n"
+    };
     let (head, rest) = svg.split_once('>').expect("a picture has an opening tag");
-    format!("{}{inside}{}", head.replacen("<svg ", &name, 1), rest.trim_start())
-}
-
-/// Text with the characters escaped that HTML reserves.
-pub fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    let picture =
+        format!("{}>\n{}{}", head.replacen("<svg ", &name, 1), inside.into_string(), rest.trim_start());
+    picture.lines().map(|line| Printable::of(line).to_string() + "\n").collect()
 }
 
 fn histogram(
