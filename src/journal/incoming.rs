@@ -14,6 +14,7 @@ use super::rescue::{self, Rescue};
 use super::{Journal, JournalError, SessionId};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::record::SessionRecord;
+use counterpoise_core::words::Printable;
 
 /// So many titles of prescriptions are named \[judgment\].
 const TITLES: usize = 4;
@@ -90,8 +91,8 @@ impl Holds {
             let (first, last) = self.days.unwrap_or((day, day));
             self.days = Some((first.min(day), last.max(day)));
         }
-        // A file can say anything: what a terminal would obey is left out.
-        let title: String = title.chars().filter(|sign| !sign.is_control()).collect();
+        // A file can say anything, also what a terminal would obey.
+        let title = Printable::of(title).to_string();
         if !self.titles.contains(&title) {
             self.titles.push(title);
         }

@@ -213,7 +213,7 @@ fn answer(
     }
     let written = right(arguments)?;
     let right = match written.parse::<u8>() {
-        _ if written == "not said" => None,
+        _ if written == question.say(None) => None,
         Ok(number) if (scale.least..=scale.most).contains(&number) => Some(number.to_string()),
         _ => {
             return Err(Failure::new(
@@ -242,7 +242,7 @@ fn response(
     }
     let written = right(arguments)?;
     let right = match Response::from_name(written) {
-        _ if written == "not noted" => None,
+        _ if written == guided::response_name(None) => None,
         Some(response) => Some(response.name().to_owned()),
         None => {
             let names = Response::ALL.iter().map(|response| response.name()).collect::<Vec<_>>().join(", ");

@@ -75,7 +75,7 @@ fn set_title(set: &SetRecord) -> String {
     format!("set {}, {title}", set.start.number)
 }
 
-fn response_name(response: Option<Response>) -> &'static str {
+pub(super) fn response_name(response: Option<Response>) -> &'static str {
     response.map_or("not noted", Response::name)
 }
 
@@ -214,7 +214,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let choice = |response: &Response| Block::Choice(response.number().to_string(), response.to_string());
         let mut page = vec![Block::Gap];
         page.extend(Response::ALL.iter().map(choice));
-        page.push(Block::Choice(NONE.to_owned(), "not noted".to_owned()));
+        page.push(Block::Choice(NONE.to_owned(), response_name(None).to_owned()));
         self.show(&page)?;
         let right = loop {
             let typed =
