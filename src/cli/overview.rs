@@ -1,6 +1,6 @@
 //! The overview of a folder of journals: finds them, reads them, and prints one line for each person.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, IsTerminal};
 use std::path::Path;
 
 use indicatif::{ProgressBar, ProgressStyle};
@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::Failure;
 use super::page::{Output, html};
+use super::report::Form;
 use crate::journal::export::text;
 use counterpoise_core::blocks::{Block, Table};
 use counterpoise_core::course::progression::Decision;
@@ -22,19 +23,6 @@ use find::FolderContents;
 
 /// The most characters of a name in a line for people.
 const NAME: usize = 28;
-
-/// An output format of the overview.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Form {
-    /// For people.
-    Text,
-    /// A page to print.
-    Html,
-    /// For other programs.
-    Json,
-    /// For a spreadsheet.
-    Csv,
-}
 
 /// Everybody in a folder.
 #[derive(Debug)]
@@ -106,10 +94,12 @@ impl Overview {
                     skipped,
                 });
             }
-            Form::Csv => {
-                let mut bytes = Vec::new();
-                rows(people, &mut bytes)?;
-                Output::Bytes(bytes)
+            Form::Csv => Output::Bytes(rows(people)?),
+            Form::Fhir => {
+                return Err(Failure::new(
+                    "an overview cannot be written as FHIR",
+                    "Choose --format text, html, json or csv. For one person: counterpoise report --format fhir",
+                ));
             }
         })
     }
@@ -182,8 +172,8 @@ fn fitted(name: &str) -> String {
     std::iter::once('…').chain(name.chars().skip(length - NAME + 1)).collect()
 }
 
-fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
-    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
+fn rows(people: &[Person]) -> io::Result<Vec<u8>> {
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     let head = ["who", "last", "days_in_four_weeks", "practices", "states", "next", "because", "also"];
     csv.write_record(head)?;
     for person in people {
@@ -199,5 +189,5 @@ fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
             text(&person.also.join("; ")),
         ])?;
     }
-    csv.flush()
+    csv.into_inner().map_err(csv::IntoInnerError::into_error)
 }

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use unicode_width::UnicodeWidthStr;
 
 use super::handover;
-use super::overview::{self, Overview};
+use super::overview::Overview;
 use super::page::text::WIDTH;
 use super::page::{Output, html, text};
 use super::standing;
@@ -69,7 +69,7 @@ pub(super) struct Arguments {
 
 /// An output format of the report.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Form {
+pub(super) enum Form {
     /// For a terminal
     Text,
     /// A page for a browser, to print
@@ -99,18 +99,6 @@ fn state(name: &str) -> Result<State, String> {
 }
 
 fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result<Output, Failure> {
-    let form = match arguments.format {
-        Form::Text => overview::Form::Text,
-        Form::Json => overview::Form::Json,
-        Form::Csv => overview::Form::Csv,
-        Form::Html => overview::Form::Html,
-        Form::Fhir => {
-            return Err(Failure::new(
-                "an overview cannot be written as FHIR",
-                "Choose --format text, html, json or csv. For one person: counterpoise report --format fhir",
-            ));
-        }
-    };
     let order = match arguments.sort {
         By::Name => Order::Name,
         By::Last => Order::Last,
@@ -119,7 +107,7 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
     let now = moment(arguments.until, &Clock::real().wall());
     let overview = Overview::of(place, &now, (order, arguments.only))?;
     // The readable journals are printed first.
-    out.write_all(&to_place(overview.output(form)?, arguments.out.as_deref())?.into_bytes())?;
+    out.write_all(&to_place(overview.output(arguments.format)?, arguments.out.as_deref())?.into_bytes())?;
     out.flush()?;
     overview.whole().map(|()| Output::NOTHING)
 }

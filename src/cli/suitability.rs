@@ -1,9 +1,10 @@
 //! The `suitability` command: asks the health questions line by line, and saves the answers.
 
-use std::io::{self, BufRead, IsTerminal, Write};
+use std::io::Write;
 
 use super::Failure;
-use super::page::{Output, show};
+use super::form::Form;
+use super::page::Output;
 use super::standing;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
@@ -37,7 +38,7 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
         })?;
         return Ok(result(&found).into());
     }
-    let answers = ask(arguments.partner, &mut io::stdin().lock(), out)?;
+    let answers = ask(arguments.partner, out)?;
     let mut journal = standing::open(folder, out)?;
     journal.keep_suitability(&Clock::real().wall(), arguments.partner, &answers)?;
     let mut page = vec![Block::Gap];
@@ -46,62 +47,31 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
 }
 
 /// Asks every topic. If the input ends early, nothing is saved.
-fn ask(
-    partner: bool,
-    from: &mut impl BufRead,
-    out: &mut impl Write,
-) -> Result<Vec<(Topic, Answer)>, Failure> {
+fn ask(partner: bool, out: &mut impl Write) -> Result<Vec<(Topic, Answer)>, Failure> {
     let topics: Vec<Topic> = Topic::questions(partner).collect();
     let mut answers: Vec<(Topic, Answer)> = Vec::new();
-    show(
-        &[Block::line(
-            "Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers.",
-        )],
-        out,
-    )?;
+    let mut form = Form::new(out, "nothing was saved", "counterpoise suitability");
+    form.say("Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers.")?;
     while let Some(topic) = topics.get(answers.len()).copied() {
         let agreed = topic.can_be_agreed().then_some("D not true, and my doctor knows and agrees");
         let keys = ["T true", "N not true"].into_iter().chain(agreed).map(str::to_owned).collect();
-        let question = [
+        form.show(&[
             Block::Gap,
             Block::line(format!("{} of {}", answers.len() + 1, topics.len())),
             Block::item(topic.sentence()),
             Block::Keys(keys),
             Block::Keys(["B back", "Q quit"].map(str::to_owned).into()),
-        ];
-        show(&question, out)?;
-        let mut line = String::new();
-        let read = from.read_line(&mut line).map_err(|error| {
-            Failure::new(
-                format!("the answer cannot be read: {error}"),
-                "Start again: counterpoise suitability",
-            )
-        })?;
-        let answer = match line.trim().to_lowercase().as_str() {
-            _ if read == 0 => return Err(quit()),
+        ])?;
+        match form.read().map_err(|_| quit())?.to_lowercase().as_str() {
             "q" => return Err(quit()),
-            "b" => {
-                answers.pop();
-                continue;
-            }
-            "t" => Answer::True,
-            "n" => Answer::NotTrue,
-            "d" if topic.can_be_agreed() => Answer::Agreed,
+            "b" => drop(answers.pop()),
+            "t" => answers.push((topic, Answer::True)),
+            "n" => answers.push((topic, Answer::NotTrue)),
+            "d" if topic.can_be_agreed() => answers.push((topic, Answer::Agreed)),
             other => {
-                let other =
-                    if other.is_empty() { "an empty line".to_owned() } else { format!("\"{other}\"") };
-                // The next line of a file would answer the wrong sentence.
-                if !io::stdin().is_terminal() {
-                    return Err(Failure::new(
-                        format!("{other} is not an answer to sentence {}", answers.len() + 1),
-                        "Write one letter per line: T, N, D where it is offered, B or Q. Nothing was saved.",
-                    ));
-                }
-                show(&[Block::item(format!("{other} is not one of the answers."))], out)?;
-                continue;
+                form.refuse(&format!("\"{other}\" is not an answer to sentence {}", answers.len() + 1))?;
             }
-        };
-        answers.push((topic, answer));
+        }
     }
     Ok(answers)
 }

@@ -3,6 +3,7 @@
 use std::io;
 
 use maud::html;
+use plotters::coord::CoordTranslate;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 
@@ -162,12 +163,7 @@ fn over_weeks(
     plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
         .label(format!("{name}: {level}"))
         .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
-    plot.configure_series_labels()
-        .position(SeriesLabelPosition::UpperRight)
-        .background_style(WHITE.filled())
-        .border_style(INK)
-        .label_font(FONT.into_font().color(&INK))
-        .draw()
+    legend(&mut plot, SeriesLabelPosition::UpperRight)
 }
 
 fn named_bars(
@@ -211,12 +207,7 @@ fn named_bars(
             .label(*name)
             .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
     }
-    plot.configure_series_labels()
-        .position(SeriesLabelPosition::LowerRight)
-        .background_style(WHITE.filled())
-        .border_style(INK)
-        .label_font(FONT.into_font().color(&INK))
-        .draw()
+    legend(&mut plot, SeriesLabelPosition::LowerRight)
 }
 
 type Axes<'a, 'b> = ChartContext<
@@ -248,7 +239,10 @@ fn axes<'a, 'b>(
     Ok(plot)
 }
 
-fn legend<'a, 'b: 'a>(plot: &mut Axes<'a, 'b>, at: SeriesLabelPosition) -> Drawn {
+fn legend<'a, 'b: 'a, C: CoordTranslate>(
+    plot: &mut ChartContext<'a, SVGBackend<'b>, C>,
+    at: SeriesLabelPosition,
+) -> Drawn {
     plot.configure_series_labels()
         .position(at)
         .background_style(WHITE.filled())
