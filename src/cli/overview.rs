@@ -3,13 +3,13 @@
 use std::io::{self, IsTerminal};
 use std::path::Path;
 
+use clap::ValueEnum;
 use indicatif::{ProgressBar, ProgressStyle};
 use jiff::ZonedDateTime;
 use serde::Serialize;
 
 use super::Failure;
 use super::page::{Output, html};
-use super::report::Form;
 use crate::journal::export::text;
 use counterpoise_core::blocks::{Block, Table};
 use counterpoise_core::course::progression::Decision;
@@ -23,6 +23,21 @@ use find::FolderContents;
 
 /// The most characters of a name in a line for people.
 const NAME: usize = 28;
+
+/// An output format of a report and of an overview.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Form {
+    /// For a terminal
+    Text,
+    /// A page for a browser, to print
+    Html,
+    /// For other programs
+    Json,
+    /// For a spreadsheet, one row per session
+    Csv,
+    /// For a record system: a FHIR R4 bundle
+    Fhir,
+}
 
 /// Everybody in a folder.
 #[derive(Debug)]

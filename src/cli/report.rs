@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use unicode_width::UnicodeWidthStr;
 
 use super::handover;
-use super::overview::Overview;
+use super::overview::{Form, Overview};
 use super::page::text::WIDTH;
 use super::page::{Output, html, text};
 use super::standing;
@@ -65,21 +65,6 @@ pub(super) struct Arguments {
     /// Write to this new file instead of the screen
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
-}
-
-/// An output format of the report.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum Form {
-    /// For a terminal
-    Text,
-    /// A page for a browser, to print
-    Html,
-    /// For other programs
-    Json,
-    /// For a spreadsheet, one row per session
-    Csv,
-    /// For a record system: a FHIR R4 bundle
-    Fhir,
 }
 
 /// The order of an overview.
