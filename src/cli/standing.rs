@@ -74,15 +74,13 @@ pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<Block
 
 /// Why there is no practice now, and what to do: `Error:` and `Hint:`.
 pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
-    let first = next.reasons.first().map(ToString::to_string).unwrap_or_default();
-    let (fact, advice) = match first.split_once(". ") {
-        Some((fact, advice)) => (fact.to_owned(), advice.to_owned()),
-        None => (first.trim_end_matches('.').to_owned(), String::new()),
+    let said = |reason: &Reason| {
+        reason.bar().unwrap_or_else(|| (reason.to_string().trim_end_matches('.').to_owned(), String::new()))
     };
-    let more = next.reasons.iter().skip(1);
-    let more = more.filter(|reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. }));
-    let fact =
-        std::iter::once(fact).chain(more.map(|reason| until_stop(&reason.to_string()))).collect::<Vec<_>>();
+    let (fact, advice) = next.reasons.first().map(said).unwrap_or_default();
+    let is_grave = |reason: &&Reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. });
+    let more = next.reasons.iter().skip(1).filter(is_grave).map(|reason| said(reason).0);
+    let fact = std::iter::once(fact).chain(more).collect::<Vec<_>>();
     let mut hint = vec![advice];
     match next.decision {
         Decision::Locked => {
@@ -106,8 +104,4 @@ pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
         hint.push("See what is planned: counterpoise program".to_owned());
     }
     Failure::new(fact.join("; "), hint.join(" "))
-}
-
-fn until_stop(sentence: &str) -> String {
-    sentence.split(". ").next().unwrap_or_default().trim_end_matches('.').to_owned()
 }
