@@ -20,7 +20,7 @@ use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Item, Moment, Screen};
 use counterpoise_core::practice::session::{Channel, Effect, Event, Key, Now, Session};
-use counterpoise_core::record::{Entry, SessionBegun};
+use counterpoise_core::record::{Drawn, Entry, SessionBegun};
 use counterpoise_core::units::Millis;
 
 fn main() -> std::io::Result<()> {
@@ -149,7 +149,8 @@ pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
         match walk.screen() {
             Screen { body: Body::Count { .. }, .. } => {}
             screen @ Screen { body: Body::Partner { .. }, .. } => {
-                plan = plan.or_else(|| walk.plan.clone());
+                plan =
+                    plan.or_else(|| walk.sets.iter().find(|set| Some(set.number()) == walk.begun).cloned());
                 if let Body::Partner { item: None, left, whole } = screen.body {
                     holds.push((whole.0 - left.0, screen));
                 }
@@ -210,8 +211,10 @@ struct Walk {
     session: Option<Session>,
     at: Millis,
     seen: Vec<Screen>,
-    /// The set that was begun last.
-    plan: Option<SetPlan>,
+    /// The number of the set that was begun last.
+    begun: Option<u8>,
+    /// The sets as they were drawn.
+    sets: Vec<SetPlan>,
 }
 
 impl Walk {
@@ -238,18 +241,21 @@ impl Walk {
         let seed = Seed::from_bytes([seed; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
-            at: jiff::ZonedDateTime::now(),
+            begun: (&jiff::ZonedDateTime::now()).into(),
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
-            seed,
-            seed_given: true,
-            method: METHOD,
-            voice: "lower".to_owned(),
-            device: None,
             sets_planned: schedule.sets().len() as u8,
+            drawn: Some(Drawn {
+                seed,
+                seed_given: true,
+                method: METHOD,
+                voice: "lower".to_owned(),
+                device: None,
+            }),
         };
+        let sets = schedule.sets().to_vec();
         let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
-        let mut walk = Self { session, at: Millis(0), seen: Vec::new(), plan: None };
+        let mut walk = Self { session, at: Millis(0), seen: Vec::new(), begun: None, sets };
         walk.see();
         walk.on(Event::Sound { device: Some("an example".to_owned()) });
         walk
@@ -259,7 +265,7 @@ impl Walk {
         let now = Now { at: self.at, wall: jiff::ZonedDateTime::now() };
         let (session, effects) = self.session.take().expect("there is always one").on(&now, event);
         self.session = Some(session);
-        self.plan = effects.iter().find_map(begun).or(self.plan.take());
+        self.begun = effects.iter().find_map(begun).or(self.begun);
         if effects.iter().any(|effect| matches!(effect, Effect::Begin { .. })) {
             self.on(Event::Placed { work_starts: self.at + Millis(6_000) });
         }
@@ -338,10 +344,10 @@ impl Walk {
     }
 }
 
-/// The set that this begins.
-fn begun(effect: &Effect) -> Option<SetPlan> {
+/// The number of the set that this begins.
+fn begun(effect: &Effect) -> Option<u8> {
     match effect {
-        Effect::Record(Entry::SetBegun { plan, .. }) => Some(plan.clone()),
+        Effect::Record(Entry::SetBegun { set, .. }) => Some(set.number),
         _ => None,
     }
 }

@@ -1,4 +1,4 @@
-//! Where do a fresh seed and the id of a session come from? From the operating system's generator, which only this file asks.
+//! Where do a fresh seed and an id come from? From the operating system's generator, which only this file asks.
 
 use std::io;
 
@@ -6,7 +6,7 @@ use rand::TryRng;
 use rand::rngs::{SysError, SysRng};
 
 use counterpoise_core::draw::schedule::Seed;
-use counterpoise_core::record::SessionId;
+use counterpoise_core::record::Id;
 
 /// The operating system gave no random bytes.
 #[derive(Debug, thiserror::Error)]
@@ -35,17 +35,17 @@ pub fn seed() -> Result<Seed, EntropyError> {
     Ok(Seed::from_bytes(bytes))
 }
 
-/// The id of a new session. It is drawn by itself, so that it does not tell the seed.
+/// A new id: of a session, an entry, a journal or whoever writes one. It is drawn by itself, so that it does not tell a seed.
 ///
 /// # Errors
 /// If the operating system gives no random bytes.
 ///
 /// ```
 /// use counterpoise::entropy;
-/// assert_ne!(entropy::session_id().unwrap(), entropy::session_id().unwrap());
+/// assert_ne!(entropy::id().unwrap(), entropy::id().unwrap());
 /// ```
-pub fn session_id() -> io::Result<SessionId> {
+pub fn id() -> io::Result<Id> {
     let mut bytes = [0; 16];
     SysRng.try_fill_bytes(&mut bytes).map_err(io::Error::other)?;
-    Ok(SessionId::from_bytes(bytes))
+    Ok(Id::from_bytes(bytes))
 }

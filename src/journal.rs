@@ -1,5 +1,5 @@
-//! Where a person's practice is kept: one folder with one `SQLite` file that only its owner can read. The rows that it keeps
-//! are those of `record` in the core.
+//! Where a person's practice is kept: one folder with one `SQLite` file that only its owner can read. The lines that it keeps
+//! are those of `record` in the core, and what they tell is folded there.
 //!
 //! ```text
 //! Folder::find -> lock -> Journal::open -> Writer::start -> keep(Entry) ... close
@@ -7,54 +7,38 @@
 //! a file -> Journal::peek, an export -> Journal::of_export: read, and left as they are
 //! ```
 //!
-//! To practice takes the [`Lock`]; to look does not. Nothing is overwritten: a set, a cue and an end are rows that
-//! are added once. What could not be written goes to a rescue file, which the next opening takes in.
+//! To practice takes the [`Lock`]; to look does not. Nothing is overwritten: a line is added once. What could not be written goes to a rescue file, which the next opening takes in.
 
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use counterpoise_core::record::{Contents, Id, SessionRecord};
 use rusqlite::{Connection, OpenFlags};
 
-pub(crate) mod adopt;
-mod balance;
-mod by_hand;
-mod correction;
 pub mod erase;
 mod error;
 pub mod export;
-mod fitness;
 pub mod folder;
 pub mod import;
+mod in_use;
 pub mod incoming;
-mod interrupted;
 mod keep;
+mod lines;
 mod lock;
-mod material;
 mod others;
-mod past;
-pub mod read;
-mod recent;
 pub mod rescue;
 #[cfg(test)]
 pub(crate) mod sample;
 mod schema;
-mod table;
-mod tryout;
+mod summaries;
 pub mod writer;
 
-pub use adopt::Altered;
 pub use error::JournalError;
 pub use folder::Folder;
+pub use in_use::Altered;
 pub use incoming::{Holds, Incoming};
 pub use lock::Lock;
 pub use writer::{Closed, Status, Writer};
-
-pub use counterpoise_core::record::{
-    AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
-    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
-    RoutineRow, SeenRow, SessionId, SessionRow, SetEndRow, SetRow, SetTicked, Stamp, SuitabilityRow, Ticked,
-    TopicRow,
-};
 
 /// How long a commit waits for another program that is reading the file.
 const BUSY: Duration = Duration::from_millis(1_500);
@@ -95,6 +79,12 @@ pub enum Notice {
     /// Sessions without an end were closed as interrupted.
     #[error("{}", interrupted(*.0))]
     Interrupted(usize),
+    /// The journal was of an earlier version.
+    #[error("the journal is in a new form now; as it was, it is kept in {0}")]
+    Renewed(PathBuf),
+    /// Something in it is kept and not read.
+    #[error("{0}")]
+    Unread(String),
 }
 
 fn interrupted(sessions: usize) -> String {
@@ -119,7 +109,7 @@ impl Journal {
     fn open_within(lock: Lock, pages: Option<u32>) -> Result<(Self, Vec<Notice>), JournalError> {
         let path = lock.folder().journal_file();
         let at = |source| JournalError::from_sqlite(&path, source);
-        Folder::make_private_file(&path)?;
+        folder::make_private_file(&path)?;
         let mut db = Connection::open_with_flags(&path, flags()).map_err(at)?;
         db.busy_timeout(BUSY).map_err(at)?;
         schema::recognize(&db, &path)?;
@@ -127,19 +117,23 @@ impl Journal {
             db.pragma_update(None, "max_page_count", pages).map_err(at)?;
         }
         prepare(&db).map_err(at)?;
-        schema::migrate(&mut db).map_err(at)?;
+        let copy = schema::copy_before_migrating(&db, &path)?;
+        migrate(&mut db, &path)?;
         schema::make_room(&db).map_err(at)?;
-        let mut journal = Self { db, path: path.clone(), lock: Some(lock) };
-        let mut notices = rescue::take_in(&mut journal);
-        let closed = interrupted::close(&mut journal.db).map_err(at)?;
+        let mut journal = Self { db, path, lock: Some(lock) };
+        let mut notices: Vec<Notice> = copy.into_iter().map(Notice::Renewed).collect();
+        notices.extend(rescue::take_in(&mut journal));
+        let closed = journal.close_interrupted()?;
         if closed > 0 {
             notices.push(Notice::Interrupted(closed));
         }
+        journal.summarize();
+        notices.extend(journal.summaries()?.outside.unread.into_iter().map(Notice::Unread));
         Ok((journal, notices))
     }
 
     /// Opens the journal to look at it. It works beside a practice that is going on, and changes nothing; where
-    /// nothing has been practiced yet, it is empty.
+    /// nothing has been practiced yet, it is empty. One of an earlier version is brought up to date in memory.
     ///
     /// # Errors
     /// If the file is not a Counterpoise journal, was made by another version, or cannot be read.
@@ -152,14 +146,13 @@ impl Journal {
             Err(error) => return Err(JournalError::Unreadable { path, source: error }),
         };
         let db = if empty {
-            in_memory().map_err(at)?
+            in_memory(&path)?
         } else {
             // Opened for writing, because what a crash left half done is undone by the first to look.
             let db = Connection::open_with_flags(&path, flags()).map_err(at)?;
             db.busy_timeout(BUSY).map_err(at)?;
             schema::recognize(&db, &path)?;
-            schema::up_to_date(&db, &path)?;
-            db
+            others::current(db, &path)?
         };
         db.pragma_update(None, "query_only", true).map_err(at)?;
         Ok(Self { db, path, lock: None })
@@ -175,6 +168,53 @@ impl Journal {
         self.lock.as_ref().map(Lock::folder)
     }
 
+    /// Everything in it, as of one moment.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn contents(&self) -> Result<Contents, JournalError> {
+        self.consistent(|db| Ok(Contents::of(lines::all(db)?)))
+    }
+
+    /// What tells this journal from every other one.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn id(&self) -> Result<Id, JournalError> {
+        self.consistent(|db| db.query_row("SELECT id FROM journal", [], |row| row.get(0))).map(lines::id)
+    }
+
+    /// The session with this id, or with these first digits of one; `last` is the newest.
+    ///
+    /// # Errors
+    /// If there is none, or more than one, or the file cannot be read.
+    pub fn find(&self, which: &str) -> Result<SessionRecord, JournalError> {
+        let sessions = self.contents()?.sessions;
+        let wanted = which.to_ascii_lowercase();
+        let begins =
+            |session: &&SessionRecord| !wanted.is_empty() && session.id.to_string().starts_with(&wanted);
+        let mut found = sessions.iter().filter(begins);
+        let session = match (wanted.as_str(), found.next(), found.next()) {
+            ("last", _, _) => sessions.last(),
+            (_, Some(_), Some(_)) => return Err(JournalError::Ambiguous(which.to_owned())),
+            (_, found, _) => found,
+        };
+        session.cloned().ok_or_else(|| JournalError::NoSuchSession(which.to_owned()))
+    }
+
+    fn pen(&self) -> Result<lines::Pen, JournalError> {
+        self.consistent(lines::Pen::of)
+    }
+
+    /// Reads within one transaction, so that a practice going on beside changes nothing in between.
+    fn consistent<T>(
+        &self,
+        read: impl FnOnce(&Connection) -> rusqlite::Result<T>,
+    ) -> Result<T, JournalError> {
+        let reading = self.db.unchecked_transaction().map_err(|source| self.sqlite(source))?;
+        read(&reading).map_err(|source| self.sqlite(source))
+    }
+
     fn sqlite(&self, source: rusqlite::Error) -> JournalError {
         JournalError::from_sqlite(&self.path, source)
     }
@@ -185,17 +225,25 @@ fn flags() -> OpenFlags {
 }
 
 /// A journal that is nowhere, with nothing in it.
-fn in_memory() -> rusqlite::Result<Connection> {
-    let mut db = Connection::open_in_memory()?;
-    schema::migrate(&mut db)?;
+fn in_memory(path: &Path) -> Result<Connection, JournalError> {
+    let mut db = Connection::open_in_memory().map_err(|source| JournalError::from_sqlite(path, source))?;
+    migrate(&mut db, path)?;
     Ok(db)
+}
+
+fn migrate(db: &mut Connection, path: &Path) -> Result<(), JournalError> {
+    schema::migrate(db).map_err(|error| match error {
+        schema::NotMigrated::Sqlite(source) => JournalError::from_sqlite(path, source),
+        schema::NotMigrated::Unreadable { version, reason } => {
+            JournalError::NotMigrated { path: path.to_owned(), version, reason }
+        }
+    })
 }
 
 /// The promises of a commit: on the disk, the folder's entry included, before it returns.
 fn prepare(db: &Connection) -> rusqlite::Result<()> {
     db.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
-    db.pragma_update(None, "synchronous", "EXTRA")?;
-    db.pragma_update(None, "foreign_keys", true)
+    db.pragma_update(None, "synchronous", "EXTRA")
 }
 
 #[cfg(test)]

@@ -319,11 +319,11 @@ impl World {
             }
             Effect::Record(entry @ (Entry::SetEnded { .. } | Entry::SessionEnded { .. })) => {
                 // Nothing else happens before a finished set is on the disk. If it is not, the writer says so.
-                if !self.writer.keep_and_wait(&entry, ON_DISK) {
+                if !self.writer.keep_and_wait(&self.clock.wall(), entry, ON_DISK) {
                     return Some(Event::NotSaved);
                 }
             }
-            Effect::Record(entry) => self.writer.keep(&entry),
+            Effect::Record(entry) => self.writer.keep(&self.clock.wall(), entry),
             // If it cannot be kept now it is asked again next time: nothing is lost but a question.
             Effect::KeepRoom(room) => (self.keep_room)(room),
             Effect::Leave => {}

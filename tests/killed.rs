@@ -21,12 +21,12 @@ use counterpoise::clock::Clock;
 use counterpoise::display::Face;
 use counterpoise::display::plain::Plain;
 use counterpoise::display::terminal;
-use counterpoise::journal::{Folder, Journal, SessionId, Writer};
+use counterpoise::journal::{Folder, Journal, Writer};
 use counterpoise::practice::{self, Sound, World};
 use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::Session;
-use counterpoise_core::record::{SessionBegun, SetEnd};
+use counterpoise_core::record::{Drawn, Id, SessionBegun, SetEnd};
 use portable_pty::{CommandBuilder, PtySize, native_pty_system};
 use rand::{Rng, SeedableRng, rngs::ChaCha12Rng};
 
@@ -164,7 +164,7 @@ impl Calls {
 
 /// How many calls of the first set the journal calls heard; `None` before the set is in it.
 fn heard(folder: &Folder) -> Option<usize> {
-    let sessions = Journal::look(folder).ok()?.sessions().ok()?;
+    let sessions = Journal::look(folder).ok()?.contents().ok()?.sessions;
     Some(sessions.first()?.sets.first()?.delivered.len())
 }
 
@@ -194,15 +194,17 @@ fn child() {
     let bank = Bank::load(RATE, Voice::Tones, phrases.iter().map(|phrase| phrase.id())).unwrap();
     let clock = Clock::fast(SPEED);
     let begun = SessionBegun {
-        at: clock.wall(),
+        begun: (&clock.wall()).into(),
         title: prescription.title().to_owned(),
         digest: prescription.digest(),
-        seed,
-        seed_given: false,
-        method: METHOD,
-        voice: "tones".to_owned(),
-        device: None,
         sets_planned: 1,
+        drawn: Some(Drawn {
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: "tones".to_owned(),
+            device: None,
+        }),
     };
     let session = Session::new(scheduler, schedule, begun, None).unwrap();
     let folder = Folder::open_in(place.join("data")).unwrap();
@@ -233,7 +235,7 @@ fn child() {
         paced::Link::Up
     };
     let output = paced::start(RATE, f64::from(SPEED), sink).unwrap();
-    let writer = Writer::start(journal, SessionId::from_bytes([1; 16]));
+    let writer = Writer::start(journal, Id::from_bytes([1; 16])).unwrap();
     let world = World {
         face: Face::Plain(Plain::start()),
         sound: Some(Sound::new(output, bank)),
@@ -346,7 +348,7 @@ fn end_one(way: Way, moment: Moment) -> (usize, Option<SetEnd>) {
     let calls = whole_calls(&rendered);
     let folder = Folder::open_in(place.path().join("data")).unwrap();
     let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();
-    let sessions = journal.sessions().unwrap();
+    let sessions = journal.contents().unwrap().sessions;
     let Some(set) = sessions.first().and_then(|session| session.sets.first()) else {
         assert!(calls.is_empty(), "{case}: a call was rendered before its set was on the disk");
         return (0, None);
@@ -354,7 +356,7 @@ fn end_one(way: Way, moment: Moment) -> (usize, Option<SetEnd>) {
     let end = set.end.as_ref().map(|end| end.why);
     let expected = if matches!(way, Way::Kill | Way::Panic) { SetEnd::Interrupted } else { SetEnd::Closed };
     assert_eq!(end, Some(expected), "{case}");
-    let heard: Vec<i64> = set.delivered.iter().map(|row| row.began_frame.unwrap()).collect();
+    let heard: Vec<i64> = set.delivered.iter().map(|row| row.began_frame.unwrap().cast_signed()).collect();
     assert!(heard.len() <= calls.len(), "{case}: heard {heard:?} of {calls:?}");
     // One call may be on its way.
     assert!(calls.len() <= heard.len() + 1, "{case}: heard {heard:?} of {calls:?}");
@@ -376,7 +378,9 @@ fn a_call_in_which_the_sound_is_unplugged_was_not_heard() {
         let patience = Instant::now() + PATIENCE;
         let set = loop {
             assert!(Instant::now() < patience, "the set never ended");
-            let sessions = Journal::look(&folder).and_then(|journal| journal.sessions()).unwrap_or_default();
+            let sessions = Journal::look(&folder)
+                .and_then(|journal| Ok(journal.contents()?.sessions))
+                .unwrap_or_default();
             match sessions.into_iter().next().and_then(|session| session.sets.into_iter().next()) {
                 Some(set) if set.end.is_some() => break set,
                 _ => thread::sleep(Duration::from_millis(20)),

@@ -1,202 +1,52 @@
-//! What is kept of a session, a set, a cue and an answer: plain values, as they are made ([`Entry`]), as the rows that
-//! are written ([`Line`]), and as they are read back ([`SessionRecord`]). Where they are kept is the program's business,
-//! and what they lead to is decided in `course`.
+//! What a journal keeps. One thing that happens is an [`Entry`]; with its id, its writer and its instant it is a [`Line`],
+//! which is what is written, exported and imported. One fold makes everything of the lines that they tell
+//! ([`Contents`]). Where lines are kept is the program's business, and what they lead to is decided in `course`.
 
-use jiff::ZonedDateTime;
-
-use crate::draw::schedule::{Seed, SetPlan};
-use crate::health::readiness::Item;
-use crate::plan::place::Room;
-use crate::plan::prescription::Digest;
 use crate::units::Millis;
 use crate::words;
 
+mod answer_kinds;
 mod clearance;
+mod contents;
 mod correction;
 mod decision;
+mod entry;
 mod hand_entry;
+mod id;
 mod interruption;
 mod kept;
 mod line;
+pub mod old;
 mod partner;
 mod question;
 mod row;
-mod session_id;
 mod stamp;
 mod tryout;
 
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 
+pub use answer_kinds::{
+    Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+};
 pub use clearance::{Barrier, Lifted};
+pub use contents::{Contents, Misfit, lifted};
 pub use correction::Right;
 pub use decision::{Decided, Decision, Given};
+pub use entry::Entry;
 pub use hand_entry::{SetTicked, Ticked};
-pub use interruption::Interruption;
-pub use kept::{ChangeRow, PlanRecord, SessionRecord, SetRecord, SummaryRow, form_of};
-pub use line::Line;
+pub use id::Id;
+pub use kept::{Figures, Identified, PlanRecord, SessionRecord, SetRecord};
+pub use line::{FORMAT, Line, Place, Told, in_order};
 pub use partner::{Advice, LeftOut, Mishap, Response};
-pub use question::Question;
+pub use question::{Answer, NotAnAnswer, Question};
 pub use row::{
-    AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
-    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
-    RoutineRow, SeenRow, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow, TryoutRow,
+    AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow,
+    DeliveryRow, DisturbanceRow, Drawn, LeftOutRow, LiftedRow, MishapRow, PrescriptionText, ReadyRow,
+    ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
-pub use session_id::SessionId;
 pub use stamp::{Stamp, instant};
-pub use tryout::{Seen, TriedOut};
-
-/// One line of the journal, in the order in which a session makes them.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Entry {
-    /// A session was opened.
-    SessionBegun(SessionBegun),
-    /// It is a supervised try-out, which counts as no practice.
-    TriedOut(TriedOut),
-    /// What progression decided for it.
-    Decided(Decided),
-    /// The pages of readiness were answered: each sentence, and whether it was true.
-    Readied {
-        /// In the order in which they were answered.
-        answers: Vec<(Item, bool)>,
-    },
-    /// A set's work begins: the plan, on disk before the first cue.
-    SetBegun {
-        /// When its work began.
-        at: ZonedDateTime,
-        /// The set as drawn.
-        plan: SetPlan,
-        /// Whose ear and eye its cues go to.
-        channel: Channel,
-        /// What is on each side, for the places that the partner is told.
-        room: Room,
-    },
-    /// A set was not begun at all. The others went on.
-    SetLeftOut {
-        /// The set's number.
-        set: u8,
-        /// When.
-        at: ZonedDateTime,
-        /// Why.
-        why: LeftOut,
-    },
-    /// The rest of a set was planned anew after a pause; cue numbers go on.
-    Replanned {
-        /// The set's number.
-        set: u8,
-        /// Which pause of this set, from 1.
-        pause: u16,
-        /// Elapsed work when the pause began.
-        paused_at: Millis,
-        /// The set, with the cues that are now planned: those already called, then the new ones.
-        plan: SetPlan,
-        /// What is on each side, for the places that the partner is told.
-        room: Room,
-    },
-    /// A cue was heard or shown.
-    CueDelivered(CueDelivered),
-    /// The sound was disturbed during a set, and went on.
-    SoundDisturbed {
-        /// The set's number.
-        set: u8,
-        /// Elapsed work.
-        at: Millis,
-        /// How.
-        how: Disturbance,
-    },
-    /// A set ended.
-    SetEnded {
-        /// The set's number.
-        set: u8,
-        /// When.
-        at: ZonedDateTime,
-        /// Elapsed work.
-        worked: Millis,
-        /// Why.
-        why: SetEnd,
-    },
-    /// What happened after a push, as the partner noted it at the rest.
-    Responded {
-        /// The set's number.
-        set: u8,
-        /// The push's place in the set, from 0, blanks counted.
-        cue: u16,
-        /// What happened; `None` is "not noted", which is never "fine".
-        response: Option<Response>,
-    },
-    /// The partner grabbed or steadied the trainee, or the trainee fell, as a key said while it happened. Of a push it
-    /// is its response as well.
-    Mishap {
-        /// The number of the set, begun or about to begin.
-        set: u8,
-        /// Elapsed work.
-        at: Millis,
-        /// What.
-        what: Mishap,
-        /// The push that it followed, if one had just been asked for.
-        cue: Option<u16>,
-    },
-    /// Something was advised, by rule.
-    Advised {
-        /// The number of the set after which.
-        set: u8,
-        /// What.
-        advice: Advice,
-    },
-    /// The warm-up or the cool-down is over.
-    Routine {
-        /// Which.
-        part: RoutinePart,
-        /// When.
-        at: ZonedDateTime,
-        /// How it ended.
-        how: RoutineEnd,
-    },
-    /// The floor course of the day, as the person was shown it.
-    Course {
-        /// The patches, in the order in which they are walked.
-        patches: Vec<String>,
-    },
-    /// A question was answered, or passed over.
-    Answered {
-        /// The set it was asked after; `None` before the first set.
-        set: Option<u8>,
-        /// The question.
-        question: Question,
-        /// The answer; `None` is "not said".
-        answer: Option<u8>,
-    },
-    /// The session ended.
-    SessionEnded {
-        /// When.
-        at: ZonedDateTime,
-        /// Why.
-        why: SessionEnd,
-    },
-}
-
-/// The facts known when a session is opened.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SessionBegun {
-    /// When, with offset and zone. A day is the local date of this.
-    pub at: ZonedDateTime,
-    /// The prescription's title.
-    pub title: String,
-    /// The prescription's digest.
-    pub digest: Digest,
-    /// The seed.
-    pub seed: Seed,
-    /// Whether somebody gave the seed, so that the practice was not unpredictable.
-    pub seed_given: bool,
-    /// The drawing recipe.
-    pub method: u32,
-    /// The voice: `lower`, `higher` or `tones`.
-    pub voice: String,
-    /// Host and device of the sound output; `None` without sound.
-    pub device: Option<String>,
-    /// How many sets were planned.
-    pub sets_planned: u8,
-}
+pub use tryout::{Seen, SeenRow, TriedOut};
 
 /// Who a practice's cues go to. What each is given of a cue stands in [`call`](crate::draw::schedule::call).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -207,17 +57,6 @@ pub enum Channel {
     PartnerScreen,
     /// The partner by an earbud: everything that sounds is the partner's, and the trainee hears nothing of it.
     PartnerEarbud,
-}
-
-/// One cue as delivered. Planned and heard are kept apart.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CueDelivered {
-    /// The set's number.
-    pub set: u8,
-    /// The cue's place in the set, from 0, blanks counted.
-    pub cue: u16,
-    /// How.
-    pub how: Delivery,
 }
 
 /// How a cue reached whom it was for.

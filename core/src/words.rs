@@ -58,6 +58,7 @@ pub fn counted<N: Copy + fmt::Display + PartialEq + From<u8>>(count: N, noun: &s
     let ending = match count {
         _ if count == N::from(1) => "",
         _ if noun.ends_with("sh") => "es",
+        _ if noun.ends_with("ry") => return format!("{count} {}ies", noun.trim_end_matches('y')),
         _ => "s",
     };
     format!("{count} {noun}{ending}")
@@ -169,5 +170,6 @@ mod test {
     fn a_noun_agrees_with_its_count() {
         assert_eq!([0, 1, 2].map(|count| counted(count, "day")), ["0 days", "1 day", "2 days"]);
         assert_eq!([1, 2].map(|count| counted(count, "push")), ["1 push", "2 pushes"]);
+        assert_eq!([1, 2].map(|count| counted(count, "entry")), ["1 entry", "2 entries"]);
     }
 }

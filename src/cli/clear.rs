@@ -6,11 +6,12 @@ use super::Failure;
 use super::page::Output;
 use super::standing;
 use crate::clock::Clock;
-use crate::journal::{Folder, Stamp};
+use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::course::progression::ActiveHold;
 use counterpoise_core::course::trainee::Clearable;
+use counterpoise_core::record::Stamp;
 use counterpoise_core::words::Printable;
 
 /// The most characters of a name or a reason \[judgment\].

@@ -279,7 +279,7 @@ fn writable(folder: &Folder) -> Result<String, Failure> {
 }
 
 fn journal(folder: &Folder) -> Result<String, Failure> {
-    let sessions = Journal::look(folder)?.ids()?.len();
+    let sessions = Journal::look(folder)?.contents()?.sessions.len();
     Ok(match sessions {
         0 => "The journal is in order; nothing has been practiced yet.".to_owned(),
         sessions => format!("The journal is in order and has {}.", counted(sessions, "session")),

@@ -11,7 +11,7 @@ use crate::handover::{self, Place, StickFile};
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
-use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::plan::prescription::{Digest, Prescription};
 
 /// A usable prescription on a stick.
 struct Offer {
@@ -33,11 +33,9 @@ pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
     print_refused(&refused, out)?;
     if !offers.is_empty() {
         let (mut journal, _) = Journal::open(folder.lock()?)?;
-        let known: Vec<String> = journal.changes()?.into_iter().map(|row| row.digest).collect();
-        let fresh: Vec<Offer> = offers
-            .into_iter()
-            .filter(|offer| !known.contains(&offer.prescription.digest().to_string()))
-            .collect();
+        let known: Vec<Digest> = journal.changes()?.into_iter().map(|row| row.digest).collect();
+        let fresh: Vec<Offer> =
+            offers.into_iter().filter(|offer| !known.contains(&offer.prescription.digest())).collect();
         if !fresh.is_empty() {
             stopped = false;
             choose(&fresh, &mut journal, out)?;

@@ -52,7 +52,7 @@ enum Action {
         after_help = "Examples:\n  counterpoise journal export > backup.json\n  counterpoise journal export --format csv > practice.csv\n  counterpoise journal export --to-stick                 for the therapist, on a memory stick"
     )]
     Export {
-        /// JSON can be imported again; CSV is for a spreadsheet
+        /// Only json can be imported again; sessions is for other programs, csv for a spreadsheet
         #[arg(long, value_enum, default_value_t = ExportFormat::Json)]
         format: ExportFormat,
         /// Write to the memory stick instead of standard output
@@ -76,8 +76,10 @@ const EXPORT_NOTE: &str = "Note: this contains the whole journal: every practice
 
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum ExportFormat {
-    /// Everything
+    /// Everything, entry by entry
     Json,
+    /// The sessions, put together from the entries, as JSON
+    Sessions,
     /// One line per cue
     Csv,
 }
@@ -102,6 +104,7 @@ fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> 
     let journal = Journal::look(folder)?;
     match format {
         ExportFormat::Json => export::json(&journal, out)?,
+        ExportFormat::Sessions => export::sessions(&journal, out)?,
         ExportFormat::Csv => export::csv(&journal, out)?,
     }
     Ok(())
@@ -109,7 +112,7 @@ fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> 
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     Ok(match &arguments.action {
-        Action::List => list::page(&Journal::look(folder)?.sessions()?).into(),
+        Action::List => list::page(&Journal::look(folder)?.contents()?.sessions).into(),
         Action::Show { session } => show::page(&Journal::look(folder)?, session)?.into(),
         Action::Export { format, to_stick: false } => {
             write_export(*format, folder, out)?;
@@ -122,8 +125,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             let mut bytes = Vec::new();
             write_export(*format, folder, &mut bytes)?;
             let day = Clock::real().wall().date();
-            let ending = if matches!(format, ExportFormat::Json) { "json" } else { "csv" };
-            handover::put(&format!("journal-{day}"), ending, &bytes)?.into()
+            let (what, ending) = match format {
+                ExportFormat::Json => ("journal", "json"),
+                ExportFormat::Sessions => ("sessions", "json"),
+                ExportFormat::Csv => ("journal", "csv"),
+            };
+            handover::put(&format!("{what}-{day}"), ending, &bytes)?.into()
         }
         Action::Add => add::run(folder, out)?.into(),
         Action::Correct(arguments) => correct::run(arguments, folder, out)?.into(),

@@ -11,7 +11,7 @@ use crate::display::Face;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::entropy;
-use crate::journal::{Folder, Journal, SessionId, Writer};
+use crate::journal::{Folder, Journal, Writer};
 use crate::practice::{self, Outcome, Sound, World};
 use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
@@ -23,7 +23,7 @@ use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
-use counterpoise_core::record::SessionBegun;
+use counterpoise_core::record::{Drawn, Id, SessionBegun};
 
 /// The options of `practice`.
 #[derive(Debug, Clone, Default, clap::Args)]
@@ -123,15 +123,17 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let mut phrases = Session::phrases(&schedule);
     phrases.extend(gentler.iter().flat_map(|(_, schedule)| Session::phrases(schedule)));
     let begun = SessionBegun {
-        at: clock.wall(),
+        begun: (&clock.wall()).into(),
         title: source.prescription.title().to_owned(),
         digest: source.prescription.digest(),
-        seed,
-        seed_given: arguments.seed.is_some(),
-        method: METHOD,
-        voice: voice.name().to_owned(),
-        device: None,
         sets_planned,
+        drawn: Some(Drawn {
+            seed,
+            seed_given: arguments.seed.is_some(),
+            method: METHOD,
+            voice: voice.name().to_owned(),
+            device: None,
+        }),
     };
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .expect("the schedule has a set, as was seen above");
@@ -148,9 +150,15 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         session = session.with_partner(channel, settings.sides);
     }
     if !patches.is_empty() {
-        session = session.over_patches(&patches, &journal.last_course()?);
+        session = session.over_patches(&patches, journal.contents()?.last_course());
     }
-    let stage = Stage { voice, phrases, device: arguments.device.as_deref(), silent: arguments.silent };
+    let stage = Stage {
+        voice,
+        phrases,
+        device: arguments.device.as_deref(),
+        silent: arguments.silent,
+        text: &source.bytes,
+    };
     let retest = standing::retest(&known, clock.wall().date());
     let face = face(arguments.plain, "practice")?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
@@ -184,6 +192,8 @@ pub(super) struct Stage<'a> {
     pub device: Option<&'a str>,
     /// Whether sound is off.
     pub silent: bool,
+    /// The prescription as it is written, to be kept with the practice.
+    pub text: &'a [u8],
 }
 
 /// Runs the session with screen, sound and journal, and returns its id in the journal.
@@ -195,8 +205,8 @@ pub(super) fn perform(
     settings: Settings,
     folder: &Folder,
     stage: &Stage<'_>,
-) -> Result<(SessionId, Outcome), Failure> {
-    let id = entropy::session_id().map_err(|error| no_random_numbers(&error))?;
+) -> Result<(Id, Outcome), Failure> {
+    let id = entropy::id().map_err(|error| no_random_numbers(&error))?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     // The first page is shown while the sound is opened and the clips are decoded.
     face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
@@ -207,7 +217,11 @@ pub(super) fn perform(
         Err(failure) if stage.device.is_some() => return Err(failure),
         Err(_) => None,
     };
-    let writer = Writer::start(journal, id.clone());
+    let text = journal.unkept_text(stage.text)?;
+    let mut writer = Writer::start(journal, id)?;
+    if let Some(text) = text {
+        writer.keep_outside(&clock.wall(), text);
+    }
     let keep_room = keep_room(settings, folder.clone());
     let world = World { face, sound, clock, writer, keep_room, close_requested: terminal::close_requested };
     Ok((id, practice::run(world, session)))

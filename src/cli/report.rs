@@ -114,7 +114,7 @@ pub(super) fn run(
     }
     let folder = &folder()?;
     let journal = Journal::look(folder)?;
-    let material = journal.material()?;
+    let material = Material::of(&journal.contents()?);
     let (report, period) = report(arguments, folder, &journal, &material)?;
     let output = match arguments.format {
         Form::Text if arguments.whole => blocks(&report).into(),
@@ -122,7 +122,7 @@ pub(super) fn run(
         Form::Html => Output::Bytes(html::of(&blocks(&report)).into_bytes()),
         Form::Json => Output::json(&report)?,
         Form::Csv => Output::Bytes(csv::of(&material, period)?),
-        Form::Fhir => Output::json(&fhir::bundle(&material, period))?,
+        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, period))?,
     };
     if arguments.to_stick {
         let ending = match arguments.format {

@@ -11,7 +11,6 @@ use super::page::show;
 use super::source::{self, Source};
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::course::past::Past;
 use counterpoise_core::course::progression::{Decision, Next, Reason};
 use counterpoise_core::course::trainee::{Retest, Trainee};
 use counterpoise_core::plan::prescription::Prescription;
@@ -26,16 +25,7 @@ pub(super) fn open(folder: &Folder, out: &mut impl Write) -> Result<Journal, Fai
 
 /// What this journal knows of the person.
 pub(super) fn known(journal: &Journal) -> Result<Trainee, Failure> {
-    with(journal, journal.past()?)
-}
-
-/// The same, read fast: the rules decide the same from it, and nothing else does.
-pub(super) fn known_recently(journal: &Journal) -> Result<Trainee, Failure> {
-    with(journal, journal.recent_past()?)
-}
-
-fn with(journal: &Journal, past: Past) -> Result<Trainee, Failure> {
-    Ok(Trainee::new(past, &journal.balance_tests()?, journal.suitability()?))
+    Ok(journal.trainee()?)
 }
 
 /// The offer of balance tests.

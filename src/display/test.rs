@@ -10,7 +10,7 @@ use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Screen};
 use counterpoise_core::practice::session::{Effect, Event, Key, Now, Session};
-use counterpoise_core::record::{Disturbance, Entry, SessionBegun};
+use counterpoise_core::record::{Disturbance, Drawn, Entry, SessionBegun};
 use counterpoise_core::units::Millis;
 
 const EVENING: &str = include_str!("../../tests/data/evening.events");
@@ -58,15 +58,17 @@ fn replay(mut show: impl FnMut(Millis, &Screen)) -> Vec<Entry> {
     let seed = Seed::from_bytes([0x29; 32]);
     let schedule = scheduler.draw(seed);
     let begun = SessionBegun {
-        at: wall.clone(),
+        begun: (&wall).into(),
         title: prescription.title().to_owned(),
         digest: prescription.digest(),
-        seed,
-        seed_given: false,
-        method: METHOD,
-        voice: "lower".to_owned(),
-        device: None,
         sets_planned: schedule.sets().len() as u8,
+        drawn: Some(Drawn {
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: "lower".to_owned(),
+            device: None,
+        }),
     };
     let mut session = Session::new(scheduler, schedule, begun, None).unwrap();
     let mut kept = Vec::new();

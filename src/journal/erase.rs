@@ -158,7 +158,7 @@ mod test {
         assert!(!folder.settings_file().exists() && place.path().join("holiday.jpg").exists());
         drop(lock);
         // What is opened after it is a new journal.
-        assert!(open(&folder).sessions().unwrap().is_empty());
+        assert!(open(&folder).contents().unwrap().sessions.is_empty());
     }
 
     #[test]

@@ -42,15 +42,15 @@ pub enum JournalError {
         /// The newest known here.
         known: i64,
     },
-    /// The file's `user_version` is below this version's, and this opening may not change it.
-    #[error("{path} was written by an older Counterpoise (journal version {found}; this one writes {known})")]
-    Older {
+    /// What an earlier version kept cannot be read. The file is as it was.
+    #[error("{path} (journal version {version}) cannot be brought up to date: {reason}")]
+    NotMigrated {
         /// The file.
         path: PathBuf,
         /// Its version.
-        found: i64,
-        /// The newest known here.
-        known: i64,
+        version: i64,
+        /// What cannot be read.
+        reason: String,
     },
     /// The file has no bytes.
     #[error("{path} is empty: nothing was ever kept in it, or it was not copied whole")]
@@ -163,7 +163,9 @@ impl JournalError {
                 "The file was left as it is. Move it away, or name another folder with --data-dir DIR.".into()
             }
             Self::Newer { .. } => "Update Counterpoise, or name another folder with --data-dir DIR.".into(),
-            Self::Older { .. } => "Open practice once with this version: that brings the journal up to date.".into(),
+            Self::NotMigrated { .. } => {
+                "Nothing was changed. Keep the file, and show this message to whoever helps you with this computer.".into()
+            }
             Self::Empty { .. } => "Copy it again from where it was made.".into(),
             Self::HalfWritten { .. } => {
                 "Open practice once on the computer where it belongs: that repairs it. Then copy it again.".into()
@@ -202,6 +204,9 @@ impl JournalError {
     pub(super) fn from_sqlite(path: &Path, source: rusqlite::Error) -> Self {
         let path = path.to_owned();
         match source.sqlite_error_code() {
+            None if matches!(source, rusqlite::Error::FromSqlConversionFailure(..)) => {
+                Self::Damaged { path, source }
+            }
             Some(ErrorCode::NotADatabase) => Self::NotOurs { path },
             Some(ErrorCode::DiskFull) => Self::Full { path },
             Some(ErrorCode::ReadOnly) => Self::ReadOnly { path },

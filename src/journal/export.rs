@@ -1,70 +1,68 @@
-//! The whole journal for other programs: JSON, which `import` reads back, and CSV for a spreadsheet.
-//! The fields are those of `read` and `row`; `docs/journal.md` lists them.
+//! The whole journal for other programs: its entries as JSON, which `import` reads back; its sessions as JSON and as CSV, as
+//! they are folded from the entries. `docs/journal.md` lists the fields.
 
-use std::io::Write;
+use std::io::{self, Write};
 
 use serde::{Deserialize, Serialize};
 
-use super::{Journal, JournalError};
-use counterpoise_core::record::{
-    BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Response, SessionRecord, SetRecord, SuitabilityRow,
-};
+use super::{Journal, JournalError, lines};
+use counterpoise_core::record::{Contents, Id, Line, Response, SessionRecord, SetRecord};
 
-/// The form of the JSON.
-pub const SCHEMA: &str = "counterpoise.journal/1";
+/// The form of the JSON with the entries.
+pub const SCHEMA: &str = "counterpoise.journal/2";
+/// The form of the JSON with the sessions.
+pub const SESSIONS: &str = "counterpoise.sessions/1";
 
-/// A whole journal.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+/// A file of entries: a whole journal, or what could not be written of one.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Export {
-    /// Always [`SCHEMA`].
-    pub schema: String,
-    /// The sessions, oldest first.
-    pub sessions: Vec<SessionRecord>,
-    /// Changes outside of sessions, oldest first.
-    pub changes: Vec<ChangeRow>,
-    /// The answers about suitability, oldest first.
-    #[serde(default)]
-    pub suitability: Vec<SuitabilityRow>,
-    /// Clearances, oldest first.
-    #[serde(default)]
-    pub clearances: Vec<ClearanceRow>,
-    /// Results of balance tests, oldest first.
-    #[serde(default)]
-    pub tests: Vec<BalanceRow>,
-    /// Corrections, oldest first.
-    #[serde(default)]
-    pub corrections: Vec<CorrectionRow>,
+pub(super) struct Entries {
+    pub(super) schema: String,
+    /// The journal's id.
+    pub(super) journal: Option<Id>,
+    pub(super) entries: Vec<Line>,
 }
 
-/// Writes everything as JSON.
+/// Writes every entry as JSON, one on a line.
 ///
 /// # Errors
 /// If the journal cannot be read or `out` cannot be written.
 pub fn json(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
-    serde_json::to_writer_pretty(&mut *out, &journal.whole()?).map_err(std::io::Error::from)?;
-    writeln!(out)?;
-    Ok(())
+    Ok(write_entries(SCHEMA, Some(journal.id()?), &journal.consistent(lines::all)?, out)?)
 }
 
-impl Journal {
-    /// Everything in it, as of one moment.
-    ///
-    /// # Errors
-    /// If the file cannot be read.
-    pub fn whole(&self) -> Result<Export, JournalError> {
-        self.consistent(|db| {
-            Ok(Export {
-                schema: SCHEMA.to_owned(),
-                sessions: super::read::sessions(db)?,
-                changes: super::read::changes(db)?,
-                suitability: super::fitness::suitability(db)?,
-                clearances: super::fitness::clearances(db)?,
-                tests: super::balance::balance_tests(db)?,
-                corrections: super::correction::corrections(db)?,
-            })
-        })
+/// Writes a file of entries.
+pub(super) fn write_entries(
+    schema: &str,
+    journal: Option<Id>,
+    lines: &[Line],
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let journal = serde_json::to_string(&journal)?;
+    writeln!(out, "{{\"schema\": \"{schema}\", \"journal\": {journal}, \"entries\": [")?;
+    for (nth, line) in lines.iter().enumerate() {
+        serde_json::to_writer(&mut *out, line)?;
+        writeln!(out, "{}", if nth + 1 < lines.len() { "," } else { "" })?;
     }
+    writeln!(out, "]}}")
+}
+
+/// Writes the sessions, and what was kept outside of them, as JSON.
+///
+/// # Errors
+/// If the journal cannot be read or `out` cannot be written.
+pub fn sessions(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> {
+    #[derive(Serialize)]
+    struct Sessions<'a> {
+        schema: &'a str,
+        #[serde(flatten)]
+        contents: &'a Contents,
+    }
+    let contents = journal.contents()?;
+    serde_json::to_writer_pretty(&mut *out, &Sessions { schema: SESSIONS, contents: &contents })
+        .map_err(io::Error::from)?;
+    writeln!(out)?;
+    Ok(())
 }
 
 const COLUMNS: [&str; 33] = [
@@ -111,7 +109,7 @@ pub fn csv(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> 
     // RFC 4180 ends lines with CR LF.
     let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
     csv.write_record(COLUMNS).map_err(failed)?;
-    for session in journal.sessions()? {
+    for session in journal.contents()?.sessions {
         let front = session_cells(&session);
         if session.sets.is_empty() {
             let blank = vec![String::new(); COLUMNS.len() - front.len()];
@@ -130,11 +128,11 @@ pub fn csv(journal: &Journal, out: &mut impl Write) -> Result<(), JournalError> 
 
 fn session_cells(session: &SessionRecord) -> Vec<String> {
     vec![
-        text(session.id.as_str()),
+        text(&session.id.to_string()),
         text(session.start.begun.text()),
         session.end.as_ref().map(|end| text(end.why.name())).unwrap_or_default(),
         text(&session.start.title),
-        u8::from(session.start.seed_given).to_string(),
+        u8::from(session.start.seed_given()).to_string(),
     ]
 }
 

@@ -109,16 +109,22 @@ impl Folder {
         self.write(&path, text.as_bytes())?;
         Ok(path)
     }
+}
 
-    /// Makes an empty file that only its owner can read, unless there is one.
-    pub(super) fn make_private_file(path: &Path) -> Result<(), JournalError> {
-        match private().write(true).create_new(true).open(path) {
-            Err(source) if source.kind() != io::ErrorKind::AlreadyExists => {
-                Err(JournalError::Unwritable { path: path.to_owned(), source })
-            }
-            _ => Ok(()),
+/// Makes an empty file that only its owner can read, unless there is one.
+pub(super) fn make_private_file(path: &Path) -> Result<(), JournalError> {
+    match private().write(true).create_new(true).open(path) {
+        Err(source) if source.kind() != io::ErrorKind::AlreadyExists => {
+            Err(JournalError::Unwritable { path: path.to_owned(), source })
         }
+        _ => Ok(()),
     }
+}
+
+/// Brings a file and its name onto the disk.
+pub(super) fn sync_file(path: &Path) -> io::Result<()> {
+    File::options().write(true).open(path)?.sync_all()?;
+    sync_folder(path.parent())
 }
 
 /// `STEM-1.ENDING`, or the next number that is free in `folder`.

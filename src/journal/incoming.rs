@@ -1,6 +1,7 @@
 //! A file that may be imported: its bytes, its kind, what it holds, and whether it seems to be the same person's journal.
 
 use std::borrow::Cow;
+use std::collections::HashSet;
 use std::fmt;
 use std::fs::File;
 use std::io::{self, Read};
@@ -9,11 +10,10 @@ use std::path::Path;
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use super::export::{Export, SCHEMA};
-use super::rescue::{self, Rescue};
-use super::{Journal, JournalError, SessionId};
-use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::record::SessionRecord;
+use super::export::{Entries, SCHEMA};
+use super::{Journal, JournalError, lines, rescue};
+use counterpoise_core::plan::prescription::{Digest, Prescription};
+use counterpoise_core::record::{Contents, Id, Line, old};
 use counterpoise_core::words::Printable;
 
 /// So many titles of prescriptions are named \[judgment\].
@@ -42,13 +42,11 @@ pub fn bytes_of(path: &Path) -> io::Result<Option<Vec<u8>>> {
 pub struct Incoming {
     /// How the file was named.
     pub(super) name: String,
-    pub(super) what: What,
-}
-
-#[derive(Debug, Clone)]
-pub(super) enum What {
-    Export(Box<Export>),
-    Rescue(Box<Rescue>),
+    /// The id of the journal that it is from, where it says so.
+    pub(super) journal: Option<Id>,
+    pub(super) lines: Vec<Line>,
+    /// What could not be written of a practice.
+    pub(super) is_rescue: bool,
 }
 
 /// What a journal, or a file of one, holds, for a person to recognize. `Display` says it.
@@ -98,9 +96,9 @@ impl Holds {
         }
     }
 
-    fn of(sessions: &[SessionRecord], tests: usize) -> Self {
-        let mut holds = Self { tests, ..Self::default() };
-        for session in sessions.iter().filter(|session| !session.sets.is_empty()) {
+    fn of(contents: &Contents) -> Self {
+        let mut holds = Self { tests: contents.tests.len(), ..Self::default() };
+        for session in contents.sessions.iter().filter(|session| !session.sets.is_empty()) {
             holds.count(session.start.begun.day(), &session.start.title);
         }
         holds
@@ -111,6 +109,9 @@ impl Holds {
 struct Head {
     schema: String,
 }
+
+/// The form of an export before entries had ids.
+const OLD_SCHEMA: &str = "counterpoise.journal/1";
 
 impl Incoming {
     /// Reads the bytes of the file called `name`: an export, or a rescue file from elsewhere.
@@ -124,37 +125,66 @@ impl Incoming {
             return Err(refuse("it is empty (line 1)".to_owned()));
         }
         let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(broken(&error)))?;
-        let later = |reason: String| JournalError::FromLater { file: name.to_owned(), reason };
-        let what = match head.schema.as_str() {
-            SCHEMA => serde_json::from_slice(bytes).map(What::Export).map_err(|error| {
-                match error.to_string() {
-                    unknown if unknown.starts_with("unknown field") => {
-                        // The names that it could have been are of no use to whoever reads this.
-                        let field = unknown.split(',').next().unwrap_or_default();
-                        later(format!("{field} (line {})", error.line()))
-                    }
-                    reason => refuse(reason),
-                }
-            })?,
-            rescue::SCHEMA => What::Rescue(Box::new(rescue::read(bytes).map_err(refuse)?)),
+        let of_form = |is_rescue: bool| -> serde_json::Result<Self> {
+            let Entries { journal, entries, .. } = serde_json::from_slice(bytes)?;
+            Ok(Self { name: name.to_owned(), journal, lines: entries, is_rescue })
+        };
+        let of_old = |lines: serde_json::Result<Vec<Line>>, is_rescue| {
+            lines.map(|lines| Self { name: name.to_owned(), journal: None, lines, is_rescue })
+        };
+        let read = match head.schema.as_str() {
+            SCHEMA => of_form(false),
+            rescue::SCHEMA => of_form(true),
+            OLD_SCHEMA => of_old(old::lines_of_export(bytes), false),
+            rescue::OLD_SCHEMA => of_old(old::lines_of_rescue(bytes), true),
             other => {
                 let reason = format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"");
                 let is_ours = SCHEMA.split('/').next().is_some_and(|stem| other.starts_with(stem));
-                return Err(if is_ours { later(reason) } else { refuse(reason) });
+                return Err(match is_ours {
+                    true => JournalError::FromLater { file: name.to_owned(), reason },
+                    false => refuse(reason),
+                });
             }
         };
-        Ok(Self { name: name.to_owned(), what })
+        read.map_err(|error| refuse(error.to_string()))
     }
 
-    /// The export that it is.
+    /// A journal as a file that may be imported.
+    ///
+    /// # Errors
+    /// If it cannot be read.
+    pub(super) fn of(journal: &Journal) -> Result<Self, JournalError> {
+        Ok(Self {
+            name: journal.path.display().to_string(),
+            journal: Some(journal.id()?),
+            lines: journal.consistent(lines::all)?,
+            is_rescue: false,
+        })
+    }
+
+    /// The same, if it is an export.
     ///
     /// # Errors
     /// If it is a rescue file, which is only the end of a practice.
-    pub(super) fn into_export(self) -> Result<Export, JournalError> {
-        match self.what {
-            What::Export(export) => Ok(*export),
-            What::Rescue(_) => {
+    pub(super) fn as_export(self) -> Result<Self, JournalError> {
+        match self.is_rescue {
+            false => Ok(self),
+            true => {
                 let reason = "it is a rescue file, which belongs to the journal it was made for".to_owned();
+                Err(JournalError::NotImported { file: self.name, reason })
+            }
+        }
+    }
+
+    /// The same, if it is a rescue file.
+    ///
+    /// # Errors
+    /// If it is an export.
+    pub(super) fn as_rescue(self) -> Result<Self, JournalError> {
+        match self.is_rescue {
+            true => Ok(self),
+            false => {
+                let reason = "it is an export and no rescue file".to_owned();
                 Err(JournalError::NotImported { file: self.name, reason })
             }
         }
@@ -162,16 +192,7 @@ impl Incoming {
 
     /// What it holds.
     pub fn holds(&self) -> Holds {
-        match &self.what {
-            What::Export(export) => Holds::of(&export.sessions, export.tests.len()),
-            What::Rescue(rescue) => {
-                let mut holds = Holds::default();
-                if let Some(row) = rescue.begun() {
-                    holds.count(row.begun.day(), &row.title);
-                }
-                holds
-            }
-        }
+        Holds::of(&Contents::of(self.lines.clone()))
     }
 
     /// Whether it shares nothing with a journal that has something in it already: then it is probably somebody else's. That
@@ -180,37 +201,31 @@ impl Incoming {
     /// # Errors
     /// If the journal cannot be read.
     pub fn seems_foreign(&self, journal: &Journal) -> Result<bool, JournalError> {
-        let Export { sessions, changes, suitability, clearances, tests, .. } = journal.whole()?;
-        let is_empty =
-            sessions.is_empty() && suitability.is_empty() && clearances.is_empty() && tests.is_empty();
-        if is_empty {
+        let lines = journal.consistent(lines::all)?;
+        let known: HashSet<Id> = lines
+            .iter()
+            .flat_map(|line| [Some(line.id), Some(line.writer), line.session])
+            .flatten()
+            .collect();
+        // Before lines had writers, all of one kind had the same.
+        let writer = |line: &Line| Some(line.writer).filter(|_| line.format > 0);
+        let shares = |line: &Line| {
+            [Some(line.id), writer(line), line.session].into_iter().flatten().any(|id| known.contains(&id))
+        };
+        if self.lines.iter().any(shares) {
             return Ok(false);
         }
-        let own = |digest: &str| {
-            digest.parse().ok().is_none_or(|digest| Prescription::ready_with(&digest).is_none())
-        };
-        let here = sessions.iter().map(|session| &session.start.digest);
-        let here: Vec<&String> =
-            here.chain(changes.iter().map(|row| &row.digest)).filter(|one| own(one)).collect();
-        let known = |id: &SessionId, digest: &String| {
-            sessions.iter().any(|session| session.id == *id) || here.contains(&digest)
-        };
-        Ok(match &self.what {
-            What::Rescue(rescue) => {
-                !known(rescue.session(), &rescue.begun().map_or_else(String::new, |row| row.digest.clone()))
-            }
-            What::Export(file) => {
-                let is_empty = file.sessions.is_empty() && file.suitability.is_empty();
-                let is_empty = is_empty && file.clearances.is_empty() && file.tests.is_empty();
-                let shares = file.sessions.iter().any(|session| known(&session.id, &session.start.digest))
-                    || file.changes.iter().any(|row| here.contains(&&row.digest))
-                    || file.suitability.iter().any(|row| suitability.contains(row))
-                    || file.clearances.iter().any(|row| clearances.contains(row))
-                    || file.tests.iter().any(|row| tests.contains(row));
-                !(is_empty || shares)
-            }
-        })
+        let (here, file) = (Contents::of(lines), Contents::of(self.lines.clone()));
+        let own = own_prescriptions(&here);
+        Ok(!here.is_empty() && !self.lines.is_empty() && own_prescriptions(&file).is_disjoint(&own))
     }
+}
+
+/// The prescriptions that were practiced or came into use, without those that everybody has.
+fn own_prescriptions(contents: &Contents) -> HashSet<Digest> {
+    let practiced = contents.sessions.iter().map(|session| session.start.digest);
+    let all = practiced.chain(contents.changes.iter().map(|row| row.digest));
+    all.filter(|digest| Prescription::ready_with(digest).is_none()).collect()
 }
 
 impl Journal {
@@ -219,8 +234,7 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn holds(&self) -> Result<Holds, JournalError> {
-        let whole = self.whole()?;
-        Ok(Holds::of(&whole.sessions, whole.tests.len()))
+        Ok(Holds::of(&self.contents()?))
     }
 }
 

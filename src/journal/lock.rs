@@ -21,7 +21,7 @@ impl Folder {
     pub fn lock(&self) -> Result<Lock, JournalError> {
         self.make()?;
         let path = self.path().join("lock");
-        Self::make_private_file(&path)?;
+        super::folder::make_private_file(&path)?;
         let unwritable = |source| JournalError::Unwritable { path: path.clone(), source };
         let file = File::options().write(true).open(&path).map_err(unwritable)?;
         match file.try_lock() {

@@ -47,11 +47,7 @@ impl Journal {
         // Else `SQLite` plans a question anew for each value that it is asked with.
         db.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true).map_err(at)?;
         schema::recognize(&db, path)?;
-        let db = match schema::up_to_date(&db, path) {
-            Err(JournalError::Older { .. }) => brought_up_to_date(&db).map_err(at)?,
-            current => current.map(|()| db)?,
-        };
-        Ok(Self { db, path: path.to_owned(), lock: None })
+        Ok(Self { db: current(db, path)?, path: path.to_owned(), lock: None })
     }
 
     /// The journal that an export holds, in memory. `path` is where the export lies.
@@ -60,9 +56,9 @@ impl Journal {
     /// If it is broken, of another kind, or its entries do not fit together: whatever an import would refuse.
     pub fn of_export(path: &Path, bytes: &[u8]) -> Result<Self, JournalError> {
         let name = path.display().to_string();
-        let export = Incoming::read(&name, bytes)?.into_export()?;
+        let incoming = Incoming::read(&name, bytes)?.as_export()?;
         let mut journal = Self::nowhere(path)?;
-        import::add(&mut journal, &name, &export)?;
+        import::add(&mut journal, &incoming)?;
         journal.read_only()
     }
 
@@ -73,14 +69,13 @@ impl Journal {
     pub fn together(journals: &[Self]) -> Result<Self, JournalError> {
         let mut all = Self::nowhere(journals.first().map_or(Path::new(""), Self::path))?;
         for journal in journals {
-            import::add(&mut all, &journal.path.display().to_string(), &journal.whole()?)?;
+            import::add(&mut all, &Incoming::of(journal)?)?;
         }
         all.read_only()
     }
 
     fn nowhere(path: &Path) -> Result<Self, JournalError> {
-        let db = in_memory().map_err(|source| JournalError::from_sqlite(path, source))?;
-        Ok(Self { db, path: path.to_owned(), lock: None })
+        Ok(Self { db: in_memory(path)?, path: path.to_owned(), lock: None })
     }
 
     fn read_only(self) -> Result<Self, JournalError> {
@@ -89,15 +84,24 @@ impl Journal {
     }
 }
 
-/// A copy in memory with the tables of this version.
-fn brought_up_to_date(old: &Connection) -> rusqlite::Result<Connection> {
+/// The database, or a copy of it in memory with the tables of this version.
+pub(super) fn current(db: Connection, path: &Path) -> Result<Connection, JournalError> {
+    let at = |source| JournalError::from_sqlite(path, source);
+    if !schema::is_old(&db).map_err(at)? {
+        return Ok(db);
+    }
+    let mut new = copied(&db).map_err(at)?;
+    super::migrate(&mut new, path)?;
+    new.pragma_update(None, "query_only", true).map_err(at)?;
+    Ok(new)
+}
+
+fn copied(old: &Connection) -> rusqlite::Result<Connection> {
     let mut new = Connection::open_in_memory()?;
     // In memory a copy must have pages of the same size.
     let page_size: i64 = old.pragma_query_value(None, "page_size", |row| row.get(0))?;
     new.pragma_update(None, "page_size", page_size)?;
     Backup::new(old, &mut new)?.run_to_completion(1_000, Duration::from_millis(50), None)?;
-    schema::migrate(&mut new)?;
-    new.pragma_update(None, "query_only", true)?;
     Ok(new)
 }
 

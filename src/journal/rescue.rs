@@ -6,45 +6,23 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use rusqlite::TransactionBehavior;
-use serde::{Deserialize, Serialize};
 
+use super::export::write_entries;
 use super::folder::{free_name, write_beside};
-use super::keep::{NotKept, Try, keep, summarize_again};
-use super::{Folder, Journal, Notice};
-use counterpoise_core::record::{Line, SessionId, SessionRow};
+use super::lines::{self, NotKept, insert};
+use super::{Folder, Incoming, Journal, Notice};
+use counterpoise_core::record::{Contents, Id, Line, Misfit};
 
-/// The form of a rescue file.
-pub const SCHEMA: &str = "counterpoise.rescue/1";
-
-/// What could not be written of one session.
-#[derive(Debug, Clone, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct Rescue {
-    schema: String,
-    session: SessionId,
-    lines: Vec<Line>,
-}
-
-impl Rescue {
-    /// Of which session.
-    pub(crate) fn session(&self) -> &SessionId {
-        &self.session
-    }
-
-    /// Its beginning, where that could not be written either.
-    pub(crate) fn begun(&self) -> Option<&SessionRow> {
-        self.lines.iter().find_map(|line| match line {
-            Line::SessionBegun(row) => Some(row),
-            _ => None,
-        })
-    }
-}
+/// The form of a rescue file: entries, as in an export.
+pub const SCHEMA: &str = "counterpoise.rescue/2";
+/// The form before entries had ids.
+pub(super) const OLD_SCHEMA: &str = "counterpoise.rescue/1";
 
 /// Writes the lines into the folder, or, if that fails too, into the folder for temporary files.
 ///
 /// # Errors
 /// If neither can be written; the error is the first one.
-pub(super) fn write(folder: &Folder, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
+pub(super) fn write(folder: &Folder, session: Id, lines: &[Line]) -> io::Result<PathBuf> {
     let in_folder = write_in(folder.path(), session, lines);
     in_folder.or_else(|first| write_in(&env::temp_dir(), session, lines).map_err(|_| first))
 }
@@ -53,9 +31,9 @@ pub(super) fn write(folder: &Folder, session: &SessionId, lines: &[Line]) -> io:
 ///
 /// # Errors
 /// If it cannot be written.
-pub(super) fn write_in(place: &Path, session: &SessionId, lines: &[Line]) -> io::Result<PathBuf> {
-    let rescue = Rescue { schema: SCHEMA.to_owned(), session: session.clone(), lines: lines.to_vec() };
-    let text = serde_json::to_vec_pretty(&rescue).map_err(io::Error::other)?;
+pub(super) fn write_in(place: &Path, session: Id, lines: &[Line]) -> io::Result<PathBuf> {
+    let mut text = Vec::new();
+    write_entries(SCHEMA, None, lines, &mut text)?;
     let path = free_name(place, &format!("rescue-{}", session.short()), "json");
     write_beside(&path, &text).map(|()| path)
 }
@@ -81,8 +59,12 @@ fn is_rescue(path: &Path) -> bool {
 
 fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     let taken = fs::read(file).map_err(|error| Hindrance::Now(error.to_string()));
-    let read = taken.and_then(|text| read(&text).map_err(Hindrance::Always));
-    let (ending, set_aside) = match read.and_then(|rescue| apply(journal, &rescue)) {
+    let name = file.display().to_string();
+    let read = taken.and_then(|text| {
+        let read = Incoming::read(&name, &text).and_then(Incoming::as_rescue);
+        read.map_err(|error| Hindrance::Always(error.to_string()))
+    });
+    let (ending, set_aside) = match read.and_then(|rescue| apply(journal, &rescue.lines)) {
         Ok(None) => ("imported", None),
         Ok(Some(reason)) | Err(Hindrance::Always(reason)) => ("set-aside", Some(reason)),
         Err(Hindrance::Now(reason)) => return Notice::NotRescued { file: file.to_owned(), reason },
@@ -111,39 +93,32 @@ pub(super) enum Hindrance {
     Always(String),
 }
 
-/// Reads the text of a rescue file.
-pub(super) fn read(text: &[u8]) -> Result<Rescue, String> {
-    let rescue: Rescue = serde_json::from_slice(text).map_err(|error| error.to_string())?;
-    if rescue.schema != SCHEMA {
-        return Err(format!("its `schema` is \"{}\"; this version reads \"{SCHEMA}\"", rescue.schema));
-    }
-    Ok(rescue)
-}
-
-/// Takes in a rescue file. What is there already is not doubled. A line that the journal can never hold does not keep the
-/// others out: they are taken in, and `Some` says how many were not.
-pub(super) fn apply(journal: &mut Journal, rescue: &Rescue) -> Result<Option<String>, Hindrance> {
-    let refused = keep_all(journal, rescue).map_err(|error| Hindrance::Now(error.to_string()))?;
-    let (count, all) = (refused.len(), rescue.lines.len());
+/// Takes in what could not be written. What is there already is not doubled. A line that the journal can never hold does not
+/// keep the others out: they are taken in, and `Some` says how many were not.
+pub(super) fn apply(journal: &mut Journal, lines: &[Line]) -> Result<Option<String>, Hindrance> {
+    let refused = keep_all(journal, lines).map_err(|error| Hindrance::Now(error.to_string()))?;
+    let (count, all) = (refused.len(), lines.len());
     Ok(refused.first().map(|why| {
         format!("{count} of its {all} entries do not fit into the journal ({why}); the others are in it")
     }))
 }
 
 /// Keeps every line that can be kept, in one commit; returns why the others cannot.
-fn keep_all(journal: &mut Journal, rescue: &Rescue) -> Result<Vec<NotKept>, NotKept> {
-    let mut change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
+fn keep_all(journal: &mut Journal, lines: &[Line]) -> Result<Vec<String>, NotKept> {
+    let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut refused = Vec::new();
-    for line in &rescue.lines {
-        // A line is several rows: a savepoint of its own leaves none of them behind when one is refused.
-        let step = change.savepoint()?;
-        match keep(&step, &rescue.session, line, Try::Again) {
-            Ok(()) => step.commit()?,
-            Err(error) if error.is_final() => refused.push(error),
+    for line in lines {
+        match insert(&change, line) {
+            Ok(_) => {}
+            Err(error) if error.is_final() => refused.push(error.to_string()),
             Err(error) => return Err(error),
         }
     }
-    summarize_again(&change, rescue.session.as_str())?;
+    // What has no place is kept all the same, and named.
+    let rescued = |misfit: &&Misfit| lines.iter().any(|line| line.id == misfit.id);
+    let contents = Contents::of(lines::all(&change)?);
+    refused.extend(contents.misfits.iter().filter(rescued).map(ToString::to_string));
     change.commit()?;
+    journal.summarize();
     Ok(refused)
 }

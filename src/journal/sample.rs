@@ -11,15 +11,15 @@ use counterpoise_core::plan::drill::{
 };
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
-    Advice, AdviceRow, AnswerRow, Channel, CueRow, Decision, DecisionRow, Delivery, DeliveryRow, Disturbance,
-    DisturbanceRow, GivenRow, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, ReadyRow, Response,
-    ResponseRow, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, SessionId, SessionRecord, SessionRow,
-    SetEnd, SetEndRow, SetRow, Stamp,
+    Advice, AdviceRow, Answer, Channel, Contents, CueRow, Decided, Decision, Delivery, Disturbance, Drawn,
+    Entry, FORMAT, Given, Id, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, Response, ResponseRow,
+    RoutineEnd, RoutinePart, RoutineRow, SessionBegun, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRow,
+    Stamp, instant,
 };
 use counterpoise_core::units::Millis;
 
-pub(crate) fn id(byte: u8) -> SessionId {
-    SessionId::from_bytes([byte; 16])
+pub(crate) fn id(byte: u8) -> Id {
+    Id::from_bytes([byte; 16])
 }
 
 pub(crate) fn open(folder: &Folder) -> Journal {
@@ -31,17 +31,19 @@ pub(crate) fn moment(ms: i64) -> Stamp {
     Stamp::try_from("2026-11-02T09:30:00-05:00[America/New_York]".to_owned()).unwrap().plus(ms)
 }
 
-pub(crate) fn begun(at: Stamp) -> Line {
-    Line::SessionBegun(SessionRow {
+pub(crate) fn begun(at: Stamp) -> Entry {
+    Entry::SessionBegun(SessionBegun {
         begun: at,
         title: "=Month, \"one\"".into(),
-        digest: Digest::of(b"a prescription").to_string(),
-        seed: Seed::from_bytes([7; 32]).to_string(),
-        seed_given: false,
-        method: 1,
-        voice: "lower".into(),
-        device: Some("ALSA: default".into()),
+        digest: Digest::of(b"a prescription"),
         sets_planned: 2,
+        drawn: Some(Drawn {
+            seed: Seed::from_bytes([7; 32]),
+            seed_given: false,
+            method: 1,
+            voice: "lower".into(),
+            device: Some("ALSA: default".into()),
+        }),
     })
 }
 
@@ -62,7 +64,7 @@ pub(crate) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
     }
 }
 
-pub(crate) fn set(number: u8, at: Stamp) -> Line {
+pub(crate) fn set(number: u8, at: Stamp) -> Entry {
     let set = SetRow {
         number,
         begun: at,
@@ -82,19 +84,19 @@ pub(crate) fn set(number: u8, at: Stamp) -> Line {
         rest_ms: 61_000,
     };
     let cues = vec![cue(0, 6_123, 6_123, false), cue(1, 13_000, 6_877, true), cue(2, 21_500, 8_500, false)];
-    Line::SetBegun { set, cues }
+    Entry::SetBegun { set, cues }
 }
 
-pub(crate) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Line {
-    Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Heard { wanted, began, rate: 48_000 }) }
+pub(crate) fn heard(set: u8, cue: u16, wanted: u64, began: u64) -> Entry {
+    Entry::delivered(set, cue, Delivery::Heard { wanted, began, rate: 48_000 })
 }
 
-pub(crate) fn asked(set: u8, cue: u16, at: u32) -> Line {
-    Line::CueDelivered { set, how: DeliveryRow::new(cue, Delivery::Asked { at: Millis(at) }) }
+pub(crate) fn asked(set: u8, cue: u16, at: u32) -> Entry {
+    Entry::delivered(set, cue, Delivery::Asked { at: Millis(at) })
 }
 
-pub(crate) fn responded(set: u8, cue: u16, response: Option<Response>) -> Line {
-    Line::Responded { set, response: ResponseRow { cue, response } }
+pub(crate) fn responded(set: u8, cue: u16, response: Option<Response>) -> Entry {
+    Entry::Responded { set, response: ResponseRow { cue, response } }
 }
 
 pub(crate) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow {
@@ -110,80 +112,84 @@ pub(crate) fn push(place: u16, at_ms: u32, gap_ms: u32, strength: u8) -> CueRow 
 }
 
 /// A session with a partner: one set of three pushes that ended with a grab, one refused.
-pub(crate) fn with_partner() -> Vec<Line> {
-    let Line::SetBegun { mut set, .. } = set(1, moment(400_000)) else { unreachable!("as it is made") };
+pub(crate) fn with_partner() -> Vec<Entry> {
+    let Entry::SetBegun { mut set, .. } = set(1, moment(400_000)) else { unreachable!("as it is made") };
     (set.form, set.channel, set.drill) = (Form::Partner, Some(Channel::PartnerScreen), "pushes".into());
     set.facing = Some(Facing::CounterLeft);
     let cues = vec![push(0, 14_000, 14_000, 1), push(1, 30_000, 16_000, 1), push(2, 44_000, 14_000, 2)];
     vec![
         begun(moment(0)),
-        Line::Course { patches: ["mat", "rug", "=floor"].map(str::to_owned).to_vec() },
-        Line::Routine(RoutineRow { part: RoutinePart::WarmUp, at: moment(380_000), how: RoutineEnd::Done }),
-        Line::SetBegun { set, cues },
+        Entry::Course { patches: ["mat", "rug", "=floor"].map(str::to_owned).to_vec() },
+        Entry::Routine(RoutineRow { part: RoutinePart::WarmUp, at: moment(380_000), how: RoutineEnd::Done }),
+        Entry::SetBegun { set, cues },
         asked(1, 0, 14_010),
         asked(1, 1, 30_002),
         asked(1, 2, 44_015),
-        Line::Mishap(MishapRow { place: 7, set: 1, at_ms: 45_500, what: Mishap::Grab, cue: Some(2) }),
+        Entry::Mishap(MishapRow { set: 1, at_ms: 45_500, what: Mishap::Grab, cue: Some(2) }),
         responded(1, 2, Some(Response::Grabbed)),
         set_ended(1, moment(445_500), 45_500, SetEnd::Grabbed),
-        Line::Advised(AdviceRow { place: 10, set: 1, advice: Advice::OneStepLower }),
+        Entry::Advised(AdviceRow { set: 1, advice: Advice::OneStepLower }),
         responded(1, 0, Some(Response::OneStep)),
         responded(1, 1, None),
-        Line::SetLeftOut(LeftOutRow { set: 2, at: moment(600_000), why: LeftOut::Refused }),
-        Line::Routine(RoutineRow {
+        Entry::SetLeftOut(LeftOutRow { set: 2, at: moment(600_000), why: LeftOut::Refused }),
+        Entry::Routine(RoutineRow {
             part: RoutinePart::CoolDown,
             at: moment(610_000),
             how: RoutineEnd::Skipped,
         }),
-        Line::SessionEnded { at: moment(620_000), why: SessionEnd::Finished },
+        Entry::SessionEnded { at: moment(620_000), why: SessionEnd::Finished },
     ]
 }
 
-pub(crate) fn disturbed(place: u32, set: u8, at_ms: u32) -> Line {
-    Line::SoundDisturbed { set, what: DisturbanceRow { place, at_ms, how: Disturbance::Stuttered } }
+pub(crate) fn disturbed(set: u8, at_ms: u32) -> Entry {
+    Entry::disturbed(set, Millis(at_ms), Disturbance::Stuttered)
 }
 
-pub(crate) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Line {
-    Line::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
+pub(crate) fn set_ended(set: u8, at: Stamp, worked_ms: u32, why: SetEnd) -> Entry {
+    Entry::SetEnded { set, end: SetEndRow { at, worked_ms, why } }
 }
 
-pub(crate) fn answer(place: u32, set: Option<u8>, question: Question, answer: Option<u8>) -> Line {
-    Line::Answered(AnswerRow { place, set, question, answer })
+/// The answer with this number.
+pub(crate) fn said(question: Question, answer: Option<u8>) -> Answer {
+    Answer::from_number(question, answer).unwrap()
 }
 
-pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
-    let given = GivenRow { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
-    Line::Decided(DecisionRow {
+pub(crate) fn answer(set: Option<u8>, question: Question, answer: Option<u8>) -> Entry {
+    Entry::answered(set, said(question, answer))
+}
+
+pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Entry {
+    let given = Given { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
+    Entry::Decided(Decided {
         decision,
         reasons: vec!["Two clean sessions in a row.".into(), "=Everything else stays.".into()],
         gentler: true,
         first_set: 1,
         sets_whole: 2,
-        seen_before_ms,
+        seen_before: seen_before_ms.map(instant),
         given: vec![given],
     })
 }
 
-pub(crate) fn readied(answers: &[(Item, bool)]) -> Line {
-    let row = |(item, is_true): &(Item, bool)| ReadyRow { item: *item, is_true: *is_true };
-    Line::Readied { rows: answers.iter().map(row).collect() }
+pub(crate) fn readied(answers: &[(Item, bool)]) -> Entry {
+    Entry::readied(answers)
 }
 
 /// A session of two sets: one whole and heard, one with a pause, partly heard, stopped.
-pub(crate) fn session() -> Vec<Line> {
+pub(crate) fn session() -> Vec<Entry> {
     vec![
         begun(moment(0)),
-        answer(1, None, Question::Ready, Some(1)),
+        answer(None, Question::Ready, Some(1)),
         set(1, moment(60_000)),
         heard(1, 0, 293_904, 293_904),
         heard(1, 2, 1_032_000, 1_032_048),
         set_ended(1, moment(107_000), 47_000, SetEnd::Completed),
-        answer(6, Some(1), Question::HeldOn, Some(2)),
-        answer(7, Some(1), Question::Effort, Some(5)),
-        answer(8, Some(1), Question::Steadiness, None),
+        answer(Some(1), Question::HeldOn, Some(2)),
+        answer(Some(1), Question::Effort, Some(5)),
+        answer(Some(1), Question::Steadiness, None),
         set(2, moment(200_000)),
         heard(2, 0, 293_904, 293_904),
-        Line::Replanned {
+        Entry::Replanned {
             set: 2,
             pause: 1,
             paused_at_ms: 9_000,
@@ -194,37 +200,70 @@ pub(crate) fn session() -> Vec<Line> {
             ],
         },
         heard(2, 1, 672_048, 672_048),
-        disturbed(13, 2, 14_250),
+        disturbed(2, 14_250),
         set_ended(2, moment(230_000), 15_000, SetEnd::Stopped),
-        answer(14, Some(2), Question::HeldOn, Some(0)),
-        answer(15, Some(2), Question::Effort, Some(7)),
-        Line::SessionEnded { at: moment(240_000), why: SessionEnd::StoppedOther },
+        answer(Some(2), Question::HeldOn, Some(0)),
+        answer(Some(2), Question::Effort, Some(7)),
+        Entry::SessionEnded { at: moment(240_000), why: SessionEnd::StoppedOther },
     ]
 }
 
-pub(crate) fn keep(journal: &mut Journal, id: &SessionId, lines: &[Line]) {
-    for line in lines {
-        journal.commit(id, line, super::keep::Try::First).unwrap();
+/// These entries of one session as a computer writes them. The same entries have the same ids.
+pub(crate) fn told(id: Id, entries: &[Entry]) -> Vec<Line> {
+    let lines = (0..).zip(entries).map(|(counter, entry)| {
+        let is_begun = matches!(entry, Entry::SessionBegun(_));
+        let own = Id::of(&format!("{id} {counter} {entry:?}"));
+        let (id, session) = (if is_begun { id } else { own }, Some(id));
+        let at_ms = entries.iter().find_map(|entry| match entry {
+            Entry::SessionBegun(start) => Some(start.begun.ms()),
+            _ => None,
+        });
+        Line {
+            id,
+            writer: session.unwrap(),
+            counter,
+            at_ms: at_ms.unwrap_or(0),
+            format: FORMAT,
+            session,
+            entry: entry.clone().into(),
+        }
+    });
+    lines.collect()
+}
+
+/// Keeps the beginning of a session's entries, one commit each.
+pub(crate) fn keep(journal: &mut Journal, id: &Id, entries: &[Entry]) {
+    for line in told(*id, entries) {
+        super::lines::insert(&journal.db, &line).unwrap();
     }
+    journal.summarize();
+}
+
+/// The journal as it is exported.
+pub(crate) fn exported(journal: &Journal) -> Vec<u8> {
+    let mut out = Vec::new();
+    super::export::json(journal, &mut out).unwrap();
+    out
 }
 
 /// A journal that is nowhere on the disk, with the lock of nobody.
 pub(crate) fn in_memory() -> Journal {
-    let mut db = rusqlite::Connection::open_in_memory().unwrap();
-    super::schema::migrate(&mut db).unwrap();
-    Journal { db, path: "memory".into(), lock: None }
+    let path = std::path::PathBuf::from("memory");
+    Journal { db: super::in_memory(&path).unwrap(), path, lock: None }
 }
 
-/// What these lines make of an empty journal.
-pub(crate) fn expected(id: &SessionId, lines: &[Line]) -> SessionRecord {
-    let mut journal = in_memory();
-    keep(&mut journal, id, lines);
-    super::interrupted::close(&mut journal.db).unwrap();
-    journal.find("last").unwrap()
+/// What these entries come to, with the ends that are missing.
+pub(crate) fn expected(id: &Id, entries: &[Entry]) -> SessionRecord {
+    let all = |entries: &[Entry]| Contents::of(told(*id, entries)).sessions.remove(0);
+    let mut entries = entries.to_vec();
+    if all(&entries).end.is_none() {
+        entries.extend(all(&entries).interruption());
+    }
+    all(&entries)
 }
 
 /// Any session: texts, times, numbers and ends of every kind; cut off anywhere.
-pub(crate) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
+pub(crate) fn any_session() -> impl Strategy<Value = (Id, Vec<Entry>)> {
     let sets = prop::collection::vec(any_set(), 0..4);
     let answers = prop::collection::vec(
         (prop::option::of(1_u8..4), prop::sample::select(Question::ALL), prop::option::of(0_u8..11)),
@@ -253,33 +292,37 @@ pub(crate) fn any_session() -> impl Strategy<Value = (SessionId, Vec<Line>)> {
                 why,
                 cut,
             )| {
-                let mut lines = vec![Line::SessionBegun(SessionRow {
+                let mut lines = vec![Entry::SessionBegun(SessionBegun {
                     begun: moment(start),
                     title,
-                    digest: Digest::of(&id).to_string(),
-                    seed: Seed::from_bytes([id[0]; 32]).to_string(),
-                    seed_given,
-                    method,
-                    voice: "tones".into(),
-                    device,
+                    digest: Digest::of(&id),
                     sets_planned,
+                    drawn: Some(Drawn {
+                        seed: Seed::from_bytes([id[0]; 32]),
+                        seed_given,
+                        method,
+                        voice: "tones".into(),
+                        device,
+                    }),
                 })];
                 for (number, set) in (1..).zip(sets) {
                     lines.extend(set_lines(number, start + i64::from(number) * 200_000, set));
                 }
-                for (place, (set, question, said)) in (0..).zip(answers) {
-                    lines.push(answer(place, set, question, said));
+                for (set, question, number) in answers {
+                    let (least, most) = question.limits();
+                    let number = number.map(|number| least + number % (most - least + 1));
+                    lines.push(answer(set, question, number));
                 }
                 lines.extend(around);
-                lines.push(Line::SessionEnded { at: moment(start + 1_000_000), why });
+                lines.push(Entry::SessionEnded { at: moment(start + 1_000_000), why });
                 lines.truncate(1 + cut.index(lines.len()));
-                (SessionId::from_bytes(id), lines)
+                (Id::from_bytes(id), lines)
             },
         )
 }
 
 /// What is kept around the sets, each at most once.
-fn any_around() -> impl Strategy<Value = Vec<Line>> {
+fn any_around() -> impl Strategy<Value = Vec<Entry>> {
     let mishap =
         (any::<u8>(), any::<u32>(), prop::sample::select(Mishap::ALL), prop::option::of(any::<u16>()));
     let routine = (prop::sample::select(RoutinePart::ALL), prop::sample::select(RoutineEnd::ALL));
@@ -298,15 +341,15 @@ fn any_around() -> impl Strategy<Value = Vec<Line>> {
         .prop_map(|((ready, decision), mishap, routine, left_out, course, advised)| {
             let ready = (!ready.is_empty()).then(|| readied(&ready));
             let decision = decision.map(|(decision, seen)| decided(decision, seen));
-            let mishap = mishap
-                .map(|(set, at_ms, what, cue)| Line::Mishap(MishapRow { place: 900, set, at_ms, what, cue }));
+            let mishap =
+                mishap.map(|(set, at_ms, what, cue)| Entry::Mishap(MishapRow { set, at_ms, what, cue }));
             let routine =
-                routine.map(|(part, how)| Line::Routine(RoutineRow { part, at: moment(1_000), how }));
+                routine.map(|(part, how)| Entry::Routine(RoutineRow { part, at: moment(1_000), how }));
             let left_out =
-                left_out.map(|(set, why)| Line::SetLeftOut(LeftOutRow { set, at: moment(2_000), why }));
-            let course = course.map(|patches| Line::Course { patches });
-            let advice = AdviceRow { place: 901, set: 1, advice: Advice::OneStepLower };
-            let advised = advised.then_some(Line::Advised(advice));
+                left_out.map(|(set, why)| Entry::SetLeftOut(LeftOutRow { set, at: moment(2_000), why }));
+            let course = course.map(|patches| Entry::Course { patches });
+            let advice = AdviceRow { set: 1, advice: Advice::OneStepLower };
+            let advised = advised.then_some(Entry::Advised(advice));
             [decision, ready, mishap, routine, left_out, course, advised].into_iter().flatten().collect()
         })
 }
@@ -319,9 +362,9 @@ fn any_set() -> impl Strategy<Value = AnySet> {
     (any::<bool>(), cues, prop::option::of(1_u16..900), prop::sample::select(SetEnd::ALL))
 }
 
-fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Line> {
+fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Entry> {
     let mut lines = vec![set(number, moment(at))];
-    let Some(Line::SetBegun { set, cues: planned }) = lines.first_mut() else { unreachable!() };
+    let Some(Entry::SetBegun { set, cues: planned }) = lines.first_mut() else { unreachable!() };
     set.form = if partner { Form::Partner } else { Form::Alone };
     *planned = (0..).zip(&cues).map(|(place, (gap, blank, _))| cue(place, *gap, *gap, *blank)).collect();
     set.channel = partner.then_some(Channel::PartnerEarbud);
@@ -339,11 +382,14 @@ fn set_lines(number: u8, at: i64, (partner, cues, pause, why): AnySet) -> Vec<Li
             lines.extend([asked(number, place, 5_000), responded(number, place, response)]);
         }
     }
-    let disturbances = (0..).zip(&cues).filter(|(_, (gap, ..))| gap % 3 == 0);
-    lines.extend(
-        disturbances.map(|(place, (gap, ..))| disturbed(100 + 10 * u32::from(number) + place, number, *gap)),
-    );
-    lines.extend(pause.map(|pause| Line::Replanned { set: number, pause, paused_at_ms: 9_000, cues: again }));
+    let disturbances = cues.iter().filter(|(gap, ..)| gap % 3 == 0);
+    lines.extend(disturbances.map(|(gap, ..)| disturbed(number, *gap)));
+    lines.extend(pause.map(|pause| Entry::Replanned {
+        set: number,
+        pause,
+        paused_at_ms: 9_000,
+        cues: again,
+    }));
     lines.push(set_ended(number, moment(at + 90_000), 47_000, why));
     lines
 }

@@ -1,16 +1,22 @@
 //! The tables of a journal, and the migrations that bring an older one up to date.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
 
-use rusqlite::{Connection, TransactionBehavior};
+use rusqlite::backup::Backup;
+use rusqlite::{Connection, TransactionBehavior, params};
 
-use super::JournalError;
+use super::folder::{make_private_file, sync_file};
+use super::lines::{NotKept, insert};
+use super::{JournalError, summaries};
+use crate::entropy;
+use counterpoise_core::record::{Id, Line, old};
 
 /// What `SQLite` calls the file's application: `CoPo` in ASCII.
 const APPLICATION_ID: i64 = 0x436F_506F;
 
-/// Each change of the tables, oldest first. Never edit one that was released: add another.
-const MIGRATIONS: &[&str] = &[
+/// Each change of the tables before there were entries, oldest first.
+const OLD: &[&str] = &[
     include_str!("schema/1.sql"),
     include_str!("schema/2.sql"),
     include_str!("schema/3.sql"),
@@ -19,6 +25,9 @@ const MIGRATIONS: &[&str] = &[
     include_str!("schema/tryout.sql"),
     include_str!("schema/corrections.sql"),
 ];
+
+/// The version from which on a journal is a list of entries.
+const ENTRIES: i64 = OLD.len() as i64 + 1;
 
 /// How much stays free in the file, so that a whole session fits although the disk fills meanwhile. Forty cues,
 /// planned anew after several pauses, take about 50 KiB [derived].
@@ -34,38 +43,99 @@ pub(super) fn recognize(db: &Connection, path: &Path) -> Result<(), JournalError
     if application != APPLICATION_ID && !fresh {
         return Err(JournalError::NotOurs { path: path.to_owned() });
     }
-    if found > newest() {
-        return Err(JournalError::Newer { path: path.to_owned(), found, known: newest() });
+    if found > ENTRIES {
+        return Err(JournalError::Newer { path: path.to_owned(), found, known: ENTRIES });
     }
     Ok(())
 }
 
-/// Refuses a file that would have to be changed before it can be read.
-pub(super) fn up_to_date(db: &Connection, path: &Path) -> Result<(), JournalError> {
-    let found = number(db, "user_version").map_err(|source| JournalError::from_sqlite(path, source))?;
-    if found < newest() {
-        return Err(JournalError::Older { path: path.to_owned(), found, known: newest() });
-    }
-    Ok(())
+/// The version of the tables; 0 where there are none yet.
+pub(super) fn version(db: &Connection) -> rusqlite::Result<i64> {
+    number(db, "user_version")
+}
+
+/// Whether the file would have to be changed before it can be read.
+pub(super) fn is_old(db: &Connection) -> rusqlite::Result<bool> {
+    Ok(version(db)? < ENTRIES)
+}
+
+/// Why a journal could not be brought up to date. It is as it was.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum NotMigrated {
+    #[error("{0}")]
+    Sqlite(#[from] rusqlite::Error),
+    #[error("what version {version} kept cannot be read: {reason}")]
+    Unreadable { version: i64, reason: String },
 }
 
 /// Applies what is missing, all of it or nothing.
-pub(super) fn migrate(db: &mut Connection) -> rusqlite::Result<()> {
-    apply(db, MIGRATIONS)
-}
-
-fn apply(db: &mut Connection, migrations: &[&str]) -> rusqlite::Result<()> {
+pub(super) fn migrate(db: &mut Connection) -> Result<(), NotMigrated> {
+    let done = version(db)?;
+    if done >= ENTRIES {
+        return Ok(());
+    }
+    // Tables go, and rows that refer to each other with them.
+    db.pragma_update(None, "foreign_keys", false)?;
     let change = db.transaction_with_behavior(TransactionBehavior::Immediate)?;
-    let done = number(&change, "user_version")?;
-    for migration in migrations.iter().skip(done as usize) {
+    for migration in OLD.iter().skip(done as usize) {
         change.execute_batch(migration)?;
     }
-    // Unchanged values would make every opening write.
-    if done < migrations.len() as i64 {
-        change.pragma_update(None, "application_id", APPLICATION_ID)?;
-        change.pragma_update(None, "user_version", migrations.len() as i64)?;
+    let kept: String = change.query_row(include_str!("schema/old_export.sql"), [], |row| row.get(0))?;
+    let lines = old::lines_of_export(kept.as_bytes())
+        .map_err(|error| NotMigrated::Unreadable { version: done, reason: error.to_string() })?;
+    change.execute_batch(include_str!("schema/drop_old.sql"))?;
+    change.execute_batch(include_str!("schema/entries.sql"))?;
+    change.execute(
+        "INSERT INTO journal VALUES (?, ?)",
+        params![journal_id(&lines).as_bytes(), fresh().as_bytes()],
+    )?;
+    for line in &lines {
+        insert(&change, line).map_err(|error| match error {
+            NotKept::Sqlite(error) => NotMigrated::Sqlite(error),
+            NotKept::Differs(_) => NotMigrated::Unreadable { version: done, reason: error.to_string() },
+        })?;
     }
-    change.commit()
+    summaries::keep(&change)?;
+    change.pragma_update(None, "application_id", APPLICATION_ID)?;
+    change.pragma_update(None, "user_version", ENTRIES)?;
+    change.commit()?;
+    Ok(())
+}
+
+/// A journal that is made now gets a random id. One that was made before ids were has the one that its first session gives
+/// it, on every computer that has it.
+fn journal_id(lines: &[Line]) -> Id {
+    let first = lines.iter().filter(|line| Some(line.id) == line.session).min_by_key(|line| line.at_ms);
+    first.map_or_else(fresh, |line| line.id)
+}
+
+fn fresh() -> Id {
+    // Two journals that were made without random numbers would be told apart by nothing: the system has some, or no practice
+    // begins.
+    entropy::id().unwrap_or_else(|error| Id::of(&error.to_string()))
+}
+
+/// A copy of a journal of an earlier version, on the disk before anything is rewritten. `None` where there is nothing to
+/// copy.
+pub(super) fn copy_before_migrating(db: &Connection, path: &Path) -> Result<Option<PathBuf>, JournalError> {
+    let at = |source| JournalError::from_sqlite(path, source);
+    let version = version(db).map_err(at)?;
+    if version == 0 || version >= ENTRIES {
+        return Ok(None);
+    }
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(format!(".version-{version}"));
+    let copy = path.with_file_name(name);
+    let unwritable = |source| JournalError::Unwritable { path: copy.clone(), source };
+    make_private_file(&copy)?;
+    let to = |source| JournalError::from_sqlite(&copy, source);
+    let mut new = Connection::open(&copy).map_err(to)?;
+    Backup::new(db, &mut new)
+        .and_then(|backup| backup.run_to_completion(1_000, Duration::ZERO, None))
+        .map_err(to)?;
+    drop(new);
+    sync_file(&copy).map_err(unwritable)?;
+    Ok(Some(copy))
 }
 
 /// Proves that the file can be written, and leaves [`ROOM_BYTES`] free in it. A file system that compresses may
@@ -80,18 +150,12 @@ pub(super) fn make_room(db: &Connection) -> rusqlite::Result<()> {
 
 /// The tables as the version with this many migrations made them.
 #[cfg(test)]
-pub(super) fn made_by(db: &mut Connection, version: usize) -> rusqlite::Result<()> {
-    apply(db, &MIGRATIONS[..version])
-}
-
-/// How many versions there were.
-#[cfg(test)]
-pub(super) fn versions() -> usize {
-    MIGRATIONS.len()
-}
-
-fn newest() -> i64 {
-    MIGRATIONS.len() as i64
+pub(super) fn made_by(db: &Connection, version: usize) -> rusqlite::Result<()> {
+    for migration in &OLD[..version] {
+        db.execute_batch(migration)?;
+    }
+    db.pragma_update(None, "application_id", APPLICATION_ID)?;
+    db.pragma_update(None, "user_version", version as i64)
 }
 
 fn number(db: &Connection, pragma: &str) -> rusqlite::Result<i64> {

@@ -8,16 +8,22 @@ use std::process::{Command, Stdio};
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
+use super::sample::{begun, id, keep, moment, open, session, set, told};
 use super::{Folder, Journal, JournalError, Notice, Writer};
 use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed};
 use counterpoise_core::plan::place::Room;
-use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::record::{Channel, Entry, Line, Question, SessionBegun, SessionEnd, SetEnd};
+use counterpoise_core::plan::prescription::{Digest, Prescription};
+use counterpoise_core::record::{
+    ChangeRow, Channel, Drawn, Entry, Id, Line, Numbered, SessionBegun, SessionEnd, SetEnd, Times,
+};
 use counterpoise_core::units::Millis;
 
 fn folder(path: &Path) -> Folder {
     Folder::open_in(path).unwrap()
+}
+
+fn ids(journal: &Journal) -> Vec<Id> {
+    journal.contents().unwrap().sessions.iter().map(|session| session.id).collect()
 }
 
 fn refusal(folder: &Folder) -> JournalError {
@@ -46,13 +52,14 @@ fn looking_changes_nothing_and_makes_nothing() {
     let place = tempdir().unwrap();
     let folder = folder(&place.path().join("ada"));
     let journal = Journal::look(&folder).unwrap();
-    assert!(journal.ids().unwrap().is_empty());
+    assert!(journal.contents().unwrap().sessions.is_empty());
     assert!(matches!(journal.find("last"), Err(JournalError::NoSuchSession(_))));
     assert!(!folder.path().exists());
 
     keep(&mut open(&folder), &id(1), &session());
     let mut journal = Journal::look(&folder).unwrap();
-    let refused = journal.commit(&id(2), &begun(moment(0)), super::keep::Try::First).unwrap_err();
+    let line = &told(id(2), &[begun(moment(0))])[0];
+    let refused = super::lines::insert(&journal.db, line).unwrap_err();
     assert!(refused.to_string().contains("readonly"), "{refused}");
     let error = journal.adopt(b"", "x.toml", &"2026-11-02T09:30:00Z[UTC]".parse().unwrap()).unwrap_err();
     assert!(matches!(error, JournalError::ReadOnly { .. }));
@@ -154,7 +161,7 @@ fn a_full_disk_is_told_before_practice_starts() {
     Connection::open(folder.journal_file()).unwrap().execute_batch("VACUUM").unwrap();
     let error = Journal::open_within(folder.lock().unwrap(), Some(40)).map(|_| ()).unwrap_err();
     assert!(matches!(error, JournalError::Full { .. }), "no room for a session: {error:?}");
-    assert_eq!(Journal::look(&folder).unwrap().ids().unwrap(), [id(1)], "what was kept is there");
+    assert_eq!(ids(&Journal::look(&folder).unwrap()), [id(1)], "what was kept is there");
 }
 
 #[test]
@@ -174,7 +181,7 @@ fn a_commit_is_on_the_disk_before_it_returns() {
     let journal = open(&folder(place.path()));
     let pragma = |name| journal.db.pragma_query_value(None, name, |row| row.get::<_, i64>(0)).unwrap();
     // https://www.sqlite.org/pragma.html#pragma_synchronous: EXTRA is 3.
-    assert_eq!((pragma("synchronous"), pragma("foreign_keys")), (3, 1));
+    assert_eq!(pragma("synchronous"), 3);
     let mode: String = journal.db.pragma_query_value(None, "journal_mode", |row| row.get(0)).unwrap();
     assert_eq!(mode, "delete");
 }
@@ -192,11 +199,11 @@ fn a_session_without_an_end_becomes_interrupted_at_its_last_sign() {
 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(notices, [Notice::Interrupted(3)]);
-    let ends: Vec<_> = journal.sessions().unwrap().into_iter().map(|one| one.end.unwrap()).collect();
+    let ends: Vec<_> = journal.contents().unwrap().sessions.into_iter().map(|one| one.end.unwrap()).collect();
     assert!(ends.iter().all(|end| end.why == SessionEnd::Interrupted));
     let times: Vec<_> = ends.into_iter().map(|end| end.at).collect();
     assert_eq!(times, [moment(214_001), moment(500_000), moment(660_000)]);
-    let first = journal.find(id(1).short()).unwrap();
+    let first = journal.find(&id(1).short()).unwrap();
     let end = first.sets[1].end.clone().unwrap();
     assert_eq!((end.why, end.worked_ms, end.at), (SetEnd::Interrupted, 14_001, moment(214_001)));
     assert_eq!(first.sets[0].end.as_ref().unwrap().why, SetEnd::Completed, "what had ended is as it was");
@@ -212,7 +219,8 @@ fn the_summary_is_counted_from_what_is_kept() {
     let end = journal.find("last").unwrap().end.unwrap();
     assert_eq!((end.sets_completed, end.sets_planned), (1, 2));
     assert_eq!((end.cues_heard, end.cues_shown, end.active_ms), (4, 0, 62_000));
-    assert_eq!((end.held_on, end.effort, end.steadiness, end.not_said), (Some(2), Some(7), None, 1));
+    assert_eq!((end.held_on, end.effort.map(Numbered::number)), (Some(Times::Twice), Some(7)));
+    assert_eq!((end.steadiness, end.not_said), (None, 1));
     assert_eq!((end.grabbed, end.unwell), (None, None), "not asked is not no");
 }
 
@@ -222,15 +230,11 @@ fn nothing_is_overwritten() {
     let mut journal = open(&folder(place.path()));
     keep(&mut journal, &id(1), &session());
     let before = journal.find("last").unwrap();
-    for line in [
-        begun(moment(1)),
-        set(1, moment(1)),
-        heard(1, 0, 1, 1),
-        answer(1, None, Question::Ready, None),
-        Line::SessionEnded { at: moment(1), why: SessionEnd::Unwell },
-    ] {
-        let refused = journal.commit(&id(1), &line, super::keep::Try::First).unwrap_err();
-        assert!(refused.is_final(), "{line:?}");
+    for line in told(id(1), &session()) {
+        assert!(!super::lines::insert(&journal.db, &line).unwrap(), "what is there twice is there once");
+        let other = Line { at_ms: line.at_ms + 1, ..line.clone() };
+        let refused = super::lines::insert(&journal.db, &other).unwrap_err();
+        assert!(refused.is_final() && refused.to_string().contains(&line.id.to_string()), "{refused}");
     }
     assert_eq!(journal.find("last").unwrap(), before);
 }
@@ -263,20 +267,27 @@ fn another_prescription_is_copied_journaled_and_the_one_before_is_kept() {
     // printf one | sha256sum
     assert_eq!(fs::read(folder.path().join("prescription-7692c3ad.toml")).unwrap(), b"one");
     let changes = journal.changes().unwrap();
-    let whats: Vec<_> = changes.iter().map(|change| change.what.as_str()).collect();
+    let whats: Vec<_> = changes.iter().map(ChangeRow::sentence).collect();
     let said = ["prescription in use: a.toml", "prescription in use: a.toml", "prescription in use: b.toml"];
     assert_eq!(whats, said);
     assert_eq!(changes[2].at.minute(), "2026-11-02 09:32");
+    let texts = journal.contents().unwrap().prescriptions;
+    let texts: Vec<_> = texts.iter().map(|kept| (kept.digest, kept.text.as_str())).collect();
+    assert_eq!(
+        texts,
+        ["one", "two"].map(|text| (Digest::of(text.as_bytes()), text)),
+        "each once, as it was written"
+    );
 }
 
 /// Writes sessions without end, and says after each entry that it is on the disk.
 #[test]
 #[ignore = "run as a child by `what_was_acknowledged_survives_a_kill`"]
 fn child_that_is_killed() {
-    let mut journal = open(&folder(Path::new(&std::env::var("COUNTERPOISE_TEST_FOLDER").unwrap())));
+    let journal = open(&folder(Path::new(&std::env::var("COUNTERPOISE_TEST_FOLDER").unwrap())));
     for byte in 0..=u8::MAX {
-        for (number, line) in session().iter().enumerate() {
-            journal.commit(&id(byte), line, super::keep::Try::First).unwrap();
+        for (number, line) in told(id(byte), &session()).iter().enumerate() {
+            super::lines::insert(&journal.db, line).unwrap();
             println!("kept {byte} {number}");
         }
     }
@@ -301,13 +312,14 @@ fn what_was_acknowledged_survives_a_kill() {
 
         let whole = session().len();
         let journal = open(&folder(place.path()));
-        let sessions = journal.sessions().unwrap();
+        let sessions = journal.contents().unwrap().sessions;
         assert!(sessions.len() >= kept.div_ceil(whole), "after {kept}");
         assert!(sessions.iter().all(|one| one.end.is_some()));
         let heard_there: usize =
             sessions.iter().flat_map(|one| &one.sets).map(|set| set.delivered.len()).sum();
-        let heard_in =
-            |lines: &[Line]| lines.iter().filter(|line| matches!(line, Line::CueDelivered { .. })).count();
+        let heard_in = |entries: &[Entry]| {
+            entries.iter().filter(|entry| matches!(entry, Entry::CueDelivered { .. })).count()
+        };
         let heard_before = kept / whole * heard_in(&session()) + heard_in(&session()[..kept % whole]);
         assert!(heard_there >= heard_before, "{heard_there} of {heard_before} after {kept}");
     }
@@ -328,43 +340,35 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
         let seed = Seed::from_bytes([0x5d; 32]);
         let schedule = scheduler.draw(seed);
         let at: jiff::ZonedDateTime = "2026-11-02T09:30:00-05:00[America/New_York]".parse().unwrap();
-        let mut writer = Writer::start(open(&folder(place.path())), id(1));
-        writer.keep(&Entry::SessionBegun(SessionBegun {
-            at: at.clone(),
+        let mut writer = Writer::start(open(&folder(place.path())), id(1)).unwrap();
+        let begun = SessionBegun {
+            begun: (&at).into(),
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
-            seed,
-            seed_given: true,
-            method: METHOD,
-            voice: "lower".to_owned(),
-            device: None,
             sets_planned: schedule.sets().len() as u8,
-        }));
+            drawn: Some(Drawn {
+                seed,
+                seed_given: true,
+                method: METHOD,
+                voice: "lower".to_owned(),
+                device: None,
+            }),
+        };
+        writer.keep(&at, Entry::SessionBegun(begun));
         let mut again = Vec::new();
         for plan in schedule.sets() {
-            writer.keep(&Entry::SetBegun {
-                at: at.clone(),
-                plan: plan.clone(),
-                channel: Channel::Trainee,
-                room: Room::default(),
-            });
+            writer.keep(&at, Entry::set_begun(&at, plan, Channel::Trainee, Room::default()));
             let paused_at = plan.cues()[0].at() + Millis(1_500);
             let anew = scheduler.after_pause(seed, plan, 1, paused_at, 1);
-            let set = plan.number();
-            writer.keep(&Entry::Replanned {
-                set,
-                pause: 1,
-                paused_at,
-                plan: anew.clone(),
-                room: Room::default(),
-            });
+            writer.keep(&at, Entry::replanned(1, paused_at, &anew, Room::default()));
             again.push((paused_at, anew));
         }
         let journal = writer.close().journal.unwrap();
         let kept = journal.find("last").unwrap();
 
-        assert_eq!(kept.start.seed, seed.to_string(), "{name}");
-        assert_eq!(kept.start.digest, prescription.digest().to_string());
+        let drawn = kept.start.drawn.as_ref().unwrap();
+        assert_eq!(drawn.seed, seed, "{name}");
+        assert_eq!(kept.start.digest, prescription.digest());
         assert_eq!(kept.sets.len(), schedule.sets().len());
         for ((set, plan), (paused_at, anew)) in kept.sets.iter().zip(schedule.sets()).zip(&again) {
             assert_eq!((set.start.number, set.start.step), (plan.number(), plan.step()));
@@ -390,6 +394,6 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
             assert_eq!(set.delivered, [], "nothing is heard because it was planned");
         }
         // From the journal alone the session can be drawn again.
-        assert_eq!(scheduler.draw(Seed::from_hex(&kept.start.seed).unwrap()), schedule);
+        assert_eq!(scheduler.draw(drawn.seed), schedule);
     }
 }

@@ -8,9 +8,10 @@ use std::sync::mpsc::{self, Receiver, RecvTimeoutError, Sender, SyncSender, TryS
 use std::thread;
 use std::time::{Duration, Instant};
 
-use super::keep::{NotKept, Try};
-use super::{Folder, Journal, rescue};
-use counterpoise_core::record::{Entry, Line, SessionId};
+use super::lines::{NotKept, Pen, insert, instant};
+use super::{Folder, Journal, JournalError, rescue};
+use counterpoise_core::record::{Entry, Id, Line};
+use jiff::ZonedDateTime;
 
 /// How many entries may wait. A whole session has about three hundred; what does not fit waits with the caller.
 const QUEUE: usize = 1024;
@@ -30,11 +31,10 @@ const LONGEST_RESCUE: Duration = Duration::from_secs(3);
 /// ```
 /// # use counterpoise::entropy;
 /// # use counterpoise::journal::{Folder, Journal, Writer};
-/// # use counterpoise_core::record::{Entry, Question};
 /// # let place = tempfile::tempdir().unwrap();
 /// let folder = Folder::open_in(place.path()).unwrap();
 /// let (journal, _) = Journal::open(folder.lock().unwrap()).unwrap();
-/// let writer = Writer::start(journal, entropy::session_id().unwrap());
+/// let writer = Writer::start(journal, entropy::id().unwrap()).unwrap();
 /// let closed = writer.close();
 /// assert_eq!((closed.not_saved, closed.rescue), (0, None));
 /// ```
@@ -51,9 +51,9 @@ pub struct Writer {
     dealt: Receiver<bool>,
     /// What the thread leaves behind.
     closed: Option<Receiver<Closed>>,
-    id: SessionId,
+    id: Id,
     folder: Option<Folder>,
-    places: u32,
+    pen: Pen,
 }
 
 /// Whether everything that was handed over is on the disk.
@@ -89,7 +89,11 @@ pub(super) struct Parcel {
 
 impl Writer {
     /// Starts the thread that writes the entries of session `id`.
-    pub fn start(journal: Journal, id: SessionId) -> Self {
+    ///
+    /// # Errors
+    /// If the journal cannot be read.
+    pub fn start(journal: Journal, id: Id) -> Result<Self, JournalError> {
+        let pen = journal.pen()?;
         let (to, from) = mpsc::sync_channel(QUEUE);
         let (tell, status) = mpsc::channel();
         let (tell_dealt, dealt) = mpsc::channel();
@@ -97,7 +101,7 @@ impl Writer {
         let folder = journal.folder().cloned();
         let desk = Desk {
             journal,
-            id: id.clone(),
+            id,
             tell,
             dealt: tell_dealt,
             unwritten: VecDeque::new(),
@@ -109,7 +113,7 @@ impl Writer {
         thread::spawn(move || {
             let _ = tell_closed.send(desk.run(&from));
         });
-        Self {
+        Ok(Self {
             to: Some(to),
             waiting: VecDeque::new(),
             status,
@@ -119,22 +123,28 @@ impl Writer {
             closed: Some(closed),
             id,
             folder,
-            places: 0,
-        }
+            pen,
+        })
     }
 
     /// Hands an entry over. Returns at once, however slow the disk is.
-    pub fn keep(&mut self, entry: &Entry) {
-        let line = self.line(entry);
+    pub fn keep(&mut self, at: &ZonedDateTime, entry: Entry) {
+        let line = self.pen.line(instant(at), Some(self.id), entry);
+        self.hand_over(line, None);
+    }
+
+    /// Hands over an entry that is of no session.
+    pub fn keep_outside(&mut self, at: &ZonedDateTime, entry: Entry) {
+        let line = self.pen.line(instant(at), None, entry);
         self.hand_over(line, None);
     }
 
     /// Hands an entry over and waits until it is on the disk. `false`: it is not, after `timeout`; it is kept and
     /// tried again all the same.
     #[must_use]
-    pub fn keep_and_wait(&mut self, entry: &Entry, timeout: Duration) -> bool {
+    pub fn keep_and_wait(&mut self, at: &ZonedDateTime, entry: Entry, timeout: Duration) -> bool {
         let (done, ready) = mpsc::sync_channel(1);
-        let line = self.line(entry);
+        let line = self.pen.line(instant(at), Some(self.id), entry);
         self.hand_over(line, Some(done));
         ready.recv_timeout(timeout).is_ok()
     }
@@ -152,12 +162,6 @@ impl Writer {
 
     pub(super) fn close_within(mut self, longest: Duration) -> Closed {
         self.finish(longest).expect("only this and the drop, which comes after it, finish a writer")
-    }
-
-    fn line(&mut self, entry: &Entry) -> Line {
-        let place = self.places;
-        self.places += 1;
-        Line::from_entry(entry, place)
     }
 
     pub(super) fn hand_over(&mut self, line: Line, done: Option<SyncSender<()>>) {
@@ -204,7 +208,7 @@ impl Writer {
         if !lines.is_empty() {
             let places =
                 self.folder.iter().map(|folder| folder.path().to_owned()).chain([std::env::temp_dir()]);
-            closed.rescue = places.into_iter().find_map(|place| rescue_within(place, &self.id, &lines));
+            closed.rescue = places.into_iter().find_map(|place| rescue_within(place, self.id, &lines));
             let why = match error {
                 RecvTimeoutError::Timeout => "the disk does not answer",
                 RecvTimeoutError::Disconnected => "the thread that writes the journal broke down",
@@ -216,11 +220,11 @@ impl Writer {
 }
 
 /// Writes a rescue file in a thread of its own, which is left behind when it takes too long.
-fn rescue_within(place: PathBuf, id: &SessionId, lines: &[Line]) -> Option<PathBuf> {
+fn rescue_within(place: PathBuf, id: Id, lines: &[Line]) -> Option<PathBuf> {
     let (tell, written) = mpsc::sync_channel(1);
-    let (id, lines) = (id.clone(), lines.to_vec());
+    let lines = lines.to_vec();
     thread::spawn(move || {
-        let _ = tell.send(rescue::write_in(&place, &id, &lines));
+        let _ = tell.send(rescue::write_in(&place, id, &lines));
     });
     written.recv_timeout(LONGEST_RESCUE).ok()?.ok()
 }
@@ -232,10 +236,19 @@ impl Drop for Writer {
     }
 }
 
+impl Journal {
+    /// Keeps one line in a commit of its own.
+    fn commit(&mut self, line: &Line) -> Result<(), NotKept> {
+        let change = self.db.transaction()?;
+        insert(&change, line)?;
+        Ok(change.commit()?)
+    }
+}
+
 /// The other side: what the thread has before it.
 struct Desk {
     journal: Journal,
-    id: SessionId,
+    id: Id,
     tell: Sender<Status>,
     dealt: Sender<bool>,
     unwritten: VecDeque<Parcel>,
@@ -269,8 +282,7 @@ impl Desk {
     /// Writes in order until nothing is left or a commit fails.
     fn write(&mut self) {
         while let Some(parcel) = self.unwritten.front() {
-            let which = if self.failing.is_some() { Try::Again } else { Try::First };
-            match self.journal.commit(&self.id, &parcel.line, which) {
+            match self.journal.commit(&parcel.line) {
                 Ok(()) => {
                     self.failing = None;
                     // The caller may have left.
@@ -308,17 +320,18 @@ impl Desk {
     }
 
     /// The last try has been made.
-    fn close(self) -> Closed {
+    fn close(mut self) -> Closed {
         let mut lines = self.aside;
         lines.extend(self.unwritten.into_iter().map(|parcel| parcel.line));
         let mut closed = Closed { journal: None, not_saved: lines.len(), rescue: None, lost: None };
         if !lines.is_empty() {
-            match self.journal.folder().map(|folder| rescue::write(folder, &self.id, &lines)) {
+            match self.journal.folder().map(|folder| rescue::write(folder, self.id, &lines)) {
                 Some(Ok(path)) => closed.rescue = Some(path),
                 Some(Err(error)) => closed.lost = Some(error.to_string()),
                 None => closed.lost = Some("the journal was opened only to look".to_owned()),
             }
         }
+        self.journal.summarize();
         closed.journal = Some(self.journal);
         closed
     }

@@ -2,12 +2,15 @@
 
 use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
+use serde::{Deserialize, Serialize};
 
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
-use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
+use crate::record::{
+    Effort, Given, Mishap, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times, WhyStopped, YesNo,
+};
 
 pub use crate::record::{Barrier, Lifted};
 
@@ -24,7 +27,7 @@ pub struct Past {
 }
 
 /// One session.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PastSession {
     /// Tells it from others.
     pub id: String,
@@ -53,10 +56,10 @@ pub struct PastSession {
     pub ready: Vec<(Item, bool)>,
     /// The steps that progression gave, before a gentler choice; empty where none was kept.
     pub given: Vec<Given>,
-    /// After a fall: 1 hurt, 0 not hurt; `None` not said.
-    pub hurt: Option<u8>,
-    /// Why the trainee stopped: 1 unwell, 2 unsteady, 3 something else.
-    pub why_stopped: Option<u8>,
+    /// After a fall: hurt or not; `None` not said.
+    pub hurt: Option<YesNo>,
+    /// Why the trainee stopped.
+    pub why_stopped: Option<WhyStopped>,
     /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
     pub by_hand: bool,
     /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
@@ -65,12 +68,14 @@ pub struct PastSession {
     pub locked_before: Vec<Lock>,
     /// What it held before it was corrected: a correction shortens no hold.
     pub held_before: Vec<Hold>,
-    /// What felt wrong: 1 chest, 2 breath, 3 nerve, 4 faint, 5 dizzy, 6 something else; `None` not asked or not said.
-    pub symptom: Option<u8>,
+    /// What felt wrong; `None` not asked or not said.
+    pub symptom: Option<Symptom>,
+    /// Grabs and falls before a set that was then not begun, with its number.
+    pub before_set: Vec<(u8, Mishap)>,
 }
 
 /// One set that was begun.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PastSet {
     /// Its number in the session.
     pub number: u8,
@@ -84,16 +89,16 @@ pub struct PastSet {
     pub end: Option<SetEnd>,
     /// Calls that were heard, shown or asked for.
     pub cues: u16,
-    /// Grabbed hold or nearly fell: 1 yes; `None` not asked or not said.
-    pub grabbed: Option<u8>,
+    /// Grabbed hold or nearly fell; `None` not asked or not said.
+    pub grabbed: Option<YesNo>,
     /// Times held on beyond what the step allows.
-    pub held_on: Option<u8>,
-    /// Hardest effort, 0 to 10.
-    pub effort: Option<u8>,
-    /// Steadiness, 1 to 5.
-    pub steadiness: Option<u8>,
-    /// Unwell: 1 yes.
-    pub unwell: Option<u8>,
+    pub held_on: Option<Times>,
+    /// Hardest effort.
+    pub effort: Option<Effort>,
+    /// How steady.
+    pub steadiness: Option<Steadiness>,
+    /// Unwell.
+    pub unwell: Option<YesNo>,
     /// What followed each push; `None` was not noted.
     pub responses: Vec<Option<Response>>,
     /// Grabs and falls that were reported by a key.
@@ -226,9 +231,8 @@ impl<'a> Sitting<'a> {
     }
 }
 
+mod incidents;
 mod kept_session;
-
-pub use kept_session::digest;
 
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;

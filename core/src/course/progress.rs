@@ -8,6 +8,7 @@ use crate::course::program::{Program, days_between};
 use crate::course::progression::{Decision, Next, Reason};
 use crate::plan::drill::Drill;
 use crate::plan::prescription::{DrillPlan, Prescription};
+use crate::record::Question;
 
 /// How many sessions at the beginning are compared with as many at the end \[judgment\].
 const COMPARED_SESSIONS: usize = 3;
@@ -105,26 +106,24 @@ fn easier(sittings: &[Sitting<'_>], prescription: &Prescription) -> Vec<String> 
         prescription.drills().iter().skip(1).filter_map(|plan| step_gain(plan, &ours)).collect();
     if ours.len() >= 2 * COMPARED_SESSIONS {
         let (first, last) = (&ours[..COMPARED_SESSIONS], &ours[ours.len() - COMPARED_SESSIONS..]);
-        let sum = |of: &[&PastSession],
-                   value: fn(&crate::course::past::PastSet) -> Option<u8>|
-         -> Option<(u32, u32)> {
-            let values: Vec<u32> =
-                of.iter().flat_map(|session| &session.sets).filter_map(value).map(u32::from).collect();
+        let sum = |of: &[&PastSession], question| -> Option<(u32, u32)> {
+            let sets = of.iter().flat_map(|session| &session.sets);
+            let values: Vec<u32> = sets.filter_map(|set| set.number_of(question)).collect();
             (!values.is_empty()).then(|| (values.iter().sum(), values.len() as u32))
         };
-        let less = |value: fn(&crate::course::past::PastSet) -> Option<u8>| {
-            let before = sum(first, value);
-            let now = sum(last, value);
+        let less = |question| {
+            let before = sum(first, question);
+            let now = sum(last, question);
             // Two means, compared without fractions.
             before.zip(now).is_some_and(|((a, of_a), (b, of_b))| b * of_a < a * of_b)
         };
-        if less(|set| set.effort) {
+        if less(Question::Effort) {
             lines.push("It feels less hard than at first, by your own ratings.".to_owned());
         }
-        if less(|set| set.steadiness) {
+        if less(Question::Steadiness) {
             lines.push("You feel steadier than at first, by your own ratings.".to_owned());
         }
-        if less(|set| set.held_on) {
+        if less(Question::HeldOn) {
             lines.push(
                 "You hold on less often than at first. Holding on is always right when you need it."
                     .to_owned(),
@@ -165,7 +164,7 @@ mod test {
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
     use crate::course::progression::{Fitness, Next};
-    use crate::record::SessionEnd;
+    use crate::record::{Effort, Numbered, SessionEnd, Steadiness, Symptom, Times, YesNo};
 
     fn session(day: Date, steps: &[u8]) -> PastSession {
         clean(&prescription(), &on(day, 10), steps)
@@ -206,15 +205,16 @@ mod test {
         let done = next(&two, nov(4));
         assert_eq!(done.matches("Friday, November 6").count(), 1, "the day is named once: {done}");
         let fell = past([session(nov(2), &[1, 2, 2])
-            .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1)))]);
+            .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes)))]);
         assert!(next(&fell, nov(9)).contains("clinician"), "{}", next(&fell, nov(9)));
         assert!(!next(&fell, nov(9)).contains("gentler"), "nothing may be chosen under a lock");
         // Two locks: neither hides what the other asks for at once.
         let both = past([
             session(nov(2), &[1, 2, 2])
-                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1))),
-            session(nov(4), &[1, 2, 2])
-                .but(|session| (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(1))),
+                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes))),
+            session(nov(4), &[1, 2, 2]).but(|session| {
+                (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(Symptom::Chest));
+            }),
         ]);
         let said = next(&both, nov(9));
         assert!(said.contains("fall") && said.contains("emergency number"), "{said}");
@@ -227,10 +227,10 @@ mod test {
         assert!(easier(&same).starts_with("Nothing stands out yet"), "{}", easier(&same));
         let mut better = same.clone();
         for session in &mut better.sessions[..3] {
-            session
-                .sets
-                .iter_mut()
-                .for_each(|set| (set.effort, set.steadiness, set.held_on) = (Some(6), Some(3), Some(1)));
+            session.sets.iter_mut().for_each(|set| {
+                (set.effort, set.steadiness, set.held_on) =
+                    (Effort::numbered(6), Some(Steadiness::Unsteady), Some(Times::Once));
+            });
         }
         let said = easier(&better);
         for part in ["less hard", "steadier", "hold on less often", "always right"] {

@@ -1,6 +1,8 @@
 //! What is known of the person who practices: what was practiced and cleared, the answers about suitability, and balance
 //! tests. Together they are the limits within which progression decides.
 
+use std::collections::HashSet;
+
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
@@ -9,7 +11,7 @@ use crate::course::progression::{Barriers, Fitness, Next, at_steps};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Outcome, Suitability};
 use crate::plan::prescription::{Excess, Prescription};
-use crate::record::{BalanceRow, SuitabilityRow};
+use crate::record::{BalanceRow, Contents, Id, Identified, SuitabilityRow};
 
 /// What is known of one person.
 #[derive(Debug, Clone, Default)]
@@ -21,7 +23,7 @@ pub struct Trainee {
     /// Results of balance tests, oldest first.
     pub tests: Vec<Dated>,
     /// Every time that suitability was answered, oldest first.
-    answered: Vec<SuitabilityRow>,
+    answered: Vec<Identified<SuitabilityRow>>,
 }
 
 /// Since when balance tests are offered. It never blocks practice.
@@ -43,8 +45,13 @@ pub struct Clearable {
 }
 
 impl Trainee {
-    /// What these entries tell, each oldest first.
-    pub fn new(past: Past, tests: &[BalanceRow], answered: Vec<SuitabilityRow>) -> Self {
+    /// What a journal tells.
+    pub fn of(contents: &Contents) -> Self {
+        Self::new(Past::of(contents), &contents.tests, contents.suitability.clone())
+    }
+
+    /// What these tell, each in the order in which it was kept.
+    pub fn new(past: Past, tests: &[BalanceRow], answered: Vec<Identified<SuitabilityRow>>) -> Self {
         Self::made_of(past, tests.iter().filter_map(BalanceRow::dated).collect(), answered)
     }
 
@@ -58,29 +65,29 @@ impl Trainee {
         Self::made_of(past, tests, answered.collect())
     }
 
-    fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<SuitabilityRow>) -> Self {
-        let cleared = |row: &SuitabilityRow| {
-            let lifts =
-                |lifted: &Lifted| lifted.what == Barrier::Clinician && lifted.session == row.at.text();
-            past.lifted.iter().any(lifts)
+    fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<Identified<SuitabilityRow>>) -> Self {
+        let cleared = |row: &Identified<SuitabilityRow>| {
+            let id = row.id.to_string();
+            past.lifted.iter().any(|lifted| lifted.what == Barrier::Clinician && lifted.session == id)
         };
-        let suitability = answered.last().map(|row| suitability(row, cleared(row)));
+        let standing = standing(&answered);
+        let suitability = suitability(&standing, standing.iter().all(|row| cleared(row)));
         let tests_below = tests_below_cut_off(&tests, None);
         Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
 
     /// When suitability was answered last, as it was written.
     pub fn answered_at(&self) -> Option<&str> {
-        self.answered.last().map(|row| row.at.text())
+        standing(&self.answered).last().map(|row| row.at.text())
     }
 
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.
         let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
-        let suitability = match (self.answered.last(), prescription.accepted_because()) {
-            (Some(row), Some(_)) => Some(suitability(row, true)),
-            _ => self.fitness.suitability.clone(),
+        let suitability = match prescription.accepted_because() {
+            Some(_) => suitability(&standing(&self.answered), true),
+            None => self.fitness.suitability.clone(),
         };
         let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)
@@ -130,18 +137,29 @@ impl Trainee {
         });
         let suitability = self.fitness.suitability.as_ref();
         let clinician = suitability.is_some_and(|found| found.outcome == Outcome::Clinician);
-        let answers = self.answered_at().filter(|_| clinician).map(|at| Clearable {
-            lifted: Lifted { session: at.to_owned(), what: Barrier::Clinician },
+        let standing = standing(&self.answered).into_iter().filter(|_| clinician);
+        let answers = standing.map(|row| Clearable {
+            lifted: Lifted { session: row.id.to_string(), what: Barrier::Clinician },
             day: None,
         });
         locks.chain(dates).chain(answers).collect()
     }
 }
 
-/// `agreed`: a clinician, or whoever issued the prescription, accepts what the answers say.
-fn suitability(row: &SuitabilityRow, agreed: bool) -> Suitability {
-    let answers: Vec<_> = row.answers.iter().map(|row| (row.topic, row.answer)).collect();
-    Suitability::of(&answers, row.partner, agreed)
+/// The answers about suitability that no others replace. Where two computers asked, there are several, and each counts.
+fn standing(answered: &[Identified<SuitabilityRow>]) -> Vec<&Identified<SuitabilityRow>> {
+    let replaced: HashSet<Id> = answered.iter().flat_map(|row| &row.replaces).copied().collect();
+    answered.iter().filter(|row| !replaced.contains(&row.id)).collect()
+}
+
+/// The worst of these answers to each topic; `None` where nothing was asked. `agreed`: a clinician, or whoever issued the
+/// prescription, accepts what the answers say.
+fn suitability(standing: &[&Identified<SuitabilityRow>], agreed: bool) -> Option<Suitability> {
+    let partner = standing.iter().any(|row| row.partner);
+    let mut answers: Vec<_> =
+        standing.iter().flat_map(|row| &row.answers).map(|row| (row.topic, row.answer)).collect();
+    answers.sort_by_key(|(_, answer)| *answer);
+    (!standing.is_empty()).then(|| Suitability::of(&answers, partner, agreed))
 }
 
 #[cfg(test)]

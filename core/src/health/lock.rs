@@ -67,24 +67,6 @@ impl Lock {
         matches!(self, Self::Chest | Self::Breath | Self::Nerve)
     }
 
-    /// What a symptom of a practice locks, by the answer that is kept (`Question::Symptom`): 5, dizzy, and 6, something
-    /// else, lock nothing; they hold, and it is asked next time whether it passed.
-    ///
-    /// ```
-    /// use counterpoise_core::health::lock::Lock;
-    /// assert_eq!(Lock::of_symptom(1), Some(Lock::Chest));
-    /// assert_eq!(Lock::of_symptom(5), None);
-    /// ```
-    pub const fn of_symptom(answer: u8) -> Option<Self> {
-        match answer {
-            1 => Some(Self::Chest),
-            2 => Some(Self::Breath),
-            3 => Some(Self::Nerve),
-            4 => Some(Self::Faint),
-            _ => None,
-        }
-    }
-
     /// What to do, said after the fact that the lock names.
     pub const fn advice(self) -> &'static str {
         match self {

@@ -10,24 +10,24 @@
 //! A person alone is never assumed to be fine: every set starts by a key, and a question that stays unanswered is
 //! asked again aloud, twice; then the fall guidance is spoken and the session ends.
 
-use crate::draw::schedule::path::Path;
-use crate::draw::schedule::{Schedule, Scheduler, SetPlan, floor_order};
-use crate::health::readiness::{Check, Today};
-use crate::plan::drill::{Drill, Form};
+use crate::draw::schedule::{Schedule, Scheduler, floor_order};
+use crate::plan::drill::Form;
 use crate::plan::phrase::Phrase;
 use crate::plan::place::Room;
 use crate::practice::pose;
 use crate::practice::routine::Routine;
-use crate::record::{Entry, LeftOut, Mishap, Question, RoutinePart, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{Delivery, Entry, SessionBegun, SessionEnd, SetEnd};
 use crate::units::Millis;
 
+mod after_set;
 mod closing;
+mod current_set;
 pub mod event;
 mod mishap;
 mod opening;
 mod partner_channel;
 mod partner_pages;
-mod phase;
+mod patience;
 mod phase_screen;
 mod questions;
 mod readiness_pages;
@@ -38,99 +38,68 @@ mod set;
 mod sound_check;
 #[cfg(test)]
 mod test;
+mod whole;
 
 pub use event::{Channel, Effect, Event, Key, Now};
+pub use opening::Preparation;
 pub use partner_channel::LOOK_UP;
+pub use patience::{ANSWER_WAIT, REPEAT_WAIT};
 pub use questions::question_lines;
-pub use readiness_pages::Preparation;
 pub use screen::Screen;
+pub use set::LONGEST_PAUSE;
 
-use phase::{Phase, Wait};
-
-/// How long an answer is waited for before it is asked again aloud.
-pub const ANSWER_WAIT: Millis = Millis(90_000);
-/// How long after each of the two repeats. Help should not come later than it must \[judgment\].
-pub const REPEAT_WAIT: Millis = Millis(30_000);
-/// How often it is asked again.
-const REPEATS: u8 = 2;
-/// How long a pause may last before the set ends.
-pub const LONGEST_PAUSE: Millis = Millis(300_000);
-/// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce.
-const SETTLE: Millis = Millis(1_000);
-/// When the end of a rest is announced.
-const REST_SOON: Millis = Millis(10_000);
-/// The voice in which a call is one tone, and everything else another.
-const TONES: &str = "tones";
+use after_set::AfterSet;
+use closing::Over;
+use current_set::Notes;
+use opening::Before;
+use patience::Wait;
+use set::InSet;
+use whole::Whole;
 
 /// One session, from its first page to its last.
 #[derive(Debug)]
-#[expect(clippy::struct_excessive_bools, reason = "each is a fact that can hold in any phase")]
 pub struct Session {
-    scheduler: Scheduler,
-    schedule: Schedule,
-    begun: SessionBegun,
-    /// The emergency number, if the person has given one; never assumed.
-    emergency: Option<String>,
-    /// What is known of the person.
-    preparation: Preparation,
-    /// Today's questions.
-    ready: Check,
-    /// Their answers are kept.
-    ready_kept: bool,
-    /// Whether there is a partner, and by which channel the partner gets the cues.
-    mode: Channel,
-    /// What is on each side; `None` was never asked.
-    room: Option<Room>,
-    /// The floor course of the day; empty where there is none.
-    course: Vec<String>,
-    course_shown: bool,
-    recorded: bool,
-    silent: bool,
-    /// Whether the sound check was answered with the right word.
-    sound_heard: bool,
-    sound_lost: bool,
-    not_saved: bool,
-    /// The set that is next, being worked at, or being asked about: an index into the schedule.
-    set: usize,
-    plan: SetPlan,
-    /// Where the slow target is in this set.
-    path: Path,
-    /// Why this set is left out, if it is.
-    left_out: Option<LeftOut>,
-    /// The drill of the last set that was made ready, whose kit is in place.
-    in_place: Option<&'static str>,
-    /// Pauses of this set so far.
-    pauses: u16,
-    /// The first cue of the set that was not delivered yet; counts what a silent practice has shown.
-    next_cue: usize,
-    /// How often the sound was disturbed in this set.
-    disturbed: u16,
-    /// How this set ended, once it has.
-    set_end: Option<SetEnd>,
-    /// The symptom, where it was answered.
-    symptom: Option<u8>,
-    /// The person's name, if set: shown on the first page, so that nobody practices under another name.
-    name: Option<String>,
-    /// Nothing was set up yet.
-    is_new: bool,
-    /// The words that close a call that was cut off; shown until the next set or the end of the pause.
-    closing_words: Option<Phrase>,
-    /// The pushes of this set whose response is kept.
-    noted_pushes: Vec<u16>,
-    /// Grabs of this session, with a partner.
-    grabs: u8,
-    /// One step lower was advised after this set.
-    step_lower_advised: bool,
-    grabbed: bool,
-    fell: bool,
-    phase: Phase,
+    whole: Whole,
+    state: State,
 }
 
-/// The effects of one event, in order.
-type Effects = Vec<Effect>;
+/// What the session is doing. Each part owns what means something only there.
+#[derive(Debug)]
+enum State {
+    /// The pages, the sound check and the warm-up before the first set.
+    Before(Box<Before>),
+    /// A set is made ready, worked at, or paused.
+    InSet(Box<InSet>),
+    /// What is asked after a set or after a stop, the rest, and the cool-down.
+    AfterSet(Box<AfterSet>),
+    /// The last page.
+    Over(Box<Over>),
+}
 
-fn say(id: &str) -> Effect {
-    Effect::Say(Phrase::own(id))
+/// An event on its way through the session: its moment, and what must be done, in order.
+struct Turn<'a> {
+    now: &'a Now,
+    whole: &'a mut Whole,
+    effects: Vec<Effect>,
+}
+
+impl Turn<'_> {
+    fn say(&mut self, id: &str) {
+        self.effects.push(Effect::Say(Phrase::own(id)));
+    }
+
+    fn hush(&mut self) {
+        self.effects.push(Effect::Hush);
+    }
+
+    fn record(&mut self, entry: Entry) {
+        self.effects.push(Effect::Record(entry));
+    }
+
+    /// Waiting for a key from now on.
+    fn wait(&self) -> Wait {
+        Wait::from(self.now.at)
+    }
 }
 
 impl Session {
@@ -142,61 +111,62 @@ impl Session {
         begun: SessionBegun,
         emergency: Option<String>,
     ) -> Option<Self> {
-        let plan = schedule.sets().first()?.clone();
-        Some(Self {
+        schedule.sets().first()?;
+        let whole = Whole {
+            scheduler,
+            schedule,
+            begun,
             emergency,
-            preparation: Preparation::default(),
-            ready: Check::new(Today::default()),
-            ready_kept: false,
+            name: None,
+            is_new: false,
             mode: Channel::Trainee,
             room: None,
             course: Vec::new(),
             course_shown: false,
-            recorded: false,
+            in_place: None,
             silent: true,
             sound_heard: false,
             sound_lost: false,
             not_saved: false,
-            set: 0,
-            path: Path::new(schedule.seed(), plan.number(), plan.work()),
-            plan,
-            left_out: None,
-            in_place: None,
-            pauses: 0,
-            next_cue: 0,
-            disturbed: 0,
-            set_end: None,
-            symptom: None,
-            name: None,
-            is_new: false,
-            closing_words: None,
-            noted_pushes: Vec::new(),
             grabs: 0,
-            step_lower_advised: false,
-            grabbed: false,
-            fell: false,
-            phase: Phase::First,
-            scheduler,
-            schedule,
-            begun,
-        })
-        .map(|session: Self| session.prepare(Preparation::default()))
+            ended_by: None,
+        };
+        let before = Before::new(Preparation::default(), &whole);
+        Some(Self { whole, state: State::Before(Box::new(before)) })
+    }
+
+    /// The same session, knowing this of the person.
+    #[must_use]
+    pub fn prepare(self, preparation: Preparation) -> Self {
+        let before = Before::new(preparation, &self.whole);
+        Self { state: State::Before(Box::new(before)), ..self }
+    }
+
+    /// The same session, with the person's name on its first page. `is_new`: nothing was set up yet, and the
+    /// first page says how.
+    #[must_use]
+    pub fn named(mut self, name: Option<&str>, is_new: bool) -> Self {
+        self.whole.name = name.map(str::to_owned);
+        self.whole.is_new = is_new;
+        self
     }
 
     /// The same session with a partner, who gets the cues by `channel`. `room` is what is on each side of the trainee, if it
     /// was ever asked.
     #[must_use]
-    pub fn with_partner(self, channel: Channel, room: Option<Room>) -> Self {
-        Self { mode: channel, room, ..self }
+    pub fn with_partner(mut self, channel: Channel, room: Option<Room>) -> Self {
+        (self.whole.mode, self.whole.room) = (channel, room);
+        self
     }
 
     /// The same session over these patches, in an order drawn for it that is not the `last` one.
     #[must_use]
-    pub fn over_patches(self, patches: &[String], last: &[String]) -> Self {
+    pub fn over_patches(mut self, patches: &[String], last: &[String]) -> Self {
         let place = |patch: &String| patches.iter().position(|other| other == patch);
         let last: Vec<usize> = last.iter().filter_map(place).collect();
-        let order = floor_order::order(patches.len(), &last, &mut self.schedule.seed().course());
-        Self { course: order.into_iter().map(|place| patches[place].clone()).collect(), ..self }
+        let order = floor_order::order(patches.len(), &last, &mut self.whole.schedule.seed().course());
+        self.whole.course = order.into_iter().map(|place| patches[place].clone()).collect();
+        self
     }
 
     /// Every phrase that the session over this schedule can say: what must be decoded, and nothing more.
@@ -229,222 +199,138 @@ impl Session {
 
     /// Whether there is no sound: the calls are on the screen only.
     pub fn is_silent(&self) -> bool {
-        self.silent
+        self.whole.silent
     }
 
     /// The number of the set that is next, being worked at, or being asked about.
     pub fn set_number(&self) -> u8 {
-        self.plan.number()
+        match &self.state {
+            State::Before(_) => self.whole.schedule.sets()[0].number(),
+            State::InSet(here) => here.set.number(),
+            State::AfterSet(here) => here.set.number(),
+            State::Over(over) => over.number,
+        }
     }
 
     /// What the event leads to.
     #[must_use]
-    pub fn on(mut self, now: &Now, event: Event) -> (Self, Effects) {
-        let mut effects = Effects::new();
-        match event {
-            Event::Tick => self.tick(now, &mut effects),
-            Event::Key(key) => self.key(now, key, &mut effects),
+    pub fn on(self, now: &Now, event: Event) -> (Self, Vec<Effect>) {
+        let number = self.set_number();
+        let Self { mut whole, state } = self;
+        let mut turn = Turn { now, whole: &mut whole, effects: Vec::new() };
+        let state = match event {
+            Event::Tick => state.tick(&mut turn),
+            Event::Key(key) => state.key(key, &mut turn),
             Event::Sound { device } => {
-                self.silent = device.is_none();
-                self.begun.device = device;
+                turn.whole.open_sound(device);
+                state
             }
-            Event::Placed { work_starts } => {
-                if let Phase::Count { worked, work_starts: None } = self.phase {
-                    self.phase = Phase::Count { worked, work_starts: Some(work_starts) };
-                }
+            Event::Placed { work_starts } => state.placed(work_starts),
+            Event::Heard { cue, wanted, began, rate } => {
+                let how = heard(turn.whole.mode, (wanted, began), rate);
+                turn.record(Entry::delivered(number, cue, how));
+                state
             }
-            Event::Heard { cue, wanted, began, rate } => self.heard(cue, (wanted, began), rate, &mut effects),
-            Event::SoundDisturbed(how) => self.sound_disturbed(now, how, &mut effects),
+            Event::SoundDisturbed(how) => state.disturbed(how, &mut turn),
             Event::SoundLost => {
-                self.sound_lost = true;
-                self.break_off(now, SetEnd::SoundLost, &mut effects);
+                turn.whole.sound_lost = true;
+                state.break_off(SetEnd::SoundLost, &mut turn)
             }
             Event::SoundBack => {
-                self.sound_lost = false;
-                if self.set_end == Some(SetEnd::SoundLost) {
-                    effects.push(say("end.sound-lost"));
+                turn.whole.sound_lost = false;
+                if state.notes().is_some_and(|notes| notes.end == Some(SetEnd::SoundLost)) {
+                    turn.say("end.sound-lost");
                 }
+                state
             }
-            Event::Slept => self.break_off(now, SetEnd::Slept, &mut effects),
-            Event::NotSaved => self.not_saved = true,
-            Event::Saved => self.not_saved = false,
-            Event::Close => self.close(now, &mut effects),
-        }
-        (self, effects)
-    }
-
-    fn tick(&mut self, now: &Now, effects: &mut Effects) {
-        match self.phase {
-            Phase::Count { worked, work_starts: Some(work_starts), .. } if now.at >= work_starts => {
-                self.phase = Phase::Work { worked, work_starts };
-                self.tick(now, effects);
+            Event::Slept => state.break_off(SetEnd::Slept, &mut turn),
+            Event::NotSaved => {
+                turn.whole.not_saved = true;
+                state
             }
-            Phase::Work { worked, work_starts } => {
-                let elapsed = worked + (now.at - work_starts);
-                self.deliver_due_cues(elapsed.min(self.plan.work()), effects);
-                if elapsed >= self.plan.work() {
-                    self.end_set(now, self.plan.work(), SetEnd::Completed, effects);
-                }
+            Event::Saved => {
+                turn.whole.not_saved = false;
+                state
             }
-            Phase::Paused { worked, since } if now.at - since >= LONGEST_PAUSE => {
-                self.end_set(now, worked, SetEnd::PausedTooLong, effects);
-            }
-            Phase::Rest { since, announced, wait: None } => {
-                let left = self.plan.rest() - (now.at - since);
-                if left == Millis(0) {
-                    effects.extend([say("rest.over"), say("practice.any-key")]);
-                    self.phase = Phase::Rest { since, announced, wait: Some(Wait::from(now.at)) };
-                } else if left <= REST_SOON && !announced {
-                    effects.push(say("rest.soon"));
-                    self.phase = Phase::Rest { since, announced: true, wait: None };
-                }
-            }
-            Phase::Routine { part, item, since } => self.advance_routine(now, part, item, since, effects),
-            _ => self.ask_again(now, effects),
-        }
-    }
-
-    /// Asks again aloud what stays unanswered, and in the end stops waiting.
-    fn ask_again(&mut self, now: &Now, effects: &mut Effects) {
-        let Some(wait) = self.phase.wait() else { return };
-        let patience = if wait.again == 0 { ANSWER_WAIT } else { REPEAT_WAIT };
-        if now.at - wait.since < patience {
-            return;
-        }
-        if wait.again < REPEATS {
-            *wait = Wait { since: now.at, again: wait.again + 1 };
-            effects.push(say("ask.all-right"));
-        } else {
-            effects.push(say("fall.guidance"));
-            self.leave_set(now, SetEnd::Stopped, effects);
-            self.end(now, SessionEnd::NotAnswered, effects);
-        }
-    }
-
-    fn key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
-        if self.confirms_all_right(now) {
-            effects.push(Effect::Hush);
-            return;
-        }
-        let mishap = self.mishap_of(key);
-        match self.phase {
-            Phase::First
-            | Phase::Cautions { .. }
-            | Phase::Health { .. }
-            | Phase::Ready { .. }
-            | Phase::Gentler
-            | Phase::InPlace
-            | Phase::Partner { .. }
-            | Phase::Side { .. }
-            | Phase::Check { .. } => self.page_key(now, key, effects),
-            Phase::Over { .. } => effects.extend([Effect::Hush, Effect::Leave]),
-            Phase::Ask { question, .. } => self.answer(now, question, key, effects),
-            Phase::Walk { cue, sure, .. } => self.walk_key(now, cue, sure, key, effects),
-            Phase::Mishap { what, worked, .. } => self.confirm_mishap(now, what, worked, key, effects),
-            _ if key.stops() => self.stop(now, effects),
-            Phase::Routine { part, .. } => self.skip_routine(now, part, effects),
-            Phase::Course { .. } => self.stand(now, effects),
-            Phase::Stand { .. } if self.sound_lost && !self.silent && mishap != Some(Mishap::Fall) => {
-                if key.is('g') {
-                    self.silent = true;
-                    self.leave_out_if_unheard(now, effects);
-                }
-            }
-            Phase::Stand { .. } | Phase::Count { .. } | Phase::Work { .. } | Phase::Paused { .. }
-                if mishap.is_some() =>
-            {
-                self.ask_about_mishap(now, mishap, effects);
-            }
-            Phase::Stand { .. } | Phase::Paused { .. } if key.is('r') && self.has_pushes() => {
-                self.refuse(now, effects);
-            }
-            Phase::Stand { .. } => self.begin_set(now, effects),
-            Phase::Count { worked, .. } => self.pause(now, worked, effects),
-            Phase::Work { worked, work_starts } => {
-                self.pause(now, (worked + (now.at - work_starts)).min(self.plan.work()), effects);
-            }
-            Phase::Paused { since, .. } if now.at - since < SETTLE => {}
-            Phase::Paused { .. } if self.sound_lost && !self.silent => {}
-            Phase::Paused { worked, .. } => self.resume(worked, effects),
-            Phase::LeftOut { .. } | Phase::Rest { wait: Some(_), .. } => self.go_to_next_set(now, effects),
-            Phase::Rest { wait: None, .. } => {}
-        }
-    }
-
-    /// "Are you all right? Press any key": that key says yes, and is no answer to anything else.
-    fn confirms_all_right(&mut self, now: &Now) -> bool {
-        let Some(wait) = self.phase.wait() else { return false };
-        let asked = wait.again > 0;
-        if asked {
-            *wait = Wait::from(now.at);
-        }
-        asked
-    }
-
-    fn stop(&mut self, now: &Now, effects: &mut Effects) {
-        effects.push(Effect::Hush);
-        self.break_off_routine(now, effects);
-        self.leave_set(now, SetEnd::Stopped, effects);
-        self.ask(now, Question::WhyStopped, effects);
-    }
-
-    /// After the questions: a rest and the next set, or the end.
-    fn after_questions(&mut self, now: &Now, effects: &mut Effects) {
-        if self.grabbed {
-            effects.push(say("end.stopped"));
-            self.end(now, SessionEnd::Grabbed, effects);
-        } else if self.set + 1 == self.schedule.sets().len() {
-            self.begin_routine(now, RoutinePart::CoolDown, effects);
-        } else {
-            effects.push(say("rest.chair"));
-            self.phase = Phase::Rest { since: now.at, announced: false, wait: None };
-        }
-    }
-
-    fn go_to_next_set(&mut self, now: &Now, effects: &mut Effects) {
-        if self.set + 1 == self.schedule.sets().len() {
-            self.begin_routine(now, RoutinePart::CoolDown, effects);
-        } else {
-            self.set += 1;
-            self.make_ready(now, effects);
-        }
-    }
-
-    fn end(&mut self, now: &Now, end: SessionEnd, effects: &mut Effects) {
-        let unwell = matches!(self.phase, Phase::Ask { question: Question::Symptom, .. });
-        let end = match end {
-            _ if self.fell => SessionEnd::Fell,
-            SessionEnd::Closed if unwell => SessionEnd::Unwell,
-            end => end,
+            Event::Close => state.close(&mut turn),
         };
-        self.note_the_rest(effects);
-        if self.recorded {
-            self.keep_readiness(effects);
-            effects.push(Effect::Record(Entry::SessionEnded { at: now.wall.clone(), why: end }));
+        let effects = turn.effects;
+        (Self { whole, state }, effects)
+    }
+}
+
+/// A cue was heard to its end: by the trainee, or by a partner with an earbud, who was asked by it.
+fn heard(mode: Channel, (wanted, began): (u64, u64), rate: u32) -> Delivery {
+    if mode != Channel::PartnerEarbud {
+        return Delivery::Heard { wanted, began, rate };
+    }
+    let at = u128::from(began) * 1_000 / u128::from(rate.max(1));
+    Delivery::Asked { at: Millis(u32::try_from(at).unwrap_or(u32::MAX)) }
+}
+
+impl State {
+    fn tick(mut self, turn: &mut Turn<'_>) -> Self {
+        if self.wait().is_some_and(|wait| wait.is_over(turn)) {
+            return match self {
+                Self::InSet(here) => here.end(SetEnd::Stopped, SessionEnd::NotAnswered, turn),
+                Self::AfterSet(here) => here.end(SessionEnd::NotAnswered, turn),
+                Self::Before(here) => here.end(SessionEnd::NotAnswered, turn),
+                over @ Self::Over(_) => over,
+            };
         }
-        self.phase = Phase::Over { end };
+        match self {
+            Self::Before(here) => here.tick(turn),
+            Self::InSet(here) => here.tick(turn),
+            Self::AfterSet(here) => here.tick(turn),
+            over @ Self::Over(_) => over,
+        }
     }
 
-    fn close(&mut self, now: &Now, effects: &mut Effects) {
-        effects.push(Effect::Hush);
-        self.break_off_routine(now, effects);
-        self.leave_set(now, SetEnd::Closed, effects);
-        let all_done = matches!(self.phase, Phase::Routine { part: RoutinePart::CoolDown, .. });
-        if !matches!(self.phase, Phase::Over { .. }) {
-            let end = if all_done { SessionEnd::Finished } else { SessionEnd::Closed };
-            self.end(now, end, effects);
+    fn key(mut self, key: Key, turn: &mut Turn<'_>) -> Self {
+        if self.wait().is_some_and(|wait| wait.is_confirmed(turn.now.at)) {
+            turn.hush();
+            return self;
         }
-        effects.push(Effect::Leave);
-    }
-
-    /// Every drill with a partner in this session, once.
-    fn partner_drills(&self) -> Vec<&'static Drill> {
-        let mut drills: Vec<&'static Drill> = Vec::new();
-        for set in self.schedule.sets().iter().filter(|set| set.form() == Form::Partner) {
-            if drills.iter().all(|drill| drill.name() != set.drill().name()) {
-                drills.push(set.drill());
+        match self {
+            Self::Before(here) => here.key(key, turn),
+            Self::InSet(here) => here.key(key, turn),
+            Self::AfterSet(here) => here.key(key, turn),
+            over @ Self::Over(_) => {
+                turn.effects.extend([Effect::Hush, Effect::Leave]);
+                over
             }
         }
-        drills
+    }
+
+    fn close(self, turn: &mut Turn<'_>) -> Self {
+        turn.hush();
+        let over = match self {
+            Self::Before(here) => here.close(turn),
+            Self::InSet(here) => here.end(SetEnd::Closed, SessionEnd::Closed, turn),
+            Self::AfterSet(here) => here.close(turn),
+            over @ Self::Over(_) => over,
+        };
+        turn.effects.push(Effect::Leave);
+        over
+    }
+
+    /// Waiting for a key that must come.
+    fn wait(&mut self) -> Option<&mut Wait> {
+        match self {
+            Self::Before(here) => here.wait(),
+            Self::InSet(here) => here.wait(),
+            Self::AfterSet(here) => here.wait(),
+            Self::Over(_) => None,
+        }
+    }
+
+    /// What is said on the screen of the set that was last made ready.
+    fn notes(&self) -> Option<&Notes> {
+        match self {
+            Self::Before(_) => None,
+            Self::InSet(here) => Some(&here.set.notes),
+            Self::AfterSet(here) => Some(&here.set.notes),
+            Self::Over(over) => Some(&over.notes),
+        }
     }
 }

@@ -2,13 +2,12 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::ClearanceRow;
 use crate::health::lock::Lock;
 
 /// Something that a clearance lifted, by name.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Lifted {
-    /// The session that locked it; for [`Barrier::Clinician`] the moment of the answers.
+    /// The session that locked it; for [`Barrier::Clinician`] the answers, by their id.
     pub session: String,
     /// What.
     pub what: Barrier,
@@ -23,14 +22,6 @@ pub enum Barrier {
     Date,
     /// The answers about suitability said: a clinician first.
     Clinician,
-}
-
-impl Lifted {
-    /// What these clearances lifted.
-    pub fn by(clearances: &[ClearanceRow]) -> Vec<Self> {
-        let rows = clearances.iter().flat_map(|row| &row.lifted);
-        rows.map(|row| Self { session: row.locked_by.clone(), what: row.what }).collect()
-    }
 }
 
 impl Barrier {

@@ -1,6 +1,7 @@
 //! What progression decided for a session, as it is kept, so that each change of a step can be read later with its reason.
 
 use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
 
 use crate::plan::drill::Form;
 use crate::words;
@@ -34,7 +35,8 @@ words! {
 }
 
 /// The step that progression gave to a drill, before a gentler choice.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Given {
     /// The drill's name.
     pub drill: String,
@@ -45,7 +47,8 @@ pub struct Given {
 }
 
 /// What was decided for one session.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Decided {
     /// Up, hold or down.
     pub decision: Decision,
@@ -58,6 +61,7 @@ pub struct Decided {
     /// How many sets the whole session has, before some were left away.
     pub sets_whole: u8,
     /// The latest moment that the journal knew.
+    #[serde(rename = "seen_before_ms", with = "jiff::fmt::serde::timestamp::millisecond::optional")]
     pub seen_before: Option<Timestamp>,
     /// The step of each drill that was not left out.
     pub given: Vec<Given>,

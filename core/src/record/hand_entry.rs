@@ -4,10 +4,10 @@
 use jiff::ZonedDateTime;
 
 use super::{
-    AnswerRow, BY_HAND, Channel, Decided, Line, Question, SessionEnd, SessionRow, SetEnd, SetEndRow, SetRow,
-    Stamp,
+    Answer, Channel, Decided, Effort, Entry, SessionBegun, SessionEnd, SetEnd, SetEndRow, SetRow, Stamp,
+    Steadiness, Symptom, Times, YesNo,
 };
-use crate::draw::schedule::{METHOD, SetPlan};
+use crate::draw::schedule::SetPlan;
 use crate::plan::prescription::Digest;
 
 /// What was ticked for one set.
@@ -16,13 +16,13 @@ pub struct SetTicked {
     /// Done to its end.
     pub whole: bool,
     /// Grabbed hold or nearly fell.
-    pub grabbed: bool,
-    /// Times held on, three meaning three or more.
-    pub held_on: u8,
-    /// Hardest effort, 0 to 10.
-    pub effort: u8,
-    /// Steadiness, 1 to 5.
-    pub steadiness: u8,
+    pub grabbed: YesNo,
+    /// Times held on.
+    pub held_on: Times,
+    /// Hardest effort.
+    pub effort: Effort,
+    /// How steady.
+    pub steadiness: Steadiness,
 }
 
 /// One practice from the sheet.
@@ -39,15 +39,16 @@ pub struct Ticked {
     /// The sets of the day, and what was ticked; `None` was not begun.
     pub sets: Vec<(SetPlan, Option<SetTicked>)>,
     /// A fall: whether it hurt; `None` no fall.
-    pub fell: Option<bool>,
-    /// Felt unwell: the key of what felt wrong (`Question::Symptom`); `None` not unwell.
-    pub unwell: Option<u8>,
+    pub fell: Option<YesNo>,
+    /// Felt unwell: what felt wrong; `None` not unwell.
+    pub unwell: Option<Symptom>,
 }
 
 impl Ticked {
     /// Why it ended, as the rules would have ended it.
     fn end(&self) -> SessionEnd {
-        let grabbed = self.sets.iter().any(|(_, ticked)| ticked.is_some_and(|ticked| ticked.grabbed));
+        let grabbed =
+            self.sets.iter().any(|(_, ticked)| ticked.is_some_and(|ticked| ticked.grabbed == YesNo::Yes));
         let whole = self.sets.iter().all(|(_, ticked)| ticked.is_some_and(|ticked| ticked.whole));
         match () {
             () if self.fell.is_some() => SessionEnd::Fell,
@@ -59,27 +60,22 @@ impl Ticked {
     }
 
     /// The session as its lines, in order.
-    pub fn lines(&self) -> Vec<Line> {
+    pub fn entries(&self) -> Vec<Entry> {
         // Nobody knows the hours. All of it stands at the latest moment that it can have been, so that no hold runs out early.
         let at = Stamp::from(&self.at);
-        let mut lines = vec![
-            Line::SessionBegun(SessionRow {
+        let mut entries = vec![
+            Entry::SessionBegun(SessionBegun {
                 begun: at.clone(),
                 title: self.title.clone(),
-                digest: self.digest.to_string(),
-                seed: "00".repeat(32),
-                seed_given: false,
-                method: METHOD,
-                voice: BY_HAND.to_owned(),
-                device: None,
+                digest: self.digest,
                 sets_planned: self.sets.len() as u8,
+                drawn: None,
             }),
-            Line::Decided((&self.decided).into()),
+            Entry::Decided(self.decided.clone()),
         ];
         let begun: Vec<(&SetPlan, SetTicked)> =
             self.sets.iter().filter_map(|(plan, ticked)| Some((plan, (*ticked)?))).collect();
         let last = begun.len();
-        let mut place = 0;
         let mut answers = Vec::new();
         for (nth, (plan, ticked)) in (1_i64..).zip(&begun) {
             let set = plan.number();
@@ -89,31 +85,26 @@ impl Ticked {
                 (false, true) => SetEnd::Completed,
                 (false, false) => SetEnd::Stopped,
             };
-            lines.push(Line::SetBegun {
+            entries.push(Entry::SetBegun {
                 set: SetRow::new(at.clone(), plan, Channel::Trainee),
                 cues: Vec::new(),
             });
             let worked_ms = if ticked.whole { plan.work().0 } else { 0 };
-            lines.push(Line::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
-            let unwell = u8::from(is_last && self.unwell.is_some());
-            for (question, answer) in [
-                (Question::Grabbed, u8::from(ticked.grabbed)),
-                (Question::HeldOn, ticked.held_on),
-                (Question::Effort, ticked.effort),
-                (Question::Steadiness, ticked.steadiness),
-                (Question::Unwell, unwell),
-            ] {
-                answers.push((Some(set), question, answer));
-            }
+            entries.push(Entry::SetEnded { set, end: SetEndRow { at: at.clone(), worked_ms, why } });
+            let after = [
+                Answer::Grabbed(Some(ticked.grabbed)),
+                Answer::HeldOn(Some(ticked.held_on)),
+                Answer::Effort(Some(ticked.effort)),
+                Answer::Steadiness(Some(ticked.steadiness)),
+                Answer::Unwell(Some((is_last && self.unwell.is_some()).into())),
+            ];
+            answers.extend(after.map(|answer| (Some(set), answer)));
         }
         let of = begun.last().map(|(plan, _)| plan.number());
-        answers.extend(self.unwell.map(|symptom| (of, Question::Symptom, symptom)));
-        answers.extend(self.fell.map(|hurt| (of, Question::Hurt, u8::from(hurt))));
-        for (set, question, answer) in answers {
-            lines.push(Line::Answered(AnswerRow { place, set, question, answer: Some(answer) }));
-            place += 1;
-        }
-        lines.push(Line::SessionEnded { at, why: self.end() });
-        lines
+        answers.extend(self.unwell.map(|symptom| (of, Answer::Symptom(Some(symptom)))));
+        answers.extend(self.fell.map(|hurt| (of, Answer::Hurt(Some(hurt)))));
+        entries.extend(answers.into_iter().map(|(set, answer)| Entry::answered(set, answer)));
+        entries.push(Entry::SessionEnded { at, why: self.end() });
+        entries
     }
 }

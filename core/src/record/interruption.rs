@@ -1,31 +1,23 @@
 //! How a session ended that a crash or a power cut left open: dated by the last thing that was kept of it.
 
-use super::{DeliveryRow, SessionRecord, SetEnd, SetEndRow, SetRecord, Stamp};
+use super::{DeliveryRow, Entry, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRecord};
 
-/// The ends that a session lacks.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Interruption {
-    /// When it was interrupted, as far as is known.
-    pub at: Stamp,
-    /// The ends of its sets that have none, by their numbers.
-    pub sets: Vec<(u8, SetEndRow)>,
-}
-
-impl Interruption {
-    /// Of a session without an end.
-    pub fn of(session: &SessionRecord) -> Self {
-        let (mut at, mut sets) = (session.start.begun.clone(), Vec::new());
-        for set in &session.sets {
+impl SessionRecord {
+    /// The ends that it lacks, of its sets and its own, where nothing more can come.
+    pub fn interruption(&self) -> Vec<Entry> {
+        let (mut at, mut entries) = (self.start.begun.clone(), Vec::new());
+        for set in &self.sets {
             let end = set.end.clone().unwrap_or_else(|| {
                 let end = last_sign(set);
-                sets.push((set.start.number, end.clone()));
+                entries.push(Entry::SetEnded { set: set.start.number, end: end.clone() });
                 end
             });
             if end.at.ms() > at.ms() {
                 at = end.at;
             }
         }
-        Self { at, sets }
+        entries.push(Entry::SessionEnded { at, why: SessionEnd::Interrupted });
+        entries
     }
 }
 

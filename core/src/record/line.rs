@@ -1,156 +1,131 @@
-//! One entry as rows: what is kept in one step, and what a rescue file lists.
+//! A line of the journal: an entry with what tells it from all others, and the one order in which lines are read.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
+use serde_json::Value;
 
-use super::row::cues;
-use super::{
-    AdviceRow, AnswerRow, CueRow, DecisionRow, DeliveryRow, DisturbanceRow, Entry, LeftOutRow, MishapRow,
-    ReadyRow, ResponseRow, RoutineRow, SessionEnd, SessionRow, SetEndRow, SetRow, Stamp, TryoutRow,
-};
+use super::{Entry, Id};
 
-/// One entry as rows: what the writer keeps in one commit, and a rescue file lists.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Line {
-    /// A session was opened.
-    SessionBegun(SessionRow),
-    /// It is a supervised try-out.
-    TriedOut(TryoutRow),
-    /// What progression decided for it.
-    Decided(DecisionRow),
-    /// The pages of readiness were answered.
-    Readied {
-        /// Each sentence, in order.
-        rows: Vec<ReadyRow>,
-    },
-    /// A set began, with its cues as planned.
-    SetBegun {
-        /// The set as planned.
-        set: SetRow,
-        /// Its cues.
-        cues: Vec<CueRow>,
-    },
-    /// The rest of a set was planned again after a pause.
-    Replanned {
-        /// The set's number.
-        set: u8,
-        /// Which pause of this set, from 1.
-        pause: u16,
-        /// The work that was done when it began.
-        paused_at_ms: u32,
-        /// Those already called, then the new ones.
-        cues: Vec<CueRow>,
-    },
-    /// A cue was heard, shown or asked for.
-    CueDelivered {
-        /// The set's number.
-        set: u8,
-        /// How.
-        how: DeliveryRow,
-    },
-    /// The sound was disturbed.
-    SoundDisturbed {
-        /// The set's number.
-        set: u8,
-        /// How.
-        what: DisturbanceRow,
-    },
-    /// A set ended.
-    SetEnded {
-        /// The set's number.
-        set: u8,
-        /// Its end.
-        end: SetEndRow,
-    },
-    /// A set was not begun.
-    SetLeftOut(LeftOutRow),
-    /// What happened after a push.
-    Responded {
-        /// The set's number.
-        set: u8,
-        /// What.
-        response: ResponseRow,
-    },
-    /// A grab or a fall.
-    Mishap(MishapRow),
-    /// Something was advised.
-    Advised(AdviceRow),
-    /// The warm-up or the cool-down is over.
-    Routine(RoutineRow),
-    /// The floor course of the day.
-    Course {
-        /// The patches, in the order in which they are walked.
-        patches: Vec<String>,
-    },
-    /// A question was answered, or passed over.
-    Answered(AnswerRow),
-    /// The session ended.
-    SessionEnded {
-        /// When.
-        at: Stamp,
-        /// Why.
-        why: SessionEnd,
-    },
+/// The form in which entries are written now. A line of form 0 was kept before lines named what they lift or replace
+/// (see [`old`](super::old)).
+pub const FORMAT: u32 = 1;
+
+/// One line: the same value is written, exported, imported and folded.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Line {
+    /// Tells it from every other line. That of a session's beginning is the session's.
+    pub id: Id,
+    /// Who wrote it: a journal on one computer, or one sheet that was typed in.
+    pub writer: Id,
+    /// Orders the lines of a writer.
+    pub counter: u64,
+    /// When it happened by the writer's clock, in milliseconds since 1970-01-01 UTC. Of what was typed in from a sheet: the
+    /// last moment at which it can have happened.
+    pub at_ms: i64,
+    /// The form of the entry.
+    pub format: u32,
+    /// The session that it is of; `None` outside of sessions.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub session: Option<Id>,
+    /// What happened.
+    pub entry: Told,
 }
 
-impl Line {
-    /// The rows of an entry. `place` counts the session's entries; it orders the answers.
-    pub fn from_entry(entry: &Entry, place: u32) -> Self {
-        match entry {
-            Entry::SessionBegun(begun) => Self::SessionBegun(SessionRow {
-                begun: Stamp::from(&begun.at),
-                title: begun.title.clone(),
-                digest: begun.digest.to_string(),
-                seed: begun.seed.to_string(),
-                seed_given: begun.seed_given,
-                method: begun.method,
-                voice: begun.voice.clone(),
-                device: begun.device.clone(),
-                sets_planned: begun.sets_planned,
-            }),
-            Entry::TriedOut(tried) => Self::TriedOut(tried.into()),
-            Entry::Decided(decided) => Self::Decided(decided.into()),
-            Entry::Readied { answers } => {
-                let rows = answers.iter().map(|(item, is_true)| ReadyRow { item: *item, is_true: *is_true });
-                Self::Readied { rows: rows.collect() }
-            }
-            Entry::SetBegun { at, plan, channel, room } => {
-                Self::SetBegun { set: SetRow::new(Stamp::from(at), plan, *channel), cues: cues(plan, *room) }
-            }
-            Entry::Replanned { set, pause, paused_at, plan, room } => Self::Replanned {
-                set: *set,
-                pause: *pause,
-                paused_at_ms: paused_at.0,
-                cues: cues(plan, *room),
-            },
-            Entry::SetLeftOut { set, at, why } => {
-                Self::SetLeftOut(LeftOutRow { set: *set, at: Stamp::from(at), why: *why })
-            }
-            Entry::Responded { set, cue, response } => {
-                Self::Responded { set: *set, response: ResponseRow { cue: *cue, response: *response } }
-            }
-            Entry::Mishap { set, at, what, cue } => {
-                Self::Mishap(MishapRow { place, set: *set, at_ms: at.0, what: *what, cue: *cue })
-            }
-            Entry::Advised { set, advice } => Self::Advised(AdviceRow { place, set: *set, advice: *advice }),
-            Entry::Routine { part, at, how } => {
-                Self::Routine(RoutineRow { part: *part, at: Stamp::from(at), how: *how })
-            }
-            Entry::Course { patches } => Self::Course { patches: patches.clone() },
-            Entry::CueDelivered(delivered) => {
-                Self::CueDelivered { set: delivered.set, how: DeliveryRow::new(delivered.cue, delivered.how) }
-            }
-            Entry::SoundDisturbed { set, at, how } => {
-                Self::SoundDisturbed { set: *set, what: DisturbanceRow { place, at_ms: at.0, how: *how } }
-            }
-            Entry::SetEnded { set, at, worked, why } => Self::SetEnded {
-                set: *set,
-                end: SetEndRow { at: Stamp::from(at), worked_ms: worked.0, why: *why },
-            },
-            Entry::Answered { set, question, answer } => {
-                Self::Answered(AnswerRow { place, set: *set, question: *question, answer: *answer })
-            }
-            Entry::SessionEnded { at, why } => Self::SessionEnded { at: Stamp::from(at), why: *why },
+/// What a line tells.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(untagged)]
+pub enum Told {
+    /// An entry.
+    Now(Box<Entry>),
+    /// Something of a later form, kept as it came. Nothing is decided by it.
+    Later(Value),
+}
+
+impl Told {
+    /// Reads what a line of this form tells.
+    ///
+    /// # Errors
+    /// If the form is known and the entry is not of it.
+    pub fn read(format: u32, value: Value) -> Result<Self, serde_json::Error> {
+        match format {
+            ..=FORMAT => Ok(Self::Now(Box::new(serde_json::from_value(value)?))),
+            _ => Ok(Self::Later(value)),
         }
     }
+
+    /// The entry, unless it is of a later form.
+    pub fn entry(&self) -> Option<&Entry> {
+        match self {
+            Self::Now(entry) => Some(entry),
+            Self::Later(_) => None,
+        }
+    }
+}
+
+impl From<Entry> for Told {
+    fn from(entry: Entry) -> Self {
+        Self::Now(Box::new(entry))
+    }
+}
+
+impl<'de> Deserialize<'de> for Line {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        #[derive(Deserialize)]
+        #[serde(deny_unknown_fields)]
+        struct Raw {
+            id: Id,
+            writer: Id,
+            counter: u64,
+            at_ms: i64,
+            format: u32,
+            #[serde(default)]
+            session: Option<Id>,
+            entry: Value,
+        }
+        let Raw { id, writer, counter, at_ms, format, session, entry } = Raw::deserialize(from)?;
+        if counter > i64::MAX.cast_unsigned() {
+            let what = format_args!("entry {id}: `counter` is {counter}; the most is {}", i64::MAX);
+            return Err(serde::de::Error::custom(what));
+        }
+        let entry = Told::read(format, entry)
+            .map_err(|error| serde::de::Error::custom(format_args!("entry {id}: {error}")))?;
+        Ok(Self { id, writer, counter, at_ms, format, session, entry })
+    }
+}
+
+/// Where a line stands among all lines, whichever way they came. The lines of a writer stand in the order of its counter,
+/// although its clock was set back: nothing that it wrote was earlier than what it wrote before. Lines of several writers
+/// stand in the order of the moments that follow from this.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Place {
+    moment: i64,
+    writer: Id,
+    counter: u64,
+    id: Id,
+}
+
+impl Place {
+    /// The line's id.
+    pub const fn id(&self) -> Id {
+        self.id
+    }
+
+    /// The place of a line that stands alone.
+    pub const fn of(id: Id, at_ms: i64) -> Self {
+        Self { moment: at_ms, writer: id, counter: 0, id }
+    }
+}
+
+/// Lines in their order, each with its place.
+pub fn in_order(mut lines: Vec<Line>) -> Vec<(Place, Line)> {
+    lines.sort_unstable_by_key(|line| (line.writer, line.counter, line.id));
+    let mut latest: Option<(Id, i64)> = None;
+    let placed = lines.into_iter().map(|line| {
+        let so_far = latest.filter(|(writer, _)| *writer == line.writer).map(|(_, at)| at);
+        let moment = so_far.map_or(line.at_ms, |at| at.max(line.at_ms));
+        latest = Some((line.writer, moment));
+        (Place { moment, writer: line.writer, counter: line.counter, id: line.id }, line)
+    });
+    let mut placed: Vec<(Place, Line)> = placed.collect();
+    placed.sort_unstable_by_key(|(place, _)| *place);
+    placed
 }

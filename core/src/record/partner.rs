@@ -1,5 +1,6 @@
 //! What is kept of practice with a partner in addition to its cues: responses to pushes, mishaps, sets left out, advice.
 
+use super::SetEnd;
 use crate::words;
 
 /// What happened after a push. Our own list, not a validated scale.
@@ -69,7 +70,34 @@ words! {
     }
 }
 
+impl Mishap {
+    /// The response to a push after which it happened.
+    pub const fn response(self) -> Response {
+        match self {
+            Self::Grab => Response::Grabbed,
+            Self::Fall => Response::Fell,
+        }
+    }
+
+    /// How it ends a set.
+    pub const fn set_end(self) -> SetEnd {
+        match self {
+            Self::Grab => SetEnd::Grabbed,
+            Self::Fall => SetEnd::Fell,
+        }
+    }
+}
+
 impl Response {
+    /// The grab or the fall that it is, if it is one.
+    pub const fn mishap(self) -> Option<Mishap> {
+        match self {
+            Self::InPlace | Self::OneStep | Self::MoreSteps | Self::Touched => None,
+            Self::Grabbed => Some(Mishap::Grab),
+            Self::Fell => Some(Mishap::Fall),
+        }
+    }
+
     /// Its number on the partner's keys, from 0 to 5.
     pub const fn number(self) -> u8 {
         self as u8

@@ -1,110 +1,178 @@
-//! The questions that a person is asked, and what each answer means in words.
+//! The questions that a person is asked. Each has its own kind of answer, so that none can carry the answer of another.
 
+use thiserror::Error;
+
+use super::answer_kinds::{
+    Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+};
 use crate::words;
 
-/// What is asked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Question {
-    /// None of the reasons to see a clinician first applies: 1 true, 0 not.
-    Clinician,
-    /// Body, room and phone are ready: 1 true, 0 not.
-    Ready,
-    /// What the drills need is in place: 1 true, 0 not.
-    InPlace,
-    /// The partner is ready, knows where hands go, and is one with whom it was watched: 1 true, 0 not.
-    PartnerReady,
-    /// Which word was heard: 1 the one that was said, 0 another or none.
-    SoundCheck,
-    /// Had to grab hold, or nearly fell: 1 yes, 0 no.
-    Grabbed,
-    /// Held on, apart from the resting hand: 0, 1, 2, 3 (three or more).
-    HeldOn,
-    /// Hardest effort: 1-5 keyed, kept on the 0-10 scale.
-    Effort,
-    /// Steadiness, 1 steady to 5 lost balance.
-    Steadiness,
-    /// Unwell: 1 yes, 0 no.
-    Unwell,
-    /// Why stopped: 1 unwell, 2 unsteady, 3 something else.
-    WhyStopped,
-    /// What feels wrong, after unwell: 1 chest, 2 breath, 3 weak, numb, speech or sight, 4 faint, 5 dizzy, 6 something else.
-    Symptom,
-    /// Once a week: nearly fell in daily life, 0, 1, 2, 3 (three or more).
-    NearFalls,
-    /// Once a week: how sure of the own balance, 1 not at all to 5 quite.
-    Confidence,
-    /// Once a week: how sore, 0 not to 3 very.
-    Soreness,
-    /// After a fall, hurt or a knock to the head: 1 yes, 0 no.
-    Hurt,
+/// The number is none that the question has.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+#[error("{value} is not an answer to \"{question}\": it is a number from {least} to {most}")]
+pub struct NotAnAnswer {
+    /// The number.
+    pub value: u8,
+    /// The question.
+    pub question: Question,
+    /// The least number that it has.
+    pub least: u8,
+    /// The greatest number that it has.
+    pub most: u8,
 }
 
-words! {
-    Question {
-        Clinician => "nothing to see a clinician about",
-        Ready => "ready",
-        InPlace => "in place",
-        PartnerReady => "partner ready",
-        SoundCheck => "sound check",
-        Grabbed => "grabbed hold or nearly fell",
-        HeldOn => "held on",
-        Effort => "effort",
-        Steadiness => "steadiness",
-        Unwell => "unwell",
-        WhyStopped => "why stopped",
-        Symptom => "what felt wrong",
-        NearFalls => "nearly fell in daily life",
-        Confidence => "confidence",
-        Soreness => "soreness",
-        Hurt => "hurt or a knock to the head",
+macro_rules! questions {
+    ($($(#[$doc:meta])* $question:ident($kind:ty) $words:literal;)+) => {
+        /// What is asked.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        pub enum Question { $($(#[$doc])* $question),+ }
+
+        words! { Question { $($question => $words),+ } }
+
+        /// What was answered; `None` is "not said".
+        ///
+        /// ```
+        /// use counterpoise_core::record::{Answer, Question, Times, YesNo};
+        /// assert_eq!(Answer::HeldOn(Some(Times::ThreeOrMore)).words(), "3 times or more");
+        /// assert_eq!(Answer::Grabbed(Some(YesNo::No)).words(), "no");
+        /// assert_eq!(Answer::Effort(None).words(), "not said");
+        /// let refused = Answer::from_number(Question::Effort, Some(11)).unwrap_err();
+        /// assert_eq!(refused.to_string(), "11 is not an answer to \"effort\": it is a number from 0 to 10");
+        /// ```
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        pub enum Answer { $($(#[$doc])* $question(Option<$kind>)),+ }
+
+        impl Answer {
+            /// The question that it answers.
+            pub const fn question(self) -> Question {
+                match self { $(Self::$question(_) => Question::$question),+ }
+            }
+
+            /// The number that stands for it in files.
+            pub fn number(self) -> Option<u8> {
+                match self { $(Self::$question(answer) => answer.map(Numbered::number)),+ }
+            }
+
+            /// As it is read back to the person.
+            pub fn words(self) -> String {
+                let words = match self { $(Self::$question(answer) => answer.map(Numbered::words)),+ };
+                words.unwrap_or_else(|| "not said".to_owned())
+            }
+
+            /// The answer with this number.
+            ///
+            /// # Errors
+            /// If the question has no such number.
+            pub fn from_number(question: Question, number: Option<u8>) -> Result<Self, NotAnAnswer> {
+                let Some(value) = number else { return Ok(question.not_said()) };
+                let answer = match question {
+                    $(Question::$question => <$kind as Numbered>::numbered(value).map(|one| Self::$question(Some(one)))),+
+                };
+                let (least, most) = question.limits();
+                answer.ok_or(NotAnAnswer { value, question, least, most })
+            }
+        }
+
+        impl Question {
+            /// No answer to it.
+            pub const fn not_said(self) -> Answer {
+                match self { $(Self::$question => Answer::$question(None)),+ }
+            }
+
+            /// The least and the greatest number of its answers.
+            pub const fn limits(self) -> (u8, u8) {
+                match self { $(Self::$question => <$kind as Numbered>::LIMITS),+ }
+            }
+
+            /// The keys that answer it, in the order of the screen, each with the words beside it.
+            pub fn keys(self) -> Vec<(char, &'static str, Answer)> {
+                match self {
+                    $(Self::$question => {
+                        let keys = <$kind as Numbered>::KEYS.iter();
+                        keys.map(|(key, words, one)| (*key, *words, Answer::$question(Some(*one)))).collect()
+                    })+
+                }
+            }
+        }
+    };
+}
+
+questions! {
+    /// None of the reasons to see a clinician first applies.
+    Clinician(YesNo) "nothing to see a clinician about";
+    /// Body, room and phone are ready.
+    Ready(YesNo) "ready";
+    /// What the drills need is in place.
+    InPlace(YesNo) "in place";
+    /// The partner is ready, knows where hands go, and is one with whom it was watched.
+    PartnerReady(YesNo) "partner ready";
+    /// Which word was heard.
+    SoundCheck(Heard) "sound check";
+    /// Had to grab hold, or nearly fell.
+    Grabbed(YesNo) "grabbed hold or nearly fell";
+    /// Held on, apart from the resting hand.
+    HeldOn(Times) "held on";
+    /// Hardest effort.
+    Effort(Effort) "effort";
+    /// How steady.
+    Steadiness(Steadiness) "steadiness";
+    /// Unwell.
+    Unwell(YesNo) "unwell";
+    /// Why stopped.
+    WhyStopped(WhyStopped) "why stopped";
+    /// What feels wrong, after unwell.
+    Symptom(Symptom) "what felt wrong";
+    /// Once a week: nearly fell in daily life.
+    NearFalls(Times) "nearly fell in daily life";
+    /// Once a week: how sure of the own balance.
+    Confidence(Confidence) "confidence";
+    /// Once a week: how sore.
+    Soreness(Soreness) "soreness";
+    /// After a fall, hurt or a knock to the head.
+    Hurt(YesNo) "hurt or a knock to the head";
+}
+
+impl Answer {
+    /// Whether it can tell of something that locks or holds.
+    pub fn can_lock(self) -> bool {
+        match self {
+            Self::Grabbed(answer) | Self::Unwell(answer) => answer == Some(YesNo::Yes),
+            Self::NearFalls(times) => times > Some(Times::Never),
+            Self::WhyStopped(why) => why.is_some(),
+            Self::Symptom(symptom) => symptom.is_some(),
+            Self::Hurt(answer) => answer.is_some(),
+            _ => false,
+        }
     }
 }
 
 impl Question {
     /// Those that are asked at the first practice of a week, in order.
     pub const WEEKLY: [Self; 3] = [Self::NearFalls, Self::Confidence, Self::Soreness];
+}
 
-    /// An answer to this question, in plain words.
-    ///
-    /// ```
-    /// use counterpoise_core::record::Question;
-    /// assert_eq!(Question::HeldOn.say(Some(3)), "3 times or more");
-    /// assert_eq!(Question::Grabbed.say(Some(0)), "no");
-    /// assert_eq!(Question::Effort.say(None), "not said");
-    /// ```
-    pub fn say(self, answer: Option<u8>) -> String {
-        let Some(answer) = answer else { return "not said".to_owned() };
-        match (self, answer) {
-            (
-                Self::Clinician
-                | Self::Ready
-                | Self::InPlace
-                | Self::PartnerReady
-                | Self::Grabbed
-                | Self::Unwell
-                | Self::Hurt,
-                yes,
-            ) => if yes == 0 { "no" } else { "yes" }.to_owned(),
-            (Self::SoundCheck, 0) => "another word or none was heard".to_owned(),
-            (Self::SoundCheck, _) => "the right word was heard".to_owned(),
-            (Self::HeldOn | Self::NearFalls, 0) => "not at all".to_owned(),
-            (Self::HeldOn | Self::NearFalls, 1) => "once".to_owned(),
-            (Self::HeldOn | Self::NearFalls, 2) => "twice".to_owned(),
-            (Self::HeldOn | Self::NearFalls, _) => "3 times or more".to_owned(),
-            (Self::Confidence, _) => {
-                format!("{answer} on the scale from 1, not sure at all, to 5, quite sure")
+#[cfg(test)]
+mod test {
+    use super::{Answer, Question};
+
+    #[test]
+    fn every_number_within_the_limits_is_an_answer_and_none_beyond() {
+        for question in Question::ALL.iter().copied() {
+            let (least, most) = question.limits();
+            for number in 0..=u8::MAX {
+                let answer = Answer::from_number(question, Some(number));
+                assert_eq!(answer.is_ok(), (least..=most).contains(&number), "{question}: {number}");
+                if let Ok(answer) = answer {
+                    assert_eq!((answer.question(), answer.number()), (question, Some(number)));
+                }
             }
-            (Self::Soreness, _) => format!("{answer} on the scale from 0, not sore, to 3, very sore"),
-            (Self::Effort, _) => format!("{answer} on the scale from 0 to 10"),
-            (Self::Steadiness, _) => format!("{answer} on the scale from 1, steady, to 5, lost balance"),
-            (Self::Symptom, 1) => "chest pain or pressure".to_owned(),
-            (Self::Symptom, 2) => "badly short of breath".to_owned(),
-            (Self::Symptom, 3) => "weak, numb, or trouble speaking or seeing".to_owned(),
-            (Self::Symptom, 4) => "fainted, or nearly".to_owned(),
-            (Self::Symptom, 5) => "dizzy".to_owned(),
-            (Self::WhyStopped, 1) => "felt unwell".to_owned(),
-            (Self::WhyStopped, 2) => "felt unsteady".to_owned(),
-            (Self::Symptom | Self::WhyStopped, _) => "something else".to_owned(),
+            let said: Vec<String> = (least..=most)
+                .map(|number| Answer::from_number(question, Some(number)).unwrap().words())
+                .collect();
+            assert!((1..said.len()).all(|nth| !said[..nth].contains(&said[nth])), "{question}: {said:?}");
+            let not_said = Answer::from_number(question, None).unwrap();
+            assert_eq!((not_said.question(), not_said.number()), (question, None));
+            assert!(question.keys().iter().all(|(.., answer)| answer.question() == question));
         }
     }
 }

@@ -1,10 +1,8 @@
-//! The columns of each table of a journal, without the keys of the tables above it. The same values are written, read,
-//! exported, imported and rescued. An [`Entry`](super::Entry) becomes rows in one place:
-//! [`Line::from_entry`](super::Line::from_entry).
+//! What each kind of [`Entry`](super::Entry) tells, field by field.
 
-use serde::{Deserialize, Deserializer, Serialize};
+use serde::{Deserialize, Serialize};
 
-use super::{Channel, Delivery, Disturbance, Question, SetEnd, Stamp};
+use super::{Answer, Channel, Delivery, Disturbance, NotAnAnswer, Question, SetEnd, Stamp};
 use crate::draw::schedule::{Call, Cue, Seed, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
@@ -14,44 +12,51 @@ use crate::plan::place::Room;
 use crate::plan::prescription::Digest;
 
 mod balance_row;
+mod change_row;
 mod correction_row;
 mod fitness_row;
 mod partner_row;
-mod tryout_row;
 
 pub use balance_row::BalanceRow;
+pub use change_row::{Change, ChangeRow, PrescriptionText};
 pub use correction_row::{Corrected, CorrectionRow};
-pub use fitness_row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+pub use fitness_row::{ClearanceRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
 pub use partner_row::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
-pub use tryout_row::{SeenRow, TryoutRow};
-
-/// What stands in place of a voice where a practice was typed in.
-pub const BY_HAND: &str = "typed in by hand";
 
 /// The facts known when a session is opened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct SessionRow {
-    /// When.
+pub struct SessionBegun {
+    /// When, with offset and zone. A day is the local date of this.
     pub begun: Stamp,
     /// The prescription's title.
     pub title: String,
     /// The prescription's digest.
-    #[serde(deserialize_with = "digest")]
-    pub digest: String,
+    pub digest: Digest,
+    /// How many sets were planned.
+    pub sets_planned: u8,
+    /// How it was drawn and sounded; `None` where a practice with a track was typed in by hand: its hour and its calls are
+    /// not known.
+    pub drawn: Option<Drawn>,
+}
+
+/// The voice that beeps.
+const TONES: &str = "tones";
+
+/// How a session was drawn, and what it sounded through.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Drawn {
     /// The seed.
-    #[serde(deserialize_with = "seed")]
-    pub seed: String,
-    /// Whether somebody gave it.
+    pub seed: Seed,
+    /// Whether somebody gave it, so that the practice was not unpredictable.
     pub seed_given: bool,
     /// The drawing recipe.
     pub method: u32,
-    /// The voice.
+    /// The voice: `lower`, `higher` or `tones`.
     pub voice: String,
-    /// The sound output; `None` without sound.
+    /// Host and device of the sound output; `None` without sound.
     pub device: Option<String>,
-    /// How many sets were planned.
-    pub sets_planned: u8,
 }
 
 /// A set as planned.
@@ -71,6 +76,7 @@ pub struct SetRow {
     /// How the feet stood.
     pub stance: Stance,
     /// The foot ahead.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub side: Option<Side>,
     /// What was under the feet.
     pub surface: Surface,
@@ -79,13 +85,13 @@ pub struct SetRow {
     /// Eyes open or closed.
     pub vision: Vision,
     /// Whose ear and eye the cues went to; `None` before this was kept: the trainee's.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub channel: Option<Channel>,
     /// How the trainee faced; `None` before this was kept.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub facing: Option<Facing>,
     /// The second task.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub second_task: Option<SecondTask>,
     /// How long the work was to be.
     pub work_ms: u32,
@@ -118,27 +124,31 @@ pub struct CueRow {
     /// Since the cue before.
     pub gap_ms: u32,
     /// Nothing is called, on purpose.
+    #[serde(default, skip_serializing_if = "is_not")]
     pub blank: bool,
     /// What to do.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub action: Option<Action>,
     /// Where.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub direction: Option<Direction>,
     /// The id of what is said; where nothing is said, of what the partner is told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub phrase: Option<String>,
     /// The end of what lasts, from the start of the set's work.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub until_ms: Option<u32>,
     /// How firm a push, from 1, barely, to 4, firmly. Never a force.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub strength: Option<u8>,
     /// Which of two balls.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ball: Option<Ball>,
     /// Ids of what the partner is told, joined by `+`, with the places of the room.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tell: Option<String>,
     /// Whether the partner is told that it is for practice.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_not")]
     pub practice: bool,
 }
 
@@ -149,19 +159,22 @@ pub struct DeliveryRow {
     /// Its place in the set.
     pub cue: u16,
     /// The frame that was asked for, from the start of the set's work.
-    #[serde(deserialize_with = "frame")]
-    pub wanted_frame: Option<i64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wanted_frame: Option<u64>,
     /// The frame on which its clip began.
-    #[serde(deserialize_with = "frame")]
-    pub began_frame: Option<i64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub began_frame: Option<u64>,
     /// Frames a second.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub frames_per_second: Option<u32>,
     /// `began_frame` in milliseconds, rounded down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub heard_ms: Option<u32>,
     /// Without sound: when it stood on the screen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shown_ms: Option<u32>,
     /// With a partner: when the partner was asked for it. When it came nobody knows.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub asked_ms: Option<u32>,
 }
 
@@ -169,8 +182,6 @@ pub struct DeliveryRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DisturbanceRow {
-    /// Orders them.
-    pub place: u32,
     /// The work that was done by then.
     pub at_ms: u32,
     /// How.
@@ -179,22 +190,63 @@ pub struct DisturbanceRow {
 
 /// A question and its answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "AnswerInFile", into = "AnswerInFile")]
 pub struct AnswerRow {
-    /// Orders the answers of a session.
-    pub place: u32,
     /// The set it was asked after; `None` before the first.
     pub set: Option<u8>,
-    /// The question.
-    pub question: Question,
-    /// The answer; `None` is "not said".
-    pub answer: Option<u8>,
+    /// The answer.
+    pub answer: Answer,
 }
 
-impl SessionRow {
-    /// Whether it was typed in by hand: its hour and its calls are not known.
+/// The same with the question beside the number of the answer.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AnswerInFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    set: Option<u8>,
+    question: Question,
+    answer: Option<u8>,
+}
+
+impl TryFrom<AnswerInFile> for AnswerRow {
+    type Error = NotAnAnswer;
+
+    fn try_from(AnswerInFile { set, question, answer }: AnswerInFile) -> Result<Self, NotAnAnswer> {
+        Ok(Self { set, answer: Answer::from_number(question, answer)? })
+    }
+}
+
+impl From<AnswerRow> for AnswerInFile {
+    fn from(AnswerRow { set, answer }: AnswerRow) -> Self {
+        Self { set, question: answer.question(), answer: answer.number() }
+    }
+}
+
+/// For `serde`, which asks with a reference.
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+const fn is_not(value: &bool) -> bool {
+    !*value
+}
+
+impl SessionBegun {
+    /// Whether it was typed in by hand.
     pub fn is_by_hand(&self) -> bool {
-        self.voice == BY_HAND
+        self.drawn.is_none()
+    }
+
+    /// Whether beeps take the place of words.
+    pub fn in_tones(&self) -> bool {
+        self.drawn.as_ref().is_some_and(|drawn| drawn.voice == TONES)
+    }
+
+    /// Whether somebody gave the seed, so that the practice was not unpredictable.
+    pub fn seed_given(&self) -> bool {
+        self.drawn.as_ref().is_some_and(|drawn| drawn.seed_given)
+    }
+
+    /// Whether it was practiced without sound.
+    pub fn is_silent(&self) -> bool {
+        self.drawn.as_ref().is_some_and(|drawn| drawn.device.is_none())
     }
 }
 
@@ -223,12 +275,12 @@ impl SetRow {
     }
 }
 
-/// The cues of a set as planned.
-pub(super) fn cues(plan: &SetPlan, room: Room) -> Vec<CueRow> {
-    plan.cues().iter().zip(0..).map(|(cue, place)| CueRow::new(place, cue, room, plan.facing())).collect()
-}
-
 impl CueRow {
+    /// The cues of a set as planned.
+    pub fn all(plan: &SetPlan, room: Room) -> Vec<Self> {
+        plan.cues().iter().zip(0..).map(|(cue, place)| Self::new(place, cue, room, plan.facing())).collect()
+    }
+
     fn new(place: u16, cue: &Cue, room: Room, facing: Facing) -> Self {
         let call = cue.call();
         Self {
@@ -257,8 +309,8 @@ impl DeliveryRow {
         match how {
             Delivery::Heard { wanted, began, rate } => Self {
                 cue,
-                wanted_frame: Some(frames(wanted)),
-                began_frame: Some(frames(began)),
+                wanted_frame: Some(wanted),
+                began_frame: Some(began),
                 frames_per_second: Some(rate),
                 heard_ms: Some((u128::from(began) * 1000 / u128::from(rate.max(1))) as u32),
                 shown_ms: None,
@@ -292,25 +344,26 @@ impl DeliveryRow {
         Some((began - i128::from(planned_ms) * 1000) as i64)
     }
 }
+#[cfg(test)]
+mod test {
+    use super::{Answer, AnswerRow};
+    use crate::record::{Effort, Numbered};
 
-/// A set of 120 s has 5,760,000 frames; the sign bit is never reached.
-fn frames(count: u64) -> i64 {
-    i64::try_from(count).unwrap_or(i64::MAX)
-}
-
-fn frame<'de, D: Deserializer<'de>>(from: D) -> Result<Option<i64>, D::Error> {
-    let frame = Option::<u64>::deserialize(from)?;
-    frame.map(|frame| i64::try_from(frame).map_err(serde::de::Error::custom)).transpose()
-}
-
-fn digest<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
-    let text = String::deserialize(from)?;
-    text.parse::<Digest>().map_err(serde::de::Error::custom)?;
-    Ok(text)
-}
-
-fn seed<'de, D: Deserializer<'de>>(from: D) -> Result<String, D::Error> {
-    let text = String::deserialize(from)?;
-    Seed::from_hex(&text).map_err(serde::de::Error::custom)?;
-    Ok(text)
+    #[test]
+    fn an_answer_is_its_question_and_a_number_in_files_and_no_other_number_is_read() {
+        let row = AnswerRow { set: Some(2), answer: Answer::Effort(Effort::numbered(4)) };
+        let text = r#"{"set":2,"question":"effort","answer":4}"#;
+        assert_eq!(serde_json::to_string(&row).unwrap(), text);
+        assert_eq!(serde_json::from_str::<AnswerRow>(text).unwrap(), row);
+        let not_said = r#"{"question":"why stopped","answer":null}"#;
+        let read: AnswerRow = serde_json::from_str(not_said).unwrap();
+        assert_eq!((read.set, read.answer), (None, Answer::WhyStopped(None)));
+        let refused =
+            |from, to| serde_json::from_str::<AnswerRow>(&text.replace(from, to)).unwrap_err().to_string();
+        let said = refused("4}", "11}");
+        assert!(said.starts_with("11 is not an answer to \"effort\": it is a number from 0 to 10"), "{said}");
+        let said = refused("effort", "unwell");
+        assert!(said.starts_with("4 is not an answer to \"unwell\": it is a number from 0 to 1"), "{said}");
+        assert!(refused("}", ",\"more\":1}").contains("unknown field `more`"));
+    }
 }

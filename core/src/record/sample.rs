@@ -2,8 +2,8 @@
 #![allow(clippy::missing_panics_doc, reason = "it is called by tests only")]
 
 use super::{
-    AnswerRow, Channel, Corrected, CorrectionRow, PlanRecord, Question, Response, ResponseRow, SessionEnd,
-    SessionId, SessionRecord, SessionRow, SetEnd, SetEndRow, SetRecord, SetRow, Stamp, SummaryRow,
+    Answer, AnswerRow, Channel, Corrected, CorrectionRow, Drawn, Id, Identified, Place, Question, Response,
+    ResponseRow, SessionBegun, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRecord, SetRow, Stamp,
 };
 use crate::draw::schedule::Seed;
 use crate::plan::drill::{Facing, Form, Side, Stance, Support, Surface, Vision};
@@ -15,92 +15,69 @@ pub fn moment(ms: i64) -> Stamp {
 }
 
 /// The id of the session of these tests.
-pub fn id() -> SessionId {
-    SessionId::from_bytes([1; 16])
+pub fn id() -> Id {
+    Id::from_bytes([1; 16])
 }
 
 /// Alone, one whole set, with these answers after it.
 pub fn alone(answers: &[(Question, Option<u8>)], why: SessionEnd) -> SessionRecord {
-    let answers = (0..).zip(answers);
-    SessionRecord {
-        id: id(),
-        form: Some(Form::Alone),
-        start: SessionRow {
-            begun: moment(0),
-            title: "One month".to_owned(),
-            digest: Digest::of(b"a prescription").to_string(),
-            seed: Seed::from_bytes([7; 32]).to_string(),
+    let start = SessionBegun {
+        begun: moment(0),
+        title: "One month".to_owned(),
+        digest: Digest::of(b"a prescription"),
+        sets_planned: 2,
+        drawn: Some(Drawn {
+            seed: Seed::from_bytes([7; 32]),
             seed_given: false,
             method: 1,
             voice: "lower".to_owned(),
             device: None,
-            sets_planned: 2,
-        },
-        end: Some(SummaryRow {
-            at: moment(240_000),
-            why,
-            sets_completed: 1,
-            sets_planned: 2,
-            cues_heard: 0,
-            cues_shown: 0,
-            active_ms: 47_000,
-            grabbed: None,
-            held_on: None,
-            effort: None,
-            steadiness: None,
-            unwell: None,
-            not_said: 0,
-            cues_asked: 0,
-            grabs: 0,
-            falls: 0,
-            pushes_noted: 0,
-            pushes_not_noted: 0,
         }),
-        tryout: None,
-        decided: None,
-        ready: Vec::new(),
-        answers: answers
-            .map(|(place, (question, answer))| AnswerRow {
-                place,
-                set: Some(1),
-                question: *question,
-                answer: *answer,
-            })
-            .collect(),
-        sets: vec![set()],
-        left_out: Vec::new(),
-        mishaps: Vec::new(),
-        advised: Vec::new(),
-        routines: Vec::new(),
-        course: Vec::new(),
-    }
+    };
+    let mut record = SessionRecord::begun(Place::of(id(), start.begun.ms()), start);
+    record.form = Some(Form::Alone);
+    let rows = answers.iter().map(|(question, answer)| Identified {
+        id: of_answer(*question),
+        row: AnswerRow { set: Some(1), answer: Answer::from_number(*question, *answer).unwrap() },
+    });
+    record.answers = rows.collect();
+    record.sets = vec![set()];
+    record.end = Some(record.figures(moment(240_000), why));
+    record
+}
+
+/// The id of the answer to this question in those sessions.
+pub fn of_answer(question: Question) -> Id {
+    Id::of(question.name())
+}
+
+/// The id of the response to this push in those sessions.
+pub fn of_response(cue: u16) -> Id {
+    Id::of(&format!("push {cue}"))
 }
 
 fn set() -> SetRecord {
+    let start = SetRow {
+        number: 1,
+        begun: moment(60_000),
+        drill: "counter-reach".to_owned(),
+        form: Form::Alone,
+        step: 3,
+        stance: Stance::SemiTandem,
+        side: Some(Side::Left),
+        surface: Surface::Firm,
+        support: Support::OneHand,
+        vision: Vision::Open,
+        channel: Some(Channel::Trainee),
+        facing: Some(Facing::CounterAhead),
+        second_task: None,
+        work_ms: 47_000,
+        recover_ms: 5_000,
+        rest_ms: 61_000,
+    };
     SetRecord {
-        start: SetRow {
-            number: 1,
-            begun: moment(60_000),
-            drill: "counter-reach".to_owned(),
-            form: Form::Alone,
-            step: 3,
-            stance: Stance::SemiTandem,
-            side: Some(Side::Left),
-            surface: Surface::Firm,
-            support: Support::OneHand,
-            vision: Vision::Open,
-            channel: Some(Channel::Trainee),
-            facing: Some(Facing::CounterAhead),
-            second_task: None,
-            work_ms: 47_000,
-            recover_ms: 5_000,
-            rest_ms: 61_000,
-        },
         end: Some(SetEndRow { at: moment(107_000), worked_ms: 47_000, why: SetEnd::Completed }),
-        plans: vec![PlanRecord { plan: 0, paused_at_ms: None, cues: Vec::new() }],
-        delivered: Vec::new(),
-        responses: Vec::new(),
-        disturbed: Vec::new(),
+        ..SetRecord::begun(start, Vec::new())
     }
 }
 
@@ -109,7 +86,10 @@ pub fn with_partner(responses: &[Option<Response>]) -> SessionRecord {
     let mut record = alone(&[], SessionEnd::Finished);
     record.form = Some(Form::Partner);
     record.sets[0].start.form = Form::Partner;
-    let rows = (0..).zip(responses).map(|(cue, response)| ResponseRow { cue, response: *response });
+    let rows = (0..).zip(responses).map(|(cue, response)| Identified {
+        id: of_response(cue),
+        row: ResponseRow { cue, response: *response },
+    });
     record.sets[0].responses = rows.collect();
     record
 }
@@ -125,17 +105,20 @@ pub fn correction(nth: i64, what: Corrected) -> CorrectionRow {
         cue: None,
         right: None,
         reason: "wrong key".to_owned(),
+        replaces: Vec::new(),
     }
 }
 
 /// The right answer to a question after its first set.
-pub fn right(nth: i64, question: Question, answer: Option<u8>) -> CorrectionRow {
-    let right = answer.map(|answer| answer.to_string());
-    CorrectionRow { set: Some(1), question: Some(question), right, ..correction(nth, Corrected::Answer) }
+pub fn right(nth: i64, question: Question, number: Option<u8>) -> CorrectionRow {
+    let answer = Answer::from_number(question, number).unwrap();
+    CorrectionRow { replaces: vec![of_answer(question)], ..correction(nth, Corrected::Answer) }
+        .to(Some(1), answer)
 }
 
 /// The right response to a push of its first set.
 pub fn right_response(nth: i64, cue: u16, response: Option<Response>) -> CorrectionRow {
     let right = response.map(|response| response.name().to_owned());
-    CorrectionRow { set: Some(1), cue: Some(cue), right, ..correction(nth, Corrected::Response) }
+    let replaces = vec![of_response(cue)];
+    CorrectionRow { set: Some(1), cue: Some(cue), right, replaces, ..correction(nth, Corrected::Response) }
 }

@@ -8,7 +8,7 @@ use super::material::{Material, Period, PeriodSessions, SessionDetails};
 use crate::course::past::{PastSession, PastSet};
 use crate::course::progression::marks_of;
 use crate::health::readiness::{Item, Readiness};
-use crate::record::{LeftOut, Mishap, Question, Response, SessionEnd, SetEnd};
+use crate::record::{Answer, LeftOut, Mishap, SessionEnd, SetEnd};
 use crate::words;
 
 /// One thing on one day.
@@ -125,7 +125,7 @@ fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut
     for set in &session.sets {
         of_set(session, set, add);
     }
-    for (set, mishap) in &more.before_set {
+    for (set, mishap) in &session.before_set {
         match mishap {
             Mishap::Fall => add(Kind::Fall, format!("fell (before set {set})")),
             Mishap::Grab => add(Kind::Grab, format!("grabbed hold or nearly fell (before set {set})")),
@@ -139,21 +139,21 @@ fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut
         };
         add(Kind::LeftOut, format!("set {set} left out: {why}"));
     }
-    if unwell(session) {
-        add(Kind::Unwell, format!("felt unwell: {}", Question::Symptom.say(session.symptom)));
+    if session.felt_unwell() {
+        add(Kind::Unwell, format!("felt unwell: {}", Answer::Symptom(session.symptom).words()));
     }
-    of_end(session, more, add);
+    of_end(session, add);
 }
 
 fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, String)) {
     let place = place(set);
-    if fell(set) {
+    if set.fell() {
         add(Kind::Fall, format!("fell ({place})"));
     }
-    if grabbed(set) {
+    if set.near_fall() {
         add(Kind::Grab, format!("grabbed hold or nearly fell ({place})"));
     }
-    if set.steadiness == Some(5) {
+    if set.lost_balance() {
         add(Kind::LostBalance, format!("lost balance ({place})"));
     }
     if set.advised_lower {
@@ -183,22 +183,22 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
     }
 }
 
-fn of_end(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut(Kind, String)) {
+fn of_end(session: &PastSession, add: &mut impl FnMut(Kind, String)) {
     let Some(end) = session.end else { return };
     match end {
         // It ended as planned, or was listed with the symptom.
         SessionEnd::Finished | SessionEnd::Unwell => {}
         // Listed with the set, or before it; otherwise it happened between two sets.
         SessionEnd::Fell => {
-            let listed = session.sets.iter().any(fell)
-                || more.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
+            let listed = session.sets.iter().any(PastSet::fell)
+                || session.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
             if !listed {
                 add(Kind::Fall, format!("fell ({})", where_it_ended(session)));
             }
         }
         SessionEnd::Grabbed => {
-            let listed = session.sets.iter().any(grabbed)
-                || more.before_set.iter().any(|(_, what)| *what == Mishap::Grab);
+            let listed =
+                session.sets.iter().any(PastSet::near_fall) || session.grabs_before_sets().next().is_some();
             if !listed {
                 add(Kind::Grab, format!("grabbed hold or nearly fell ({})", where_it_ended(session)));
             }
@@ -246,25 +246,6 @@ fn where_it_ended(session: &PastSession) -> String {
         Some(set) if set.end == Some(SetEnd::Completed) => format!("after set {}", set.number),
         Some(set) => place(set),
     }
-}
-
-fn fell(set: &PastSet) -> bool {
-    set.mishaps.contains(&Mishap::Fall)
-        || set.responses.contains(&Some(Response::Fell))
-        || set.end == Some(SetEnd::Fell)
-}
-
-fn grabbed(set: &PastSet) -> bool {
-    set.grabbed == Some(1)
-        || set.mishaps.contains(&Mishap::Grab)
-        || set.responses.contains(&Some(Response::Grabbed))
-        || set.end == Some(SetEnd::Grabbed)
-}
-
-fn unwell(session: &PastSession) -> bool {
-    session.end == Some(SessionEnd::Unwell)
-        || session.why_stopped == Some(1)
-        || session.sets.iter().any(|set| set.unwell == Some(1))
 }
 
 /// Of the sentences of a day those that are about the person, and not about the room or the partner.

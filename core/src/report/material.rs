@@ -10,7 +10,7 @@ use crate::course::past::{Past, PastSession, Sitting};
 use crate::health::assessment::Dated;
 use crate::plan::direction::Direction;
 use crate::plan::drill::Side;
-use crate::record::{LeftOut, Mishap, Response, SetEnd};
+use crate::record::{Answer, LeftOut, Response, SetEnd};
 use crate::words;
 
 /// No session that the limits allow is longer \[derived: 14 minutes of work, nine rests of half an hour, and the pages\]:
@@ -43,14 +43,12 @@ pub struct SessionDetails {
     pub seed_given: bool,
     /// The session ran without sound.
     pub silent: bool,
-    /// Answers about the week: near falls (times), confidence (1 to 5), soreness (0 to 3).
-    pub weekly: [Option<u8>; 3],
+    /// Answers about the week, once a week.
+    pub weekly: Vec<Answer>,
     /// Questions that were asked and passed over.
     pub not_said: usize,
     /// Sets that were not begun while the session went on, and why.
     pub left_out: Vec<(u8, LeftOut)>,
-    /// Mishaps a partner reported by key before a set that was then not begun.
-    pub before_set: Vec<(u8, Mishap)>,
     /// Corrections, in words with the reason.
     pub corrected: Vec<String>,
     /// Up, hold or down, with the reasons; empty where it was not kept.

@@ -168,7 +168,7 @@ mod test {
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
     use crate::course::progression::{Decision, Fitness, Next};
-    use crate::record::SessionEnd;
+    use crate::record::{SessionEnd, YesNo};
 
     fn person(name: &str, past: &Past, today: Date) -> Person {
         let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
@@ -200,10 +200,14 @@ mod test {
                 [session(nov(2)).but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), hurt))],
             )
         };
-        assert_eq!(states(&fell(Some(1)), nov(3)), [State::Locked, State::Practices]);
-        assert_eq!(states(&fell(Some(1)), nov(30)), [State::Locked, State::Stopped], "time lifts no lock");
-        assert_eq!(states(&fell(Some(0)), nov(3)), [State::Held, State::Practices]);
-        assert_eq!(states(&fell(Some(0)), nov(5)), [State::Practices]);
+        assert_eq!(states(&fell(Some(YesNo::Yes)), nov(3)), [State::Locked, State::Practices]);
+        assert_eq!(
+            states(&fell(Some(YesNo::Yes)), nov(30)),
+            [State::Locked, State::Stopped],
+            "time lifts no lock"
+        );
+        assert_eq!(states(&fell(Some(YesNo::No)), nov(3)), [State::Held, State::Practices]);
+        assert_eq!(states(&fell(Some(YesNo::No)), nov(5)), [State::Practices]);
     }
 
     #[test]
@@ -216,9 +220,8 @@ mod test {
         let person = elsewhere(&twelve, nov(25));
         assert_eq!((person.states, person.practices, person.next), (vec![State::Practices], 12, None));
         assert!(person.because.contains("not here"), "{}", person.because);
-        let fell =
-            past([session(nov(2))
-                .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1)))]);
+        let fell = past([session(nov(2))
+            .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes)))]);
         let person = elsewhere(&fell, nov(30));
         assert_eq!(person.states, [State::Locked, State::Stopped]);
         assert_eq!(person.next, Some(Decision::Locked), "a lock stands under every prescription");

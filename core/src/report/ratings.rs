@@ -6,8 +6,8 @@ use serde::Serialize;
 use super::FEWEST_FOR_TREND;
 use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
-use crate::course::past::PastSet;
 use crate::health::readiness::Item;
+use crate::record::Question;
 
 /// Self-ratings. They run lower than therapists' \[read\], and say so.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -58,25 +58,27 @@ impl Line {
 
 impl Ratings {
     pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
-        let line = |of: fn(&PastSet) -> Option<u8>, together: fn(u32, u32) -> u32| {
+        let line = |question, together: fn(u32, u32) -> u32| {
             let a_practice = inside.practices.iter().filter_map(|practice| {
                 let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
-                sets.filter_map(of).map(u32::from).reduce(together)
+                sets.filter_map(|set| set.number_of(question)).reduce(together)
             });
             Line::of(a_practice.collect())
         };
-        let weekly = |nth: usize| {
-            Line::of(inside.own_sessions().filter_map(|(_, more)| more.weekly[nth]).map(u32::from).collect())
+        let weekly = |question: Question| {
+            let answers = inside.own_sessions().flat_map(|(_, more)| &more.weekly);
+            let of_question = answers.filter(|answer| answer.question() == question);
+            Line::of(of_question.filter_map(|answer| answer.number()).map(u32::from).collect())
         };
         let fell = inside.own_sessions().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
         Self {
-            near_falls: weekly(0),
-            confidence: weekly(1),
-            soreness: weekly(2),
+            near_falls: weekly(Question::NearFalls),
+            confidence: weekly(Question::Confidence),
+            soreness: weekly(Question::Soreness),
             falls_told: fell.count(),
-            effort: line(|set| set.effort, u32::max),
-            steadiness: line(|set| set.steadiness, u32::max),
-            held_on: line(|set| set.held_on, |a, b| a + b),
+            effort: line(Question::Effort, u32::max),
+            steadiness: line(Question::Steadiness, u32::max),
+            held_on: line(Question::HeldOn, |a, b| a + b),
             not_said: inside.own_sessions().map(|(_, more)| more.not_said).sum(),
         }
     }

@@ -5,24 +5,20 @@ use super::material::{Material, SessionDetails, SetDetails};
 use crate::course::history::corrected;
 use crate::course::past::Lifted;
 use crate::plan::drill::Action;
-use crate::record::{BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Question, SessionRecord, SetRecord};
+use crate::record::{
+    BalanceRow, ClearanceRow, Contents, CorrectionRow, Identified, Question, SessionRecord, SetRecord,
+};
 
 impl Material {
     /// The material of everything that was kept.
-    pub fn of(
-        records: &[SessionRecord],
-        corrections: &[CorrectionRow],
-        clearances: Vec<ClearanceRow>,
-        changes: Vec<ChangeRow>,
-        tests: &[BalanceRow],
-    ) -> Self {
-        let lifted = Lifted::by(&clearances);
+    pub fn of(contents: &Contents) -> Self {
+        let Contents { sessions: records, corrections, clearances, changes, tests, .. } = contents;
+        let lifted = contents.lifted();
         let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(records, &[], &lifted)));
-        let clearances = clearances.into_iter();
-        let changes = changes.into_iter();
+        let cleared = |row: &ClearanceRow| Some((row.at.day()?, row.who.clone(), row.reason.clone()));
         Self {
-            clearances: clearances.filter_map(|row| Some((row.at.day()?, row.who, row.reason))).collect(),
-            changes: changes.filter_map(|row| Some((row.at.day()?, row.what))).collect(),
+            clearances: clearances.iter().filter_map(cleared).collect(),
+            changes: changes.iter().filter_map(|row| Some((row.at.day()?, row.sentence()))).collect(),
             tests: tests.iter().filter_map(BalanceRow::dated).collect(),
             as_kept,
             ..sessions(records, corrections, &lifted)
@@ -31,14 +27,18 @@ impl Material {
 }
 
 /// The sessions with these corrections, and nothing else.
-fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[Lifted]) -> Material {
+fn sessions(
+    records: &[SessionRecord],
+    corrections: &[Identified<CorrectionRow>],
+    lifted: &[Lifted],
+) -> Material {
     let mut material = Material::default();
     for record in records {
         if let Some((session, right)) = corrected(record, corrections) {
             material.past.sessions.push(session);
             let of = corrections.iter().filter(|row| row.session == record.id);
             material.details.push(SessionDetails {
-                corrected: of.map(CorrectionRow::sentence).collect(),
+                corrected: of.map(|row| row.sentence()).collect(),
                 ..details(&right)
             });
         }
@@ -50,20 +50,17 @@ fn sessions(records: &[SessionRecord], corrections: &[CorrectionRow], lifted: &[
 fn details(record: &SessionRecord) -> SessionDetails {
     SessionDetails {
         title: record.start.title.clone(),
-        seed_given: record.start.seed_given,
-        silent: record.start.device.is_none() && !record.start.is_by_hand(),
-        weekly: Question::WEEKLY.map(|question| {
-            record.answers.iter().find(|row| row.question == question).and_then(|row| row.answer)
-        }),
-        corrected: Vec::new(),
-        not_said: record.answers.iter().filter(|row| row.answer.is_none()).count(),
-        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
-        before_set: record
-            .mishaps
+        seed_given: record.start.seed_given(),
+        silent: record.start.is_silent(),
+        weekly: Question::WEEKLY
             .iter()
-            .filter(|row| record.sets.iter().all(|set| set.start.number != row.set))
-            .map(|row| (row.set, row.what))
+            .filter_map(|question| {
+                record.answers.iter().map(|row| row.answer).find(|answer| answer.question() == *question)
+            })
             .collect(),
+        corrected: Vec::new(),
+        not_said: record.answers.iter().filter(|row| row.answer.number().is_none()).count(),
+        left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
         sets: record.sets.iter().map(set_details).collect(),
     }

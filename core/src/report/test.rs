@@ -10,7 +10,7 @@ use crate::course::past::PastSession;
 use crate::course::past::sample::{clean, on, past, prescription};
 use crate::plan::direction::Direction;
 use crate::plan::prescription::Prescription;
-use crate::record::{Given, Response};
+use crate::record::{Answer, Effort, Given, Numbered, Response, Soreness, Steadiness, Times};
 
 mod days;
 mod dose;
@@ -111,19 +111,19 @@ fn trends_of_a_report_and_their_intervals_are_those_of_scipy() {
     let held = [1, 1, 1, 1, 1, 1, 1, 2];
     let mut sessions: Vec<PastSession> = (0..9).map(|nth| session(nov(2 + 2 * nth))).collect();
     for (session, effort) in sessions.iter_mut().zip(efforts) {
-        session.sets.iter_mut().for_each(|set| set.effort = Some(effort.min(2)));
-        session.sets[2].effort = Some(effort);
+        session.sets.iter_mut().for_each(|set| set.effort = Effort::numbered(effort.min(2)));
+        session.sets[2].effort = Effort::numbered(effort);
         session.sets[1].held_on = None;
     }
     // In one practice nobody said how often: its place is not filled.
     sessions[4].sets.iter_mut().for_each(|set| set.held_on = None);
     for (session, times) in sessions.iter_mut().filter(|session| session.sets[0].held_on.is_some()).zip(held)
     {
-        session.sets[3].held_on = Some(times);
+        session.sets[3].held_on = Times::numbered(times);
     }
     let mut material = material(sessions);
     for (more, soreness) in material.details.iter_mut().zip([3, 1, 2, 2, 1, 1, 1, 0]) {
-        more.weekly[2] = Some(soreness);
+        more.weekly = vec![Answer::Soreness(Soreness::numbered(soreness))];
     }
     // Of four pushes so many were one step or better.
     for (more, good) in material.details.iter_mut().zip([2, 3, 3, 4, 2, 4, 4, 3]) {
@@ -241,10 +241,10 @@ fn each_kind_of_response_is_in_the_sum_and_the_share_that_it_belongs_to() {
 #[test]
 fn ratings_are_the_hardest_and_worst_of_each_session() {
     let hard = session(nov(4)).but(|session| {
-        session.sets[1].effort = Some(8);
-        session.sets[2].steadiness = Some(4);
-        session.sets[2].held_on = Some(2);
-        session.sets[3].held_on = Some(1);
+        session.sets[1].effort = Effort::numbered(8);
+        session.sets[2].steadiness = Some(Steadiness::VeryUnsteady);
+        session.sets[2].held_on = Some(Times::Twice);
+        session.sets[3].held_on = Some(Times::Once);
     });
     let found = report(&material(vec![session(nov(2)), hard]), nov(1), nov(30)).ratings;
     assert_eq!((found.effort.values, found.effort.median), (vec![4, 8], Some(6.0)));

@@ -5,11 +5,12 @@ use serde::Serialize;
 use super::{Format, score::capital};
 use crate::cli::Failure;
 use crate::cli::page::Output;
-use crate::journal::{BalanceRow, Folder, Journal};
+use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::health::assessment::{
     Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
 };
+use counterpoise_core::record::BalanceRow;
 
 /// The options of `assess results`.
 #[derive(Debug, Clone, clap::Args)]
@@ -45,7 +46,7 @@ struct One {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
-    let rows = Journal::look(folder)?.balance_tests()?;
+    let rows = Journal::look(folder)?.contents()?.tests;
     let dated: Vec<Dated> = rows.iter().filter_map(BalanceRow::dated).collect();
     let trends = Trend::all(&dated);
     match arguments.format {

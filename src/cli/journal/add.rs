@@ -6,13 +6,12 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::questions;
-use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::standing;
 use crate::clock::Clock;
 use crate::entropy;
-use crate::journal::{Folder, Journal, JournalError, SessionId, SetTicked, Ticked};
+use crate::journal::{Folder, Journal, JournalError};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::printed_sheet;
 use counterpoise_core::course::program::moment;
@@ -20,7 +19,7 @@ use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
 use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::DrillOrder;
-use counterpoise_core::record::Question;
+use counterpoise_core::record::{Id, Numbered, Question, SetTicked, Ticked};
 
 mod day;
 mod sheet;
@@ -33,8 +32,8 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<Vec<Block>, F
         "Enter a practice with a track from your sheet. Each answer is one line. Nothing is saved until the last one.",
     )?;
     let (day, ticked) = form.practice(&journal, folder, &now)?;
-    let id = entropy::session_id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
-    form.save(&mut journal, &id, &ticked)?;
+    let id = entropy::id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
+    form.save(&mut journal, id, &ticked)?;
     let saved = format!("Saved, marked as typed in by hand: {}, session {}.", spelled(day), id.short());
     let mut page = vec![Block::Gap, Block::line(saved)];
     page.extend(super::consequence(&journal, folder, &now));
@@ -109,12 +108,10 @@ impl<R: BufRead, W: Write> Form<R, W> {
             ));
         }
         if self.yes(questions::FELL)? {
-            ticked.fell = Some(self.yes(questions::HURT)?);
+            ticked.fell = Some(self.yes(questions::HURT)?.into());
         }
         if self.yes(questions::UNWELL)? {
-            ticked.unwell = Some(
-                self.scaled(&questions::with_scale(questions::WRONG, Question::Symptom), Question::Symptom)?,
-            );
+            ticked.unwell = Some(self.scaled(&questions::with_scale(questions::WRONG, Question::Symptom))?);
         }
         if self.yes(&format!("Save it as the practice of {}?", spelled(day)))? {
             return Ok((day, ticked));
@@ -134,21 +131,21 @@ impl<R: BufRead, W: Write> Form<R, W> {
         };
         Ok(Some(SetTicked {
             whole,
-            grabbed: self.yes(questions::GRABBED)?,
-            held_on: self.scaled(&questions::held_on(), Question::HeldOn)?,
-            effort: self.scaled(&questions::effort(), Question::Effort)?,
-            steadiness: self.scaled(&questions::steadiness(), Question::Steadiness)?,
+            grabbed: self.yes(questions::GRABBED)?.into(),
+            held_on: self.scaled(&questions::held_on())?,
+            effort: self.scaled(&questions::effort())?,
+            steadiness: self.scaled(&questions::steadiness())?,
         }))
     }
 
-    /// Asks for a number on the scale of a question.
-    fn scaled(&mut self, ask: &str, question: Question) -> Result<u8, Failure> {
-        let scale = scale(question).expect("every question of the sheet has a scale");
-        self.number(ask, scale.least, scale.most)
+    /// Asks for the number of an answer.
+    fn scaled<T: Numbered>(&mut self, ask: &str) -> Result<T, Failure> {
+        let (least, most) = T::LIMITS;
+        Ok(T::numbered(self.number(ask, least, most)?).expect("every number within the limits is an answer"))
     }
 
     /// Saves it. If the disk is full, the person can try again at a terminal, so that nothing typed is lost.
-    fn save(&mut self, journal: &mut Journal, id: &SessionId, ticked: &Ticked) -> Result<(), Failure> {
+    fn save(&mut self, journal: &mut Journal, id: Id, ticked: &Ticked) -> Result<(), Failure> {
         loop {
             match journal.keep_ticked(id, ticked) {
                 Ok(()) => return Ok(()),

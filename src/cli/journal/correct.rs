@@ -10,9 +10,9 @@ use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::standing;
 use crate::clock::Clock;
-use crate::journal::{Corrected, CorrectionRow, Folder, Journal};
+use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::record::{Question, Response, SessionRecord};
+use counterpoise_core::record::{Answer, Corrected, CorrectionRow, Question, Response, Right, SessionRecord};
 use counterpoise_core::words::Printable;
 
 mod guided;
@@ -88,7 +88,7 @@ pub(super) fn run(
     } else {
         by_options(arguments, given, &journal, &now)?
     };
-    journal.keep_correction(&row)?;
+    journal.keep_correction(&now, &row)?;
     let mut page: Vec<Block> = [
         format!("Corrected, session {}: {}.", row.session.short(), row.sentence()),
         "The original entry stays next to it. Locks stay until a clinician clears them, and holds until they run out."
@@ -132,7 +132,7 @@ fn by_options(
         Failure::new("no reason was given", "Add --reason. It appears in the report next to the correction.")
     })?;
     let session = journal.find(which)?;
-    let row = |what| CorrectionRow::new(now, &session.id, what, reason);
+    let row = |what| CorrectionRow::new(now, session.id, what, reason);
     match (&arguments.question, arguments.push) {
         _ if arguments.set_aside || arguments.counts_again => {
             whole(journal, &session, !arguments.set_aside, row)
@@ -154,15 +154,15 @@ fn whole(
     again: bool,
     row: impl Fn(Corrected) -> CorrectionRow,
 ) -> Result<CorrectionRow, Failure> {
-    let (_, set_aside) = journal.as_corrected(session)?;
+    let set_aside = Right::of(session, &journal.contents()?.corrections).set_aside;
     let look = format!("Look at it: counterpoise journal show {}", session.id.short());
     match (again, set_aside) {
         (false, false) => Ok(row(Corrected::SetAside)),
         (false, true) => Err(Failure::new("that practice is already set aside", look)),
         (true, false) => Err(Failure::new("that practice already counts: it was not set aside", look)),
         (true, true) => {
-            let mut past = journal.past()?;
-            let ours = past.sessions.iter_mut().find(|other| other.id == session.id.as_str());
+            let mut past = journal.trainee()?.past;
+            let ours = past.sessions.iter_mut().find(|other| other.id == session.id.to_string());
             let day = ours.map(|ours| {
                 ours.discounted = false;
                 ours.day
@@ -203,7 +203,7 @@ fn answer(
             format!("They are: {}", names.join(", ")),
         ));
     };
-    if !session.answers.iter().any(|answer| answer.set == arguments.set && answer.question == question) {
+    if !session.answers.iter().any(|kept| kept.set == arguments.set && kept.answer.question() == question) {
         let when =
             arguments.set.map_or_else(|| "before the first set".into(), |set| format!("after set {set}"));
         return Err(Failure::new(
@@ -212,9 +212,10 @@ fn answer(
         ));
     }
     let written = right(arguments)?;
-    let right = match written.parse::<u8>() {
-        _ if written == question.say(None) => None,
-        Ok(number) if (scale.least..=scale.most).contains(&number) => Some(number.to_string()),
+    let number = written.parse().ok();
+    let right = match number.map(|number| Answer::from_number(question, Some(number))) {
+        _ if written == question.not_said().words() => question.not_said(),
+        Some(Ok(right)) => right,
         _ => {
             return Err(Failure::new(
                 format!("\"{written}\" is not an answer to {question}"),
@@ -222,7 +223,7 @@ fn answer(
             ));
         }
     };
-    Ok(CorrectionRow { set: arguments.set, question: Some(question), right, ..row })
+    Ok(row.to(arguments.set, right))
 }
 
 fn response(

@@ -52,7 +52,7 @@ fn confirm_and_erase(
         Block::Verbatim(paths.iter().map(|path| format!("  {}", path.display())).collect())
     };
     let mut page = vec![Block::line("This erases for good:"), paths(&files)];
-    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.ids()?.len()));
+    let sessions = Journal::look(folder).and_then(|journal| Ok(journal.contents()?.sessions.len()));
     page.extend(sessions.ok().map(|many| Block::item(format!("with {} in it", counted(many, "practice")))));
     let sticks: Vec<_> = handover::places().iter().map(|place| place.path.join(handover::FOLDER)).collect();
     let copies = erase::copies(folder, &sticks)?;

@@ -63,7 +63,7 @@ pub(super) fn run(
 
 /// The days with more than one practice that counts.
 fn days_with_two(journal: &Journal) -> Result<Vec<Date>, Failure> {
-    let past = journal.past()?;
+    let past = journal.trainee()?.past;
     let mut days: Vec<Date> = past.sittings().iter().map(Sitting::day).collect();
     days.sort_unstable();
     let mut twice: Vec<Date> =

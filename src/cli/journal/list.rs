@@ -41,7 +41,7 @@ mod test {
     use crate::cli::page::text;
     use crate::journal::Folder;
     use crate::journal::sample::{begun, id, keep, moment, open, session};
-    use counterpoise_core::record::{Line, SessionEnd};
+    use counterpoise_core::record::{Entry, SessionEnd};
 
     #[test]
     fn the_list_fits_eighty_columns() {
@@ -49,10 +49,10 @@ mod test {
         let mut journal = open(&Folder::open_in(place.path()).unwrap());
         keep(&mut journal, &id(1), &session());
         let longest = SessionEnd::ALL.iter().max_by_key(|end| end.name().len()).unwrap();
-        let ended = Line::SessionEnded { at: moment(500_000), why: *longest };
+        let ended = Entry::SessionEnded { at: moment(500_000), why: *longest };
         keep(&mut journal, &id(2), &[begun(moment(400_000)), ended]);
         keep(&mut journal, &id(3), &[begun(moment(600_000))]);
-        let text = text::of(&page(&journal.sessions().unwrap()));
+        let text = text::of(&page(&journal.contents().unwrap().sessions));
         insta::assert_snapshot!(text, @r"
         Session   Begun               Sets  Calls  Work  How it ended
         01010101  2026-11-02 09:30  1 of 2      4  1:02  stopped for another reason

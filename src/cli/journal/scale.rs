@@ -16,28 +16,25 @@ pub(super) struct Scale {
 /// The scale of a question; `None` if its answer cannot be typed in or corrected: the answers about body and room before a
 /// practice stay as they are.
 pub(super) fn scale(question: Question) -> Option<Scale> {
-    let (least, most, words) = match question {
-        Question::Grabbed | Question::Unwell | Question::Hurt => (0, 1, ""),
-        Question::HeldOn | Question::NearFalls => {
-            (0, 3, "0 not at all, 1 once, 2 twice, 3 three times or more")
-        }
-        Question::Effort => (0, 10, "0 nothing, 5-6 moderate, 7-8 hard, 10 the most"),
-        Question::Steadiness => (1, 5, "1 steady ... 5 lost balance"),
-        Question::Confidence => (1, 5, "1 not sure at all ... 5 quite sure"),
-        Question::Soreness => (0, 3, "0 not sore ... 3 very sore"),
-        Question::Symptom => (
-            1,
-            6,
+    let words = match question {
+        Question::Grabbed | Question::Unwell | Question::Hurt => "",
+        Question::HeldOn | Question::NearFalls => "0 not at all, 1 once, 2 twice, 3 three times or more",
+        Question::Effort => "0 nothing, 5-6 moderate, 7-8 hard, 10 the most",
+        Question::Steadiness => "1 steady ... 5 lost balance",
+        Question::Confidence => "1 not sure at all ... 5 quite sure",
+        Question::Soreness => "0 not sore ... 3 very sore",
+        Question::Symptom => {
             "1 chest pain or pressure, 2 badly short of breath, 3 weak, numb, or trouble speaking or seeing, 4 fainted, or \
-             nearly, 5 dizzy, 6 something else",
-        ),
-        Question::WhyStopped => (1, 3, "1 felt unwell, 2 felt unsteady, 3 something else"),
+             nearly, 5 dizzy, 6 something else"
+        }
+        Question::WhyStopped => "1 felt unwell, 2 felt unsteady, 3 something else",
         Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
         | Question::SoundCheck => return None,
     };
+    let (least, most) = question.limits();
     Some(Scale { least, most, words })
 }
 
@@ -54,12 +51,10 @@ mod test {
     use counterpoise_core::record::Question;
 
     #[test]
-    fn every_number_of_a_scale_has_words_of_its_own() {
+    fn the_words_of_every_scale_name_its_ends() {
         for question in Question::ALL {
             let Some(scale) = scale(*question) else { continue };
             assert!(scale.least < scale.most, "{question}");
-            let said: Vec<String> = (scale.least..=scale.most).map(|one| question.say(Some(one))).collect();
-            assert!((1..said.len()).all(|nth| !said[..nth].contains(&said[nth])), "{question}: {said:?}");
             let ends = [scale.least, scale.most].map(|one| scale.words.contains(&one.to_string()));
             assert!(scale.is_yes_or_no() || ends == [true, true], "{question}");
         }

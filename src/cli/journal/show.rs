@@ -1,12 +1,12 @@
 //! The `journal show` command: one session in plain words, what was planned and what was heard.
 
 use super::list::minutes;
-use crate::journal::adopt::short;
-use crate::journal::{AnswerRow, CueRow, DeliveryRow};
-use crate::journal::{BY_HAND, Journal, JournalError};
+use crate::journal::{Journal, JournalError};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::phrase::Phrase;
-use counterpoise_core::record::{ChangeRow, Response, SessionRecord, SetRecord, SummaryRow};
+use counterpoise_core::record::{
+    AnswerRow, ChangeRow, CueRow, DeliveryRow, Figures, Response, SessionRecord, SetRecord,
+};
 
 /// The session whose id begins with `which`, or the newest if that is `last`.
 ///
@@ -16,7 +16,7 @@ pub(crate) fn page(journal: &Journal, which: &str) -> Result<Vec<Block>, Journal
     let session = journal.find(which)?;
     let in_use = journal.handed_over(session.start.begun.ms())?;
     let mut page = of_session(&session, in_use.as_ref());
-    let corrections = journal.corrections()?;
+    let corrections = journal.contents()?.corrections;
     let ours = corrections.iter().filter(|row| row.session == session.id);
     page.extend(ours.map(|row| Block::line(format!("Corrected on {}: {}", row.at.minute(), row.sentence()))));
     Ok(page)
@@ -40,27 +40,29 @@ fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block>
         Block::verbatim(&format!("    {}", start.digest)),
     ];
     if let Some(other) = in_use.filter(|row| row.digest != start.digest && session.tryout.is_none()) {
-        let (digest, at) = (short(&other.digest), other.at.minute());
+        let (digest, at) = (other.digest.short(), other.at.minute());
         let text = format!("    This is not the prescription that was in use: since {at} that was {digest}.");
         page.push(Block::verbatim(&text));
     }
-    // The journal does not know the seed and the calls of a track.
-    if !by_hand {
-        let whose = match start.seed_given {
-            true => "given with --seed: this practice was not unpredictable",
-            false => "drawn for this session",
-        };
-        page.extend([Block::fact("Seed", start.seed.as_str()), Block::fact("", whose)]);
+    match &start.drawn {
+        // The journal does not know the seed and the calls of a track.
+        None => page.push(Block::fact("Voice", "typed in by hand: practice with a track")),
+        Some(drawn) => {
+            let whose = match drawn.seed_given {
+                true => "given with --seed: this practice was not unpredictable",
+                false => "drawn for this session",
+            };
+            page.extend([Block::fact("Seed", drawn.seed.to_string()), Block::fact("", whose)]);
+            page.push(match &drawn.device {
+                Some(device) => Block::fact("Voice", format!("{}, through {device}", drawn.voice)),
+                None => Block::fact("Voice", "none: the calls were on the screen only"),
+            });
+        }
     }
-    page.push(match &start.device {
-        None if by_hand => Block::fact("Voice", format!("{BY_HAND}: practice with a track")),
-        Some(device) => Block::fact("Voice", format!("{}, through {device}", start.voice)),
-        None => Block::fact("Voice", "none: the calls were on the screen only"),
-    });
     page.extend(session.end.iter().flat_map(|end| figures(end, by_hand)));
     page.extend(tryout(session));
     page.extend(decision(session));
-    let before = session.answers.iter().filter(|answer| answer.set.is_none());
+    let before = session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none());
     page.extend(answers(before, "Before the first set"));
     // Which statements were not true on the readiness pages.
     let not_true = session.ready.iter().filter(|row| !row.is_true);
@@ -70,7 +72,8 @@ fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block>
         let number = set.start.number;
         page.extend(of_set(set, by_hand));
         page.extend(mishaps(session, number));
-        let after = session.answers.iter().filter(|answer| answer.set == Some(number));
+        let after =
+            session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set == Some(number));
         page.extend(answers(after, &format!("After set {number}")));
     }
     page
@@ -81,7 +84,7 @@ fn tryout(session: &SessionRecord) -> Vec<Block> {
     let Some(row) = &session.tryout else { return Vec::new() };
     let with = if row.partner.is_empty() { String::new() } else { format!("; partner: {}", row.partner) };
     let text = format!("A try-out: it does not count as practice. Watched by: {}{with}", row.watched_by);
-    let seen = row.seen.iter().map(|seen| format!("Seen, {}: {}", seen.what, seen.words));
+    let seen = session.seen.iter().map(|seen| format!("Seen, {}: {}", seen.what, seen.words));
     Block::section(text, seen).collect()
 }
 
@@ -94,7 +97,7 @@ fn decision(session: &SessionRecord) -> Vec<Block> {
     Block::section(format!("Steps: {}{gentler}", row.decision), items).collect()
 }
 
-fn figures(end: &SummaryRow, by_hand: bool) -> Vec<Block> {
+fn figures(end: &Figures, by_hand: bool) -> Vec<Block> {
     let mut page =
         vec![Block::fact("Sets", format!("{} of {} completed", end.sets_completed, end.sets_planned))];
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
@@ -136,7 +139,7 @@ fn mishaps(session: &SessionRecord, set: u8) -> impl Iterator<Item = Block> + '_
 }
 
 fn answers<'a>(answers: impl Iterator<Item = &'a AnswerRow>, title: &str) -> Vec<Block> {
-    let items = answers.map(|row| format!("{}: {}", row.question, row.question.say(row.answer)));
+    let items = answers.map(|row| format!("{}: {}", row.answer.question(), row.answer.words()));
     let mut section: Vec<Block> = Block::section(title, items).collect();
     section.truncate(if section.len() > 1 { section.len() } else { 0 });
     section

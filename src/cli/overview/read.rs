@@ -75,7 +75,7 @@ impl Reader<'_> {
     /// A person's state, and the marks that identify the journal.
     fn one(&self, source: &Source) -> Result<(Person, Vec<u64>), Failure> {
         let journal = open(&source.place)?;
-        let known = standing::known_recently(&journal)?;
+        let known = standing::known(&journal)?;
         let marks = marks(&known);
         Ok((self.person(source, &journal, &known)?, marks))
     }
@@ -161,7 +161,7 @@ impl Reader<'_> {
         let journals: Result<Vec<Journal>, Failure> =
             different.iter().map(|nth| open(&sources[*nth].place)).collect();
         let journal = Journal::together(&journals?)?;
-        let known = standing::known_recently(&journal)?;
+        let known = standing::known(&journal)?;
         self.person(sources[0], &journal, &known).map(Some)
     }
 }
@@ -180,7 +180,7 @@ fn not_read(error: &io::Error) -> Failure {
 
 /// The digest of the prescription that came into use last, else of the one practiced last.
 fn in_use(journal: &Journal, known: &Trainee) -> Result<Option<Digest>, Failure> {
-    let handed_over = journal.handed_over(i64::MAX)?.and_then(|row| row.digest.parse().ok());
+    let handed_over = journal.handed_over(i64::MAX)?.map(|row| row.digest);
     Ok(handed_over.or_else(|| known.past.sittings().last().map(|sitting| sitting.first().digest)))
 }
 

@@ -14,15 +14,18 @@ use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::journal::folder::write_beside;
-use crate::journal::{Folder, Journal, SeenRow, SessionId};
+use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
+use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
-use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
+use counterpoise_core::record::{
+    Drawn, Id, Response, Seen, SeenRow, SessionBegun, SessionRecord, SetEnd, TriedOut,
+};
 use counterpoise_core::words::Printable;
 
 /// The options of a try-out.
@@ -40,6 +43,8 @@ struct Trial {
     /// The unlocks that it needs.
     needs: Vec<UnlockName>,
     prescription: Prescription,
+    /// As it is written.
+    text: String,
 }
 
 const WHAT_IT_IS: [&str; 3] = [
@@ -87,7 +92,7 @@ pub(super) fn run<W: Write>(
         }
     };
     let id = run_session(options, folder, &trial, &watched_by, console)?;
-    let record = Journal::look(folder)?.find(id.as_str())?;
+    let record = Journal::look(folder)?.find(&id.to_string())?;
     let done = sum_up(&record, &trial, console)?;
     let mut seen = Vec::new();
     for (what, question) in [
@@ -102,7 +107,7 @@ pub(super) fn run<W: Write>(
             seen.push(SeenRow { what, words });
         }
     }
-    keep_seen(folder, &id, &seen)?;
+    keep_seen(folder, id, &seen)?;
     if trial.needs.is_empty() {
         return console.say("This needs no unlock. What you saw is saved.");
     }
@@ -126,7 +131,7 @@ pub(super) fn run<W: Write>(
     unlocked.issued_on = unlocked.issued_on.max(today);
     write_over(&unlocked, &file)?;
     let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
-    keep_seen(folder, &id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
+    keep_seen(folder, id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
     console.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
     console.say(&format!("To use it in practice, add the step or direction with: counterpoise prescribe --from {0}. Then: counterpoise use {0}", file.display()))
 }
@@ -134,11 +139,11 @@ pub(super) fn run<W: Write>(
 /// The most characters of what was seen \[judgment: a few lines\].
 const LONGEST: usize = 500;
 
-fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Failure> {
+fn keep_seen(folder: &Folder, id: Id, seen: &[SeenRow]) -> Result<(), Failure> {
     if seen.is_empty() {
         return Ok(());
     }
-    Ok(Journal::open(folder.lock()?)?.0.keep_seen(id, seen)?)
+    Ok(Journal::open(folder.lock()?)?.0.keep_seen(&Clock::real().wall(), id, seen)?)
 }
 
 fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
@@ -273,7 +278,10 @@ fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -
     let mut needs = Vec::new();
     loop {
         let name = match asked.admit() {
-            Ok(prescription) => return Ok(Trial { plan, partner, warmed_up, needs, prescription }),
+            Ok(prescription) => {
+                let text = asked.to_toml();
+                return Ok(Trial { plan, partner, warmed_up, needs, prescription, text });
+            }
             Err(refusal) => match refusal.reason() {
                 Reason::Locked { unlock, .. }
                 | Reason::LockedStep { unlock, .. }
@@ -328,7 +336,7 @@ fn run_session<W: Write>(
     trial: &Trial,
     watched_by: &str,
     console: &mut Console<'_, W>,
-) -> Result<SessionId, Failure> {
+) -> Result<Id, Failure> {
     let settings = Settings::load(folder)?;
     let journal = standing::open(folder, console.out)?;
     let clock = Clock::real();
@@ -358,18 +366,20 @@ fn run_session<W: Write>(
     let schedule = if built_in && trial.warmed_up { whole.from_set(2) } else { whole };
     let patches = patches(&settings, &schedule, folder)?;
     let begun = SessionBegun {
-        at: clock.wall(),
+        begun: (&clock.wall()).into(),
         title: trial.prescription.title().to_owned(),
         digest: trial.prescription.digest(),
-        seed,
-        seed_given: false,
-        method: METHOD,
-        voice: settings.voice.name().to_owned(),
-        device: None,
         sets_planned,
+        drawn: Some(Drawn {
+            seed,
+            seed_given: false,
+            method: METHOD,
+            voice: settings.voice.name().to_owned(),
+            device: None,
+        }),
     };
     let phrases = Session::phrases(&schedule);
-    let last_course = journal.last_course()?;
+    let last_course = journal.contents()?.last_course().to_vec();
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .ok_or_else(not_begun)?
         .prepare(Preparation {
@@ -386,7 +396,13 @@ fn run_session<W: Write>(
         session = session.over_patches(&patches, &last_course);
     }
     let face: Face = face(options.plain, "prescribe --try")?;
-    let stage = Stage { voice: settings.voice, phrases, device: None, silent: options.silent };
+    let stage = Stage {
+        voice: settings.voice,
+        phrases,
+        device: None,
+        silent: options.silent,
+        text: trial.text.as_bytes(),
+    };
     let (id, done) = perform(session, face, journal, clock, settings, folder, &stage)?;
     check_saved(&done, folder)?;
     console.plain = done.plain;
@@ -423,15 +439,8 @@ fn sum_up<W: Write>(
     }
     let answers = record.answers.iter();
     let answers =
-        answers.map(|row| Block::item(format!("{}: {}", row.question, row.question.say(row.answer))));
+        answers.map(|row| Block::item(format!("{}: {}", row.answer.question(), row.answer.words())));
     console.show(&answers.collect::<Vec<_>>())?;
-    let wrong = record.mishaps.len()
-        + record.answers.iter().filter(|row| is_bad(row.question, row.answer)).count()
-        + noted.filter(|response| matches!(response, Response::Grabbed | Response::Fell)).count();
-    Ok(whole as i64 == trial.plan.sets && wrong == 0)
-}
-
-fn is_bad(question: counterpoise_core::record::Question, answer: Option<u8>) -> bool {
-    use counterpoise_core::record::Question;
-    matches!(question, Question::Grabbed | Question::Unwell) && answer != Some(0)
+    Ok(whole as i64 == trial.plan.sets
+        && PastSession::from_record(record).is_some_and(|session| session.is_fine()))
 }

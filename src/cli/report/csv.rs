@@ -4,7 +4,7 @@
 use std::io;
 
 use crate::journal::export::text;
-use counterpoise_core::record::{Question, SetEnd};
+use counterpoise_core::record::{Numbered, Question, SetEnd};
 use counterpoise_core::report::{CountsAs, Material, Period, Week};
 
 const COLUMNS: [&str; 21] = [
@@ -37,9 +37,8 @@ pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
     csv.write_record(COLUMNS)?;
     let inside = material.past.sessions.iter().zip(&material.details);
     for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
-        let worst = |of: fn(&counterpoise_core::course::past::PastSet) -> Option<u8>| {
-            session.sets.iter().filter_map(of).max().map(|value| value.to_string()).unwrap_or_default()
-        };
+        let numbers = |question| session.sets.iter().filter_map(move |set| set.number_of(question));
+        let worst = |question| numbers(question).max().map(|value| value.to_string()).unwrap_or_default();
         let done = session.sets.iter().filter(|set| set.end == Some(SetEnd::Completed)).count();
         let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
         let calls: u32 = session.sets.iter().map(|set| u32::from(set.cues)).sum();
@@ -51,7 +50,7 @@ pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
             }
         }
         // A question without an answer is an empty cell, not 0.
-        let held_on = session.sets.iter().filter_map(|set| set.held_on).map(u32::from).reduce(|a, b| a + b);
+        let held_on = numbers(Question::HeldOn).reduce(|a, b| a + b);
         csv.write_record([
             session.day.to_string(),
             Week::name_of(session.day),
@@ -67,12 +66,12 @@ pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
             more.length_ms(session).map(|length| length.to_string()).unwrap_or_default(),
             if session.by_hand { String::new() } else { calls.to_string() },
             text(&steps.join("; ")),
-            worst(|set| set.effort),
-            worst(|set| set.steadiness),
+            worst(Question::Effort),
+            worst(Question::Steadiness),
             held_on.map(|times| times.to_string()).unwrap_or_default(),
-            worst(|set| set.grabbed),
-            worst(|set| set.unwell),
-            session.symptom.map(|symptom| text(&Question::Symptom.say(Some(symptom)))).unwrap_or_default(),
+            worst(Question::Grabbed),
+            worst(Question::Unwell),
+            session.symptom.map(|symptom| text(&symptom.words())).unwrap_or_default(),
             more.sets.iter().map(|set| set.disturbed).sum::<usize>().to_string(),
         ])?;
     }

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::prescription::Digest;
-use counterpoise_core::record::{Question, SessionEnd};
+use counterpoise_core::record::{Id, Numbered, Question, SessionEnd};
 use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
 
 /// HL7's categories of observations.
@@ -15,8 +15,8 @@ const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-catego
 const UCUM: &str = "http://unitsofmeasure.org";
 
 /// The bundle of a period.
-pub(super) fn bundle(material: &Material, period: Period) -> Value {
-    let patient = patient(material);
+pub(super) fn bundle(journal: Id, material: &Material, period: Period) -> Value {
+    let patient = patient(journal);
     let mut entries = vec![json!({ "fullUrl": patient, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
     let mut add = |url: String, mut resource: Value| {
@@ -44,14 +44,10 @@ pub(super) fn bundle(material: &Material, period: Period) -> Value {
     json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
 }
 
-/// The patient's UUID: the same in every report of a journal, and another for another person. Sessions have random ids, and
-/// the first one names the journal; a person without any has the balance tests.
-fn patient(material: &Material) -> String {
-    let first = material.past.sessions.iter().min_by_key(|session| session.begun);
-    match first {
-        Some(session) => uuid(&["person", &session.id]),
-        None => uuid(&["person without practice", &format!("{:?}", material.tests)]),
-    }
+/// The patient's UUID: the same in every report of a journal, and another for another person. It is the journal's id that
+/// tells them apart: what is typed in or imported later changes nothing.
+fn patient(journal: Id) -> String {
+    uuid(&["person", &journal.to_string()])
 }
 
 /// A UUID of RFC 9562's version 8, from the SHA-256 of what it stands for: the same things have the same one.
@@ -112,19 +108,12 @@ fn active_time(session: &PastSession, more: &SessionDetails) -> Value {
 fn answers(session: &PastSession) -> Option<Value> {
     let mut items = Vec::new();
     for set in &session.sets {
-        let asked = [
-            (Question::Grabbed, set.grabbed),
-            (Question::HeldOn, set.held_on),
-            (Question::Effort, set.effort),
-            (Question::Steadiness, set.steadiness),
-            (Question::Unwell, set.unwell),
-        ];
-        for (question, answer) in asked {
-            let Some(answer) = answer else { continue };
+        for answer in set.answers() {
+            let (question, Some(number)) = (answer.question(), answer.number()) else { continue };
             items.push(json!({
                 "linkId": format!("set-{}.{}", set.number, question.name().replace(' ', "-")),
                 "text": format!("After set {} ({}, step {}): {}", set.number, set.drill, set.step, question.name()),
-                "answer": [{ "valueInteger": answer }],
+                "answer": [{ "valueInteger": number }],
             }));
         }
     }
@@ -132,7 +121,7 @@ fn answers(session: &PastSession) -> Option<Value> {
         items.push(json!({
             "linkId": "what-felt-wrong",
             "text": Question::Symptom.name(),
-            "answer": [{ "valueString": Question::Symptom.say(Some(symptom)) }],
+            "answer": [{ "valueString": symptom.words() }],
         }));
     }
     (!items.is_empty()).then(|| {
@@ -162,11 +151,11 @@ fn test(dated: &Dated) -> Value {
 
 #[cfg(test)]
 mod test_of_bundle {
-    use super::{bundle, uuid};
+    use super::{Id, bundle, uuid};
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
-    use counterpoise_core::record::SessionEnd;
+    use counterpoise_core::record::{SessionEnd, Symptom};
     use counterpoise_core::report::{Material, Period, SessionDetails, SetDetails};
 
     fn material() -> Material {
@@ -174,7 +163,8 @@ mod test_of_bundle {
         let sets =
             session.sets.iter().map(|_| SetDetails { worked_ms: 60_000, ..SetDetails::default() }).collect();
         let mut stopped = clean(&prescription(), &at(4), &[1, 2, 2]);
-        (stopped.end, stopped.symptom, stopped.by_hand) = (Some(SessionEnd::Unwell), Some(5), true);
+        (stopped.end, stopped.symptom, stopped.by_hand) =
+            (Some(SessionEnd::Unwell), Some(Symptom::Dizzy), true);
         let dated = |test, written| Dated {
             day: "2026-11-03".parse().unwrap(),
             reading: Reading::read(test, written).unwrap(),
@@ -197,7 +187,7 @@ mod test_of_bundle {
     #[test]
     fn every_resource_has_what_r4_requires_of_it() {
         let period = Period { since: "2026-11-01".parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let bundle = bundle(&material(), period);
+        let bundle = bundle(Id::of("a journal"), &material(), period);
         let entries = bundle["entry"].as_array().unwrap();
         let mut urls: Vec<&str> = entries.iter().map(|entry| entry["fullUrl"].as_str().unwrap()).collect();
         let count = urls.len();
@@ -255,11 +245,19 @@ mod test_of_bundle {
     fn two_people_are_two_patients_and_one_person_is_one() {
         let period =
             |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let of = |material: &Material, since| bundle(material, period(since))["entry"][0]["fullUrl"].clone();
-        let one = material();
-        assert_eq!(of(&one, "2026-11-01"), of(&one, "2026-11-04"), "whatever the period");
-        let mut other = material();
-        other.past.sessions.iter_mut().for_each(|session| session.id.replace_range(..1, "z"));
-        assert_ne!(of(&one, "2026-11-01"), of(&other, "2026-11-01"));
+        let of = |journal: &str, material: &Material, since| {
+            bundle(Id::of(journal), material, period(since))["entry"][0]["fullUrl"].clone()
+        };
+        let one = of("one", &material(), "2026-11-01");
+        assert_eq!(one, of("one", &material(), "2026-11-04"), "whatever the period");
+        assert_ne!(one, of("other", &material(), "2026-11-01"));
+        // A practice of an earlier day is typed in.
+        let mut earlier = material();
+        let mut typed_in = earlier.past.sessions[0].clone();
+        typed_in.begun = typed_in.begun - jiff::SignedDuration::from_hours(999);
+        typed_in.id = "ab".repeat(16);
+        earlier.past.sessions.insert(0, typed_in);
+        earlier.details.insert(0, SessionDetails::default());
+        assert_eq!(one, of("one", &earlier, "2026-11-01"));
     }
 }

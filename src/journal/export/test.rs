@@ -1,7 +1,7 @@
 //! The export's words and cells.
 
 use super::super::sample::{begun, id, in_memory, keep, moment, session, with_partner};
-use super::{COLUMNS, csv, json, text};
+use super::{COLUMNS, csv, sessions, text};
 
 #[test]
 fn the_json_has_the_documented_fields() {
@@ -9,9 +9,9 @@ fn the_json_has_the_documented_fields() {
     keep(&mut journal, &id(1), &session());
     keep(&mut journal, &id(2), &with_partner());
     let mut out = Vec::new();
-    json(&journal, &mut out).unwrap();
+    sessions(&journal, &mut out).unwrap();
     let value: serde_json::Value = serde_json::from_slice(&out).unwrap();
-    assert_eq!(value["schema"], "counterpoise.journal/1");
+    assert_eq!(value["schema"], "counterpoise.sessions/1");
     let one = &value["sessions"][0];
     assert_eq!(one["id"], "01".repeat(16));
     assert_eq!(one["form"], "alone");

@@ -8,13 +8,31 @@ use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::tempdir;
 
-use super::super::sample::{any_session, begun, expected, heard, id, moment, open, session, set};
+use super::super::sample::{answer, any_session, expected, heard, id, moment, open, session, told};
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
-use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::record::{Entry, Line, Question, SessionEnd};
 
 const LONG: Duration = Duration::from_secs(60);
+
+fn now() -> jiff::ZonedDateTime {
+    "2026-11-02T09:40:00-05:00[America/New_York]".parse().unwrap()
+}
+
+/// The session of these tests, as it is written.
+fn lines() -> Vec<Line> {
+    told(id(1), &session())
+}
+
+/// Its beginning.
+fn first() -> Line {
+    lines().remove(0)
+}
+
+/// A line that can never be written: the journal has its id with something else.
+fn impossible() -> Line {
+    Line { entry: answer(None, Question::Effort, Some(9)).into(), ..first() }
+}
 
 fn wait_for_news(writer: &mut Writer) -> Status {
     loop {
@@ -29,18 +47,14 @@ fn wait_for_news(writer: &mut Writer) -> Status {
 fn an_entry_that_was_waited_for_is_on_the_disk() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
-    let mut writer = Writer::start(open(&folder), id(1));
-    writer.hand_over(begun(moment(0)), None);
-    assert!(
-        writer
-            .keep_and_wait(&Entry::Answered { set: None, question: Question::Ready, answer: Some(1) }, LONG)
-    );
+    let mut writer = Writer::start(open(&folder), id(1)).unwrap();
+    writer.hand_over(first(), None);
+    assert!(writer.keep_and_wait(&now(), answer(None, Question::Ready, Some(1)), LONG));
     let seen = Journal::look(&folder).unwrap().find("last").unwrap();
     assert_eq!(seen.answers.len(), 1, "another window sees it at once");
-    assert_eq!(seen.answers[0].question, Question::Ready);
-    let end =
-        Entry::SessionEnded { at: "2026-11-02T09:40:00Z[UTC]".parse().unwrap(), why: SessionEnd::NotToday };
-    assert!(writer.keep_and_wait(&end, LONG));
+    assert_eq!(seen.answers[0].answer.question(), Question::Ready);
+    let end = Entry::SessionEnded { at: moment(600_000), why: SessionEnd::NotToday };
+    assert!(writer.keep_and_wait(&now(), end, LONG));
     assert_eq!(writer.status(), None);
     let closed = writer.close();
     assert_eq!((closed.not_saved, &closed.rescue, &closed.lost), (0, &None, &None));
@@ -54,10 +68,10 @@ fn while_the_file_is_held_entries_wait_and_are_then_written() {
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::ZERO).unwrap();
     let other = Connection::open(folder.journal_file()).unwrap();
-    let mut writer = Writer::start(journal, id(1));
+    let mut writer = Writer::start(journal, id(1)).unwrap();
 
     other.execute_batch("BEGIN EXCLUSIVE").unwrap();
-    for line in session() {
+    for line in lines() {
         writer.hand_over(line, None);
     }
     let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
@@ -75,8 +89,8 @@ fn what_cannot_be_written_is_rescued_and_taken_in_at_the_next_opening() {
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::ZERO).unwrap();
     let other = Connection::open(folder.journal_file()).unwrap();
-    let mut writer = Writer::start(journal, id(1));
-    let (front, back) = (session()[..5].to_vec(), session()[5..].to_vec());
+    let mut writer = Writer::start(journal, id(1)).unwrap();
+    let (front, back) = (lines()[..5].to_vec(), lines()[5..].to_vec());
     for line in front {
         let (done, ready) = mpsc::sync_channel(1);
         writer.hand_over(line, Some(done));
@@ -113,11 +127,11 @@ fn a_disk_that_fills_in_a_session_loses_nothing() {
     let pages = fs::metadata(folder.journal_file()).unwrap().len() / 4096;
     let (journal, _) = Journal::open_within(folder.lock().unwrap(), Some(pages as u32)).unwrap();
     journal.db.execute("INSERT INTO room VALUES (zeroblob(250000))", []).unwrap();
-    let mut writer = Writer::start(journal, id(1));
-    writer.hand_over(begun(moment(0)), None);
+    let mut writer = Writer::start(journal, id(1)).unwrap();
+    writer.hand_over(first(), None);
     let answers = 3_000;
     for _ in 0..answers {
-        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+        writer.keep(&now(), answer(None, Question::Effort, Some(5)));
     }
     let Status::NotSaved { reason } = wait_for_news(&mut writer) else { panic!("it cannot be saved") };
     assert!(reason.contains("full"), "{reason}");
@@ -133,13 +147,13 @@ fn a_disk_that_fills_in_a_session_loses_nothing() {
 fn a_journal_that_was_moved_away_is_noticed() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
-    let mut writer = Writer::start(open(&folder), id(1));
+    let mut writer = Writer::start(open(&folder), id(1)).unwrap();
     let (done, ready) = mpsc::sync_channel(1);
-    writer.hand_over(begun(moment(0)), Some(done));
+    writer.hand_over(first(), Some(done));
     ready.recv_timeout(LONG).unwrap();
     let moved = place.path().join("moved");
     fs::rename(folder.journal_file(), &moved).unwrap();
-    for line in &session()[1..] {
+    for line in &lines()[1..] {
         writer.hand_over(line.clone(), None);
     }
     let closed = writer.close();
@@ -153,10 +167,9 @@ fn a_journal_that_was_moved_away_is_noticed() {
 fn an_entry_that_can_never_be_written_does_not_hold_up_the_rest() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
-    let mut writer = Writer::start(open(&folder), id(1));
-    let mut lines = session();
-    // There is no third set.
-    lines.insert(4, heard(3, 0, 1, 1));
+    let mut writer = Writer::start(open(&folder), id(1)).unwrap();
+    let mut lines = lines();
+    lines.insert(4, impossible());
     for line in lines {
         writer.hand_over(line, None);
     }
@@ -177,21 +190,20 @@ fn after_an_entry_was_set_aside_nothing_says_saved_again() {
     let folder = Folder::open_in(place.path()).unwrap();
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::ZERO).unwrap();
-    let mut writer = Writer::start(journal, id(1));
-    writer.hand_over(begun(moment(0)), None);
-    // There is no third set: this entry never gets into the journal.
-    writer.hand_over(heard(3, 0, 1, 1), None);
+    let mut writer = Writer::start(journal, id(1)).unwrap();
+    writer.hand_over(first(), None);
+    writer.hand_over(impossible(), None);
     assert!(matches!(wait_for_news(&mut writer), Status::NotSaved { .. }));
-    let answer = Entry::Answered { set: None, question: Question::Effort, answer: Some(5) };
+    let effort = || answer(None, Question::Effort, Some(5));
     // The second is written only after the thread has said everything that there was to say about the first.
-    assert!(writer.keep_and_wait(&answer, LONG) && writer.keep_and_wait(&answer, LONG));
+    assert!(writer.keep_and_wait(&now(), effort(), LONG) && writer.keep_and_wait(&now(), effort(), LONG));
     assert_eq!(writer.status(), None, "not everything that was handed over is on the disk");
     // A disk that comes back does not make it so either.
     let other = Connection::open(folder.journal_file()).unwrap();
     other.execute_batch("BEGIN EXCLUSIVE").unwrap();
-    assert!(!writer.keep_and_wait(&answer, Duration::from_millis(50)));
+    assert!(!writer.keep_and_wait(&now(), effort(), Duration::from_millis(50)));
     other.execute_batch("COMMIT").unwrap();
-    assert!(writer.keep_and_wait(&answer, LONG) && writer.keep_and_wait(&answer, LONG));
+    assert!(writer.keep_and_wait(&now(), effort(), LONG) && writer.keep_and_wait(&now(), effort(), LONG));
     assert_eq!(writer.status(), None);
     let closed = writer.close();
     assert_eq!((closed.not_saved, closed.rescue.is_some()), (1, true), "it is in the rescue file");
@@ -201,19 +213,20 @@ fn after_an_entry_was_set_aside_nothing_says_saved_again() {
 fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
-    let mut lines = session();
-    lines.insert(4, heard(3, 0, 1, 1));
-    // A set whose second cue is a blank with a direction: its first rows fit, and must not stay behind.
-    let mut odd = set(3, moment(250_000));
-    let Line::SetBegun { cues, .. } = &mut odd else { unreachable!() };
-    cues[1].direction = Some(Direction::Left);
-    lines.insert(lines.len() - 1, odd);
+    let mut lines = lines();
+    lines.insert(4, impossible());
+    // There is no third set: this one is kept, and has no place.
+    let heard = told(id(1), &[heard(3, 0, 1, 1)]);
+    lines.extend(heard);
     drop(open(&folder));
-    let file = rescue::write(&folder, &id(1), &lines).unwrap();
+    let file = rescue::write(&folder, id(1), &lines).unwrap();
 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
-    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
+    let [Notice::SetAside { file: aside, reason }, Notice::Unread(unread)] = &notices[..] else {
+        panic!("{notices:?}")
+    };
+    assert!(unread.contains("the beginning of set 3 is missing"), "{unread}");
     assert!(reason.starts_with("2 of its 20 entries do not fit into the journal"), "{reason}");
     assert_eq!(*aside, folder.path().join("rescue-01010101-1.json.set-aside"));
     assert!(aside.exists() && !file.exists(), "what does not fit is still there to be looked at");
@@ -228,7 +241,7 @@ fn a_broken_rescue_file_is_set_aside_and_stops_nobody() {
     let file = folder.path().join("rescue-00000000-1.json");
     fs::write(&file, "{\"schema\": \"counterpoise.rescue/1\",\n \"session\": 7}").unwrap();
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
-    assert!(journal.ids().unwrap().is_empty());
+    assert!(journal.contents().unwrap().sessions.is_empty());
     let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
     assert!(aside.exists() && !file.exists() && reason.contains("line 2"), "{reason}");
     drop(journal);
@@ -252,7 +265,7 @@ fn a_rescue_file_that_cannot_be_read_now_is_tried_again() {
         );
     }
     fs::remove_dir(&file).unwrap();
-    rescue::write(&folder, &id(1), &session()).unwrap();
+    rescue::write(&folder, id(1), &lines()).unwrap();
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert_eq!(notices, [Notice::Rescued(file)]);
     assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
@@ -276,8 +289,8 @@ fn a_disk_that_hangs_does_not_hold_up_the_end_and_nothing_is_lost() {
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
     let other = Connection::open(folder.journal_file()).unwrap();
-    let mut writer = Writer::start(journal, id(1));
-    let (front, back) = (session()[..5].to_vec(), session()[5..].to_vec());
+    let mut writer = Writer::start(journal, id(1)).unwrap();
+    let (front, back) = (lines()[..5].to_vec(), lines()[5..].to_vec());
     for line in front {
         let (done, ready) = mpsc::sync_channel(1);
         writer.hand_over(line, Some(done));
@@ -308,11 +321,11 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
     let journal = open(&folder);
     journal.db.busy_timeout(Duration::from_secs(3_600)).unwrap();
     let other = Connection::open(folder.journal_file()).unwrap();
+    let mut writer = Writer::start(journal, id(1)).unwrap();
     other.execute_batch("BEGIN EXCLUSIVE").unwrap();
-    let mut writer = Writer::start(journal, id(1));
-    writer.hand_over(begun(moment(0)), None);
+    writer.hand_over(first(), None);
     for _ in 0..super::QUEUE + 100 {
-        writer.keep(&Entry::Answered { set: None, question: Question::Effort, answer: Some(5) });
+        writer.keep(&now(), answer(None, Question::Effort, Some(5)));
     }
     let closed = writer.close_within(Duration::from_millis(100));
     assert_eq!((closed.not_saved, closed.rescue.is_some()), (super::QUEUE + 101, true), "{:?}", closed.lost);
@@ -324,8 +337,8 @@ fn what_waits_for_a_disk_that_hangs_is_rescued_too() {
 fn a_writer_that_is_dropped_has_written() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
-    let mut writer = Writer::start(open(&folder), id(1));
-    for line in session() {
+    let mut writer = Writer::start(open(&folder), id(1)).unwrap();
+    for line in lines() {
         writer.hand_over(line, None);
     }
     drop(writer);
@@ -336,8 +349,8 @@ fn a_writer_that_is_dropped_has_written() {
 fn a_writer_needs_a_journal_that_may_be_written() -> Result<(), JournalError> {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path())?;
-    let mut writer = Writer::start(Journal::look(&folder)?, id(1));
-    writer.hand_over(begun(moment(0)), None);
+    let mut writer = Writer::start(Journal::look(&folder)?, id(1)).unwrap();
+    writer.hand_over(first(), None);
     let closed = writer.close();
     assert_eq!(closed.not_saved, 1);
     assert!(closed.lost.is_some());
@@ -350,15 +363,15 @@ proptest! {
     /// Whatever is held up when, the journal at the next opening is that of an undisturbed writing, and what was
     /// acknowledged was on the disk at that moment.
     #[test]
-    fn no_acknowledged_entry_is_ever_lost((id, lines) in any_session(), held in any::<u64>()) {
+    fn no_acknowledged_entry_is_ever_lost((id, entries) in any_session(), held in any::<u64>()) {
         let place = tempdir().unwrap();
         let folder = Folder::open_in(place.path()).unwrap();
         let journal = open(&folder);
         journal.db.busy_timeout(Duration::ZERO).unwrap();
         let other = Connection::open(folder.journal_file()).unwrap();
-        let mut writer = Writer::start(journal, id.clone());
+        let mut writer = Writer::start(journal, id).unwrap();
         let mut is_held = false;
-        for (number, line) in lines.iter().enumerate() {
+        for (number, line) in told(id, &entries).iter().enumerate() {
             let hold = held >> (number % 64) & 1 == 1;
             if hold != is_held {
                 other.execute_batch(if hold { "BEGIN EXCLUSIVE" } else { "COMMIT" }).unwrap();
@@ -376,6 +389,6 @@ proptest! {
             other.execute_batch("COMMIT").unwrap();
         }
         let kept = open(&folder).find("last").unwrap();
-        prop_assert_eq!(kept, expected(&id, &lines));
+        prop_assert_eq!(kept, expected(&id, &entries));
     }
 }

@@ -7,7 +7,10 @@ use crate::course::past::{Past, PastSession};
 use crate::course::progression::Barriers;
 use crate::health::lock::{HOLD, Hold, Lock};
 use crate::record::sample::{correction, right, right_response, with_partner};
-use crate::record::{Corrected, CorrectionRow, Question, Response, SessionEnd, SessionId, SessionRecord};
+use crate::record::{
+    Answer, Corrected, CorrectionRow, Effort, Id, Numbered, Question, Response, SessionEnd, SessionRecord,
+    Symptom, Times,
+};
 
 /// Alone, one set, with these answers after it.
 fn alone(answers: &[(Question, u8)], why: SessionEnd) -> SessionRecord {
@@ -85,8 +88,12 @@ fn of_two_corrections_of_one_thing_the_last_holds_whichever_it_is() {
     let kept = alone(&[(Question::Effort, 4), (Question::HeldOn, 1)], SessionEnd::Finished);
     let after = |corrections: &[CorrectionRow]| {
         let (session, record) = corrected(&kept, corrections).unwrap();
-        assert_eq!(record.answers[0].answer, session.sets[0].effort, "record and rules see the same");
-        (session.sets[0].effort, session.sets[0].held_on)
+        assert_eq!(
+            record.answers[0].answer,
+            Answer::Effort(session.sets[0].effort),
+            "record and rules see the same"
+        );
+        (session.sets[0].effort.map(Effort::number), session.sets[0].held_on.map(Times::number))
     };
     let (five, seven) = (right(0, Question::Effort, Some(5)), right(1, Question::Effort, Some(7)));
     let (not_said, held) = (right(2, Question::Effort, None), right(3, Question::HeldOn, Some(2)));
@@ -116,11 +123,19 @@ fn of_two_corrections_of_one_thing_the_last_holds_whichever_it_is() {
 #[test]
 fn a_correction_changes_what_it_names_and_nothing_else() {
     let kept = alone(&[(Question::Effort, 4)], SessionEnd::Finished);
-    let of_other =
-        CorrectionRow { session: SessionId::from_bytes([2; 16]), ..right(0, Question::Effort, Some(9)) };
-    let of_other_set = CorrectionRow { set: Some(2), ..right(0, Question::Effort, Some(9)) };
-    let before_sets = CorrectionRow { set: None, ..right(0, Question::Effort, Some(9)) };
-    for row in [of_other, of_other_set, before_sets, right_response(0, 0, Some(Response::Fell))] {
+    let of_other = CorrectionRow { session: Id::from_bytes([2; 16]), ..right(0, Question::Effort, Some(9)) };
+    let names = |replaces| CorrectionRow { replaces, ..right(0, Question::Effort, Some(9)) };
+    let of_another_answer = names(vec![Id::of("another answer")]);
+    let of_nothing = names(Vec::new());
+    let of_another_question =
+        CorrectionRow { question: Some(Question::HeldOn), ..right(0, Question::Effort, Some(2)) };
+    for row in [
+        of_other,
+        of_another_answer,
+        of_nothing,
+        of_another_question,
+        right_response(0, 0, Some(Response::Fell)),
+    ] {
         let (session, record) = corrected(&kept, std::slice::from_ref(&row)).unwrap();
         assert_eq!(*record, kept, "{row:?}");
         assert_eq!(Some(session), PastSession::from_record(&kept), "{row:?}");
@@ -138,8 +153,8 @@ fn of_two_answers_to_one_question_the_first_that_was_said_counts_and_a_correctio
     ];
     let kept = crate::record::sample::alone(&said, SessionEnd::Unwell);
     let session = PastSession::from_record(&kept).unwrap();
-    assert_eq!((session.sets[0].effort, session.symptom), (Some(4), Some(5)));
+    assert_eq!((session.sets[0].effort, session.symptom), (Effort::numbered(4), Some(Symptom::Dizzy)));
     let (right, record) = corrected(&kept, &[right(0, Question::Effort, Some(6))]).unwrap();
-    assert_eq!(right.sets[0].effort, Some(6));
-    assert_eq!(record.answers[..3].iter().map(|row| row.answer).collect::<Vec<_>>(), [Some(6); 3]);
+    assert_eq!(right.sets[0].effort, Effort::numbered(6));
+    assert_eq!(record.answers[..3].iter().map(|row| row.answer.number()).collect::<Vec<_>>(), [Some(6); 3]);
 }

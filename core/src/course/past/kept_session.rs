@@ -3,13 +3,7 @@
 use super::{PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
-use crate::record::{Given, Question, SessionRecord, SetRecord, Stamp, instant};
-
-/// The digest of the prescription. An invalid one still identifies it: what happened
-/// in a session counts, whatever its prescription was.
-pub fn digest(written: &str) -> Digest {
-    written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
-}
+use crate::record::{Answer, Question, SessionRecord, SetRecord, Stamp};
 
 impl PastSession {
     /// A session at its beginning, of which nothing else is known. `None` for one that no rule can place: its moment has
@@ -32,6 +26,7 @@ impl PastSession {
             hurt: None,
             why_stopped: None,
             symptom: None,
+            before_set: Vec::new(),
             by_hand,
             discounted: false,
             locked_before: Vec::new(),
@@ -45,7 +40,7 @@ impl PastSession {
         let mut session = Self::begun(
             record.id.to_string(),
             &start.begun,
-            digest(&start.digest),
+            start.digest,
             start.sets_planned,
             start.is_by_hand(),
         )?;
@@ -57,36 +52,36 @@ impl PastSession {
         }
         session.end = record.end.as_ref().map(|end| end.why);
         if let Some(decided) = &record.decided {
-            session.seen_before = decided.seen_before_ms.map(instant);
+            session.seen_before = decided.seen_before;
             session.sets_whole = Some(decided.sets_whole);
-            let given = decided.given.iter();
-            session.given =
-                given.map(|row| Given { drill: row.drill.clone(), form: row.form, step: row.step }).collect();
+            session.given.clone_from(&decided.given);
         }
         session.sets = record.sets.iter().map(|row| PastSet::from_record(record, row)).collect();
         session.ready = record.ready.iter().map(|row| (row.item, row.is_true)).collect();
+        let not_begun = |set| record.sets.iter().all(|row| row.start.number != set);
+        let before_set = record.mishaps.iter().filter(|row| not_begun(row.set));
+        session.before_set = before_set.map(|row| (row.set, row.what)).collect();
         session.tried_out = record.tryout.is_some();
         for row in &record.answers {
-            session.answer(row.set, row.question, row.answer);
+            session.answer(row.set, row.answer);
         }
         Some(session)
     }
 
     /// Takes an answer that was given after this set. Of several to one question the first that was said counts.
-    pub fn answer(&mut self, set: Option<u8>, question: Question, answer: Option<u8>) {
+    pub fn answer(&mut self, set: Option<u8>, answer: Answer) {
         let set = self.sets.iter_mut().find(|one| Some(one.number) == set);
-        let place = match (question, set) {
-            (Question::Hurt, _) => &mut self.hurt,
-            (Question::WhyStopped, _) => &mut self.why_stopped,
-            (Question::Symptom, _) => &mut self.symptom,
-            (Question::Grabbed, Some(set)) => &mut set.grabbed,
-            (Question::HeldOn, Some(set)) => &mut set.held_on,
-            (Question::Effort, Some(set)) => &mut set.effort,
-            (Question::Steadiness, Some(set)) => &mut set.steadiness,
-            (Question::Unwell, Some(set)) => &mut set.unwell,
-            _ => return,
-        };
-        *place = place.or(answer);
+        match (answer, set) {
+            (Answer::Hurt(hurt), _) => self.hurt = self.hurt.or(hurt),
+            (Answer::WhyStopped(why), _) => self.why_stopped = self.why_stopped.or(why),
+            (Answer::Symptom(symptom), _) => self.symptom = self.symptom.or(symptom),
+            (Answer::Grabbed(grabbed), Some(set)) => set.grabbed = set.grabbed.or(grabbed),
+            (Answer::HeldOn(times), Some(set)) => set.held_on = set.held_on.or(times),
+            (Answer::Effort(effort), Some(set)) => set.effort = set.effort.or(effort),
+            (Answer::Steadiness(steady), Some(set)) => set.steadiness = set.steadiness.or(steady),
+            (Answer::Unwell(unwell), Some(set)) => set.unwell = set.unwell.or(unwell),
+            _ => {}
+        }
     }
 }
 
@@ -109,6 +104,23 @@ impl PastSet {
             mishaps: Vec::new(),
             advised_lower: false,
         }
+    }
+
+    /// What was answered after it.
+    pub fn answers(&self) -> [Answer; 5] {
+        [
+            Answer::Grabbed(self.grabbed),
+            Answer::HeldOn(self.held_on),
+            Answer::Effort(self.effort),
+            Answer::Steadiness(self.steadiness),
+            Answer::Unwell(self.unwell),
+        ]
+    }
+
+    /// The number of the answer to this question; `None` not asked or not said.
+    pub fn number_of(&self, question: Question) -> Option<u32> {
+        let answer = self.answers().into_iter().find(|answer| answer.question() == question)?;
+        answer.number().map(u32::from)
     }
 
     /// The set without what was answered after it.

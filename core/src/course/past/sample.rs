@@ -7,7 +7,7 @@ use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 use super::{Past, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Prescription;
-use crate::record::{SessionEnd, SetEnd};
+use crate::record::{Effort, Numbered, SessionEnd, SetEnd, Steadiness, Times, YesNo};
 
 /// New York, ten in the morning of a day in November 2026, when clocks there do not change after the 1st.
 pub fn at(day: i8) -> ZonedDateTime {
@@ -67,11 +67,11 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
                 step: *step,
                 end: Some(SetEnd::Completed),
                 cues: 5,
-                grabbed: Some(0),
-                held_on: Some(0),
-                effort: Some(4),
-                steadiness: Some(2),
-                unwell: Some(0),
+                grabbed: Some(YesNo::No),
+                held_on: Some(Times::Never),
+                effort: Effort::numbered(4),
+                steadiness: Some(Steadiness::ALittleUnsteady),
+                unwell: Some(YesNo::No),
                 responses: Vec::new(),
                 mishaps: Vec::new(),
                 advised_lower: false,
@@ -95,6 +95,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
         hurt: None,
         why_stopped: None,
         symptom: None,
+        before_set: Vec::new(),
         by_hand: false,
         discounted: false,
         locked_before: Vec::new(),

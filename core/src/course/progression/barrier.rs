@@ -7,8 +7,7 @@ use jiff::{Timestamp, ToSpan};
 use crate::course::past::{Barrier, Past, PastSession, Sitting};
 use crate::health::lock::{HOLD, Hold, Lock};
 use crate::health::readiness::{Readiness, Verdict};
-use crate::plan::drill::Form;
-use crate::record::{Mishap, Response, SessionEnd, SetEnd};
+use crate::record::{Symptom, YesNo};
 
 /// A lock, and the session that set it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -94,39 +93,24 @@ struct Marks {
 impl Marks {
     fn of(session: &PastSession) -> Self {
         let Readiness { mut locks, mut holds, .. } = Readiness::of(&session.ready);
-        if fell(session) {
+        if session.fell() {
             // No answer does not mean "not hurt".
             match session.hurt {
-                Some(0) => holds.push(Hold::Fall),
+                Some(YesNo::No) => holds.push(Hold::Fall),
                 _ => locks.push(Lock::FallHurt),
             }
         }
-        locks.extend(session.symptom.and_then(Lock::of_symptom));
+        locks.extend(session.symptom.and_then(Symptom::lock));
         locks.extend(&session.locked_before);
-        let alone = |form| form == Form::Alone;
-        let grabbed = session.sets.iter().any(|set| alone(set.form) && set.grabbed == Some(1))
-            || (session.end == Some(SessionEnd::Grabbed) && session.is_alone());
-        if grabbed {
+        if session.near_fall_alone() {
             holds.push(Hold::Grab);
         }
-        let unwell = session.sets.iter().any(|set| set.unwell == Some(1))
-            || session.end == Some(SessionEnd::Unwell)
-            || session.why_stopped == Some(1);
-        if unwell {
+        if session.felt_unwell() {
             holds.push(Hold::Unwell);
         }
         holds.extend(&session.held_before);
         Self { locks, holds }
     }
-}
-
-fn fell(session: &PastSession) -> bool {
-    session.end == Some(SessionEnd::Fell)
-        || session.sets.iter().any(|set| {
-            set.mishaps.contains(&Mishap::Fall)
-                || set.responses.contains(&Some(Response::Fell))
-                || set.end == Some(SetEnd::Fell)
-        })
 }
 
 /// What this session locks and holds by itself.
@@ -143,11 +127,17 @@ pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hol
     let from = past.sessions.iter().position(|session| session.id == last.first().id).unwrap_or(0);
     let told = past.sessions[from..].iter().filter_map(|session| {
         let Readiness { locks, holds, lower, .. } = Readiness::of(&session.ready);
+        // What happened in a practice with sets is a fault of the practice, and counted there.
+        let no_sets = session.sets.is_empty();
         let fell = lower || holds.contains(&Hold::Fall) || locks.contains(&Lock::FallHurt);
-        let dizzy = holds.contains(&Hold::Dizziness);
-        // In a practice with sets that is a fault of the practice, and counted there.
-        let unwell = session.sets.is_empty() && Marks::of(session).holds.contains(&Hold::Unwell);
-        fell.then_some(Hold::Fall).or(dizzy.then_some(Hold::Dizziness)).or(unwell.then_some(Hold::Unwell))
+        [
+            (Hold::Fall, fell || no_sets && session.fell()),
+            (Hold::Dizziness, holds.contains(&Hold::Dizziness)),
+            (Hold::Unwell, no_sets && session.felt_unwell()),
+            (Hold::Grab, no_sets && session.near_fall()),
+        ]
+        .into_iter()
+        .find_map(|(what, happened)| happened.then_some(what))
     });
     told.collect()
 }

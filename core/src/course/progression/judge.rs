@@ -1,10 +1,10 @@
 //! How one practice went: clean, mixed, or with faults that lower the next one. Each rule appears once, with its
 //! numbers.
 
-use crate::course::past::{PastSet, Sitting};
+use crate::course::past::{PastSession, PastSet, Sitting};
 use crate::plan::drill::{Action, Drill, Form};
 use crate::plan::prescription::{DrillPlan, Prescription};
-use crate::record::{Mishap, Response, SessionEnd, SetEnd};
+use crate::record::{Numbered, Response, SessionEnd, Steadiness};
 
 /// Of ten responses asked for, this many must be noted \[judgment\].
 const NOTED_OF_TEN: usize = 8;
@@ -22,8 +22,6 @@ const EFFORT_TOO_HARD: u8 = 9;
 const EFFORT_HARD: u8 = 7;
 /// The highest mean of steadiness, 1 to 5.
 const MAX_MEAN_STEADINESS: usize = 3;
-const VERY_UNSTEADY: u8 = 4;
-const LOST_BALANCE: u8 = 5;
 /// The number of responses in a row that are looked at together.
 const WINDOW: usize = 4;
 /// This many of them with two or more steps, or worse, lower the step.
@@ -97,6 +95,10 @@ pub enum Fault {
     Unwell,
     /// Grabbed hold or nearly fell.
     Grabbed(Place),
+    /// Grabbed hold, or was steadied, before this set, which was then not begun.
+    GrabbedBefore(u8),
+    /// One step lower was advised, and no grab is on record.
+    Advised(Place),
     /// Two of four responses were two or more steps, or worse.
     Steps(Place),
     /// A set was rated 9 or 10 of 10.
@@ -130,8 +132,9 @@ impl Judgment {
 impl Fault {
     fn place(&self) -> Option<&Place> {
         match self {
-            Self::Fell | Self::Unwell => None,
+            Self::Fell | Self::Unwell | Self::GrabbedBefore(_) => None,
             Self::Grabbed(place)
+            | Self::Advised(place)
             | Self::Steps(place)
             | Self::TooHard(place)
             | Self::Hard(place)
@@ -192,24 +195,28 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
         found.push(Shortfall::Steps { good, of: noted.len() });
     }
     let calls: u32 = sets.iter().map(|set| u32::from(set.cues)).sum();
-    let times: u32 = sets.iter().filter_map(|set| set.held_on).map(u32::from).sum();
+    let times: u32 = sets.iter().filter_map(|set| set.held_on).map(|times| u32::from(times.number())).sum();
     let most = if calls <= FEW_CALLS { 1 } else { 2 };
     if times > most {
         found.push(Shortfall::HeldOn { times, most });
     }
     let over = sets.iter().filter_map(|set| {
         let most = most_effort(set, prescription);
-        set.effort.filter(|effort| *effort > most).map(|effort| Shortfall::Effort { effort, most })
+        set.effort
+            .map(Numbered::number)
+            .filter(|effort| *effort > most)
+            .map(|effort| Shortfall::Effort { effort, most })
     });
     found.extend(over.max_by_key(|shortfall| match shortfall {
         Shortfall::Effort { effort, .. } => *effort,
         _ => 0,
     }));
-    let steady: Vec<usize> = sets.iter().filter_map(|set| set.steadiness).map(usize::from).collect();
+    let steady: Vec<usize> =
+        sets.iter().filter_map(|set| set.steadiness).map(|steady| usize::from(steady.number())).collect();
     if steady.iter().sum::<usize>() > MAX_MEAN_STEADINESS * steady.len() {
         found.push(Shortfall::Unsteady);
     }
-    if sets.iter().any(|set| set.unwell == Some(1)) || sitting.sessions().any(|s| s.why_stopped == Some(1)) {
+    if sitting.sessions().any(PastSession::felt_unwell) {
         found.push(Shortfall::Symptom);
     }
     if gentler(sitting) {
@@ -224,10 +231,9 @@ fn most_effort(set: &PastSet, prescription: &Prescription) -> u8 {
     if is_quick(set) && tightened >= MAX_EFFORT { MAX_EFFORT_QUICK } else { tightened.min(MAX_EFFORT) }
 }
 
-/// Whether every question after a set was answered. Where a partner notes each push, there is no question about grabs.
+/// Whether every question after a set was answered.
 fn answered(set: &PastSet) -> bool {
-    let grabbed = set.grabbed.is_some() || !set.responses.is_empty() || !set.mishaps.is_empty();
-    grabbed
+    set.is_grab_known()
         && set.held_on.is_some()
         && set.effort.is_some()
         && set.steadiness.is_some()
@@ -246,34 +252,24 @@ fn gentler(sitting: &Sitting<'_>) -> bool {
 fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
     let sets: Vec<&PastSet> = sitting.sets().collect();
     let mut found = Vec::new();
-    let fell = |set: &&&PastSet| {
-        set.mishaps.contains(&Mishap::Fall)
-            || set.responses.contains(&Some(Response::Fell))
-            || set.end == Some(SetEnd::Fell)
-    };
-    if sets.iter().any(|set| fell(&set)) || sitting.sessions().any(|s| s.end == Some(SessionEnd::Fell)) {
+    if sitting.sessions().any(PastSession::fell) {
         found.push(Fault::Fell);
     }
-    let unwell = sets.iter().any(|set| set.unwell == Some(1));
-    if unwell || sitting.sessions().any(|s| s.end == Some(SessionEnd::Unwell) || s.why_stopped == Some(1)) {
+    if sitting.sessions().any(PastSession::felt_unwell) {
         found.push(Fault::Unwell);
     }
-    let grabbed = |set: &PastSet| {
-        set.grabbed == Some(1)
-            || set.mishaps.contains(&Mishap::Grab)
-            || set.responses.contains(&Some(Response::Grabbed))
-            || set.end == Some(SetEnd::Grabbed)
-            || set.advised_lower
-    };
+    found.extend(sitting.sessions().flat_map(PastSession::grabs_before_sets).map(Fault::GrabbedBefore));
     let mut add = |fault: Fault| {
         if !found.contains(&fault) {
             found.push(fault);
         }
     };
-    sets.iter().filter(|set| grabbed(set)).for_each(|set| add(Fault::Grabbed(place(set))));
-    if sitting.last().end == Some(SessionEnd::Grabbed) && !sets.iter().any(|set| grabbed(set)) {
+    sets.iter().filter(|set| set.near_fall()).for_each(|set| add(Fault::Grabbed(place(set))));
+    if sitting.last().end == Some(SessionEnd::Grabbed) && !sets.iter().any(|set| set.near_fall()) {
         sets.last().into_iter().for_each(|set| add(Fault::Grabbed(place(set))));
     }
+    let advised = sets.iter().filter(|set| set.advised_lower && !set.near_fall());
+    advised.for_each(|set| add(Fault::Advised(place(set))));
     // Responses of a session in a row, whatever the drill. Three bad ones of the first five always hold two of some four
     // in a row, so that rule needs no code of its own (a test checks every case).
     let noted: Vec<(&PastSet, Response)> = sets
@@ -293,31 +289,26 @@ fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
         }
     }
     sets.iter()
-        .filter(|set| set.effort.is_some_and(|effort| effort >= EFFORT_TOO_HARD))
+        .filter(|set| set.effort.is_some_and(|effort| effort.number() >= EFFORT_TOO_HARD))
         .for_each(|set| add(Fault::TooHard(place(set))));
     let hard: Vec<&&PastSet> = sets
         .iter()
-        .filter(|set| !is_quick(set) && set.effort.is_some_and(|effort| effort >= EFFORT_HARD))
+        .filter(|set| !is_quick(set) && set.effort.is_some_and(|effort| effort.number() >= EFFORT_HARD))
         .collect();
     if hard.len() >= 2 {
         for set in hard {
             add(Fault::Hard(place(set)));
         }
     }
-    sets.iter()
-        .filter(|set| set.steadiness == Some(LOST_BALANCE))
-        .for_each(|set| add(Fault::LostBalance(place(set))));
+    sets.iter().filter(|set| set.lost_balance()).for_each(|set| add(Fault::LostBalance(place(set))));
     let unsteady: Vec<&&PastSet> =
-        sets.iter().filter(|set| set.steadiness.is_some_and(|steady| steady >= VERY_UNSTEADY)).collect();
+        sets.iter().filter(|set| set.steadiness >= Some(Steadiness::VeryUnsteady)).collect();
     if unsteady.len() >= 2 {
         for set in unsteady {
             add(Fault::Unsteady(place(set)));
         }
     }
-    let stopped = sitting
-        .sessions()
-        .any(|session| session.end == Some(SessionEnd::StoppedUnsteady) || session.why_stopped == Some(2));
-    if stopped {
+    if sitting.sessions().any(PastSession::stopped_unsteady) {
         sets.last().into_iter().for_each(|set| add(Fault::Stopped(place(set))));
     }
     found

@@ -234,6 +234,7 @@ impl fmt::Display for Reason {
             ),
             Self::Fault { fault } => write!(f, "{}, {LOWER}.", fault_words(fault)),
             Self::Reported { what: Hold::Fall } => write!(f, "You reported a fall, {LOWER}."),
+            Self::Reported { what: Hold::Grab } => write!(f, "You grabbed hold or nearly fell, {LOWER}."),
             Self::Reported { what } => write!(f, "You reported {what}, {LOWER}."),
             Self::Layoff { days } => {
                 write!(f, "The last practice was {days} days ago (more than {LAYOFF_DAYS}), {LOWER}.")
@@ -280,6 +281,8 @@ fn fault_words(fault: &Fault) -> String {
         Fault::Fell => "There was a fall".to_owned(),
         Fault::Unwell => "You felt unwell".to_owned(),
         Fault::Grabbed(place) => format!("You grabbed hold or nearly fell ({})", drill_title(place)),
+        Fault::GrabbedBefore(set) => format!("You grabbed hold or nearly fell before set {set}"),
+        Fault::Advised(place) => format!("One step lower was advised ({})", drill_title(place)),
         Fault::Steps(place) => {
             format!("Two of four pushes in a row took two steps or more ({})", drill_title(place))
         }

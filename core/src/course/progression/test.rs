@@ -9,7 +9,10 @@ use crate::health::readiness::Item;
 use crate::health::suitability::{Answer, Suitability, Topic};
 use crate::plan::drill::{Drill, Form};
 use crate::plan::prescription::Prescription;
-use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
+use crate::record::{
+    Effort, Given, Mishap, Numbered, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times, WhyStopped,
+    YesNo,
+};
 
 mod years;
 
@@ -187,7 +190,7 @@ fn held_on_at_most_once_in_fifteen_calls_and_twice_above() {
         judge(
             &past([session(4).but(|session| {
                 for (set, (cues, held)) in session.sets.iter_mut().zip(calls.into_iter().zip(times)) {
-                    (set.cues, set.held_on) = (cues, Some(held));
+                    (set.cues, set.held_on) = (cues, Times::numbered(held));
                 }
             })])
             .sittings()[0],
@@ -204,8 +207,8 @@ fn held_on_at_most_once_in_fifteen_calls_and_twice_above() {
 #[test]
 fn effort_is_six_at_most_and_eight_in_rises_and_quick_steps() {
     let effort = |drill: &str, effort: u8| {
-        let session =
-            session(4).but(|session| session.of(drill).take(1).for_each(|set| set.effort = Some(effort)));
+        let session = session(4)
+            .but(|session| session.of(drill).take(1).for_each(|set| set.effort = Effort::numbered(effort)));
         judge(&past([session]).sittings()[0], &prescription())
     };
     assert!(effort("counter-reach", 6).is_clean());
@@ -231,7 +234,7 @@ fn effort_is_six_at_most_and_eight_in_rises_and_quick_steps() {
         "#,
     )
     .unwrap();
-    let rise = clean(&rises, &at(2), &[1, 1]).but(|session| session.sets[1].effort = Some(8));
+    let rise = clean(&rises, &at(2), &[1, 1]).but(|session| session.sets[1].effort = Effort::numbered(8));
     assert!(judge(&past([rise]).sittings()[0], &rises).is_clean());
 }
 
@@ -252,7 +255,8 @@ fn a_therapist_can_tighten_the_effort_for_every_drill() {
     "#;
     let tight = Prescription::read("test.toml", text.as_bytes()).unwrap();
     let effort = |effort| {
-        let session = clean(&tight, &at(2), &[1, 1]).but(|session| session.sets[1].effort = Some(effort));
+        let session =
+            clean(&tight, &at(2), &[1, 1]).but(|session| session.sets[1].effort = Effort::numbered(effort));
         judge(&past([session]).sittings()[0], &tight).is_clean()
     };
     assert!(effort(4));
@@ -264,7 +268,7 @@ fn mean_steadiness_is_three_at_most() {
     let steady = |steady: [u8; 5]| {
         is_clean(session(4).but(|session| {
             for (set, steady) in session.sets.iter_mut().zip(steady) {
-                set.steadiness = Some(steady);
+                set.steadiness = Steadiness::numbered(steady);
             }
         }))
     };
@@ -326,7 +330,7 @@ fn three_of_the_first_five_always_hold_two_of_four_in_a_row() {
 fn effort_lowers_at_nine_once_and_at_seven_twice_except_in_quick_steps() {
     let effort = |drill: &'static str, efforts: [u8; 2]| {
         let next = changed(|session| {
-            session.of(drill).zip(efforts).for_each(|(set, effort)| set.effort = Some(effort));
+            session.of(drill).zip(efforts).for_each(|(set, effort)| set.effort = Effort::numbered(effort));
         });
         (next.decision, next.steps)
     };
@@ -344,7 +348,7 @@ fn steadiness_lowers_at_four_twice_and_at_five_once() {
     let steady = |places: &[(usize, u8)]| {
         let next = changed(|session| {
             for (set, steady) in places {
-                session.sets[*set].steadiness = Some(*steady);
+                session.sets[*set].steadiness = Steadiness::numbered(*steady);
             }
         });
         (next.decision, next.steps[1], next.steps[2])
@@ -358,7 +362,8 @@ fn steadiness_lowers_at_four_twice_and_at_five_once() {
 
 #[test]
 fn down_from_the_first_step_stays_there_and_says_so() {
-    let low = clean(&prescription(), &at(4), &[1, 1, 1]).but(|session| session.sets[1].steadiness = Some(5));
+    let low = clean(&prescription(), &at(4), &[1, 1, 1])
+        .but(|session| session.sets[1].steadiness = Some(Steadiness::LostBalance));
     let next = next_on(&past([low]), 6);
     assert_eq!((next.decision, next.steps.as_slice()), (Decision::Hold, &[Some(1), Some(1), Some(1)][..]));
     assert_eq!(next.reasons.last(), Some(&Reason::Gentlest));
@@ -386,13 +391,13 @@ fn a_stop_for_the_door_counts_against_nobody_and_for_being_unsteady_lowers() {
     let other = changed(|session| {
         session.sets.truncate(4);
         session.sets[3].end = Some(SetEnd::Stopped);
-        (session.end, session.why_stopped) = (Some(SessionEnd::StoppedOther), Some(3));
+        (session.end, session.why_stopped) = (Some(SessionEnd::StoppedOther), Some(WhyStopped::Other));
     });
     assert_eq!((other.then, other.steps), (Decision::Hold, vec![Some(1), Some(2), Some(2)]));
     let unsteady = changed(|session| {
         session.sets.truncate(4);
         session.sets[3].end = Some(SetEnd::Stopped);
-        (session.end, session.why_stopped) = (Some(SessionEnd::StoppedUnsteady), Some(2));
+        (session.end, session.why_stopped) = (Some(SessionEnd::StoppedUnsteady), Some(WhyStopped::Unsteady));
     });
     assert_eq!((unsteady.then, unsteady.steps), (Decision::Down, vec![Some(1), Some(2), Some(1)]));
 }
@@ -403,7 +408,7 @@ fn a_stop_for_the_door_counts_against_nobody_and_for_being_unsteady_lowers() {
 fn grabbed() -> PastSession {
     session(4).but(|session| {
         session.sets.truncate(2);
-        session.sets[1].grabbed = Some(1);
+        session.sets[1].grabbed = Some(YesNo::Yes);
         session.end = Some(SessionEnd::Grabbed);
     })
 }
@@ -425,6 +430,48 @@ fn a_grab_alone_holds_for_48_hours_and_lowers_its_drill() {
     );
     let next = next_at(&past, &until);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(2)]));
+}
+
+/// The response that led to it was corrected, so that no grab is on record any more.
+#[test]
+fn one_step_lower_that_was_advised_lowers_and_is_called_no_grab() {
+    let advised = session(4).but(|session| session.sets[1].advised_lower = true);
+    let past = past([session(2), advised]);
+    let next = next_on(&past, 7);
+    assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(2)]));
+    assert_eq!(
+        next.reasons[0].to_string(),
+        "One step lower was advised (Reaches at the counter), so the next practice starts one step lower."
+    );
+}
+
+#[test]
+fn what_happens_before_a_set_that_is_then_not_begun_locks_and_lowers_too() {
+    let before = |what| {
+        session(4).but(|session| {
+            session.sets.truncate(2);
+            (session.end, session.before_set) = (Some(SessionEnd::Interrupted), vec![(3, what)]);
+        })
+    };
+    let fell = next_on(&past([session(2), before(Mishap::Fall)]), 30);
+    assert_eq!(fell.reasons[0], Reason::Locked { what: Lock::FallHurt }, "nobody said that it was harmless");
+    let grabbed = next_on(&past([session(2), before(Mishap::Grab)]), 7);
+    assert_eq!((grabbed.decision, grabbed.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
+    assert_eq!(
+        grabbed.reasons[0].to_string(),
+        "You grabbed hold or nearly fell before set 3, so the next practice starts one step lower."
+    );
+    // No set was begun at all.
+    let none = |what, hurt| {
+        before(what).but(|session| {
+            session.sets.clear();
+            session.hurt = hurt;
+        })
+    };
+    for (what, hurt) in [(Mishap::Fall, Some(YesNo::No)), (Mishap::Grab, None)] {
+        let next = next_on(&past([session(2), none(what, hurt)]), 7);
+        assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]), "{what}");
+    }
 }
 
 #[test]
@@ -453,12 +500,12 @@ fn a_fall_without_injury_holds_and_lowers_everything_and_any_other_fall_locks() 
             (session.end, session.hurt) = (Some(SessionEnd::Fell), hurt);
         })
     };
-    let unhurt = past([session(2), fell(Some(0))]);
+    let unhurt = past([session(2), fell(Some(YesNo::No))]);
     let next = next_on(&unhurt, 5);
     assert_eq!((next.decision, next.then), (Decision::Rest, Decision::Down));
     assert!(next.reasons[0].to_string().ends_with("Tell your therapist."));
     assert_eq!(next_on(&unhurt, 7).steps, [Some(1), Some(1), Some(1)]);
-    for hurt in [Some(1), None] {
+    for hurt in [Some(YesNo::Yes), None] {
         let next = next_on(&past([session(2), fell(hurt)]), 28);
         assert_eq!(next.decision, Decision::Locked, "{hurt:?}, however long ago");
         assert_eq!(next.reasons[0], Reason::Locked { what: Lock::FallHurt });
@@ -597,7 +644,7 @@ fn a_hold_that_runs_out_does_not_open_the_same_day_twice() {
 fn unwell_in_a_practice_holds_lowers_and_is_asked_about_next_time() {
     let unwell = session(4).but(|session| {
         session.sets.truncate(2);
-        session.sets[1].unwell = Some(1);
+        session.sets[1].unwell = Some(YesNo::Yes);
         session.end = Some(SessionEnd::Unwell);
     });
     let past = past([session(2), unwell]);
@@ -607,7 +654,7 @@ fn unwell_in_a_practice_holds_lowers_and_is_asked_about_next_time() {
     // In the warm-up, before the first set, too.
     let early = session(4).but(|session| {
         session.sets.clear();
-        (session.end, session.why_stopped) = (Some(SessionEnd::Unwell), Some(1));
+        (session.end, session.why_stopped) = (Some(SessionEnd::Unwell), Some(WhyStopped::Unwell));
     });
     let early = crate::course::past::sample::past([session(2), early]);
     assert_eq!(next_on(&early, 5).decision, Decision::Rest);
@@ -625,17 +672,22 @@ fn what_felt_wrong_in_a_practice_locks_or_holds() {
             session(2),
             session(4).but(|session| {
                 session.sets.truncate(1);
-                session.sets[0].unwell = Some(1);
+                session.sets[0].unwell = Some(YesNo::Yes);
                 (session.end, session.symptom) = (Some(SessionEnd::Unwell), symptom);
             }),
         ])
     };
-    for (symptom, lock) in [(1, Lock::Chest), (2, Lock::Breath), (3, Lock::Nerve), (4, Lock::Faint)] {
+    for (symptom, lock) in [
+        (Symptom::Chest, Lock::Chest),
+        (Symptom::Breath, Lock::Breath),
+        (Symptom::Nerve, Lock::Nerve),
+        (Symptom::Faint, Lock::Faint),
+    ] {
         let next = next_on(&felt(Some(symptom)), 30);
-        assert_eq!(next.decision, Decision::Locked, "{symptom}: time lifts no lock");
-        assert!(next.reasons.contains(&Reason::Locked { what: lock }), "{symptom}");
+        assert_eq!(next.decision, Decision::Locked, "{symptom:?}: time lifts no lock");
+        assert!(next.reasons.contains(&Reason::Locked { what: lock }), "{symptom:?}");
     }
-    for symptom in [None, Some(5), Some(6)] {
+    for symptom in [None, Some(Symptom::Dizzy), Some(Symptom::Other)] {
         assert_eq!(next_on(&felt(symptom), 5).decision, Decision::Rest, "{symptom:?}: held for 48 hours");
         assert_eq!(next_on(&felt(symptom), 7).decision, Decision::Down, "{symptom:?}");
         assert!(super::unwell_last_time(&felt(symptom)), "and asked about");
@@ -655,7 +707,7 @@ fn a_review_that_is_due_stops_stepping_up_and_never_blocks() {
     assert_eq!(asked(13).then, Decision::Hold);
     // It still goes down.
     let mut past = history(12);
-    past.sessions[11].sets[1].steadiness = Some(5);
+    past.sessions[11].sets[1].steadiness = Some(Steadiness::LostBalance);
     assert_eq!(next_on(&past, 18).decision, Decision::Down);
 }
 

@@ -11,13 +11,27 @@ use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
 use crate::health::suitability::{Answer, Outcome, Topic};
 use crate::plan::prescription::{Excess, Prescription};
-use crate::record::{BalanceRow, SessionEnd, Stamp, SuitabilityRow, TopicRow};
+use crate::record::{BalanceRow, Id, Identified, SessionEnd, Stamp, SuitabilityRow, TopicRow};
 
 /// Everything true, but for the first topic.
-fn answered(at: &ZonedDateTime, heart: Answer) -> SuitabilityRow {
+fn answered(at: &ZonedDateTime, heart: Answer) -> Identified<SuitabilityRow> {
     let answers = Topic::questions(false)
         .map(|topic| TopicRow { topic, answer: if topic == Topic::Heart { heart } else { Answer::True } });
-    SuitabilityRow { at: Stamp::from(at), partner: false, answers: answers.collect() }
+    let at = Stamp::from(at);
+    let id = Id::of(at.text());
+    Identified {
+        id,
+        row: SuitabilityRow { at, partner: false, answers: answers.collect(), replaces: Vec::new() },
+    }
+}
+
+/// The second answers replace the first.
+fn then(
+    first: &Identified<SuitabilityRow>,
+    mut then: Identified<SuitabilityRow>,
+) -> Vec<Identified<SuitabilityRow>> {
+    then.row.replaces.push(first.id);
+    vec![first.clone(), then]
 }
 
 /// Rises from a chair in half a minute, at 70: fewer than 10 is below the cut-off for anybody of that age.
@@ -34,7 +48,7 @@ fn rises(at: &ZonedDateTime, value: u32) -> BalanceRow {
 }
 
 fn clinician_lifted(at: &ZonedDateTime) -> Past {
-    let lifted = Lifted { session: Stamp::from(at).text().to_owned(), what: Barrier::Clinician };
+    let lifted = Lifted { session: answered(at, Answer::True).id.to_string(), what: Barrier::Clinician };
     Past { sessions: Vec::new(), lifted: vec![lifted] }
 }
 
@@ -48,11 +62,16 @@ fn a_clearance_is_of_the_answers_that_it_was_given_for_and_of_no_later_ones() {
     assert!(is_clinician(&Trainee::new(Past::default(), &[], vec![first.clone()])));
     let cleared = Trainee::new(clinician_lifted(&at(2)), &[], vec![first.clone()]);
     assert!(!is_clinician(&cleared) && cleared.fitness.bounds().is_some());
-    assert!(is_clinician(&Trainee::new(clinician_lifted(&at(2)), &[], vec![first.clone(), later.clone()])));
-    assert!(!is_clinician(&Trainee::new(clinician_lifted(&at(4)), &[], vec![first, later.clone()])));
-    let fine = Trainee::new(Past::default(), &[], vec![later, answered(&at(5), Answer::True)]);
+    assert!(is_clinician(&Trainee::new(clinician_lifted(&at(2)), &[], then(&first, later.clone()))));
+    assert!(!is_clinician(&Trainee::new(clinician_lifted(&at(4)), &[], then(&first, later.clone()))));
+    let fine = Trainee::new(Past::default(), &[], then(&later, answered(&at(5), Answer::True)));
     assert!(!is_clinician(&fine), "the last answers count");
     assert_eq!(fine.answered_at(), Some(Stamp::from(&at(5)).text()));
+    // Two computers asked, and neither answer knew of the other: each counts, whichever came later.
+    for two in [[Answer::NotTrue, Answer::True], [Answer::True, Answer::NotTrue]] {
+        let two = vec![answered(&at(4), two[0]), answered(&at(5), two[1])];
+        assert!(is_clinician(&Trainee::new(Past::default(), &[], two)));
+    }
     let unasked = Trainee::new(Past::default(), &[], Vec::new());
     assert!(unasked.fitness.suitability.is_none() && unasked.answered_at().is_none());
 }
@@ -83,7 +102,7 @@ fn whoever_issued_it_by_name_has_agreed_to_the_answers_and_seen_the_tests_until_
 fn before_a_day_is_without_its_practice_and_with_its_answers_and_tests() {
     let sessions = [2, 4].map(|day| clean(&prescription(), &at(day), &[1, 2, 2]));
     let rows = [4, 5].map(|day| rises(&at(day), 12));
-    let answers = vec![answered(&at(4), Answer::NotTrue), answered(&at(5), Answer::True)];
+    let answers = then(&answered(&at(4), Answer::NotTrue), answered(&at(5), Answer::True));
     let trainee = Trainee::new(past(sessions), &rows, answers);
     let counts = |day: i8| {
         let before = trainee.before(at(day).date());
@@ -152,13 +171,13 @@ fn a_clearance_lifts_locks_dates_ahead_and_the_answers_but_no_hold() {
     let clearable = |past: &Past| Trainee::new(past.clone(), &[], answers.clone()).clearable(&now);
     let found = clearable(&all);
     let lifts = |session: &str, what| Lifted { session: session.to_owned(), what };
-    let at_answers = Stamp::from(&at(3));
+    let at_answers = answered(&at(3), Answer::True).id.to_string();
     assert_eq!(
         found,
         [
             Clearable { lifted: lifts(&ids[0], Barrier::Lock(Lock::Chest)), day: Some(at(2).date()) },
             Clearable { lifted: lifts(&ids[1], Barrier::Date), day: Some(at(20).date()) },
-            Clearable { lifted: lifts(at_answers.text(), Barrier::Clinician), day: None },
+            Clearable { lifted: lifts(&at_answers, Barrier::Clinician), day: None },
         ]
     );
     all.lifted = found.into_iter().map(|found| found.lifted).collect();

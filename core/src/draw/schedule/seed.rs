@@ -29,6 +29,7 @@ use std::fmt;
 
 use rand::rngs::ChaCha12Rng;
 use rand::{Rng, SeedableRng};
+use serde::{Deserialize, Serialize};
 
 const PURPOSES: u64 = 16;
 const GAPS: u64 = 0;
@@ -56,7 +57,8 @@ const SESSIONS: u64 = 1 << 63;
 /// assert_eq!(seed.of_session(0), seed);
 /// assert!(Seed::from_hex("0011").is_err());
 /// ```
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
 pub struct Seed([u8; 32]);
 
 /// Why a text is not a seed.
@@ -184,6 +186,20 @@ impl Seed {
 
     pub(super) fn pause(self, set: u8, pause: u16) -> ChaCha12Rng {
         self.stream(PAUSES + (u64::from(set) << 16) + u64::from(pause))
+    }
+}
+
+impl TryFrom<String> for Seed {
+    type Error = SeedError;
+
+    fn try_from(text: String) -> Result<Self, SeedError> {
+        Self::from_hex(&text)
+    }
+}
+
+impl From<Seed> for String {
+    fn from(seed: Seed) -> Self {
+        seed.to_string()
     }
 }
 

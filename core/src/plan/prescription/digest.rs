@@ -3,11 +3,13 @@
 use std::fmt;
 use std::str::FromStr;
 
+use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 use thiserror::Error;
 
 /// The SHA-256 of a prescription file's bytes, written `sha256:` and 64 hex digits.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
 pub struct Digest([u8; 32]);
 
 /// A text that is not a digest.
@@ -70,6 +72,20 @@ impl FromStr for Digest {
 
     fn from_str(text: &str) -> Result<Self, DigestError> {
         text.strip_prefix("sha256:").and_then(Self::from_hex).ok_or_else(|| DigestError(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for Digest {
+    type Error = DigestError;
+
+    fn try_from(text: String) -> Result<Self, DigestError> {
+        text.parse()
+    }
+}
+
+impl From<Digest> for String {
+    fn from(digest: Digest) -> Self {
+        digest.to_string()
     }
 }
 

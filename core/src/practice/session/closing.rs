@@ -1,20 +1,43 @@
 //! The last page: how the practice ended, and what to do now.
 
-use super::Session;
+use super::current_set::{CurrentSet, Notes};
 use super::screen::Body;
+use super::{State, Turn, Whole};
 use crate::health::lock::Lock;
-use crate::record::SessionEnd;
-
-/// The key of "I fainted, or nearly did".
-const FAINT: u8 = 4;
+use crate::record::{Entry, Mishap, SessionEnd, Stamp, Symptom};
 
 /// Chest, breath, and the signs of a stroke.
-fn is_emergency(symptom: u8) -> bool {
-    Lock::of_symptom(symptom).is_some_and(Lock::is_emergency)
+fn is_emergency(symptom: Symptom) -> bool {
+    symptom.lock().is_some_and(Lock::is_emergency)
 }
 
-impl Session {
-    pub(super) fn last_page(&self, end: SessionEnd) -> Body {
+/// The session is over; what it does is on its last page.
+#[derive(Debug)]
+pub(super) struct Over {
+    /// The number of the set that was last made ready, or would have been.
+    pub(super) number: u8,
+    pub(super) notes: Notes,
+    pub(super) page: Body,
+}
+
+impl CurrentSet {
+    /// Ends the session after this set. `symptom`: what felt wrong, where it was answered.
+    pub(super) fn end_session(
+        mut self,
+        end: SessionEnd,
+        symptom: Option<Symptom>,
+        turn: &mut Turn<'_>,
+    ) -> State {
+        let end = if turn.whole.ended_by == Some(Mishap::Fall) { SessionEnd::Fell } else { end };
+        self.note_the_rest(turn);
+        turn.record(Entry::SessionEnded { at: Stamp::from(&turn.now.wall), why: end });
+        let page = turn.whole.last_page(end, symptom);
+        State::Over(Box::new(Over { number: self.number(), notes: self.notes, page }))
+    }
+}
+
+impl Whole {
+    pub(super) fn last_page(&self, end: SessionEnd, symptom: Option<Symptom>) -> Body {
         match end {
             SessionEnd::Finished if self.grabs > 0 => Body::page(
                 "Well done",
@@ -27,8 +50,7 @@ impl Session {
             SessionEnd::Finished => {
                 Body::page("Well done", &["That was the last set. Sit down for a while and drink some water."], &[])
             }
-            SessionEnd::NotToday => self.with_number(self.not_today_page().unwrap_or_else(|| {
-                Body::page(
+            SessionEnd::NotToday => self.with_number(Body::page(
                     "Not today",
                     &[
                         "Do not practice now.",
@@ -37,9 +59,8 @@ impl Session {
                         "For chest pain, sudden weakness or trouble speaking, call your local emergency number now.",
                     ],
                     &[],
-                )
-            })),
-            SessionEnd::Unwell if self.symptom.is_some_and(is_emergency) => self.with_number(Body::page(
+                )),
+            SessionEnd::Unwell if symptom.is_some_and(is_emergency) => self.with_number(Body::page(
                 "Sit down. Call now.",
                 &[
                     "Call your local emergency number now. If somebody is near, call out for them.",
@@ -48,7 +69,7 @@ impl Session {
                 ],
                 &[],
             )),
-            SessionEnd::Unwell if self.symptom == Some(FAINT) => self.with_number(Body::page(
+            SessionEnd::Unwell if symptom == Some(Symptom::Faint) => self.with_number(Body::page(
                 "Sit or lie down now",
                 &[
                     "If you fainted, hit your head, or do not feel well within five minutes: call your local emergency number.",
@@ -101,7 +122,7 @@ impl Session {
     }
 
     /// The same page, with the number to call where the person has given one.
-    fn with_number(&self, mut body: Body) -> Body {
+    pub(super) fn with_number(&self, mut body: Body) -> Body {
         if let (Some(number), Body::Page { items, .. }) = (&self.emergency, &mut body) {
             items.push(format!("Your emergency number: {number}"));
         }

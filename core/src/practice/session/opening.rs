@@ -1,14 +1,22 @@
 //! The pages before the first set, and what their keys do. The partner's pages are in `partner_pages`, the sound check
 //! in `sound_check`.
 
+use super::after_set::AfterSet;
+use super::closing::Over;
+use super::current_set::{CurrentSet, Notes};
+use super::questions::{Reply, reply};
 use super::screen::Body;
-use super::{Effect, Effects, Key, Now, Phase, Session};
+use super::{Channel, Effect, Key, State, Turn, Wait, Whole};
+use crate::draw::schedule::{Schedule, Scheduler};
+use crate::health::readiness::Check;
 use crate::plan::caution;
 use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
 use crate::practice::routine::Routine;
-use crate::record::{Entry, Question, RoutinePart, SessionEnd};
+use crate::record::{
+    Answer, Decided, Entry, Question, RoutineEnd, RoutinePart, SessionEnd, Stamp, TriedOut, YesNo,
+};
 use crate::units::Millis;
 
 /// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
@@ -45,74 +53,206 @@ fn words(id: &str) -> String {
     Phrase::own(id).words().to_owned()
 }
 
-impl Session {
-    /// A key on one of the pages before the first set.
-    pub(super) fn page_key(&mut self, now: &Now, key: Key, effects: &mut Effects) {
+/// What is known of the person before today's questions.
+#[derive(Debug, Default)]
+pub struct Preparation {
+    /// What progression decided, to be kept.
+    pub decided: Option<Decided>,
+    /// The same session one step lower, for a day that calls for it; `None` if it is that already.
+    pub gentler: Option<(Scheduler, Schedule)>,
+    /// The person felt unwell in the last practice, and has not reported since that it passed.
+    pub unwell_last_time: bool,
+    /// It is the first practice of a week, and not the first of all: how the week was is asked.
+    pub weekly: bool,
+    /// The questions about suitability were answered, so that the pages about health are not needed.
+    pub suitability_known: bool,
+    /// Who is watching, for a supervised try-out.
+    pub tried_out: Option<TriedOut>,
+}
+
+/// The session before its first set.
+#[derive(Debug)]
+pub(super) struct Before {
+    pub(super) page: Page,
+    /// What is known of the person.
+    pub(super) preparation: Preparation,
+    /// Today's questions.
+    pub(super) ready: Check,
+    /// Their answers are kept.
+    pub(super) ready_kept: bool,
+}
+
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Page {
+    First,
+    Cautions { part: usize },
+    Health { part: usize },
+    Ready { sure: bool },
+    Gentler,
+    Weekly { question: Question, wait: Wait },
+    InPlace,
+    Partner { part: usize },
+    Side { part: usize },
+    Check { tries: u8, wrong: bool, wait: Wait },
+    WarmUp { item: usize, since: Millis },
+}
+
+impl Before {
+    pub(super) fn turn_to(mut self: Box<Self>, page: Page) -> State {
+        self.page = page;
+        State::Before(self)
+    }
+
+    pub(super) fn wait(&mut self) -> Option<&mut Wait> {
+        match &mut self.page {
+            Page::Weekly { wait, .. } | Page::Check { wait, .. } => Some(wait),
+            _ => None,
+        }
+    }
+
+    pub(super) fn tick(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        match self.page {
+            Page::WarmUp { item, since } => self.advance_warm_up(item, since, turn),
+            _ => State::Before(self),
+        }
+    }
+
+    pub(super) fn key(self: Box<Self>, key: Key, turn: &mut Turn<'_>) -> State {
         let (yes, no) = (key.is('a'), key.is('x'));
         let on = key == Key::Enter || key == Key::Char(' ');
-        match self.phase {
+        match self.page {
+            Page::Weekly { question, .. } => self.weekly_key(question, key, turn),
+            Page::WarmUp { .. } if key.stops() => self.stop(turn),
+            Page::WarmUp { .. } => {
+                turn.hush();
+                Self::end_warm_up(RoutineEnd::Skipped, turn)
+            }
             _ if key.stops() => {
-                self.end(now, SessionEnd::StoppedOther, effects);
-                effects.push(Effect::Leave);
+                let over = self.end(SessionEnd::StoppedOther, turn);
+                turn.effects.push(Effect::Leave);
+                over
             }
-            Phase::First if on => self.phase = Phase::Cautions { part: 0 },
-            Phase::Cautions { part } if on && part + 1 < self.cautions().len() => {
-                self.phase = Phase::Cautions { part: part + 1 };
+            Page::First if on => self.turn_to(Page::Cautions { part: 0 }),
+            Page::Cautions { part } if on && part + 1 < turn.whole.cautions().len() => {
+                self.turn_to(Page::Cautions { part: part + 1 })
             }
-            Phase::Cautions { .. } if on => {
-                self.begun.at = now.wall.clone();
-                self.recorded = true;
-                effects.push(Effect::Record(Entry::SessionBegun(self.begun.clone())));
-                self.begin_pages(effects);
+            Page::Cautions { .. } if on => {
+                turn.whole.begun.begun = Stamp::from(&turn.now.wall);
+                turn.record(Entry::SessionBegun(turn.whole.begun.clone()));
+                self.begin_pages(turn)
             }
-            Phase::Health { part } if yes && part + 1 < CLINICIAN.len() => {
-                self.phase = Phase::Health { part: part + 1 };
+            Page::Health { part } if yes && part + 1 < CLINICIAN.len() => {
+                self.turn_to(Page::Health { part: part + 1 })
             }
-            Phase::Health { .. } if yes || no => self.confirm(now, Question::Clinician, yes, effects),
-            Phase::Ready { sure } => self.ready_key(now, sure, key, effects),
-            Phase::Gentler if on => self.after_readiness(now, effects),
-            Phase::InPlace if yes || no => self.confirm(now, Question::InPlace, yes, effects),
-            Phase::Partner { part } => self.partner_page_key(now, part, key, effects),
-            Phase::Side { part } => self.side_key(now, part, key, effects),
-            Phase::Check { tries, .. } => self.check_key(now, key, tries, effects),
-            _ => {}
+            Page::Health { .. } if yes || no => self.confirm(Answer::Clinician(Some(yes.into())), turn),
+            Page::Ready { sure } => self.ready_key(sure, key, turn),
+            Page::Gentler if on => self.after_readiness(turn),
+            Page::InPlace if yes || no => self.confirm(Answer::InPlace(Some(yes.into())), turn),
+            Page::Partner { part } => self.partner_key(part, key, turn),
+            Page::Side { part } => self.side_key(part, key, turn),
+            Page::Check { tries, .. } => self.check_key(key, tries, turn),
+            _ => State::Before(self),
         }
     }
 
     /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
-    pub(super) fn confirm(&mut self, now: &Now, question: Question, yes: bool, effects: &mut Effects) {
-        let answer = Some(u8::from(yes));
-        effects.push(Effect::Record(Entry::Answered { set: None, question, answer }));
-        match question {
-            _ if !yes => self.end(now, SessionEnd::NotToday, effects),
-            Question::Clinician => self.phase = Phase::Ready { sure: false },
-            Question::PartnerReady if self.room.is_none() => self.phase = Phase::Side { part: 0 },
-            Question::PartnerReady => self.after_pages(now, effects),
-            _ => self.meet_the_partner(now, effects),
+    pub(super) fn confirm(self: Box<Self>, answer: Answer, turn: &mut Turn<'_>) -> State {
+        turn.record(Entry::answered(None, answer));
+        match answer {
+            Answer::Clinician(Some(YesNo::Yes)) => self.turn_to(Page::Ready { sure: false }),
+            Answer::PartnerReady(Some(YesNo::Yes)) if turn.whole.room.is_none() => {
+                self.turn_to(Page::Side { part: 0 })
+            }
+            Answer::PartnerReady(Some(YesNo::Yes)) => self.after_pages(turn),
+            Answer::InPlace(Some(YesNo::Yes)) => self.meet_the_partner(turn),
+            _ => self.end(SessionEnd::NotToday, turn),
         }
     }
 
-    /// The person is ready: what must be in place, then the partner.
-    pub(super) fn after_readiness(&mut self, now: &Now, effects: &mut Effects) {
+    /// The person is ready: once a week how the week was, then what must be in place, then the partner.
+    pub(super) fn after_readiness(mut self: Box<Self>, turn: &mut Turn<'_>) -> State {
         if std::mem::take(&mut self.preparation.weekly) {
-            return self.ask(now, Question::WEEKLY[0], effects);
+            return self.ask_weekly(Some(Question::WEEKLY[0]), turn);
         }
-        if self.in_place_today().is_empty() {
-            self.meet_the_partner(now, effects);
-        } else {
-            self.phase = Phase::InPlace;
+        if turn.whole.in_place_today().is_empty() {
+            return self.meet_the_partner(turn);
         }
+        self.turn_to(Page::InPlace)
+    }
+
+    fn ask_weekly(self: Box<Self>, question: Option<Question>, turn: &mut Turn<'_>) -> State {
+        match question {
+            Some(question) => self.turn_to(Page::Weekly { question, wait: turn.wait() }),
+            None => self.after_readiness(turn),
+        }
+    }
+
+    fn weekly_key(self: Box<Self>, question: Question, key: Key, turn: &mut Turn<'_>) -> State {
+        match reply(question, key) {
+            Reply::Answer(answer) => {
+                turn.hush();
+                turn.record(Entry::answered(None, answer));
+                let next = Question::WEEKLY.into_iter().skip_while(|asked| *asked != question).nth(1);
+                self.ask_weekly(next, turn)
+            }
+            Reply::Stop => self.stop(turn),
+            Reply::Nothing => State::Before(self),
+        }
+    }
+
+    /// The pages for the partner, where there is one.
+    fn meet_the_partner(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        let alone = turn.whole.mode == Channel::Trainee;
+        if alone { self.after_pages(turn) } else { self.turn_to(Page::Partner { part: 0 }) }
     }
 
     /// After the pages: the sound check, or the warm-up where there is no sound to check.
-    pub(super) fn after_pages(&mut self, now: &Now, effects: &mut Effects) {
-        if self.silent {
-            self.begin_routine(now, RoutinePart::WarmUp, effects);
-        } else {
-            self.check(now, 0, false, effects);
+    pub(super) fn after_pages(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        if turn.whole.silent { self.begin_warm_up(turn) } else { self.check(0, false, turn) }
+    }
+
+    /// Stopped after the pages: why is asked as after a set.
+    fn stop(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        turn.hush();
+        self.break_off_warm_up(turn);
+        AfterSet::ask(CurrentSet::new(0, turn.whole), Question::WhyStopped, turn)
+    }
+
+    pub(super) fn close(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        self.break_off_warm_up(turn);
+        self.end(SessionEnd::Closed, turn)
+    }
+
+    fn break_off_warm_up(&self, turn: &mut Turn<'_>) {
+        if let Page::WarmUp { .. } = self.page {
+            turn.routine_over(RoutinePart::WarmUp, RoutineEnd::BrokenOff);
         }
     }
 
+    pub(super) fn end(mut self: Box<Self>, end: SessionEnd, turn: &mut Turn<'_>) -> State {
+        // Nothing is kept before the cautions were read.
+        if !matches!(self.page, Page::First | Page::Cautions { .. }) {
+            self.keep_readiness(turn);
+            turn.record(Entry::SessionEnded { at: Stamp::from(&turn.now.wall), why: end });
+        }
+        let page = match self.not_today_page() {
+            Some(page) if end == SessionEnd::NotToday => turn.whole.with_number(page),
+            _ => turn.whole.last_page(end, None),
+        };
+        let number = turn.whole.schedule.sets()[0].number();
+        State::Over(Box::new(Over { number, notes: Notes::default(), page }))
+    }
+}
+
+pub(super) fn health_page(part: usize) -> Body {
+    Body::page(
+        &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
+        &["Is any of these true of you? What your clinician knows of and agreed to does not count."],
+        CLINICIAN[part],
+    )
+}
+
+impl Whole {
     /// What this session's drills cannot do without, as sentences that must be true today.
     fn in_place_today(&self) -> Vec<&'static str> {
         let sets = self.schedule.sets().iter();
@@ -130,14 +270,6 @@ impl Session {
 
     pub(super) fn in_place_page(&self) -> Body {
         Body::page("In place today", &["All of this is true today:"], &self.in_place_today())
-    }
-
-    pub(super) fn health_page(part: usize) -> Body {
-        Body::page(
-            &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
-            &["Is any of these true of you? What your clinician knows of and agreed to does not count."],
-            CLINICIAN[part],
-        )
     }
 
     pub(super) fn first_page(&self) -> Body {
@@ -162,7 +294,7 @@ impl Session {
             caution::FIRST.to_owned(),
             trains.to_owned(),
         ];
-        if self.begun.seed_given {
+        if self.begun.seed_given() {
             text.insert(
                 1,
                 "This practice uses a given seed: somebody could know its calls beforehand.".to_owned(),

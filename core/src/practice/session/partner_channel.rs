@@ -1,13 +1,11 @@
-//! How cues reach a partner: who hears or sees the cues of a set, and what the partner's screen shows from the lead of
-//! a cue until shortly after it.
+//! What the partner's screen shows from the lead of a cue until shortly after it.
 
-use super::Session;
-use super::event::Channel;
+use super::Whole;
+use super::current_set::CurrentSet;
 use super::screen::{Item, Moment};
 use crate::draw::schedule::{Call, Cue};
-use crate::plan::drill::{Action, Ball, Form, Instruction, Strength};
+use crate::plan::drill::{Ball, Instruction, Strength};
 use crate::plan::phrase::Phrase;
-use crate::plan::place::Room;
 use crate::units::Millis;
 
 /// The last of the countdown, in which the partner looks at the person and not at the screen.
@@ -15,38 +13,10 @@ pub const LOOK_UP: Millis = Millis(2_000);
 /// How long an item stays after its moment, unless it lasts longer itself. Less than the least time to recover.
 const ITEM_LINGER: Millis = Millis(2_000);
 
-impl Session {
-    /// Whose ear and eye the cues of this set go to. Without sound, the screen replaces the earbud.
-    pub(super) fn channel(&self) -> Channel {
-        match (self.plan.form(), self.mode) {
-            (Form::Alone, _) | (Form::Partner, Channel::Trainee) => Channel::Trainee,
-            (Form::Partner, Channel::PartnerEarbud) if !self.silent => Channel::PartnerEarbud,
-            (Form::Partner, _) => Channel::PartnerScreen,
-        }
-    }
-
-    /// Whether there is a partner in this session.
-    pub(super) fn has_partner(&self) -> bool {
-        self.mode != Channel::Trainee
-    }
-
-    /// Whether the set to come or going on is one with a partner.
-    pub(super) fn is_with_partner(&self) -> bool {
-        self.plan.form() == Form::Partner
-    }
-
-    /// Whether somebody pushes in it: then the trainee is asked first, and the partner notes what happened.
-    pub(super) fn has_pushes(&self) -> bool {
-        self.calls_for(Action::is_push)
-    }
-
-    pub(super) fn room(&self) -> Room {
-        self.room.unwrap_or_default()
-    }
-
+impl CurrentSet {
     /// What the partner does now: from the lead of a cue until a moment after it, and for what lasts until its end.
     /// Nothing from before a pause, and nothing for a blank.
-    pub(super) fn partner_item(&self, elapsed: Millis, worked: Millis) -> Option<Item> {
+    pub(super) fn partner_item(&self, whole: &Whole, elapsed: Millis, worked: Millis) -> Option<Item> {
         let cues = (0..).zip(self.plan.cues());
         let mut told = cues.filter_map(|(place, cue)| Some((place, cue, cue.call()?)));
         let (place, cue, call) = told.find(|(_, cue, call)| {
@@ -60,7 +30,7 @@ impl Session {
             to_go if to_go <= LOOK_UP => Moment::LookUp,
             Millis(to_go) => Moment::In(to_go.div_ceil(1_000).min(60) as u8),
         };
-        let told = call.partner_phrases(self.room(), self.plan.facing());
+        let told = call.partner_phrases(whole.room(), self.plan.facing());
         let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Instruction::Toward(_)));
         Some(Item {
             words: action_words(call),
@@ -76,10 +46,10 @@ impl Session {
     }
 
     /// A push in a few words, for the walk through a set's pushes: `toward the window, barely`.
-    pub(super) fn push_in_words(&self, cue: u16) -> String {
+    pub(super) fn push_in_words(&self, whole: &Whole, cue: u16) -> String {
         let call = self.plan.cues().get(usize::from(cue)).and_then(Cue::call);
         let Some(call) = call else { return String::new() };
-        let told = call.partner_phrases(self.room(), self.plan.facing());
+        let told = call.partner_phrases(whole.room(), self.plan.facing());
         let toward = call.tell().iter().zip(&told).find(|(tell, _)| matches!(tell, Instruction::Toward(_)));
         let strength = call.strength().map(|strength| strength.phrase().words());
         let parts = [toward.map(|(_, phrase)| phrase.words()), strength];

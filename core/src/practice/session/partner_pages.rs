@@ -1,12 +1,13 @@
 //! The pages for the partner before the first set: where hands go and never go, what each drill asks of the partner,
 //! whether the partner is ready, and what is on each side of the trainee.
 
-use super::event::{Effect, Key, Now};
+use super::event::{Effect, Key};
+use super::opening::{Before, Page};
 use super::screen::{Body, KeyHint};
-use super::{Effects, Phase, Session};
+use super::{State, Turn, Whole};
 use crate::plan::place::Place;
 use crate::plan::prescription::DrillPlan;
-use crate::record::Question;
+use crate::record::Answer;
 
 /// Where hands go and never go \[judgment\]: no trial of pushes at home by a partner exists.
 const HANDS: &[&str] = &[
@@ -27,21 +28,54 @@ const READY: &[&str] = &[
 /// The keys of the places, from 1.
 const KEYS: [char; 9] = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
-impl Session {
-    /// The pages for the partner, where there is one.
-    pub(super) fn meet_the_partner(&mut self, now: &Now, effects: &mut Effects) {
-        if self.has_partner() {
-            self.phase = Phase::Partner { part: 0 };
+/// After the page about hands comes one for each drill, then what must be true today.
+fn last_part(whole: &Whole) -> usize {
+    1 + whole.partner_drills().len()
+}
+
+impl Before {
+    pub(super) fn partner_key(self: Box<Self>, part: usize, key: Key, turn: &mut Turn<'_>) -> State {
+        let (yes, no) = (key.is('a'), key.is('x'));
+        if part < last_part(turn.whole) {
+            let on = key == Key::Enter || key == Key::Char(' ');
+            return self.turn_to(Page::Partner { part: part + usize::from(on) });
+        }
+        if yes || no {
+            self.confirm(Answer::PartnerReady(Some(yes.into())), turn)
         } else {
-            self.after_pages(now, effects);
+            State::Before(self)
         }
     }
 
-    /// After the page about hands comes one for each drill, then what must be true today.
-    fn last_part(&self) -> usize {
-        1 + self.partner_drills().len()
+    /// One key each for left, right and behind. They are kept, and not asked again; what is skipped is asked next time.
+    pub(super) fn side_key(self: Box<Self>, part: usize, key: Key, turn: &mut Turn<'_>) -> State {
+        let place = match key {
+            Key::Enter => {
+                turn.whole.room = None;
+                return self.after_pages(turn);
+            }
+            Key::Char('0') => None,
+            Key::Char(digit) => match KEYS.iter().zip(Place::ALL).find(|(key, _)| **key == digit) {
+                Some((_, place)) => Some(*place),
+                None => return State::Before(self),
+            },
+            Key::Escape | Key::Other => return State::Before(self),
+        };
+        let room = turn.whole.room.get_or_insert_default();
+        match part {
+            0 => room.left = place,
+            1 => room.right = place,
+            _ => room.behind = place,
+        }
+        if part < 2 {
+            return self.turn_to(Page::Side { part: part + 1 });
+        }
+        turn.effects.push(Effect::KeepRoom(turn.whole.room()));
+        self.after_pages(turn)
     }
+}
 
+impl Whole {
     pub(super) fn partner_page(&self, part: usize) -> Body {
         if part == 0 {
             return Body::page("For the partner: hands", &[], HANDS);
@@ -71,60 +105,21 @@ impl Session {
 
     pub(super) fn partner_keys(&self, part: usize) -> Vec<KeyHint> {
         let leave = KeyHint::new("S or Esc", "leave");
-        if part < self.last_part() {
+        if part < last_part(self) {
             vec![KeyHint::new("Enter", "go on"), leave]
         } else {
             vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all"), leave]
         }
     }
+}
 
-    pub(super) fn partner_page_key(&mut self, now: &Now, part: usize, key: Key, effects: &mut Effects) {
-        let (yes, no) = (key.is('a'), key.is('x'));
-        if part < self.last_part() {
-            if key == Key::Enter || key == Key::Char(' ') {
-                self.phase = Phase::Partner { part: part + 1 };
-            }
-        } else if yes || no {
-            self.confirm(now, Question::PartnerReady, yes, effects);
-        }
-    }
-
-    pub(super) fn side_page(part: usize) -> Body {
-        let side = ["on your left", "on your right", "behind you"][part.min(2)];
-        let places = KEYS.iter().zip(Place::ALL);
-        let mut answers: Vec<KeyHint> =
-            places.map(|(key, place)| KeyHint::new(&key.to_string(), place.name())).collect();
-        answers.push(KeyHint::new("0", "none of these"));
-        answers.push(KeyHint::new("Enter", "skip this"));
-        let ask = format!("Trainee, facing the counter: what is {side}?");
-        Body::Question { ask, answers, asking_again: false }
-    }
-
-    /// One key each for left, right and behind. They are kept, and not asked again; what is skipped is asked next time.
-    pub(super) fn side_key(&mut self, now: &Now, part: usize, key: Key, effects: &mut Effects) {
-        let place = match key {
-            Key::Enter => {
-                self.room = None;
-                return self.after_pages(now, effects);
-            }
-            Key::Char('0') => None,
-            Key::Char(digit) => match KEYS.iter().zip(Place::ALL).find(|(key, _)| **key == digit) {
-                Some((_, place)) => Some(*place),
-                None => return,
-            },
-            Key::Escape | Key::Other => return,
-        };
-        let room = self.room.get_or_insert_default();
-        match part {
-            0 => room.left = place,
-            1 => room.right = place,
-            _ => room.behind = place,
-        }
-        if part < 2 {
-            self.phase = Phase::Side { part: part + 1 };
-        } else {
-            effects.push(Effect::KeepRoom(self.room()));
-            self.after_pages(now, effects);
-        }
-    }
+pub(super) fn side_page(part: usize) -> Body {
+    let side = ["on your left", "on your right", "behind you"][part.min(2)];
+    let places = KEYS.iter().zip(Place::ALL);
+    let mut answers: Vec<KeyHint> =
+        places.map(|(key, place)| KeyHint::new(&key.to_string(), place.name())).collect();
+    answers.push(KeyHint::new("0", "none of these"));
+    answers.push(KeyHint::new("Enter", "skip this"));
+    let ask = format!("Trainee, facing the counter: what is {side}?");
+    Body::Question { ask, answers, asking_again: false }
 }

@@ -1,76 +1,30 @@
 //! The questions after a set: their order, what each key means, and what an answer leads to.
 
+use super::after_set::{AfterPhase, AfterSet};
+use super::current_set::CurrentSet;
 use super::screen::KeyHint;
-use super::{Effect, Effects, Key, Now, Phase, Session, Wait, say};
-use crate::record::{Entry, Mishap, Question, SessionEnd};
+use super::{Key, State, Turn};
+use crate::record::{Answer, Entry, Mishap, Question, SessionEnd, WhyStopped, YesNo};
 
-/// The words of an answer, its key, and what is kept.
-type Answer = (char, &'static str, u8);
-
-const YES_NO: &[Answer] = &[('Y', "yes", 1), ('N', "no", 0)];
-const TIMES: &[Answer] =
-    &[('0', "not at all", 0), ('1', "once", 1), ('2', "twice", 2), ('3', "three times or more", 3)];
-/// Five words for the 0-10 scale (5-6 moderate, 7-8 vigorous: US Physical Activity Guidelines).
-const EFFORT: &[Answer] = &[
-    ('1', "very easy", 2),
-    ('2', "easy", 4),
-    ('3', "moderate", 6),
-    ('4', "hard", 8),
-    ('5', "very hard", 10),
-];
-const STEADY: &[Answer] = &[
-    ('1', "steady", 1),
-    ('2', "a little unsteady", 2),
-    ('3', "unsteady", 3),
-    ('4', "very unsteady", 4),
-    ('5', "lost balance", 5),
-];
-const WHY: &[Answer] = &[
-    ('1', "I feel unwell", 1),
-    ('2', "I feel unsteady", 2),
-    ('3', "something else, such as the door or the phone", 3),
-];
-
-const SYMPTOM: &[Answer] = &[
-    ('1', "my chest hurts or feels tight", 1),
-    ('2', "I am badly short of breath", 2),
-    ('3', "weak, numb, or trouble to speak or see", 3),
-    ('4', "I fainted, or nearly did", 4),
-    ('5', "I am dizzy", 5),
-    ('6', "something else", 6),
-];
-
-const SURE: &[Answer] = &[
-    ('1', "not sure at all", 1),
-    ('2', "not very sure", 2),
-    ('3', "fairly sure", 3),
-    ('4', "sure", 4),
-    ('5', "quite sure", 5),
-];
-const SORE: &[Answer] =
-    &[('0', "not sore", 0), ('1', "a little", 1), ('2', "sore", 2), ('3', "very sore", 3)];
-
-/// The question as it is shown on the screen, and the answers.
-pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
+/// The question as it is shown on the screen; empty for those that have pages of their own.
+pub(super) fn words(question: Question) -> &'static str {
     match question {
-        Question::Grabbed => ("Did you have to grab hold, or nearly fall?", YES_NO),
-        Question::HeldOn => ("Apart from the hand that rests there, how often did you hold on?", TIMES),
-        Question::Effort => ("How hard was it, at its hardest?", EFFORT),
-        Question::Steadiness => ("How steady were you?", STEADY),
-        Question::Unwell => ("Do you feel unwell?", YES_NO),
-        Question::WhyStopped => ("Why did you stop?", WHY),
-        Question::Symptom => ("Sit down now. What feels wrong?", SYMPTOM),
-        Question::NearFalls => {
-            ("In the last week, away from practice: how often did you nearly fall?", TIMES)
-        }
-        Question::Confidence => ("How sure of your balance do you feel in daily life?", SURE),
-        Question::Soreness => ("How sore were you after your last practices?", SORE),
-        Question::Hurt => ("Is anything hurt, or was there a knock to the head?", YES_NO),
+        Question::Grabbed => "Did you have to grab hold, or nearly fall?",
+        Question::HeldOn => "Apart from the hand that rests there, how often did you hold on?",
+        Question::Effort => "How hard was it, at its hardest?",
+        Question::Steadiness => "How steady were you?",
+        Question::Unwell => "Do you feel unwell?",
+        Question::WhyStopped => "Why did you stop?",
+        Question::Symptom => "Sit down now. What feels wrong?",
+        Question::NearFalls => "In the last week, away from practice: how often did you nearly fall?",
+        Question::Confidence => "How sure of your balance do you feel in daily life?",
+        Question::Soreness => "How sore were you after your last practices?",
+        Question::Hurt => "Is anything hurt, or was there a knock to the head?",
         Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
-        | Question::SoundCheck => ("", &[]),
+        | Question::SoundCheck => "",
     }
 }
 
@@ -83,8 +37,8 @@ pub(super) fn words(question: Question) -> (&'static str, &'static [Answer]) {
 /// assert!(question_lines(Question::Ready).is_empty());
 /// ```
 pub fn question_lines(question: Question) -> Vec<String> {
-    let (sentence, answers) = words(question);
-    if answers.is_empty() {
+    let sentence = words(question);
+    if sentence.is_empty() {
         return Vec::new();
     }
     std::iter::once(sentence.to_owned()).chain(hints(question).into_iter().map(|hint| hint.does)).collect()
@@ -92,11 +46,8 @@ pub fn question_lines(question: Question) -> Vec<String> {
 
 /// The answers with their keys, the last of them "rather not say".
 pub(super) fn hints(question: Question) -> Vec<KeyHint> {
-    let answers = words(question).1.iter();
-    let mut hints: Vec<KeyHint> =
-        answers.map(|(key, says, _)| KeyHint { key: key.to_string(), does: (*says).to_owned() }).collect();
-    hints.push(KeyHint { key: "Enter".to_owned(), does: "I would rather not say".to_owned() });
-    hints
+    let answers = question.keys().into_iter().map(|(key, words, _)| KeyHint::new(&key.to_string(), words));
+    answers.chain([KeyHint::new("Enter", "I would rather not say")]).collect()
 }
 
 fn aloud(question: Question) -> Option<&'static str> {
@@ -121,89 +72,84 @@ fn aloud(question: Question) -> Option<&'static str> {
     }
 }
 
-impl Session {
-    pub(super) fn ask(&mut self, now: &Now, question: Question, effects: &mut Effects) {
-        effects.extend(aloud(question).map(say));
-        self.phase = Phase::Ask { question, wait: Wait::from(now.at) };
+/// What a key says when this is asked.
+pub(super) enum Reply {
+    Answer(Answer),
+    Stop,
+    Nothing,
+}
+
+pub(super) fn reply(question: Question, key: Key) -> Reply {
+    // What decides what follows is answered before anything ends.
+    let last = matches!(question, Question::WhyStopped | Question::Hurt);
+    match key {
+        Key::Enter => Reply::Answer(question.not_said()),
+        // Somebody unwell may leave with any stop key; the symptom then has no answer.
+        key if key.stops() && question == Question::Symptom => Reply::Answer(Answer::Symptom(None)),
+        Key::Char(c) => match question.keys().iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
+            Some((.., answer)) => Reply::Answer(*answer),
+            None if key.stops() && !last => Reply::Stop,
+            None => Reply::Nothing,
+        },
+        Key::Escape if !last => Reply::Stop,
+        Key::Escape | Key::Other => Reply::Nothing,
+    }
+}
+
+impl AfterSet {
+    pub(super) fn ask(set: CurrentSet, question: Question, turn: &mut Turn<'_>) -> State {
+        if let Some(id) = aloud(question) {
+            turn.say(id);
+        }
+        Self::at(set, AfterPhase::Ask { question, wait: turn.wait() })
     }
 
-    pub(super) fn answer(&mut self, now: &Now, question: Question, key: Key, effects: &mut Effects) {
-        let answers = words(question).1;
-        // What decides what follows is answered before anything ends.
-        let last = matches!(question, Question::WhyStopped | Question::Hurt);
-        let answer = match key {
-            Key::Enter => None,
-            // Somebody unwell may leave with any stop key; the symptom then has no answer.
-            key if key.stops() && question == Question::Symptom => None,
-            Key::Char(c) => match answers.iter().find(|(letter, ..)| letter.eq_ignore_ascii_case(&c)) {
-                Some((.., kept)) => Some(*kept),
-                None if key.stops() && !last => return self.stop(now, effects),
-                None => return,
-            },
-            Key::Escape if !last => return self.stop(now, effects),
-            Key::Escape | Key::Other => return,
-        };
-        effects.push(Effect::Hush);
-        let set = (!Question::WEEKLY.contains(&question)).then(|| self.plan.number());
-        effects.push(Effect::Record(Entry::Answered { set, question, answer }));
-        self.after_answer(now, question, answer, effects);
-    }
-
-    /// The next question of the week, and then the practice.
-    fn after_weekly(&mut self, now: &Now, asked: Question, effects: &mut Effects) {
-        let next = Question::WEEKLY.iter().skip_while(|question| **question != asked).nth(1);
-        match next {
-            Some(question) => self.ask(now, *question, effects),
-            None => self.after_readiness(now, effects),
+    pub(super) fn answer(self, question: Question, key: Key, turn: &mut Turn<'_>) -> State {
+        match reply(question, key) {
+            Reply::Answer(answer) => {
+                turn.hush();
+                turn.record(Entry::answered(Some(self.set.number()), answer));
+                self.after_answer(answer, turn)
+            }
+            Reply::Stop => self.stop(turn),
+            Reply::Nothing => State::AfterSet(Box::new(self)),
         }
     }
 
-    fn after_answer(&mut self, now: &Now, question: Question, answer: Option<u8>, effects: &mut Effects) {
-        match (question, answer) {
-            (Question::Unwell | Question::WhyStopped, Some(1)) => {
-                effects.push(say("end.unwell"));
-                self.ask(now, Question::Symptom, effects);
+    fn after_answer(mut self, answer: Answer, turn: &mut Turn<'_>) -> State {
+        let next = match answer {
+            Answer::Unwell(Some(YesNo::Yes)) | Answer::WhyStopped(Some(WhyStopped::Unwell)) => {
+                turn.say("end.unwell");
+                Question::Symptom
             }
-            (Question::Symptom, symptom) => {
-                self.symptom = symptom;
-                self.end(now, SessionEnd::Unwell, effects);
-            }
-            (Question::WhyStopped, why) => {
-                effects.push(say("end.stopped"));
-                let unsteady = why == Some(2);
+            Answer::Symptom(symptom) => return self.set.end_session(SessionEnd::Unwell, symptom, turn),
+            Answer::WhyStopped(why) => {
+                turn.say("end.stopped");
+                let unsteady = why == Some(WhyStopped::Unsteady);
                 let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
-                self.end(now, end, effects);
+                return self.end(end, turn);
             }
-            (Question::NearFalls | Question::Confidence | Question::Soreness, _) => {
-                self.after_weekly(now, question, effects);
-            }
-            (Question::Hurt, _) => self.end(now, SessionEnd::Fell, effects),
+            Answer::Hurt(_) => return self.end(SessionEnd::Fell, turn),
             // With a partner the first one leads to a rest.
-            (Question::Grabbed, Some(1)) if self.is_with_partner() => {
-                self.count(Mishap::Grab);
-                if !self.grabbed {
-                    self.advise_one_step_lower(effects);
+            Answer::Grabbed(Some(YesNo::Yes)) if self.set.is_with_partner() => {
+                turn.whole.count(Mishap::Grab);
+                if turn.whole.ended_by.is_none() {
+                    self.set.advise_one_step_lower(turn);
                 }
-                self.ask(now, Question::Unwell, effects);
+                Question::Unwell
             }
             // A grab ends the session; only whether the person is unwell is still asked.
-            (Question::Grabbed, Some(1)) => {
-                self.grabbed = true;
-                self.ask(now, Question::Unwell, effects);
+            Answer::Grabbed(Some(YesNo::Yes)) => {
+                turn.whole.ended_by = Some(Mishap::Grab);
+                Question::Unwell
             }
-            (Question::Grabbed, _) => self.ask(now, Question::HeldOn, effects),
-            (Question::HeldOn, _) => self.ask(now, Question::Effort, effects),
-            (Question::Effort, _) => self.ask(now, Question::Steadiness, effects),
-            (Question::Steadiness, _) => self.ask(now, Question::Unwell, effects),
-            (Question::Unwell, _) => self.after_questions(now, effects),
-            (
-                Question::Clinician
-                | Question::Ready
-                | Question::InPlace
-                | Question::PartnerReady
-                | Question::SoundCheck,
-                _,
-            ) => {}
-        }
+            Answer::Grabbed(_) => Question::HeldOn,
+            Answer::HeldOn(_) => Question::Effort,
+            Answer::Effort(_) => Question::Steadiness,
+            Answer::Steadiness(_) => Question::Unwell,
+            // The others are asked before the first set.
+            _ => return self.after_questions(turn),
+        };
+        Self::ask(self.set, next, turn)
     }
 }

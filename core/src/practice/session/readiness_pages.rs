@@ -1,92 +1,67 @@
 //! The readiness pages of a session: their keys and screens, and what the verdict does to the session. The questions
 //! themselves are in `health::readiness`.
 
+use super::opening::{Before, Page, Preparation};
 use super::screen::{Body, KeyHint};
-use super::{Effect, Effects, Key, Now, Phase, Session, say};
-use crate::draw::schedule::path::Path;
-use crate::draw::schedule::{Schedule, Scheduler, SetPlan};
+use super::{Effect, Key, State, Turn, Whole};
+use crate::draw::schedule::SetPlan;
 use crate::health::lock::Lock;
-use crate::health::readiness::{Check, Page, Reply, Today, Verdict};
+use crate::health::readiness::{Check, Page as ReadyPage, Reply, Today, Verdict};
 use crate::plan::phrase::Phrase;
-use crate::record::{Decided, Entry, Question, SessionEnd, TriedOut};
+use crate::record::{Answer, Entry, SessionEnd};
 
 /// Reasons on the last page: as many as fit beside the advice \[judgment\].
 const REASONS: usize = 3;
 
-/// What is known of the person before today's questions.
-#[derive(Debug, Default)]
-pub struct Preparation {
-    /// What progression decided, to be kept.
-    pub decided: Option<Decided>,
-    /// The same session one step lower, for a day that calls for it; `None` if it is that already.
-    pub gentler: Option<(Scheduler, Schedule)>,
-    /// The person felt unwell in the last practice, and has not reported since that it passed.
-    pub unwell_last_time: bool,
-    /// It is the first practice of a week, and not the first of all: how the week was is asked.
-    pub weekly: bool,
-    /// The questions about suitability were answered, so that the pages about health are not needed.
-    pub suitability_known: bool,
-    /// Who is watching, for a supervised try-out.
-    pub tried_out: Option<TriedOut>,
-}
-
-impl Session {
-    /// The same session, knowing this of the person.
-    #[must_use]
-    pub fn prepare(mut self, preparation: Preparation) -> Self {
+impl Before {
+    /// Before any of it was asked.
+    pub(super) fn new(preparation: Preparation, whole: &Whole) -> Self {
         let harder = |set: &SetPlan| !set.conditions().support.is_resting();
-        let today = Today {
+        let ready = Check::new(Today {
             // The pages for the partner are the session's own (`partner_pages`).
             partner: false,
-            harder: self.schedule.sets().iter().any(harder),
+            harder: whole.schedule.sets().iter().any(harder),
             unwell_last_time: preparation.unwell_last_time,
-        };
-        self.ready = Check::new(today);
-        self.preparation = preparation;
-        self
-    }
-
-    /// The same session, with the person's name on its first page. `is_new`: nothing was set up yet, and the
-    /// first page says how.
-    #[must_use]
-    pub fn named(mut self, name: Option<&str>, is_new: bool) -> Self {
-        self.name = name.map(str::to_owned);
-        self.is_new = is_new;
-        self
+        });
+        Self { page: Page::First, preparation, ready, ready_kept: false }
     }
 
     /// After the cautions, once the session is kept: what was decided, then the pages about health, unless known.
-    pub(super) fn begin_pages(&mut self, effects: &mut Effects) {
-        effects.extend(self.preparation.tried_out.take().map(|tried| Effect::Record(Entry::TriedOut(tried))));
-        effects
-            .extend(self.preparation.decided.take().map(|decided| Effect::Record(Entry::Decided(decided))));
+    pub(super) fn begin_pages(mut self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        let tried = self.preparation.tried_out.take().map(Entry::TriedOut);
+        let decided = self.preparation.decided.take().map(Entry::Decided);
+        turn.effects.extend(tried.into_iter().chain(decided).map(Effect::Record));
         let known = self.preparation.suitability_known;
-        self.phase = if known { Phase::Ready { sure: false } } else { Phase::Health { part: 0 } };
+        self.turn_to(if known { Page::Ready { sure: false } } else { Page::Health { part: 0 } })
     }
 
-    pub(super) fn ready_key(&mut self, now: &Now, sure: bool, key: Key, effects: &mut Effects) {
+    pub(super) fn ready_key(self: Box<Self>, sure: bool, key: Key, turn: &mut Turn<'_>) -> State {
         let (yes, no) = match sure {
             true => (key.is('y'), key.is('n')),
             false => (key.is('a'), key.is('x')),
         };
         match (sure, yes, no) {
-            (true, true, _) => self.reply(now, Reply::No, effects),
-            (true, _, true) => self.phase = Phase::Ready { sure: false },
-            (false, true, _) => self.reply(now, Reply::Yes, effects),
+            (true, true, _) => self.reply(Reply::No, turn),
+            (true, _, true) => self.turn_to(Page::Ready { sure: false }),
+            (false, true, _) => self.reply(Reply::Yes, turn),
             // What would lock is asked once more: a wrong key must not send anybody to a clinician.
-            (false, _, true) if self.would_lock() => self.phase = Phase::Ready { sure: true },
-            (false, _, true) => self.reply(now, Reply::No, effects),
-            _ if key.is('v') && !sure && self.ready.item().is_none() => self.read_aloud(effects),
-            _ => {}
+            (false, _, true) if self.would_lock() => self.turn_to(Page::Ready { sure: true }),
+            (false, _, true) => self.reply(Reply::No, turn),
+            _ => {
+                if key.is('v') && !sure && self.ready.item().is_none() {
+                    self.read_aloud(turn);
+                }
+                State::Before(self)
+            }
         }
     }
 
     /// Reads the page aloud, once more from its beginning at each press.
-    fn read_aloud(&self, effects: &mut Effects) {
+    fn read_aloud(&self, turn: &mut Turn<'_>) {
         let ids = self.ready.spoken_ids();
-        effects.push(Effect::Hush);
-        effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
-        effects.push(say("ready.intro"));
+        turn.hush();
+        turn.effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
+        turn.say("ready.intro");
     }
 
     fn would_lock(&self) -> bool {
@@ -95,44 +70,34 @@ impl Session {
         after.readiness().locks.len() > self.ready.readiness().locks.len()
     }
 
-    fn reply(&mut self, now: &Now, reply: Reply, effects: &mut Effects) {
-        self.phase = Phase::Ready { sure: false };
-        effects.push(Effect::Hush);
+    fn reply(mut self: Box<Self>, reply: Reply, turn: &mut Turn<'_>) -> State {
+        turn.hush();
         self.ready.reply(reply);
         if self.ready.page().is_some() {
-            return;
+            return self.turn_to(Page::Ready { sure: false });
         }
-        self.keep_readiness(effects);
+        self.keep_readiness(turn);
         let verdict = self.ready.readiness().verdict;
-        let answer = Some(u8::from(verdict != Verdict::NotToday));
-        effects.push(Effect::Record(Entry::Answered { set: None, question: Question::Ready, answer }));
+        turn.record(Entry::answered(None, Answer::Ready(Some((verdict != Verdict::NotToday).into()))));
         match verdict {
-            Verdict::Go => self.after_readiness(now, effects),
+            Verdict::Go => self.after_readiness(turn),
             Verdict::Gentler => {
-                if let Some((scheduler, schedule)) = self.preparation.gentler.take() {
-                    self.lower(scheduler, schedule);
+                // No set has begun: the whole session is the gentler one.
+                if let Some(gentler) = self.preparation.gentler.take() {
+                    (turn.whole.scheduler, turn.whole.schedule) = gentler;
                 }
-                self.phase = Phase::Gentler;
+                self.turn_to(Page::Gentler)
             }
-            Verdict::NotToday => self.end(now, SessionEnd::NotToday, effects),
+            Verdict::NotToday => self.end(SessionEnd::NotToday, turn),
         }
     }
 
     /// What was answered so far is kept, also when the practice is left in the middle of it.
-    pub(super) fn keep_readiness(&mut self, effects: &mut Effects) {
+    pub(super) fn keep_readiness(&mut self, turn: &mut Turn<'_>) {
         if !self.ready_kept && !self.ready.answers().is_empty() {
             self.ready_kept = true;
-            effects.push(Effect::Record(Entry::Readied { answers: self.ready.answers().to_vec() }));
+            turn.record(Entry::readied(self.ready.answers()));
         }
-    }
-
-    /// No set has begun: the whole session is the gentler one.
-    fn lower(&mut self, scheduler: Scheduler, schedule: Schedule) {
-        let Some(plan) = schedule.sets().first().cloned() else { return };
-        self.path = Path::new(schedule.seed(), plan.number(), plan.work());
-        self.plan = plan;
-        self.scheduler = scheduler;
-        self.schedule = schedule;
     }
 
     /// A page as a whole, one sentence of it, or the question whether that was the right key.
@@ -149,20 +114,20 @@ impl Session {
                 asking_again: false,
             },
             (None, page) => {
-                let part = if page == Some(Page::Body) { 1 } else { 2 };
+                let part = if page == Some(ReadyPage::Body) { 1 } else { 2 };
                 let title = format!("Ready today, page {part} of 2");
-                Body::page(&title, &[page.map_or("", Page::intro)], &self.ready.lines())
+                Body::page(&title, &[page.map_or("", ReadyPage::intro)], &self.ready.lines())
             }
         }
     }
 
-    pub(super) fn ready_keys(&self, sure: bool) -> Vec<KeyHint> {
+    pub(super) fn ready_keys(&self, sure: bool, silent: bool) -> Vec<KeyHint> {
         let leave = KeyHint::new("S or Esc", "leave");
         if sure || self.ready.item().is_some() {
             return vec![leave];
         }
         let mut keys = vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all")];
-        if !self.silent {
+        if !silent {
             keys.push(KeyHint::new("V", "read it aloud"));
         }
         keys.push(leave);

@@ -1,106 +1,79 @@
 //! After a set with pushes the partner goes through them and notes what happened, one key each. A push that is not
 //! noted is kept as not noted, never as fine.
 
-use super::event::{Effect, Key, Now};
+use super::after_set::{AfterPhase, AfterSet};
+use super::current_set::CurrentSet;
+use super::event::Key;
 use super::screen::KeyHint;
-use super::{Effects, Phase, Session, Wait, say};
-use crate::record::{Entry, Mishap, Question, Response};
+use super::{State, Turn, Whole};
+use crate::record::{Mishap, Question, Response, SetEnd};
 
-impl Session {
+impl AfterSet {
     /// What is asked after a set: of a set with pushes the partner first, then the trainee.
-    pub(super) fn ask_after_set(&mut self, now: &Now, effects: &mut Effects) {
-        match self.next_to_note() {
+    pub(super) fn begin(set: CurrentSet, turn: &mut Turn<'_>) -> State {
+        match set.next_to_note() {
             Some(cue) => {
-                effects.push(say("partner.responses"));
-                self.phase = Phase::Walk { cue, sure: None, wait: Wait::from(now.at) };
+                turn.say("partner.responses");
+                Self::at(set, AfterPhase::Walk { cue, sure: None, wait: turn.wait() })
             }
-            None => self.ask_the_trainee(now, effects),
+            None => Self::ask_the_trainee(set, turn),
         }
     }
 
     /// Where the partner noted it, the trainee is not asked about grabs.
-    fn ask_the_trainee(&mut self, now: &Now, effects: &mut Effects) {
-        let known = self.has_pushes() || self.set_end == Some(crate::record::SetEnd::Grabbed);
-        self.ask(now, if known { Question::HeldOn } else { Question::Grabbed }, effects);
+    fn ask_the_trainee(set: CurrentSet, turn: &mut Turn<'_>) -> State {
+        let known = turn.whole.has_pushes(&set.plan) || set.notes.end == Some(SetEnd::Grabbed);
+        Self::ask(set, if known { Question::HeldOn } else { Question::Grabbed }, turn)
     }
 
-    /// The places of the pushes that the partner was asked for in this set, in order: at most six.
-    pub(super) fn pushes_asked(&self) -> Vec<u16> {
-        let asked = (0..).zip(self.plan.cues()).take(self.next_cue);
-        let pushes = asked.filter(|(_, cue)| cue.call().is_some_and(|call| call.action().is_push()));
-        pushes.map(|(place, _)| place).collect()
-    }
-
-    fn next_to_note(&self) -> Option<u16> {
-        self.pushes_asked().into_iter().find(|cue| !self.noted_pushes.contains(cue))
-    }
-
-    pub(super) fn walk_key(
-        &mut self,
-        now: &Now,
-        cue: u16,
-        sure: Option<Response>,
-        key: Key,
-        effects: &mut Effects,
-    ) {
-        let again = |sure| Phase::Walk { cue, sure, wait: Wait::from(now.at) };
+    pub(super) fn walk_key(mut self, cue: u16, sure: Option<Mishap>, key: Key, turn: &mut Turn<'_>) -> State {
+        let again = |set, sure| Self::at(set, AfterPhase::Walk { cue, sure, wait: turn.wait() });
         match (sure, key) {
-            (Some(_), key) if key.is('n') => self.phase = again(None),
-            (Some(response), key) if key.is('y') => {
-                self.keep_response(cue, Some(response), effects);
-                let what = if response == Response::Fell { Mishap::Fall } else { Mishap::Grab };
-                self.count(what);
-                effects.push(Effect::Hush);
-                self.after_mishap(now, what, effects);
+            (Some(_), key) if key.is('n') => again(self.set, None),
+            (Some(what), key) if key.is('y') => {
+                self.set.keep_response(cue, Some(what.response()), turn);
+                turn.whole.count(what);
+                turn.hush();
+                self.set.after_mishap(what, turn)
             }
-            (_, key) if key.stops() => self.stop(now, effects),
-            (None, Key::Char(digit @ '0'..='5')) => match Response::numbered(digit as u8 - b'0') {
-                Some(response @ (Response::Grabbed | Response::Fell)) => self.phase = again(Some(response)),
-                response => self.note_response(now, cue, response, effects),
-            },
-            (None, Key::Enter | Key::Char('-')) => self.note_response(now, cue, None, effects),
-            (_, _) => {}
+            (_, key) if key.stops() => self.stop(turn),
+            (None, Key::Char(digit @ '0'..='5')) => {
+                let response = Response::numbered(digit as u8 - b'0');
+                match response.and_then(Response::mishap) {
+                    Some(what) => again(self.set, Some(what)),
+                    None => self.note_response(cue, response, turn),
+                }
+            }
+            (None, Key::Enter | Key::Char('-')) => self.note_response(cue, None, turn),
+            (_, _) => State::AfterSet(Box::new(self)),
         }
     }
 
-    fn note_response(&mut self, now: &Now, cue: u16, response: Option<Response>, effects: &mut Effects) {
-        self.keep_response(cue, response, effects);
-        match self.next_to_note() {
-            Some(cue) => self.phase = Phase::Walk { cue, sure: None, wait: Wait::from(now.at) },
+    fn note_response(mut self, cue: u16, response: Option<Response>, turn: &mut Turn<'_>) -> State {
+        self.set.keep_response(cue, response, turn);
+        match self.set.next_to_note() {
+            Some(cue) => Self::at(self.set, AfterPhase::Walk { cue, sure: None, wait: turn.wait() }),
             None => {
-                effects.push(Effect::Hush);
-                self.ask_the_trainee(now, effects);
+                turn.hush();
+                Self::ask_the_trainee(self.set, turn)
             }
         }
     }
+}
 
-    pub(super) fn keep_response(&mut self, cue: u16, response: Option<Response>, effects: &mut Effects) {
-        if !self.noted_pushes.contains(&cue) {
-            self.noted_pushes.push(cue);
-            effects.push(Effect::Record(Entry::Responded { set: self.plan.number(), cue, response }));
-        }
-    }
-
-    /// What will not be asked any more is kept as not noted.
-    pub(super) fn note_the_rest(&mut self, effects: &mut Effects) {
-        while let Some(cue) = self.next_to_note() {
-            self.keep_response(cue, None, effects);
-        }
-    }
-
+impl CurrentSet {
     /// `Push 2 of 4, toward the window, barely: what happened?`
-    pub(super) fn ask_for(&self, cue: u16) -> String {
+    pub(super) fn ask_for(&self, whole: &Whole, cue: u16) -> String {
         let pushes = self.pushes_asked();
         let nth = 1 + pushes.iter().position(|push| *push == cue).unwrap_or_default();
-        let words = self.push_in_words(cue);
+        let words = self.push_in_words(whole, cue);
         let words = if words.is_empty() { words } else { format!(", {words}") };
         format!("Partner: push {nth} of {}{words}. What happened?", pushes.len())
     }
+}
 
-    pub(super) fn response_keys() -> Vec<KeyHint> {
-        let hint = |key: &str, does: &str| KeyHint { key: key.to_owned(), does: does.to_owned() };
-        let numbered =
-            Response::ALL.iter().map(|response| hint(&response.number().to_string(), response.name()));
-        numbered.chain([hint("-", "I did not note it")]).collect()
-    }
+pub(super) fn response_keys() -> Vec<KeyHint> {
+    let numbered =
+        Response::ALL.iter().map(|response| KeyHint::new(&response.number().to_string(), response.name()));
+    numbered.chain([KeyHint::new("-", "I did not note it")]).collect()
 }

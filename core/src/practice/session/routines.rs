@@ -1,10 +1,13 @@
 //! The warm-up and the cool-down within a session: sentence after sentence until they end or a key skips them.
 
-use super::event::{Effect, Now};
+use super::after_set::{AfterPhase, AfterSet};
+use super::current_set::CurrentSet;
+use super::event::Effect;
+use super::opening::{Before, Page};
 use super::screen::Body;
-use super::{Effects, Phase, Session, say};
+use super::{State, Turn};
 use crate::practice::routine::Routine;
-use crate::record::{Entry, RoutineEnd, RoutinePart, SessionEnd};
+use crate::record::{Entry, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, Stamp};
 use crate::units::Millis;
 
 fn routine(part: RoutinePart) -> &'static Routine {
@@ -14,68 +17,78 @@ fn routine(part: RoutinePart) -> &'static Routine {
     }
 }
 
-impl Session {
-    pub(super) fn begin_routine(&mut self, now: &Now, part: RoutinePart, effects: &mut Effects) {
-        self.closing_words = None;
-        effects.push(Effect::Hush);
-        if part == RoutinePart::CoolDown {
-            effects.push(say("end.done"));
-        }
-        self.say_item(now, part, 0, effects);
+impl Turn<'_> {
+    /// Says a sentence of it, if there is one.
+    fn says_item(&mut self, part: RoutinePart, item: usize) -> bool {
+        let next = routine(part).items().get(item);
+        self.effects.extend(next.map(|next| Effect::Say(next.phrase)));
+        next.is_some()
     }
 
-    fn say_item(&mut self, now: &Now, part: RoutinePart, item: usize, effects: &mut Effects) {
-        match routine(part).items().get(item) {
-            Some(next) => {
-                effects.push(Effect::Say(next.phrase));
-                self.phase = Phase::Routine { part, item, since: now.at };
-            }
-            None => self.end_routine(now, part, RoutineEnd::Done, effects),
-        }
+    /// Whether the sentence that began then has lasted as long as it is to.
+    fn is_item_over(&self, part: RoutinePart, item: usize, since: Millis) -> bool {
+        self.now.at - since >= routine(part).items().get(item).map_or(Millis(0), |item| item.lasts)
     }
 
-    pub(super) fn advance_routine(
-        &mut self,
-        now: &Now,
-        part: RoutinePart,
-        item: usize,
-        since: Millis,
-        effects: &mut Effects,
-    ) {
-        let lasts = routine(part).items().get(item).map_or(Millis(0), |item| item.lasts);
-        if now.at - since >= lasts {
-            self.say_item(now, part, item + 1, effects);
-        }
+    pub(super) fn routine_over(&mut self, part: RoutinePart, how: RoutineEnd) {
+        self.record(Entry::Routine(RoutineRow { part, at: Stamp::from(&self.now.wall), how }));
+    }
+}
+
+impl Before {
+    pub(super) fn begin_warm_up(self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        turn.hush();
+        self.warm_up(0, turn)
     }
 
-    pub(super) fn skip_routine(&mut self, now: &Now, part: RoutinePart, effects: &mut Effects) {
-        effects.push(Effect::Hush);
-        self.end_routine(now, part, RoutineEnd::Skipped, effects);
+    fn warm_up(self: Box<Self>, item: usize, turn: &mut Turn<'_>) -> State {
+        if turn.says_item(RoutinePart::WarmUp, item) {
+            return self.turn_to(Page::WarmUp { item, since: turn.now.at });
+        }
+        Self::end_warm_up(RoutineEnd::Done, turn)
     }
 
-    fn end_routine(&mut self, now: &Now, part: RoutinePart, how: RoutineEnd, effects: &mut Effects) {
-        effects.push(Effect::Record(Entry::Routine { part, at: now.wall.clone(), how }));
-        match part {
-            RoutinePart::WarmUp => self.make_ready(now, effects),
-            RoutinePart::CoolDown => self.end(now, SessionEnd::Finished, effects),
-        }
+    pub(super) fn advance_warm_up(self: Box<Self>, item: usize, since: Millis, turn: &mut Turn<'_>) -> State {
+        let over = turn.is_item_over(RoutinePart::WarmUp, item, since);
+        if over { self.warm_up(item + 1, turn) } else { State::Before(self) }
     }
 
-    /// The practice is left in it.
-    pub(super) fn break_off_routine(&self, now: &Now, effects: &mut Effects) {
-        if let Phase::Routine { part, .. } = self.phase {
-            let (at, how) = (now.wall.clone(), RoutineEnd::BrokenOff);
-            effects.push(Effect::Record(Entry::Routine { part, at, how }));
-        }
+    pub(super) fn end_warm_up(how: RoutineEnd, turn: &mut Turn<'_>) -> State {
+        turn.routine_over(RoutinePart::WarmUp, how);
+        State::make_ready(0, turn)
+    }
+}
+
+impl CurrentSet {
+    pub(super) fn begin_cool_down(mut self, turn: &mut Turn<'_>) -> State {
+        self.notes.closing_words = None;
+        turn.hush();
+        turn.say("end.done");
+        self.cool_down(0, turn)
     }
 
-    pub(super) fn routine_page(part: RoutinePart, item: usize) -> Body {
-        let routine = routine(part);
-        let sentence = routine.items().get(item).map(|item| item.phrase.words().to_owned());
-        Body::Page {
-            title: routine.title().to_owned(),
-            text: sentence.into_iter().collect(),
-            items: Vec::new(),
+    fn cool_down(self, item: usize, turn: &mut Turn<'_>) -> State {
+        if turn.says_item(RoutinePart::CoolDown, item) {
+            return AfterSet::at(self, AfterPhase::CoolDown { item, since: turn.now.at });
         }
+        self.end_cool_down(RoutineEnd::Done, turn)
     }
+
+    pub(super) fn advance_cool_down(self, item: usize, since: Millis, turn: &mut Turn<'_>) -> State {
+        if turn.is_item_over(RoutinePart::CoolDown, item, since) {
+            return self.cool_down(item + 1, turn);
+        }
+        AfterSet::at(self, AfterPhase::CoolDown { item, since })
+    }
+
+    pub(super) fn end_cool_down(self, how: RoutineEnd, turn: &mut Turn<'_>) -> State {
+        turn.routine_over(RoutinePart::CoolDown, how);
+        self.end_session(SessionEnd::Finished, None, turn)
+    }
+}
+
+pub(super) fn routine_page(part: RoutinePart, item: usize) -> Body {
+    let routine = routine(part);
+    let sentence = routine.items().get(item).map(|item| item.phrase.words().to_owned());
+    Body::Page { title: routine.title().to_owned(), text: sentence.into_iter().collect(), items: Vec::new() }
 }

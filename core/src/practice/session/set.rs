@@ -1,257 +1,299 @@
-//! One set: how it is prepared, started, paused and ended, and which cues were delivered. However it is interrupted, a
-//! call that lasts (such as closed eyes) is closed aloud.
+//! One set: how it is prepared, started, paused and ended. However it is interrupted, a call that lasts (such as closed
+//! eyes) is closed aloud.
 
-use super::event::{Channel, Effect, Now};
-use super::{Effects, Phase, Session, TONES, Wait, say};
-use crate::draw::schedule::path::Path;
-use crate::draw::schedule::{Call, Cue};
+use super::after_set::AfterSet;
+use super::current_set::CurrentSet;
+use super::event::{Channel, Effect, Key};
+use super::{State, Turn, Wait, Whole};
 use crate::plan::drill::Action;
 use crate::plan::phrase::Phrase;
-use crate::plan::prescription::DrillPlan;
 use crate::practice::pose;
-use crate::record::{CueDelivered, Delivery, Disturbance, Entry, LeftOut, SetEnd};
+use crate::record::{Disturbance, Entry, LeftOut, Mishap, Question, SessionEnd, SetEnd};
 use crate::units::Millis;
 
+/// How long a pause may last before the set ends.
+pub const LONGEST_PAUSE: Millis = Millis(300_000);
+/// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce.
+const SETTLE: Millis = Millis(1_000);
 /// The spoken count: five seconds to get into place.
 const COUNT: [&str; 5] = ["count.5", "count.4", "count.3", "count.2", "count.1"];
 
-impl Session {
-    /// Makes the next set ready: it may be left out, and a floor course is laid first.
-    pub(super) fn make_ready(&mut self, now: &Now, effects: &mut Effects) {
-        self.plan = self.schedule.sets()[self.set].clone();
-        (self.pauses, self.next_cue, self.disturbed, self.set_end, self.closing_words) =
-            (0, 0, 0, None, None);
-        self.path = Path::new(self.schedule.seed(), self.plan.number(), self.plan.work());
-        (self.left_out, self.step_lower_advised) = (None, false);
-        self.noted_pushes.clear();
-        effects.push(Effect::Hush);
-        if self.leave_out_if_unheard(now, effects) {
-            return;
+/// A set on its way from the way to stand to its end.
+#[derive(Debug)]
+pub(super) struct InSet {
+    pub(super) set: CurrentSet,
+    pub(super) phase: SetPhase,
+}
+
+#[derive(Debug, Clone, Copy)]
+pub(super) enum SetPhase {
+    Course { wait: Wait },
+    LeftOut { why: LeftOut, wait: Wait },
+    Stand { wait: Wait },
+    Count { worked: Millis, work_starts: Option<Millis> },
+    Work { worked: Millis, work_starts: Millis },
+    Paused { worked: Millis, since: Millis },
+    Mishap { what: Mishap, worked: Option<Millis>, wait: Wait },
+}
+
+impl State {
+    /// Makes a set ready: it may be left out, and a floor course is laid first.
+    pub(super) fn make_ready(index: usize, turn: &mut Turn<'_>) -> Self {
+        let here =
+            InSet { set: CurrentSet::new(index, turn.whole), phase: SetPhase::Stand { wait: turn.wait() } };
+        turn.hush();
+        if here.is_unheard(turn.whole) {
+            return here.leave_out_unheard(turn);
         }
-        if self.calls_for(|action| action == Action::NextPatch)
-            && !self.course.is_empty()
-            && !self.course_shown
+        let next_patch = turn.whole.calls_for(&here.set.plan, |action| action == Action::NextPatch);
+        if !next_patch || turn.whole.course.is_empty() || turn.whole.course_shown {
+            return here.stand(turn);
+        }
+        turn.whole.course_shown = true;
+        turn.record(Entry::Course { patches: turn.whole.course.clone() });
+        turn.effects.extend(here.set.plan.drill().prepare().map(Effect::Say));
+        turn.say("practice.any-key");
+        here.to(SetPhase::Course { wait: turn.wait() })
+    }
+
+    pub(super) fn placed(mut self, at: Millis) -> Self {
+        if let Self::InSet(here) = &mut self
+            && let SetPhase::Count { work_starts: work_starts @ None, .. } = &mut here.phase
         {
-            self.course_shown = true;
-            effects.push(Effect::Record(Entry::Course { patches: self.course.clone() }));
-            effects.extend(self.plan.drill().prepare().map(Effect::Say));
-            effects.push(say("practice.any-key"));
-            self.phase = Phase::Course { wait: Wait::from(now.at) };
-        } else {
-            self.stand(now, effects);
+            *work_starts = Some(at);
         }
+        self
     }
 
-    /// A set that closes the eyes needs sound that the trainee heard today: "open your eyes" must be heard, and not only
-    /// in a partner's ear. Whether it was left out.
-    pub(super) fn leave_out_if_unheard(&mut self, now: &Now, effects: &mut Effects) -> bool {
-        let unheard = self.silent || !self.sound_heard || self.mode == Channel::PartnerEarbud;
-        let unheard = unheard && self.calls_for(Action::closes_eyes);
-        if unheard {
-            self.leave_out(now, LeftOut::SoundNotHeard, effects);
-            effects.push(say("left-out.no-sound"));
-            self.phase = Phase::LeftOut { wait: Wait::from(now.at) };
+    /// Kept while calls are placed or called: only then does it change when one is heard.
+    pub(super) fn disturbed(mut self, how: Disturbance, turn: &mut Turn<'_>) -> Self {
+        if let Self::InSet(here) = &mut self
+            && let SetPhase::Count { .. } | SetPhase::Work { .. } = here.phase
+            && let Some(at) = here.worked(turn.now.at)
+        {
+            here.set.notes.disturbed += 1;
+            turn.record(Entry::disturbed(here.set.number(), at, how));
         }
-        unheard
-    }
-
-    pub(super) fn leave_out(&mut self, now: &Now, why: LeftOut, effects: &mut Effects) {
-        let (set, at) = (self.plan.number(), now.wall.clone());
-        effects.push(Effect::Record(Entry::SetLeftOut { set, at, why }));
-        self.left_out = Some(why);
-    }
-
-    /// Whether such an action is among what the set may call, called this time or not.
-    pub(super) fn calls_for(&self, is: fn(Action) -> bool) -> bool {
-        let plans = self.scheduler.prescription().drills();
-        let here = (self.plan.drill().name(), self.plan.form());
-        let same = plans.iter().filter(|plan| (plan.drill().name(), plan.form()) == here);
-        same.flat_map(DrillPlan::targets).any(|target| is(target.action))
-    }
-
-    /// Says how to stand for the next set, and waits for a key.
-    pub(super) fn stand(&mut self, now: &Now, effects: &mut Effects) {
-        self.phase = Phase::Stand { wait: Wait::from(now.at) };
-        let drill = self.plan.drill();
-        let another = self.in_place.replace(drill.name()) != Some(drill.name());
-        if self.begun.voice == TONES {
-            // In tones they would be ten of the same; the words are on the screen.
-            effects.push(say("practice.any-key"));
-            return;
-        }
-        if self.set == 0 {
-            effects.extend(
-                ["practice.hello", "practice.advice", "practice.ignore", "practice.stop-list"].map(say),
-            );
-        }
-        effects.push(say(&format!("set.{}", self.plan.number())));
-        effects.extend(drill.prepare().filter(|_| another).map(Effect::Say));
-        effects.extend(pose::phrases(&self.plan).into_iter().map(Effect::Say));
-        effects.push(say(if self.has_pushes() { "partner.ask-ready" } else { "practice.any-key" }));
-    }
-
-    pub(super) fn begin_set(&mut self, now: &Now, effects: &mut Effects) {
-        effects.push(Effect::Record(Entry::SetBegun {
-            at: now.wall.clone(),
-            plan: self.plan.clone(),
-            channel: self.channel(),
-            room: self.room(),
-        }));
-        self.begin(Millis(0), effects);
-    }
-
-    fn begin(&mut self, worked: Millis, effects: &mut Effects) {
-        let count = COUNT.into_iter().filter_map(Phrase::named).collect();
-        let cues = self.plan.cues().iter().enumerate().skip(self.next_cue);
-        let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
-        self.closing_words = None;
-        effects.extend([
-            Effect::Hush,
-            say("practice.place"),
-            Effect::Begin {
-                count,
-                cues,
-                from: worked,
-                channel: self.channel(),
-                room: self.room(),
-                facing: self.plan.facing(),
-            },
-        ]);
-        self.phase = Phase::Count { worked, work_starts: None };
-    }
-
-    pub(super) fn pause(&mut self, now: &Now, worked: Millis, effects: &mut Effects) {
-        self.deliver_due_cues(worked, effects);
-        effects.push(Effect::Hush);
-        self.close_span(worked, effects);
-        effects.push(say("pause.on"));
-        self.phase = Phase::Paused { worked, since: now.at };
-    }
-
-    /// After a pause the next moment is drawn afresh; the remaining work time is kept.
-    pub(super) fn resume(&mut self, worked: Millis, effects: &mut Effects) {
-        self.pauses += 1;
-        self.plan =
-            self.scheduler.after_pause(self.schedule.seed(), &self.plan, self.pauses, worked, self.next_cue);
-        effects.push(Effect::Record(Entry::Replanned {
-            set: self.plan.number(),
-            pause: self.pauses,
-            paused_at: worked,
-            plan: self.plan.clone(),
-            room: self.room(),
-        }));
-        self.begin(worked, effects);
-    }
-
-    /// "Open your eyes": what lasts is closed at once and aloud when it is broken off, and the words stay on the screen.
-    pub(super) fn close_span(&mut self, worked: Millis, effects: &mut Effects) {
-        let mut begun = self.plan.cues().iter().take(self.next_cue);
-        let lasts = begun.rfind(|cue| cue.until().is_some_and(|until| worked < until));
-        if let Some(span) = lasts.and_then(Cue::call).and_then(Call::span) {
-            effects.push(Effect::Say(span.close));
-            self.closing_words = Some(span.close);
-        }
+        self
     }
 
     /// Ends the current set for a technical reason. While it is asked whether somebody fell
     /// nothing is called anyway, and the answer comes first.
-    pub(super) fn break_off(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
-        if let Some(worked) = self.worked(now).filter(|_| !matches!(self.phase, Phase::Mishap { .. })) {
-            effects.push(Effect::Hush);
-            self.end_set(now, worked, why, effects);
+    pub(super) fn break_off(self, why: SetEnd, turn: &mut Turn<'_>) -> Self {
+        match self {
+            Self::InSet(here) if !matches!(here.phase, SetPhase::Mishap { .. }) => {
+                match here.worked(turn.now.at) {
+                    Some(worked) => {
+                        turn.hush();
+                        here.end_set(worked, why, turn)
+                    }
+                    None => Self::InSet(here),
+                }
+            }
+            state => state,
+        }
+    }
+}
+
+impl InSet {
+    pub(super) fn to(self, phase: SetPhase) -> State {
+        State::InSet(Box::new(Self { phase, ..self }))
+    }
+
+    fn stay(self) -> State {
+        State::InSet(Box::new(self))
+    }
+
+    pub(super) fn wait(&mut self) -> Option<&mut Wait> {
+        match &mut self.phase {
+            SetPhase::Course { wait }
+            | SetPhase::LeftOut { wait, .. }
+            | SetPhase::Stand { wait }
+            | SetPhase::Mishap { wait, .. } => Some(wait),
+            SetPhase::Count { .. } | SetPhase::Work { .. } | SetPhase::Paused { .. } => None,
         }
     }
 
     /// Elapsed work of the set that is begun and not ended.
-    pub(super) fn worked(&self, now: &Now) -> Option<Millis> {
+    pub(super) fn worked(&self, now: Millis) -> Option<Millis> {
         match self.phase {
-            Phase::Count { worked, .. } | Phase::Paused { worked, .. } => Some(worked),
-            Phase::Mishap { worked, .. } => worked,
-            Phase::Work { worked, work_starts } => {
-                Some((worked + (now.at - work_starts)).min(self.plan.work()))
+            SetPhase::Count { worked, .. } | SetPhase::Paused { worked, .. } => Some(worked),
+            SetPhase::Mishap { worked, .. } => worked,
+            SetPhase::Work { worked, work_starts } => {
+                Some((worked + (now - work_starts)).min(self.set.plan.work()))
             }
-            _ => None,
+            SetPhase::Course { .. } | SetPhase::LeftOut { .. } | SetPhase::Stand { .. } => None,
+        }
+    }
+
+    pub(super) fn tick(mut self, turn: &mut Turn<'_>) -> State {
+        let now = turn.now.at;
+        match self.phase {
+            SetPhase::Count { worked, work_starts: Some(work_starts) } if now >= work_starts => {
+                Self { phase: SetPhase::Work { worked, work_starts }, ..self }.tick(turn)
+            }
+            SetPhase::Work { worked, work_starts } => {
+                let (elapsed, work) = (worked + (now - work_starts), self.set.plan.work());
+                self.set.deliver_due_cues(elapsed.min(work), turn);
+                if elapsed >= work { self.end_set(work, SetEnd::Completed, turn) } else { self.stay() }
+            }
+            SetPhase::Paused { worked, since } if now - since >= LONGEST_PAUSE => {
+                self.end_set(worked, SetEnd::PausedTooLong, turn)
+            }
+            _ => self.stay(),
+        }
+    }
+
+    pub(super) fn key(self, key: Key, turn: &mut Turn<'_>) -> State {
+        let mishap = self.mishap_of(key);
+        let no_output = turn.whole.is_without_output();
+        let refuses = key.is('r') && turn.whole.has_pushes(&self.set.plan);
+        match (self.phase, mishap) {
+            (SetPhase::Mishap { what, worked, .. }, _) => self.confirm_mishap(what, worked, key, turn),
+            _ if key.stops() => self.stop(turn),
+            (SetPhase::Course { .. }, _) => self.stand(turn),
+            (SetPhase::LeftOut { .. }, _) => self.set.go_on(turn),
+            (SetPhase::Stand { .. }, None | Some(Mishap::Grab)) if no_output => {
+                if !key.is('g') {
+                    return self.stay();
+                }
+                turn.whole.silent = true;
+                if self.is_unheard(turn.whole) { self.leave_out_unheard(turn) } else { self.stay() }
+            }
+            (_, Some(what)) => self.ask_about_mishap(what, turn),
+            (SetPhase::Stand { .. } | SetPhase::Paused { .. }, None) if refuses => self.refuse(turn),
+            (SetPhase::Stand { .. }, None) => {
+                let (plan, whole) = (&self.set.plan, &turn.whole);
+                turn.record(Entry::set_begun(&turn.now.wall, plan, whole.channel(plan), whole.room()));
+                self.begin(Millis(0), turn)
+            }
+            (SetPhase::Count { .. } | SetPhase::Work { .. }, None) => self.pause(turn),
+            (SetPhase::Paused { since, .. }, None) if turn.now.at - since < SETTLE || no_output => {
+                self.stay()
+            }
+            (SetPhase::Paused { worked, .. }, None) => self.resume(worked, turn),
+        }
+    }
+
+    /// A set that closes the eyes needs sound that the trainee heard today: "open your eyes" must be heard, and not only
+    /// in a partner's ear.
+    fn is_unheard(&self, whole: &Whole) -> bool {
+        let unheard = whole.silent || !whole.sound_heard || whole.mode == Channel::PartnerEarbud;
+        unheard && whole.calls_for(&self.set.plan, Action::closes_eyes)
+    }
+
+    fn leave_out_unheard(self, turn: &mut Turn<'_>) -> State {
+        self.leave_out(LeftOut::SoundNotHeard, "left-out.no-sound", turn)
+    }
+
+    fn leave_out(self, why: LeftOut, say: &str, turn: &mut Turn<'_>) -> State {
+        self.set.leave_out(why, turn);
+        turn.say(say);
+        self.to(SetPhase::LeftOut { why, wait: turn.wait() })
+    }
+
+    /// Says how to stand for the next set, and waits for a key.
+    fn stand(self, turn: &mut Turn<'_>) -> State {
+        let (drill, plan) = (self.set.plan.drill(), &self.set.plan);
+        let another = turn.whole.in_place.replace(drill.name()) != Some(drill.name());
+        if turn.whole.begun.in_tones() {
+            // In tones they would be ten of the same; the words are on the screen.
+            turn.say("practice.any-key");
+        } else {
+            if self.set.index == 0 {
+                for id in ["practice.hello", "practice.advice", "practice.ignore", "practice.stop-list"] {
+                    turn.say(id);
+                }
+            }
+            turn.say(&format!("set.{}", plan.number()));
+            turn.effects.extend(drill.prepare().filter(|_| another).map(Effect::Say));
+            turn.effects.extend(pose::phrases(plan).into_iter().map(Effect::Say));
+            let pushes = turn.whole.has_pushes(plan);
+            turn.say(if pushes { "partner.ask-ready" } else { "practice.any-key" });
+        }
+        self.to(SetPhase::Stand { wait: turn.wait() })
+    }
+
+    fn begin(mut self, worked: Millis, turn: &mut Turn<'_>) -> State {
+        let count = COUNT.into_iter().filter_map(Phrase::named).collect();
+        let cues = self.set.plan.cues().iter().enumerate().skip(self.set.next_cue);
+        let cues = cues.map(|(place, cue)| (place as u16, cue.clone())).collect();
+        self.set.notes.closing_words = None;
+        turn.hush();
+        turn.say("practice.place");
+        turn.effects.push(Effect::Begin {
+            count,
+            cues,
+            from: worked,
+            channel: turn.whole.channel(&self.set.plan),
+            room: turn.whole.room(),
+            facing: self.set.plan.facing(),
+        });
+        self.to(SetPhase::Count { worked, work_starts: None })
+    }
+
+    fn pause(mut self, turn: &mut Turn<'_>) -> State {
+        let worked = self.worked(turn.now.at).unwrap_or_default();
+        self.set.deliver_due_cues(worked, turn);
+        turn.hush();
+        self.set.close_span(worked, turn);
+        turn.say("pause.on");
+        self.to(SetPhase::Paused { worked, since: turn.now.at })
+    }
+
+    /// After a pause the next moment is drawn afresh; the remaining work time is kept.
+    fn resume(mut self, worked: Millis, turn: &mut Turn<'_>) -> State {
+        let (set, seed) = (&mut self.set, turn.whole.schedule.seed());
+        set.pauses += 1;
+        set.plan = turn.whole.scheduler.after_pause(seed, &set.plan, set.pauses, worked, set.next_cue);
+        turn.record(Entry::replanned(set.pauses, worked, &set.plan, turn.whole.room()));
+        self.begin(worked, turn)
+    }
+
+    /// The trainee declines the set, or the rest of it.
+    fn refuse(self, turn: &mut Turn<'_>) -> State {
+        turn.hush();
+        match self.worked(turn.now.at) {
+            Some(worked) => self.end_set(worked, SetEnd::Refused, turn),
+            None => self.leave_out(LeftOut::Refused, "left-out.refused", turn),
         }
     }
 
     /// Ends the set, and goes on to what is asked after it.
-    pub(super) fn end_set(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
-        self.record_set_end(now, worked, why, effects);
-        effects.push(say("set.over"));
-        self.ask_after_set(now, effects);
+    pub(super) fn end_set(mut self, worked: Millis, why: SetEnd, turn: &mut Turn<'_>) -> State {
+        self.record_end(worked, why, turn);
+        turn.say("set.over");
+        AfterSet::begin(self.set, turn)
     }
 
-    /// Ends the set if one is going on, and asks nothing. What was asked of the partner and not noted is kept as such.
-    pub(super) fn leave_set(&mut self, now: &Now, why: SetEnd, effects: &mut Effects) {
-        self.keep_unconfirmed(effects);
-        if let Some(worked) = self.worked(now) {
-            self.record_set_end(now, worked, why, effects);
+    pub(super) fn record_end(&mut self, worked: Millis, why: SetEnd, turn: &mut Turn<'_>) {
+        if matches!(self.phase, SetPhase::Work { .. }) {
+            self.set.deliver_due_cues(worked, turn);
+            self.set.close_span(worked, turn);
         }
-        self.note_the_rest(effects);
+        turn.record(Entry::set_ended(self.set.number(), &turn.now.wall, worked, why));
+        self.set.notes.end = Some(why);
     }
 
-    pub(super) fn record_set_end(&mut self, now: &Now, worked: Millis, why: SetEnd, effects: &mut Effects) {
-        if matches!(self.phase, Phase::Work { .. }) {
-            self.deliver_due_cues(worked, effects);
-            self.close_span(worked, effects);
+    /// Ends the set if one is going on, and asks nothing. What was asked of the partner and not noted is kept as such, and
+    /// a mishap that nobody denied too.
+    fn leave(mut self, why: SetEnd, turn: &mut Turn<'_>) -> CurrentSet {
+        if let SetPhase::Mishap { what, worked, .. } = self.phase {
+            self.set.keep_mishap(what, worked, turn);
         }
-        let (set, at) = (self.plan.number(), now.wall.clone());
-        effects.push(Effect::Record(Entry::SetEnded { set, at, worked, why }));
-        self.set_end = Some(why);
-    }
-
-    /// The trainee declines the set, or the rest of it.
-    pub(super) fn refuse(&mut self, now: &Now, effects: &mut Effects) {
-        effects.push(Effect::Hush);
-        if let Some(worked) = self.worked(now) {
-            self.end_set(now, worked, SetEnd::Refused, effects);
-        } else {
-            self.leave_out(now, LeftOut::Refused, effects);
-            effects.push(say("left-out.refused"));
-            self.phase = Phase::LeftOut { wait: Wait::from(now.at) };
+        if let Some(worked) = self.worked(turn.now.at) {
+            self.record_end(worked, why, turn);
         }
+        self.set.note_the_rest(turn);
+        self.set
     }
 
-    /// Counts what is due by now. Without sound, keeps what the screen has begun to show; with a partner, what the
-    /// partner's screen has asked for.
-    pub(super) fn deliver_due_cues(&mut self, elapsed: Millis, effects: &mut Effects) {
-        while let Some(cue) = self.plan.cues().get(self.next_cue).filter(|cue| cue.at() <= elapsed) {
-            let place = self.next_cue as u16;
-            if let Some(call) = cue.call() {
-                let (at, unheard) = (elapsed, self.silent || call.say().is_empty());
-                let how = match self.channel() {
-                    Channel::Trainee if self.silent => Some(Delivery::Shown { at }),
-                    Channel::PartnerScreen if unheard => Some(Delivery::Asked { at }),
-                    // What sounds is kept when it is heard.
-                    Channel::Trainee | Channel::PartnerScreen | Channel::PartnerEarbud => None,
-                };
-                effects.extend(how.map(|how| self.delivered(place, how)));
-            }
-            self.next_cue += 1;
-        }
+    pub(super) fn stop(self, turn: &mut Turn<'_>) -> State {
+        turn.hush();
+        AfterSet::ask(self.leave(SetEnd::Stopped, turn), Question::WhyStopped, turn)
     }
 
-    /// A cue was heard to its end: by the trainee, or by a partner with an earbud, who was asked by it.
-    pub(super) fn heard(&self, cue: u16, (wanted, began): (u64, u64), rate: u32, effects: &mut Effects) {
-        let how = if self.mode == Channel::PartnerEarbud {
-            let at = u128::from(began) * 1_000 / u128::from(rate.max(1));
-            Delivery::Asked { at: Millis(u32::try_from(at).unwrap_or(u32::MAX)) }
-        } else {
-            Delivery::Heard { wanted, began, rate }
-        };
-        effects.push(self.delivered(cue, how));
-    }
-
-    fn delivered(&self, cue: u16, how: Delivery) -> Effect {
-        Effect::Record(Entry::CueDelivered(CueDelivered { set: self.plan.number(), cue, how }))
-    }
-
-    /// Kept while calls are placed or called: only then does it change when one is heard.
-    pub(super) fn sound_disturbed(&mut self, now: &Now, how: Disturbance, effects: &mut Effects) {
-        let placed = matches!(self.phase, Phase::Count { .. } | Phase::Work { .. });
-        if let Some(at) = self.worked(now).filter(|_| placed) {
-            self.disturbed += 1;
-            effects.push(Effect::Record(Entry::SoundDisturbed { set: self.plan.number(), at, how }));
-        }
+    pub(super) fn end(self, why: SetEnd, end: SessionEnd, turn: &mut Turn<'_>) -> State {
+        self.leave(why, turn).end_session(end, None, turn)
     }
 }

@@ -3,14 +3,21 @@
 use jiff::ZonedDateTime;
 use proptest::prelude::*;
 
+use super::opening::Page;
 use super::screen::Body;
-use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session};
+use super::set::InSet;
+use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session, State};
 use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use crate::health::readiness::Item;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
-use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
+use crate::record::{
+    Answer, AnswerRow, Delivery, DeliveryRow, Disturbance, Drawn, Effort, Entry, Heard, Numbered,
+    SessionBegun, SessionEnd, SetEnd, Symptom,
+};
 use crate::units::Millis;
 
+mod any_events;
 mod last_questions;
 mod partner;
 mod ready;
@@ -38,15 +45,17 @@ impl Walk {
         let seed = Seed::from_bytes([41; 32]);
         let schedule = scheduler.draw(seed);
         let begun = SessionBegun {
-            at: wall(),
+            begun: (&wall()).into(),
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
-            seed,
-            seed_given: false,
-            method: METHOD,
-            voice: voice.to_owned(),
-            device: None,
             sets_planned: schedule.sets().len() as u8,
+            drawn: Some(Drawn {
+                seed,
+                seed_given: false,
+                method: METHOD,
+                voice: voice.to_owned(),
+                device: None,
+            }),
         };
         let session = Session::new(scheduler, schedule, begun, Some("112".to_owned())).map(with);
         Self { session, at: Millis(0), effects: Vec::new() }
@@ -120,7 +129,7 @@ impl Walk {
         self.entries()
             .into_iter()
             .filter_map(
-                |entry| if let Entry::SetEnded { set, why, .. } = entry { Some((*set, *why)) } else { None },
+                |entry| if let Entry::SetEnded { set, end } = entry { Some((*set, end.why)) } else { None },
             )
             .collect()
     }
@@ -138,7 +147,31 @@ impl Walk {
     }
 
     fn plan(&self) -> SetPlan {
-        self.session.as_ref().unwrap().plan.clone()
+        match &self.session().state {
+            State::InSet(here) => here.set.plan.clone(),
+            State::AfterSet(here) => here.set.plan.clone(),
+            State::Before(_) | State::Over(_) => self.set_drawn(self.session().set_number()).clone(),
+        }
+    }
+
+    /// A set as it was drawn.
+    fn set_drawn(&self, number: u8) -> &SetPlan {
+        &self.session().whole.schedule.sets()[usize::from(number) - 1]
+    }
+
+    /// The page before the first set.
+    fn page(&self) -> Option<Page> {
+        if let State::Before(here) = &self.session().state { Some(here.page) } else { None }
+    }
+
+    /// The sentence of the pages of readiness that is asked by itself.
+    fn sentence(&self) -> Option<Item> {
+        if let State::Before(here) = &self.session().state { here.ready.item() } else { None }
+    }
+
+    /// The set that is made ready, worked at or paused.
+    fn in_set(&self) -> Option<&InSet> {
+        if let State::InSet(here) = &self.session().state { Some(here) } else { None }
     }
 }
 
@@ -165,9 +198,10 @@ fn a_whole_session_is_three_sets_each_asked_about() {
         let schedule = scheduler.draw(Seed::from_bytes([41; 32]));
         schedule.sets().iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count()
     };
-    let shown = walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered(_))).count();
+    let shown =
+        walk.entries().into_iter().filter(|entry| matches!(entry, Entry::CueDelivered { .. })).count();
     assert_eq!(shown, planned, "without sound, every cue is kept as shown");
-    let effort = Entry::Answered { set: Some(2), question: Question::Effort, answer: Some(4) };
+    let effort = Entry::answered(Some(2), Answer::Effort(Effort::numbered(4)));
     assert_eq!(walk.entries().into_iter().filter(|entry| **entry == effort).count(), 1, "easy is 4 of 10");
 }
 
@@ -228,7 +262,9 @@ fn a_sound_check_that_nobody_answers_is_a_question_like_any_other() {
         let entries = walk.entries();
         entries
             .iter()
-            .filter(|entry| matches!(entry, Entry::Answered { question: Question::SoundCheck, .. }))
+            .filter(
+                |entry| matches!(entry, Entry::Answered(row) if matches!(row.answer, Answer::SoundCheck(_))),
+            )
             .count()
     };
     assert_eq!(checks(&walk), 0, "the key said only that somebody is there");
@@ -307,7 +343,9 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
         assert_eq!((shown.as_str(), walk.ends()), (title, vec![SessionEnd::Unwell]), "{key:?}");
         assert!(items.iter().all(|item| item.contains("emergency number")), "{items:?}");
         let answered = |entry: &Entry| match entry {
-            Entry::Answered { question: Question::Symptom, answer, .. } => Some(*answer),
+            Entry::Answered(AnswerRow { answer: Answer::Symptom(symptom), .. }) => {
+                Some(symptom.map(Symptom::number))
+            }
             _ => None,
         };
         assert_eq!(walk.entries().into_iter().find_map(answered), Some(kept), "{key:?}");
@@ -350,16 +388,13 @@ fn a_stop_asks_why_and_something_else_counts_against_nobody() {
 fn the_sound_check_takes_only_the_word_that_was_said() {
     let mut walk = Walk::new(Some("a device"));
     walk.walk_to_the_counter();
-    let right = walk.session.as_ref().unwrap().schedule.check_word(4);
+    let right = walk.session().whole.schedule.check_word(4);
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Question { .. }), "another word is said");
     walk.keys(&((right + 1) % 4 + 1).to_string());
     assert!(matches!(walk.body(), Body::Page { .. }), "the second word is another one");
-    let answers = [Some(0), Some(1)].map(|answer| Entry::Answered {
-        set: None,
-        question: Question::SoundCheck,
-        answer,
-    });
+    let answers =
+        [Heard::Another, Heard::TheWord].map(|heard| Entry::answered(None, Answer::SoundCheck(Some(heard))));
     assert!(answers.iter().all(|answer| walk.entries().contains(&answer)));
 }
 
@@ -418,7 +453,7 @@ fn sound_that_falters_in_a_set_is_kept_and_said_after_it() {
     assert_eq!(walk.on(Event::SoundDisturbed(Disturbance::Stuttered)), [], "nothing is called yet");
     walk.past_the_check().keys(".").wait(Millis(15_000));
     let effects = walk.on(Event::SoundDisturbed(Disturbance::Stuttered));
-    let kept = Entry::SoundDisturbed { set: 1, at: Millis(10_000), how: Disturbance::Stuttered };
+    let kept = Entry::disturbed(1, Millis(10_000), Disturbance::Stuttered);
     assert_eq!(effects, [Effect::Record(kept)]);
     assert!(matches!(walk.body(), Body::Work { .. }), "the set goes on");
     assert!(!notice(&walk), "nothing to read while a call may come");
@@ -435,12 +470,13 @@ fn heard_is_kept_as_the_renderer_reports_it() {
     walk.past_the_check().keys(".").wait(Millis(15_000));
     walk.on(Event::Heard { cue: 0, wanted: 48_000, began: 48_007, rate: 48_000 });
     let delivered = walk.entries().into_iter().filter_map(|entry| match entry {
-        Entry::CueDelivered(cue) => Some(*cue),
+        Entry::CueDelivered { how, .. } => Some(how.clone()),
         _ => None,
     });
     let delivered: Vec<_> = delivered.collect();
     assert_eq!(delivered.len(), 1, "nothing is kept as heard because it was planned");
-    assert_eq!(delivered[0].how, Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 });
+    let how = Delivery::Heard { wanted: 48_000, began: 48_007, rate: 48_000 };
+    assert_eq!(delivered[0], DeliveryRow::new(0, how));
 }
 
 #[test]
@@ -457,6 +493,7 @@ fn closing_keeps_what_was_done() {
 fn every_phrase_that_is_named_in_the_session_exists() {
     let files = [
         include_str!("../session.rs"),
+        include_str!("after_set.rs"),
         include_str!("mishap.rs"),
         include_str!("opening.rs"),
         include_str!("questions.rs"),
@@ -464,6 +501,7 @@ fn every_phrase_that_is_named_in_the_session_exists() {
         include_str!("routines.rs"),
         include_str!("set.rs"),
         include_str!("sound_check.rs"),
+        include_str!("patience.rs"),
     ];
     let mut named = 0;
     for word in files.iter().flat_map(|file| file.split('"')) {

@@ -3,7 +3,7 @@
 use jiff::ZonedDateTime;
 use serde::{Deserialize, Serialize};
 
-use crate::record::{Question, Response, SessionId, Stamp};
+use crate::record::{Answer, Id, Question, Response, Stamp};
 use crate::words;
 
 /// What is corrected.
@@ -35,7 +35,7 @@ pub struct CorrectionRow {
     /// When.
     pub at: Stamp,
     /// Of which session.
-    pub session: SessionId,
+    pub session: Id,
     /// What.
     pub what: Corrected,
     /// The set, where it is about one.
@@ -48,36 +48,38 @@ pub struct CorrectionRow {
     pub right: Option<String>,
     /// Why.
     pub reason: String,
+    /// What this replaces, by the ids of their entries: an answer or a response, and the corrections of it before.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub replaces: Vec<Id>,
 }
 
 impl CorrectionRow {
     /// A correction of this session, made now.
-    pub fn new(at: &ZonedDateTime, session: &SessionId, what: Corrected, reason: &str) -> Self {
+    pub fn new(at: &ZonedDateTime, session: Id, what: Corrected, reason: &str) -> Self {
         Self {
             at: Stamp::from(at),
-            session: session.clone(),
+            session,
             what,
             set: None,
             question: None,
             cue: None,
             right: None,
             reason: reason.to_owned(),
+            replaces: Vec::new(),
         }
     }
 
-    /// Dated after every one of these that is of the same session, although the clock was set back: the last one holds.
+    /// This answer after a set, or before the first, as it is right.
     #[must_use]
-    pub fn after(mut self, before: &[Self]) -> Self {
-        let of_session = before.iter().filter(|other| other.session == self.session).map(|other| &other.at);
-        if let Some(latest) = of_session.max_by_key(|at| at.ms()).filter(|at| at.ms() >= self.at.ms()) {
-            self.at = latest.plus(1);
-        }
-        self
+    pub fn to(self, set: Option<u8>, answer: Answer) -> Self {
+        let right = answer.number().map(|number| number.to_string());
+        Self { set, question: Some(answer.question()), right, ..self }
     }
 
     /// The right answer, of an answer.
-    pub fn answer(&self) -> Option<u8> {
-        self.right.as_deref().and_then(|digits| digits.parse().ok())
+    pub fn answer(&self) -> Option<Answer> {
+        let number = self.right.as_deref().map(str::parse).transpose().ok()?;
+        Answer::from_number(self.question?, number).ok()
     }
 
     /// The right response, of a response.
@@ -92,9 +94,7 @@ impl CorrectionRow {
             Corrected::SetAside | Corrected::CountsAgain => {
                 self.set.is_none() && self.question.is_none() && self.cue.is_none() && self.right.is_none()
             }
-            Corrected::Answer => {
-                self.question.is_some() && self.cue.is_none() && right_is(self.answer().is_some())
-            }
+            Corrected::Answer => self.cue.is_none() && self.answer().is_some(),
             Corrected::Response => {
                 self.set.is_some()
                     && self.cue.is_some()
@@ -112,7 +112,7 @@ impl CorrectionRow {
             Corrected::CountsAgain => "counts again, after it was set aside".to_owned(),
             Corrected::Answer => {
                 let question = self.question.map_or("", Question::name);
-                let right = self.question.map(|question| question.say(self.answer())).unwrap_or_default();
+                let right = self.answer().map(Answer::words).unwrap_or_default();
                 format!("{question}{of}: {right}")
             }
             Corrected::Response => {
@@ -121,26 +121,5 @@ impl CorrectionRow {
             }
         };
         format!("{what} ({})", self.reason)
-    }
-}
-
-#[cfg(test)]
-mod test {
-    use super::{Corrected, CorrectionRow};
-    use crate::record::SessionId;
-    use crate::record::sample::{correction, moment};
-
-    #[test]
-    fn a_correction_is_dated_after_those_of_its_session_whatever_the_clock_says() {
-        let [first, second] = [10, 50].map(|nth| correction(nth, Corrected::SetAside));
-        let far = correction(9_000, Corrected::SetAside);
-        let of_other = CorrectionRow { session: SessionId::from_bytes([2; 16]), ..far };
-        let before = [second.clone(), first, of_other];
-        let dated = |nth| correction(nth, Corrected::CountsAgain).after(&before).at;
-        for nth in [-9_000, 10, 49, 50] {
-            assert_eq!(dated(nth), second.at.plus(1), "{nth}");
-        }
-        assert_eq!(dated(51), moment(1_000_051));
-        assert_eq!(second.clone().after(&[]), second);
     }
 }

@@ -18,8 +18,6 @@ pub struct ResponseRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct MishapRow {
-    /// Orders them.
-    pub place: u32,
     /// The set, begun or about to begin.
     pub set: u8,
     /// The work that was done by then.
@@ -27,6 +25,7 @@ pub struct MishapRow {
     /// What.
     pub what: Mishap,
     /// The push that it followed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cue: Option<u16>,
 }
 
@@ -46,8 +45,6 @@ pub struct LeftOutRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct AdviceRow {
-    /// Orders them.
-    pub place: u32,
     /// After which set.
     pub set: u8,
     /// What.

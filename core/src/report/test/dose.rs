@@ -6,7 +6,7 @@ use super::{material, nov, report, report_of, session};
 use crate::course::past::PastSession;
 use crate::course::past::sample::{clean, on, prescription};
 use crate::plan::prescription::Prescription;
-use crate::record::{LeftOut, SessionEnd, SetEnd};
+use crate::record::{Answer, LeftOut, SessionEnd, SetEnd, Times};
 use crate::report::CountsAs;
 
 /// The sample prescription, issued by somebody on a day, for so many weeks.
@@ -146,9 +146,9 @@ fn what_does_not_count_is_in_no_figure_and_counted_apart() {
     });
     let mut material = material(vec![tried, aside, pages, session(nov(9))]);
     material.details[1].corrected = vec!["set aside".to_owned()];
-    material.details[1].weekly = [Some(3), None, None];
+    material.details[1].weekly = vec![Answer::NearFalls(Some(Times::ThreeOrMore))];
     material.details[1].not_said = 4;
-    material.details[3].weekly = [Some(1), None, None];
+    material.details[3].weekly = vec![Answer::NearFalls(Some(Times::Once))];
     let found = report(&material, nov(1), nov(30));
     let dose = &found.dose;
     assert_eq!((dose.days, dose.sessions, dose.tried_out, dose.set_aside, dose.corrected), (1, 1, 1, 1, 1));

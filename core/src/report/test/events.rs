@@ -4,7 +4,7 @@ use super::{material, nov, report, session};
 use crate::course::past::{Barrier, Lifted, PastSession};
 use crate::health::lock::Lock;
 use crate::health::readiness::Item;
-use crate::record::{LeftOut, Mishap, SessionEnd, SetEnd};
+use crate::record::{LeftOut, Mishap, SessionEnd, SetEnd, Symptom, YesNo};
 use crate::report::{Kind, Material};
 
 /// Kinds and words of the events of November.
@@ -29,7 +29,7 @@ fn a_try_out_is_told_and_counts_as_no_practice() {
 fn events_are_dated_and_a_lifted_lock_is_still_told() {
     let fell = session(nov(4)).but(|session| {
         session.sets[1].end = Some(SetEnd::Fell);
-        (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(1));
+        (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes));
     });
     let not_today = session(nov(12)).but(|session| {
         session.sets.clear();
@@ -37,8 +37,8 @@ fn events_are_dated_and_a_lifted_lock_is_still_told() {
         session.ready = vec![(Item::Sore, false), (Item::Light, false), (Item::Night, true)];
     });
     let unwell = session(nov(16)).but(|session| {
-        session.sets[0].unwell = Some(1);
-        (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(5));
+        session.sets[0].unwell = Some(YesNo::Yes);
+        (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(Symptom::Dizzy));
     });
     let mut material = material(vec![fell, not_today, unwell]);
     let locked = material.past.sessions[0].id.clone();
@@ -104,7 +104,7 @@ fn every_end_of_a_session_is_told_unless_it_came_to_its_end() {
     for end in SessionEnd::ALL {
         let events = of(session(nov(4)).but(|session| {
             session.sets.truncate(2);
-            (session.end, session.hurt) = (Some(*end), Some(0));
+            (session.end, session.hurt) = (Some(*end), Some(YesNo::No));
         }));
         let first = match end {
             SessionEnd::Finished => {
@@ -137,11 +137,11 @@ fn what_was_left_out_or_happened_between_sets_is_told() {
         session.sets.truncate(2);
         (session.sets_planned, session.sets_whole) = (3, Some(5));
         session.sets[1].advised_lower = true;
-        (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(0));
+        (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::No));
     })]);
     material.details[0].left_out =
         vec![(2, LeftOut::Refused), (3, LeftOut::Grabbed), (4, LeftOut::SoundNotHeard)];
-    material.details[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
+    material.past.sessions[0].before_set = vec![(3, Mishap::Grab), (5, Mishap::Fall)];
     let said: Vec<String> =
         told(&material).into_iter().map(|(kind, what)| format!("{kind}: {what}")).collect();
     assert_eq!(
@@ -166,7 +166,7 @@ fn a_hold_is_told_where_nothing_is_locked_and_no_correction_takes_it_away() {
         events.into_iter().filter(|(kind, _)| *kind == Kind::Hold).map(|(_, what)| what).collect::<Vec<_>>()
     };
     assert_eq!(
-        holds(|session| session.sets[1].grabbed = Some(1)),
+        holds(|session| session.sets[1].grabbed = Some(YesNo::Yes)),
         ["held for 48 hours: grabbing hold or nearly falling, alone"]
     );
     assert_eq!(
@@ -174,12 +174,12 @@ fn a_hold_is_told_where_nothing_is_locked_and_no_correction_takes_it_away() {
         ["held for 48 hours: dizziness that passed"]
     );
     let locked = |session: &mut PastSession| {
-        session.sets[1].grabbed = Some(1);
-        (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(1));
+        session.sets[1].grabbed = Some(YesNo::Yes);
+        (session.end, session.symptom) = (Some(SessionEnd::Unwell), Some(Symptom::Chest));
     };
     assert!(holds(locked).is_empty(), "it is locked until somebody clears it");
     let aside = |session: &mut PastSession| {
-        session.sets[1].grabbed = Some(1);
+        session.sets[1].grabbed = Some(YesNo::Yes);
         session.discounted = true;
     };
     assert_eq!(holds(aside).len(), 1, "it stood all the same");

@@ -14,7 +14,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::course::printed_sheet::{self, WEEK};
 use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::drill::Form as DrillForm;
-use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
+use counterpoise_core::plan::prescription::{Digest, DrillPlan, Prescription};
 
 impl<R: BufRead, W: Write> Form<R, W> {
     /// The prescription of the sheet. If several were in use in the week up to that day, the person chooses by title.
@@ -121,7 +121,7 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Opti
             match until {
                 // The person goes by the present content of the file in use.
                 None => add(Some(now.clone())),
-                Some(_) => add(of_digest(folder, digest)?),
+                Some(_) => add(of_digest(folder, *digest)?),
             }
         }
         until = Some(*since);
@@ -137,9 +137,7 @@ fn in_use_then(journal: &Journal, folder: &Folder, day: Date) -> Result<Vec<Opti
 }
 
 /// The prescription with this digest: a ready one, or one in the folder.
-fn of_digest(folder: &Folder, digest: &str) -> Result<Option<Prescription>, Failure> {
-    // A text that is not a digest matches nothing.
-    let Ok(digest) = digest.parse() else { return Ok(None) };
+fn of_digest(folder: &Folder, digest: Digest) -> Result<Option<Prescription>, Failure> {
     if let Some(ready) = Prescription::ready_with(&digest) {
         return Ok(Some(ready.clone()));
     }

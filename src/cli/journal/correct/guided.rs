@@ -8,10 +8,12 @@ use super::whole;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
-use crate::journal::{AnswerRow, Corrected, CorrectionRow, Journal};
+use crate::journal::Journal;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::drill::Drill;
-use counterpoise_core::record::{Response, SessionRecord, SetRecord};
+use counterpoise_core::record::{
+    Answer, AnswerRow, Contents, Corrected, CorrectionRow, Response, Right, SessionRecord, SetRecord,
+};
 use counterpoise_core::words::counted;
 
 /// The most practices on a page: they fit a small terminal together with the question.
@@ -31,8 +33,8 @@ pub(super) fn ask(
         Some(which) => journal.find(which)?,
         None => form.which(journal)?,
     };
-    let (right, set_aside) = journal.as_corrected(&session)?;
-    let empty = |what| CorrectionRow::new(now, &session.id, what, "");
+    let Right { record: right, set_aside } = Right::of(&session, &journal.contents()?.corrections);
+    let empty = |what| CorrectionRow::new(now, session.id, what, "");
     let mut row = match form.what(&right, set_aside)? {
         What::Answer => form.answer(&right, empty(Corrected::Answer))?,
         What::Response => form.response(&right, empty(Corrected::Response))?,
@@ -66,7 +68,7 @@ fn day(session: &SessionRecord) -> String {
 
 /// The answers that can be corrected.
 fn answers(session: &SessionRecord) -> impl Iterator<Item = (&AnswerRow, Scale)> {
-    session.answers.iter().filter_map(|row| Some((row, scale(row.question)?)))
+    session.answers.iter().filter_map(|row| Some((&row.row, scale(row.answer.question())?)))
 }
 
 fn set_title(set: &SetRecord) -> String {
@@ -93,7 +95,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     /// Asks for one of the practices, the newest first.
     fn which(&mut self, journal: &Journal) -> Result<SessionRecord, Failure> {
-        let mut sessions = journal.sessions()?;
+        let Contents { mut sessions, corrections, .. } = journal.contents()?;
         sessions.retain(|session| !session.sets.is_empty() || answers(session).next().is_some());
         sessions.reverse();
         if sessions.is_empty() {
@@ -107,7 +109,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             let mut page = vec![Block::Gap, Block::line("The latest practices:")];
             let to = sessions.len().min(from + A_PAGE);
             for (number, session) in (1_usize..).zip(&sessions).take(to).skip(from) {
-                let set_aside = journal.as_corrected(session)?.1;
+                let set_aside = Right::of(session, &corrections).set_aside;
                 let marks = [(session.start.is_by_hand(), "typed in by hand"), (set_aside, "set aside")];
                 let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
                 let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };
@@ -160,35 +162,35 @@ impl<R: BufRead, W: Write> Form<R, W> {
             answers(session).filter(|(answer, _)| answer.set == set).collect();
         let lines: Vec<String> = of_set
             .iter()
-            .map(|(row, _)| format!("{}: {}", row.question, row.question.say(row.answer)))
+            .map(|(row, _)| format!("{}: {}", row.answer.question(), row.answer.words()))
             .collect();
         let (kept, scale) = of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
-        let right = self.right(kept, scale)?;
-        let right = right.map(|right| right.to_string());
-        Ok(CorrectionRow { set, question: Some(kept.question), right, ..row })
+        Ok(row.to(set, self.right(kept.answer, scale)?))
     }
 
     /// Asks for the right answer, which must differ from the present one.
-    fn right(&mut self, kept: &AnswerRow, scale: Scale) -> Result<Option<u8>, Failure> {
-        let Scale { least, most, words } = scale;
+    fn right(&mut self, kept: Answer, scale: Scale) -> Result<Answer, Failure> {
+        let question = kept.question();
         let can = match scale.is_yes_or_no() {
             true => "Y yes, N no".to_owned(),
-            false => words.to_owned(),
+            false => scale.words.to_owned(),
         };
         loop {
             let typed = self.line(&format!(
                 "The entry is \"{}: {}\". What is right? ({can}; {NONE} not said)",
-                kept.question,
-                kept.question.say(kept.answer)
+                question,
+                kept.words()
             ))?;
             let right = match typed.to_lowercase().as_str() {
-                NONE => Some(None),
-                "y" if scale.is_yes_or_no() => Some(Some(1)),
-                "n" if scale.is_yes_or_no() => Some(Some(0)),
-                digits => digits.parse().ok().filter(|number| (least..=most).contains(number)).map(Some),
+                NONE => Some(question.not_said()),
+                "y" if scale.is_yes_or_no() => Answer::from_number(question, Some(1)).ok(),
+                "n" if scale.is_yes_or_no() => Answer::from_number(question, Some(0)).ok(),
+                digits => {
+                    digits.parse().ok().and_then(|number| Answer::from_number(question, Some(number)).ok())
+                }
             };
             match right {
-                Some(right) if right == kept.answer => self.refuse("that is already the entry")?,
+                Some(right) if right == kept => self.refuse("that is already the entry")?,
                 Some(right) => return Ok(right),
                 None => self.refuse(&format!("\"{typed}\" is not one of these answers"))?,
             }

@@ -6,7 +6,7 @@ use super::page;
 use crate::cli::page::text;
 use crate::journal::Folder;
 use crate::journal::sample::{id, keep, open, session};
-use counterpoise_core::record::{Line, Seen, SeenRow, TryoutRow};
+use counterpoise_core::record::{Entry, Seen, SeenRow, TriedOut};
 
 #[test]
 fn a_session_is_told_in_plain_words() {
@@ -39,14 +39,12 @@ fn a_session_is_told_in_plain_words() {
 fn a_try_out_names_who_watched_and_what_was_seen() {
     let place = tempdir().unwrap();
     let mut journal = open(&Folder::open_in(place.path()).unwrap());
-    let mut lines = session();
-    lines.insert(
-        1,
-        Line::TriedOut(TryoutRow { watched_by: "K. L.".into(), partner: "R.".into(), seen: Vec::new() }),
-    );
-    keep(&mut journal, &id(1), &lines);
+    let mut entries = session();
+    entries.insert(1, Entry::TriedOut(TriedOut { watched_by: "K. L.".into(), partner: "R.".into() }));
+    keep(&mut journal, &id(1), &entries);
     let seen = SeenRow { what: Seen::Feet, words: "one step each time".to_owned() };
-    journal.keep_seen(&id(1), &[seen]).unwrap();
+    let at = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
+    journal.keep_seen(&at, id(1), &[seen]).unwrap();
     let text = text::of(&page(&journal, "last").unwrap());
     assert!(
         text.contains("A try-out: it does not count as practice. Watched by: K. L.; partner: R."),

@@ -15,7 +15,7 @@ use crate::course::progression::{Barriers, Decision, Fitness, Next};
 use crate::health::lock::Lock;
 use crate::health::readiness::{Check, Reply, Today, Verdict};
 use crate::plan::prescription::Prescription;
-use crate::record::{Given, SessionEnd, SetEnd};
+use crate::record::{Effort, Given, Numbered, SessionEnd, SetEnd, Steadiness, Symptom, WhyStopped, YesNo};
 
 /// One person's history as the model keeps it.
 #[derive(Default)]
@@ -239,7 +239,7 @@ fn practice(
     let place = rng.random_range(0..=last);
     match rng.random_range(0..8) {
         0 => {
-            session.sets[place].grabbed = Some(1);
+            session.sets[place].grabbed = Some(YesNo::Yes);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Grabbed);
             model.held_at = Some(ended_ms);
@@ -248,28 +248,27 @@ fn practice(
             session.sets[place].end = Some(SetEnd::Fell);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Fell);
-            session.hurt = [Some(0), Some(1), None][rng.random_range(0..3)];
+            session.hurt = [Some(YesNo::No), Some(YesNo::Yes), None][rng.random_range(0..3)];
             match session.hurt {
-                Some(0) => model.held_at = Some(ended_ms),
+                Some(YesNo::No) => model.held_at = Some(ended_ms),
                 _ => model.locked = true,
             }
         }
-        2 => session.sets[place].effort = Some(10),
-        3 => session.sets[place].steadiness = Some(5),
+        2 => session.sets[place].effort = Effort::numbered(10),
+        3 => session.sets[place].steadiness = Some(Steadiness::LostBalance),
         4 => {
-            session.sets[place].unwell = Some(1);
+            session.sets[place].unwell = Some(YesNo::Yes);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Unwell);
-            session.symptom =
-                [None, Some(1), Some(2), Some(3), Some(4), Some(5), Some(6)][rng.random_range(0..7)];
-            model.locked |= session.symptom.is_some_and(|symptom| symptom <= 4);
+            session.symptom = Symptom::numbered(rng.random_range(0..7));
+            model.locked |= session.symptom.is_some_and(|symptom| symptom <= Symptom::Faint);
             model.held_at = Some(ended_ms);
         }
         5 => {
             session.sets[place].end = Some(SetEnd::Stopped);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::StoppedUnsteady);
-            session.why_stopped = Some(2);
+            session.why_stopped = Some(WhyStopped::Unsteady);
         }
         6 => {
             // The door bell, or the power: it may be finished.

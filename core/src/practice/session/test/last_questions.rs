@@ -61,7 +61,7 @@ fn counting(question: Question, ask: &str, walk_there: fn() -> Walk) -> Vec<(Key
         assert_eq!(asked(&walk), ask);
         let effects = walk.on(Event::Key(key));
         let answer = walk.entries().into_iter().find_map(|entry| match entry {
-            Entry::Answered { question: of, answer, .. } if *of == question => Some(*answer),
+            Entry::Answered(row) if row.answer.question() == question => Some(row.answer.number()),
             _ => None,
         });
         match answer {

@@ -3,7 +3,9 @@
 
 use proptest::prelude::*;
 
+use super::super::opening::Page;
 use super::super::screen::{Body, Item, Moment};
+use super::super::set::SetPhase;
 use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, REPEAT_WAIT};
 use super::Walk;
 use crate::draw::schedule::Cue;
@@ -11,13 +13,14 @@ use crate::plan::direction::Direction;
 use crate::plan::place::{Place, Room};
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Advice, Delivery, Entry, LeftOut, Mishap, Question, Response, RoutineEnd, RoutinePart, SessionEnd, SetEnd,
+    Advice, AdviceRow, Answer, Delivery, Entry, LeftOut, LeftOutRow, Mishap, MishapRow, Response, RoutineEnd,
+    RoutinePart, SessionEnd, SetEnd, SetEndRow, YesNo,
 };
 use crate::units::Millis;
 
 const ROOM: Room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: Some(Place::Table) };
 
-const PUSHES: &str = r#"
+pub(super) const PUSHES: &str = r#"
 schema = "counterpoise.prescription/1"
 title = "Pushes"
 issued_on = 2026-11-02
@@ -84,11 +87,11 @@ impl Walk {
     /// To the first page for the partner.
     fn walk_to_the_partner(&mut self) -> &mut Self {
         self.keys("\n");
-        while matches!(self.session().phase, super::super::Phase::Cautions { .. }) {
+        while matches!(self.page(), Some(Page::Cautions { .. })) {
             self.keys("\n");
         }
         self.keys("aaaa");
-        while matches!(self.session().phase, super::super::Phase::InPlace) {
+        while matches!(self.page(), Some(Page::InPlace)) {
             self.keys("a");
         }
         self
@@ -97,11 +100,11 @@ impl Walk {
     /// Past the pages and, if there is sound, the check, to how to stand for the set `number`, whose key is not pressed.
     pub(super) fn walk_to_set(&mut self, number: u8) -> &mut Self {
         self.walk_to_the_partner();
-        while matches!(self.session().phase, super::super::Phase::Partner { .. }) {
+        while matches!(self.page(), Some(Page::Partner { .. })) {
             self.keys("\na");
         }
-        if matches!(self.session().phase, super::super::Phase::Check { .. }) {
-            let right = self.session().schedule.check_word(4) + 1;
+        if matches!(self.page(), Some(Page::Check { .. })) {
+            let right = self.session().whole.schedule.check_word(4) + 1;
             self.keys(&right.to_string());
         }
         self.keys(".");
@@ -121,8 +124,7 @@ impl Walk {
     /// Waits until the work has come this far.
     fn work_to(&mut self, at: Millis) -> &mut Self {
         for _ in 0..4_000 {
-            let now = super::Now { at: self.at, wall: super::wall() };
-            if self.session().worked(&now).is_some_and(|worked| worked >= at) {
+            if self.in_set().and_then(|here| here.worked(self.at)) >= Some(at) {
                 break;
             }
             self.wait(Millis(50));
@@ -150,7 +152,7 @@ impl Walk {
 
     fn responses(&self) -> Vec<(u8, u16, Option<Response>)> {
         let responses = self.entries().into_iter().filter_map(|entry| match entry {
-            Entry::Responded { set, cue, response } => Some((*set, *cue, *response)),
+            Entry::Responded { set, response } => Some((*set, response.cue, response.response)),
             _ => None,
         });
         responses.collect()
@@ -186,7 +188,7 @@ fn before_the_first_set_the_partner_reads_where_hands_go_and_says_who_it_is() {
     let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert!(items.iter().any(|item| item.contains("watched: Kim.")), "{items:?}");
     walk.keys("x");
-    let no = Entry::Answered { set: None, question: Question::PartnerReady, answer: Some(0) };
+    let no = Entry::answered(None, Answer::PartnerReady(Some(YesNo::No)));
     assert_eq!((walk.kept(|entry| *entry == no), walk.ends()), (1, vec![SessionEnd::NotToday]));
 }
 
@@ -202,7 +204,7 @@ fn what_is_on_each_side_is_asked_once_by_one_key_each_and_kept() {
     asked.keys("0");
     let room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: None };
     assert!(asked.effects.contains(&Effect::KeepRoom(room)));
-    assert_eq!(asked.session().room(), room);
+    assert_eq!(asked.session().whole.room(), room);
 
     let mut skipped = walk(PUSHES, Channel::PartnerScreen, None, None);
     skipped.walk_to_the_partner().keys("\n\na1\n");
@@ -237,11 +239,11 @@ fn the_partner_reads_what_to_do_from_its_lead_on_and_looks_up_two_seconds_before
     walk.work_to(cue.at() + Millis(2_000));
     assert_eq!(walk.item(), None);
     let asked = walk.entries().into_iter().find_map(|entry| match entry {
-        Entry::CueDelivered(delivered) if delivered.set == 2 => Some(*delivered),
+        Entry::CueDelivered { set: 2, how } => Some(how.clone()),
         _ => None,
     });
     let asked = asked.unwrap();
-    let Delivery::Asked { at } = asked.how else { panic!("{asked:?}") };
+    let at = Millis(asked.asked_ms.unwrap());
     assert!(asked.cue == place && at >= cue.at() && at - cue.at() < Millis(200), "{asked:?}");
 }
 
@@ -284,12 +286,12 @@ fn an_earbud_that_said_now_is_kept_as_asked_and_without_sound_the_screen_stands_
     earbud.walk_to_set(2).keys(".");
     let (place, cue) = earbud.pushes()[0].clone();
     earbud.work_to(cue.at() + Millis(100));
-    let of_set_two = |entry: &Entry| matches!(entry, Entry::CueDelivered(delivered) if delivered.set == 2);
+    let of_set_two = |entry: &Entry| matches!(entry, Entry::CueDelivered { set: 2, .. });
     assert_eq!(earbud.kept(of_set_two), 0, "only what was heard to its end");
     let frames = u64::from(cue.at().0) * 48;
     earbud.on(Event::Heard { cue: place, wanted: frames, began: frames + 48, rate: 48_000 });
-    let asked = Delivery::Asked { at: cue.at() + Millis(1) };
-    assert_eq!(earbud.kept(|entry| matches!(entry, Entry::CueDelivered(cue) if cue.how == asked)), 1);
+    let asked = Entry::delivered(2, place, Delivery::Asked { at: cue.at() + Millis(1) });
+    assert_eq!(earbud.kept(|entry| *entry == asked), 1);
 
     let mut silent = walk(PUSHES, Channel::PartnerEarbud, None, Some(ROOM));
     silent.walk_to_set(2).keys(".").wait(Millis(6_000));
@@ -330,13 +332,13 @@ fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
     assert_eq!(walk.set_ends().len(), 1, "asked once more before anything follows");
     walk.keys("n");
     assert!(matches!(walk.body(), Body::Paused { .. }), "the wrong key");
-    assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap { .. })), 0);
+    assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap(_))), 0);
     walk.keys("gy");
     assert_eq!(walk.set_ends().last(), Some(&(2, SetEnd::Grabbed)));
-    let kept = |entry: &Entry| matches!(entry, Entry::Mishap { set: 2, what: Mishap::Grab, cue: Some(cue), .. } if *cue == place);
+    let kept = |entry: &Entry| matches!(entry, Entry::Mishap(MishapRow { set: 2, what: Mishap::Grab, cue: Some(cue), .. }) if *cue == place);
     assert_eq!(walk.kept(kept), 1);
     assert_eq!(walk.responses(), [(2, place, Some(Response::Grabbed))]);
-    let advice = Entry::Advised { set: 2, advice: Advice::OneStepLower };
+    let advice = Entry::Advised(AdviceRow { set: 2, advice: Advice::OneStepLower });
     assert_eq!((walk.kept(|entry| *entry == advice), walk.said("partner.step-lower")), (1, 1));
     assert!(walk.asks().starts_with("Partner: push 1 of 2"), "the grab is noted already: {}", walk.asks());
     walk.keys("1").keys("021n");
@@ -380,7 +382,7 @@ fn a_fall_ends_the_session_with_the_guidance_whichever_key_tells_of_it() {
         assert!(walk.asks().contains("knock to the head"), "what decides what follows is answered first");
         walk.keys("y");
         assert_eq!(walk.ends(), [SessionEnd::Fell]);
-        let hurt = Entry::Answered { set: Some(2), question: Question::Hurt, answer: Some(1) };
+        let hurt = Entry::answered(Some(2), Answer::Hurt(Some(YesNo::Yes)));
         assert_eq!(walk.kept(|entry| *entry == hurt), 1);
         assert!(walk.responses().iter().any(|(_, _, response)| *response == Some(Response::Fell)));
         let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
@@ -408,7 +410,10 @@ fn a_fall_that_nobody_takes_back_is_kept_as_one() {
     lost.on(Event::SoundLost);
     assert!(lost.asks().contains("fall"), "the answer comes first");
     for walk in [unanswered, closed, stopped] {
-        assert_eq!(walk.kept(|entry| matches!(entry, Entry::Mishap { what: Mishap::Fall, .. })), 1);
+        assert_eq!(
+            walk.kept(|entry| matches!(entry, Entry::Mishap(MishapRow { what: Mishap::Fall, .. }))),
+            1
+        );
         assert_eq!(walk.set_ends().len(), 2);
     }
 }
@@ -466,7 +471,10 @@ fn getting_into_place_can_go_wrong_too() {
     assert!(matches!(walk.body(), Body::Page { .. }), "still how to stand");
     walk.keys("gy");
     assert_eq!(
-        walk.kept(|entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::Grabbed, .. })),
+        walk.kept(|entry| matches!(
+            entry,
+            Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::Grabbed, .. })
+        )),
         1
     );
     walk.keys("n");
@@ -481,7 +489,10 @@ fn the_trainee_may_refuse_a_set_before_it_or_in_a_pause_and_nothing_is_pushed_af
     let began = walk.effects.len();
     walk.keys("r");
     assert_eq!(
-        walk.kept(|entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::Refused, .. })),
+        walk.kept(|entry| matches!(
+            entry,
+            Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::Refused, .. })
+        )),
         1
     );
     assert!(!walk.effects[began..].iter().any(|effect| matches!(effect, Effect::Begin { .. })));
@@ -582,8 +593,9 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
         .keys("n021n")
         .wait(Millis(60_100))
         .keys(".");
-    let left_out =
-        |entry: &Entry| matches!(entry, Entry::SetLeftOut { set: 2, why: LeftOut::SoundNotHeard, .. });
+    let left_out = |entry: &Entry| {
+        matches!(entry, Entry::SetLeftOut(LeftOutRow { set: 2, why: LeftOut::SoundNotHeard, .. }))
+    };
     assert_eq!(unheard.kept(left_out), 1);
     unheard.keys(".");
     assert_eq!(unheard.session().set_number(), 3);
@@ -598,11 +610,11 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
 #[test]
 fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
     let kept = |walk: &Walk, part, how| {
-        walk.kept(|entry| matches!(entry, Entry::Routine { part: p, how: h, .. } if (*p, *h) == (part, how)))
+        walk.kept(|entry| matches!(entry, Entry::Routine(row) if (row.part, row.how) == (part, how)))
     };
     let mut walk = pushes();
     walk.walk_to_the_partner().keys("\n\na");
-    let right = walk.session().schedule.check_word(4) + 1;
+    let right = walk.session().whole.schedule.check_word(4) + 1;
     walk.keys(&right.to_string());
     let Body::Page { title, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!((title.as_str(), walk.said("warm-up.begin")), ("Warm-up", 1));
@@ -674,7 +686,7 @@ proptest! {
             }
             let refused = done.iter().position(|effect| matches!(
                 effect,
-                Effect::Record(Entry::SetLeftOut { .. } | Entry::SetEnded { why: SetEnd::Refused, .. })
+                Effect::Record(Entry::SetLeftOut(_) | Entry::SetEnded { end: SetEndRow { why: SetEnd::Refused, .. }, .. })
             ));
             let begins = done.iter().position(|effect| matches!(effect, Effect::Begin { .. }));
             prop_assert!(refused.is_none() || begins.is_none());
@@ -715,7 +727,7 @@ proptest! {
 impl Walk {
     /// The words that must close what lasts now.
     fn open_span(&self) -> Option<crate::plan::phrase::Phrase> {
-        let super::super::Phase::Work { worked, work_starts } = self.session().phase else { return None };
+        let SetPhase::Work { worked, work_starts } = self.in_set()?.phase else { return None };
         let elapsed = worked + (self.at - work_starts);
         let plan = self.plan();
         let mut cues = plan.cues().iter();
@@ -729,15 +741,16 @@ impl Walk {
         let mut asked: Vec<(u8, Vec<u16>)> = Vec::new();
         for entry in self.entries() {
             match entry {
-                Entry::SetBegun { plan, .. } => asked.push((plan.number(), Vec::new())),
-                Entry::CueDelivered(delivered) if matches!(delivered.how, Delivery::Asked { .. }) => {
-                    let push = self.session().schedule.sets()[usize::from(delivered.set) - 1]
+                Entry::SetBegun { set, .. } => asked.push((set.number, Vec::new())),
+                Entry::CueDelivered { set, how } if how.asked_ms.is_some() => {
+                    let push = self
+                        .set_drawn(*set)
                         .cues()
                         .iter()
                         .filter_map(Cue::call)
                         .any(|call| call.action().is_push());
                     if let Some((_, cues)) = asked.last_mut().filter(|_| push) {
-                        cues.push(delivered.cue);
+                        cues.push(how.cue);
                     }
                 }
                 _ => {}

@@ -7,7 +7,7 @@ use crate::health::readiness::{Item, Readiness};
 use crate::plan::prescription::Prescription;
 use crate::practice::session::screen::Body;
 use crate::practice::session::{Event, Preparation, Session};
-use crate::record::{Decided, Decision, Entry, Given, Question, SessionEnd};
+use crate::record::{Answer, Decided, Decision, Entry, Given, Question, SessionEnd, YesNo};
 use crate::units::Millis;
 
 /// The cautions and the health pages, up to the first page of readiness.
@@ -21,10 +21,10 @@ fn walk() -> Walk {
 
 fn answers(walk: &Walk) -> Vec<(Item, bool)> {
     let kept = walk.entries().into_iter().filter_map(|entry| match entry {
-        Entry::Readied { answers } => Some(answers.clone()),
+        Entry::Readied { rows } => Some(rows.iter().map(|row| (row.item, row.is_true)).collect()),
         _ => None,
     });
-    let kept: Vec<_> = kept.collect();
+    let kept: Vec<Vec<_>> = kept.collect();
     assert!(kept.len() <= 1, "kept once");
     kept.into_iter().next().unwrap_or_default()
 }
@@ -32,7 +32,7 @@ fn answers(walk: &Walk) -> Vec<(Item, bool)> {
 /// From "something is not" on: X at these sentences, A at all others of the page, and Y where it is asked again.
 fn not_true(walk: &mut Walk, not: &[Item]) {
     walk.keys("x");
-    while let Some(item) = walk.session().ready.item() {
+    while let Some(item) = walk.sentence() {
         if not.contains(&item) {
             walk.keys("x");
             if matches!(walk.body(), Body::Question { ask, .. } if ask.ends_with("Is that right?")) {
@@ -72,7 +72,7 @@ fn all_true_is_kept_sentence_by_sentence_and_goes_on() {
     walk.keys("aa");
     let kept = answers(&walk);
     assert!(kept.iter().all(|(_, yes)| *yes) && kept.len() > 15);
-    let ready = Entry::Answered { set: None, question: Question::Ready, answer: Some(1) };
+    let ready = Entry::answered(None, Answer::Ready(Some(YesNo::Yes)));
     assert_eq!(walk.entries().iter().filter(|entry| ***entry == ready).count(), 1);
     assert!(matches!(walk.body(), Body::Page { title, .. } if title.starts_with("Warm-up")));
 }
@@ -84,7 +84,7 @@ fn what_would_lock_is_asked_once_more() {
     let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!(ask, "Not true: \"My chest does not hurt or feel tight.\" Is that right?");
     walk.keys("n");
-    assert_eq!(walk.session().ready.item(), Some(Item::Chest), "a wrong key is taken back");
+    assert_eq!(walk.sentence(), Some(Item::Chest), "a wrong key is taken back");
     assert!(walk.ends().is_empty());
     walk.keys("xy");
     assert_eq!(walk.ends(), [SessionEnd::NotToday]);
@@ -139,7 +139,7 @@ fn a_bad_night_is_one_step_lower_today() {
         .entries()
         .into_iter()
         .filter_map(|entry| match entry {
-            Entry::SetBegun { plan, .. } => Some((plan.drill().name().to_owned(), plan.step())),
+            Entry::SetBegun { set, .. } => Some((set.drill.clone(), set.step)),
             _ => None,
         })
         .collect();
@@ -152,7 +152,7 @@ fn all_true_stays_at_the_step_that_was_given() {
     walk.keys(TO_READY).keys("aa..").wait(Millis(65_100)).keys("n021n").wait(Millis(60_000)).keys("..");
     walk.wait(Millis(6_000));
     let last = walk.entries().into_iter().rev().find_map(|entry| match entry {
-        Entry::SetBegun { plan, .. } => Some(plan.step()),
+        Entry::SetBegun { set, .. } => Some(set.step),
         _ => None,
     });
     assert_eq!(last, Some(3));
@@ -162,7 +162,7 @@ fn all_true_stays_at_the_step_that_was_given() {
 fn whoever_leaves_in_the_middle_has_said_what_was_said() {
     let mut walk = walk();
     walk.keys("x");
-    while walk.session().ready.item() != Some(Item::Fall) {
+    while walk.sentence() != Some(Item::Fall) {
         walk.keys("a");
     }
     walk.keys("xys");
@@ -214,7 +214,8 @@ fn only_a_step_without_a_resting_hand_asks_for_somebody_in_the_house() {
 #[test]
 fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
     let mut walk = Walk::new(None);
-    walk.session.as_mut().unwrap().preparation.weekly = true;
+    let weekly = Preparation { weekly: true, ..Preparation::default() };
+    walk.session = walk.session.map(|session| session.prepare(weekly));
     walk.keys(TO_READY).keys("aa");
     for (key, begins) in
         [('1', "In the last week"), ('4', "How sure of your balance"), ('0', "How sore were you")]
@@ -228,8 +229,10 @@ fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
         .entries()
         .into_iter()
         .filter_map(|entry| match entry {
-            Entry::Answered { set: None, question, answer } if Question::WEEKLY.contains(question) => {
-                Some((*question, *answer))
+            Entry::Answered(row)
+                if row.set.is_none() && Question::WEEKLY.contains(&row.answer.question()) =>
+            {
+                Some((row.answer.question(), row.answer.number()))
             }
             _ => None,
         })

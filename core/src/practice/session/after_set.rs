@@ -1,0 +1,119 @@
+//! After a set, or after a stop: the questions, the rest, and the cool-down after the last set.
+
+use super::current_set::CurrentSet;
+use super::event::Key;
+use super::{State, Turn, Wait};
+use crate::record::{Mishap, Question, RoutineEnd, RoutinePart, SessionEnd};
+use crate::units::Millis;
+
+/// When the end of a rest is announced.
+const REST_SOON: Millis = Millis(10_000);
+
+/// A set that is over, or was left.
+#[derive(Debug)]
+pub(super) struct AfterSet {
+    pub(super) set: CurrentSet,
+    pub(super) phase: AfterPhase,
+}
+
+#[derive(Debug, Clone, Copy)]
+pub(super) enum AfterPhase {
+    Walk { cue: u16, sure: Option<Mishap>, wait: Wait },
+    Ask { question: Question, wait: Wait },
+    Rest { since: Millis, announced: bool },
+    Rested { wait: Wait },
+    CoolDown { item: usize, since: Millis },
+}
+
+impl AfterSet {
+    pub(super) fn at(set: CurrentSet, phase: AfterPhase) -> State {
+        State::AfterSet(Box::new(Self { set, phase }))
+    }
+
+    pub(super) fn wait(&mut self) -> Option<&mut Wait> {
+        match &mut self.phase {
+            AfterPhase::Walk { wait, .. } | AfterPhase::Ask { wait, .. } | AfterPhase::Rested { wait } => {
+                Some(wait)
+            }
+            AfterPhase::Rest { .. } | AfterPhase::CoolDown { .. } => None,
+        }
+    }
+
+    pub(super) fn tick(self, turn: &mut Turn<'_>) -> State {
+        match self.phase {
+            AfterPhase::Rest { since, announced } => {
+                let left = self.set.plan.rest() - (turn.now.at - since);
+                if left == Millis(0) {
+                    turn.say("rest.over");
+                    turn.say("practice.any-key");
+                    return Self::at(self.set, AfterPhase::Rested { wait: turn.wait() });
+                }
+                let soon = left <= REST_SOON && !announced;
+                if soon {
+                    turn.say("rest.soon");
+                }
+                Self::at(self.set, AfterPhase::Rest { since, announced: announced || soon })
+            }
+            AfterPhase::CoolDown { item, since } => self.set.advance_cool_down(item, since, turn),
+            phase => Self::at(self.set, phase),
+        }
+    }
+
+    pub(super) fn key(self, key: Key, turn: &mut Turn<'_>) -> State {
+        match self.phase {
+            AfterPhase::Ask { question, .. } => self.answer(question, key, turn),
+            AfterPhase::Walk { cue, sure, .. } => self.walk_key(cue, sure, key, turn),
+            _ if key.stops() => self.stop(turn),
+            AfterPhase::CoolDown { .. } => {
+                turn.hush();
+                self.set.end_cool_down(RoutineEnd::Skipped, turn)
+            }
+            AfterPhase::Rested { .. } => self.set.go_on(turn),
+            phase @ AfterPhase::Rest { .. } => Self::at(self.set, phase),
+        }
+    }
+
+    /// After the questions: a rest and the next set, or the end.
+    pub(super) fn after_questions(self, turn: &mut Turn<'_>) -> State {
+        if turn.whole.ended_by.is_some() {
+            turn.say("end.stopped");
+            self.end(SessionEnd::Grabbed, turn)
+        } else if self.set.is_last(turn.whole) {
+            self.set.begin_cool_down(turn)
+        } else {
+            turn.say("rest.chair");
+            Self::at(self.set, AfterPhase::Rest { since: turn.now.at, announced: false })
+        }
+    }
+
+    /// What was asked of the partner and not noted is kept as such, and a mishap that nobody denied too.
+    fn leave(mut self, turn: &mut Turn<'_>) -> CurrentSet {
+        if let AfterPhase::Walk { cue, sure: Some(what), .. } = self.phase {
+            self.set.keep_response(cue, Some(what.response()), turn);
+            turn.whole.count(what);
+        }
+        if let AfterPhase::CoolDown { .. } = self.phase {
+            turn.routine_over(RoutinePart::CoolDown, RoutineEnd::BrokenOff);
+        }
+        self.set.note_the_rest(turn);
+        self.set
+    }
+
+    pub(super) fn stop(self, turn: &mut Turn<'_>) -> State {
+        turn.hush();
+        Self::ask(self.leave(turn), Question::WhyStopped, turn)
+    }
+
+    pub(super) fn close(self, turn: &mut Turn<'_>) -> State {
+        let end = match self.phase {
+            AfterPhase::CoolDown { .. } => SessionEnd::Finished,
+            AfterPhase::Ask { question: Question::Symptom, .. } => SessionEnd::Unwell,
+            _ => SessionEnd::Closed,
+        };
+        self.end(end, turn)
+    }
+
+    pub(super) fn end(self, end: SessionEnd, turn: &mut Turn<'_>) -> State {
+        self.leave(turn).end_session(end, None, turn)
+    }
+}
