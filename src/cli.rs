@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+use self::page::Output;
 use crate::journal::Folder;
 
 mod assess;
@@ -38,7 +39,6 @@ mod standing;
 mod suitability;
 mod track;
 mod use_file;
-pub(crate) mod wrap;
 
 pub use failure::Failure;
 
@@ -159,38 +159,36 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
     fault::catch(cli.data_dir.as_deref(), || {
         let mut out = BufWriter::new(io::stdout());
         let folder = || cli.folder();
-        match &cli.command {
-            None => practice::run(&practice::Arguments::default(), &folder()?)?,
-            Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?)?,
+        let done = |()| Output::NOTHING;
+        let output = match &cli.command {
+            None => practice::run(&practice::Arguments::default(), &folder()?).map(done),
+            Some(Command::Practice(arguments)) => practice::run(arguments, &folder()?).map(done),
             Some(Command::Setup(arguments)) => {
-                setup::run(
-                    *arguments,
-                    &Folder::find(cli.data_dir.as_deref())?,
-                    cli.person.as_deref(),
-                    &mut out,
-                )?;
+                let data = Folder::find(cli.data_dir.as_deref())?;
+                setup::run(*arguments, &data, cli.person.as_deref(), &mut out)
             }
-            Some(Command::Next(arguments)) => next::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Program(arguments)) => program::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out)?,
-            Some(Command::Assess(arguments)) => assess::run(arguments, folder, &mut out)?,
-            Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Progress(arguments)) => progress::run(*arguments, &folder()?, &mut out)?,
-            Some(Command::Sheet(arguments)) => sheet::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Report(arguments)) => report::run(arguments, folder, &mut out)?,
-            Some(Command::Check(arguments)) => check::run(arguments, folder, &mut out)?,
-            Some(Command::Audit(arguments)) => audit::run(arguments, folder, &mut out)?,
-            Some(Command::Prescribe(arguments)) => prescribe::run(arguments, folder, &mut out)?,
-            Some(Command::Presets(arguments)) => presets::run(*arguments, &mut out)?,
-            Some(Command::Drills(arguments)) => drills::run(arguments, &mut out)?,
-            Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out)?,
-            Some(Command::Track(arguments)) => track::run(arguments, folder, &mut out)?,
-            Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Journal(arguments)) => journal::run(arguments, &folder()?, &mut out)?,
-            Some(Command::Doctor(arguments)) => doctor::run(arguments, &folder(), &mut out)?,
-            Some(Command::Completions(arguments)) => completions::run(*arguments, &mut out)?,
-            Some(Command::Man(arguments)) => man::run(arguments, &mut out)?,
-        }
+            Some(Command::Next(arguments)) => next::run(arguments, &folder()?),
+            Some(Command::Program(arguments)) => program::run(arguments, &folder()?),
+            Some(Command::Suitability(arguments)) => suitability::run(*arguments, &folder()?, &mut out),
+            Some(Command::Assess(arguments)) => assess::run(arguments, folder),
+            Some(Command::Clear(arguments)) => clear::run(arguments, &folder()?, &mut out),
+            Some(Command::Progress(arguments)) => progress::run(*arguments, &folder()?),
+            Some(Command::Sheet(arguments)) => sheet::run(arguments, &folder()?),
+            Some(Command::Report(arguments)) => report::run(arguments, folder, &mut out),
+            Some(Command::Check(arguments)) => check::run(arguments, folder),
+            Some(Command::Audit(arguments)) => audit::run(arguments, folder),
+            Some(Command::Prescribe(arguments)) => prescribe::run(arguments, folder, &mut out).map(done),
+            Some(Command::Presets(arguments)) => presets::run(*arguments),
+            Some(Command::Drills(arguments)) => drills::run(arguments),
+            Some(Command::Preview(arguments)) => preview::run(arguments, folder, &mut out),
+            Some(Command::Track(arguments)) => track::run(arguments, folder),
+            Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out),
+            Some(Command::Journal(arguments)) => journal::run(arguments, &folder()?, &mut out),
+            Some(Command::Doctor(arguments)) => doctor::run(arguments, &folder(), &mut out),
+            Some(Command::Completions(arguments)) => Ok(completions::run(*arguments)),
+            Some(Command::Man(arguments)) => man::run(arguments),
+        }?;
+        out.write_all(&output.into_bytes())?;
         Ok(out.flush()?)
     })
 }

@@ -21,7 +21,7 @@ pub mod plain;
 pub mod svg;
 pub mod terminal;
 pub mod view;
-mod words;
+pub(crate) mod words;
 
 /// The input from the person in front of the screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

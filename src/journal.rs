@@ -24,7 +24,6 @@ mod in_use;
 pub mod incoming;
 mod keep;
 mod lines;
-pub mod list;
 mod lock;
 mod others;
 pub mod rescue;

@@ -12,6 +12,7 @@ use crate::journal::{Folder, JournalError};
 use counterpoise_core::draw::schedule::floor_order;
 use counterpoise_core::plan::place::{Place, Room};
 use counterpoise_core::words;
+use counterpoise_core::words::Printable;
 
 mod refusal;
 
@@ -303,7 +304,7 @@ fn plain(field: &'static str, text: &str) -> Result<(), Reason> {
         Err(Reason::Empty { field })
     } else if characters > TEXT_CHARACTERS {
         Err(Reason::Long { field, characters })
-    } else if let Some(character) = text.chars().find(|character| character.is_control()) {
+    } else if let Some(character) = Printable::first_hidden(text) {
         Err(Reason::Unprintable { field, character })
     } else {
         Ok(())

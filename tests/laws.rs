@@ -65,7 +65,7 @@ const OUTSIDE: [&str; 24] = [
 ];
 
 /// Each outside thing, and the only places of the shell that name it.
-const PLACES: [(&str, &[&str]); 8] = [
+const PLACES: [(&str, &[&str]); 10] = [
     ("cpal", &["audio/device.rs", "audio/supervisor.rs"]),
     ("hound", &["audio/wav.rs"]),
     ("rodio", &["audio/decode.rs"]),
@@ -74,6 +74,8 @@ const PLACES: [(&str, &[&str]); 8] = [
     ("ratatui", &["display.rs", "display/"]),
     ("plotters", &["display/svg.rs"]),
     ("sysinfo", &["handover.rs"]),
+    ("textwrap", &["display/words.rs", "cli/page/text.rs"]),
+    ("maud", &["cli/page/html.rs", "cli/sheet.rs", "cli/sheet/ticks.rs", "display/svg.rs"]),
 ];
 
 const PRINTS: [&str; 5] = ["print", "println", "eprint", "eprintln", "dbg"];
@@ -406,6 +408,19 @@ fn each_outside_thing_has_its_one_place() {
             }
         }
     }
+}
+
+/// A command builds a page, and the writers print it. One command streams JSON, and one shows where to type.
+#[test]
+fn a_command_hands_over_a_page_and_writes_no_text() {
+    let writes = |name: &String| {
+        let macros = PRINTS.iter().chain(&["write", "writeln"]);
+        name.strip_suffix('!').is_some_and(|name| macros.clone().any(|one| *one == name))
+    };
+    let writes = |source: &Source| Names::of(&source.text, &source.module).iter().any(writes);
+    let commands = shell().into_iter().filter(|source| source.path.starts_with("cli/"));
+    let places: Vec<String> = commands.filter(writes).map(|source| source.path).collect();
+    assert_eq!(places, ["cli/prescribe.rs", "cli/preview.rs"]);
 }
 
 /// What is practiced stays on this computer: nothing names a network, and no crate that brings one is asked for.

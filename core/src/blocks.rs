@@ -1,28 +1,115 @@
-//! The parts of a report as values: headings, paragraphs, charts and tables. Whoever shows them decides how they
+//! What every page is made of, as values: headings, paragraphs, lists, tables, charts. Whoever shows them decides how they
 //! look.
 
-/// One piece of a report, in reading order.
+/// One piece of a page, in reading order. A text may be of any length and contain any character.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
     /// The heading of a section.
     Heading(String),
-    /// A paragraph, to be wrapped to the width of the page.
+    /// A paragraph of a report, apart from what is around it.
     Text(String),
+    /// A paragraph that begins with what it is about.
+    About(About),
+    /// A statement, close to what is around it.
+    Line(String),
+    /// What belongs to the statement or the heading above it.
+    Item(String),
+    /// A label and its value.
+    Fact(String, String),
+    /// What can be typed, and what it means.
+    Choice(String, String),
+    /// What can be typed, each with its meaning, beside each other.
+    Keys(Vec<String>),
+    /// Lines whose blanks are part of them, such as a calendar.
+    Verbatim(Vec<String>),
+    /// An empty line.
+    Gap,
     /// A chart, drawn from its values.
     Chart(Chart),
     /// Rows of cells under a head.
     Table(Table),
 }
 
+/// A paragraph, and what it is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct About {
+    /// What it is about, in a few words.
+    pub about: String,
+    /// The rest of it.
+    pub text: String,
+    /// Whether it must not be overlooked.
+    pub is_urgent: bool,
+}
+
+impl Block {
+    /// A heading.
+    pub fn heading(text: impl Into<String>) -> Self {
+        Self::Heading(text.into())
+    }
+
+    /// A statement.
+    pub fn line(text: impl Into<String>) -> Self {
+        Self::Line(text.into())
+    }
+
+    /// What belongs to the statement or the heading above it.
+    pub fn item(text: impl Into<String>) -> Self {
+        Self::Item(text.into())
+    }
+
+    /// A label and its value.
+    pub fn fact(label: &str, value: impl Into<String>) -> Self {
+        Self::Fact(label.to_owned(), value.into())
+    }
+
+    /// The lines of a text whose blanks are part of it.
+    pub fn verbatim(text: &str) -> Self {
+        Self::Verbatim(text.lines().map(str::to_owned).collect())
+    }
+
+    /// A heading with items under it.
+    pub fn section<T: Into<String>>(
+        heading: impl Into<String>,
+        items: impl IntoIterator<Item = T>,
+    ) -> impl Iterator<Item = Self> {
+        std::iter::once(Self::heading(heading)).chain(items.into_iter().map(Self::item))
+    }
+}
+
 /// Rows of cells under a head; the first cell of a row says what the row is.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Table {
-    /// What it shows, as a title.
+    /// What it shows, as a title; empty where the page says it.
     pub title: String,
     /// The heading of each column.
     pub head: Vec<String>,
     /// The rows, each as long as the head.
     pub rows: Vec<Vec<String>>,
+    /// How many of the first columns say what a row is.
+    pub labels: usize,
+}
+
+/// A column with more characters than this in a cell is one of words: read from the left.
+const FIGURES: usize = 24;
+
+impl Table {
+    /// A table with this title and head.
+    pub fn new(title: impl Into<String>, head: &[&str], rows: Vec<Vec<String>>) -> Self {
+        Self {
+            title: title.into(),
+            head: head.iter().map(|cell| (*cell).to_owned()).collect(),
+            rows,
+            labels: 1,
+        }
+    }
+
+    /// Whether a column has sentences or names, read from the left, in place of figures.
+    pub fn is_of_words(&self, column: usize) -> bool {
+        let cells = || self.rows.iter().map(|row| row[column].as_str());
+        column < self.labels
+            || cells().any(|cell| cell.chars().count() > FIGURES)
+            || !cells().any(|cell| cell.contains(|character: char| character.is_ascii_digit()))
+    }
 }
 
 /// A chart, with what it shows in words. All heights are shares from 0 to 1, except those of `Plot::Counts`.
@@ -123,7 +210,7 @@ impl Chart {
                 (vec![self.across.to_owned(), "of 100".to_owned()], bars.chain(levels).collect())
             }
         };
-        Table { title: self.title.clone(), head, rows }
+        Table { title: self.title.clone(), head, rows, labels: 1 }
     }
 
     /// The greatest height that is drawn, and at least 0.001, so that it can be a divisor.

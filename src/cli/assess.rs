@@ -1,13 +1,11 @@
 //! The `assess` command: a guided balance test, one result compared with the published tables, or results over time.
 
-use std::io::Write;
-
 use clap::Subcommand;
 
-use super::wrap::wrapped;
+use super::page::Output;
 use super::{Failure, Format};
 use crate::journal::Folder;
-use counterpoise_core::health::assessment::{NO_SINGLE_TEST, ReadingError, Test};
+use counterpoise_core::health::assessment::{ReadingError, Test};
 
 mod guided;
 mod results;
@@ -42,12 +40,11 @@ enum What {
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     match &arguments.what {
         None => guided::run(&arguments.guided, &folder()?),
-        Some(What::Score(arguments)) => score::run(arguments, folder, out),
-        Some(What::Results(arguments)) => results::run(arguments, &folder()?, out),
+        Some(What::Score(arguments)) => score::run(arguments, folder),
+        Some(What::Results(arguments)) => results::run(arguments, &folder()?),
     }
 }
 
@@ -55,12 +52,6 @@ pub(super) fn run(
 fn parse_test(name: &str) -> Result<Test, String> {
     let names = || Test::ALL.iter().map(|test| test.name()).collect::<Vec<_>>().join(", ");
     Test::from_name(name).ok_or_else(|| format!("the tests are: {}", names()))
-}
-
-/// Prints the caution that goes under every result.
-fn no_prediction(out: &mut impl Write) -> Result<(), Failure> {
-    writeln!(out, "{}", wrapped("", NO_SINGLE_TEST))?;
-    Ok(())
 }
 
 impl From<ReadingError> for Failure {

@@ -2,7 +2,7 @@
 //! the sessions and runs the guessers in parallel; `predictability` computes the results.
 
 use std::fs::File;
-use std::io::{self, IsTerminal, Read, Write};
+use std::io::{self, IsTerminal, Read};
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -12,7 +12,7 @@ use clap::ValueEnum;
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
-use super::page::{html, text};
+use super::page::{Output, html};
 use super::{Failure, source};
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
@@ -74,19 +74,18 @@ enum Form {
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let seed = source::seed(arguments.seed.as_deref())?;
     if let Some(path) = &arguments.sequence {
-        return sequence(path, seed, arguments.format, out);
+        return sequence(path, seed, arguments.format);
     }
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     let audit = audit(&prescription, seed, arguments.cues as usize)?;
-    show(arguments.format, &audit.to_json(), || audit_page::blocks(&audit), out)
+    output(arguments.format, &audit.to_json(), || audit_page::blocks(&audit))
 }
 
 /// Judges a list that somebody made up.
-fn sequence(path: &Path, seed: Seed, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+fn sequence(path: &Path, seed: Seed, form: Form) -> Result<Output, Failure> {
     let read = File::open(path).and_then(|file| {
         let mut text = String::new();
         file.take(LIST_BYTES).read_to_string(&mut text).map(|_| text)
@@ -101,24 +100,15 @@ fn sequence(path: &Path, seed: Seed, form: Form, out: &mut impl Write) -> Result
         .map_err(|error| Failure::new(format!("{}: {error}", path.display()), error.hint()))?;
     let own = OwnList::judge(&list, &mut seed.stream(0));
     let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
-    show(form, &own.to_json(), || own.blocks(&name), out)
+    output(form, &own.to_json(), || own.blocks(&name))
 }
 
-fn show(
-    form: Form,
-    json: &impl Serialize,
-    blocks: impl FnOnce() -> Vec<Block>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+fn output(form: Form, json: &impl Serialize, blocks: impl FnOnce() -> Vec<Block>) -> Result<Output, Failure> {
     match form {
-        Form::Json => {
-            serde_json::to_writer_pretty(&mut *out, json)?;
-            writeln!(out)?;
-        }
-        Form::Text => text::write(&blocks(), out)?,
-        Form::Html => html::write(&blocks(), out)?,
+        Form::Json => Output::json(json),
+        Form::Text => Ok(blocks().into()),
+        Form::Html => Ok(Output::Bytes(html::of(&blocks()).into_bytes())),
     }
-    Ok(())
 }
 
 fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'_>, Failure> {

@@ -1,13 +1,12 @@
 //! The `check` command: explains a prescription in plain words, or refuses it with place, value and limit.
 
-use std::io::Write;
-
 use serde::Serialize;
 
+use super::page::Output;
 use super::source::{self, Source};
-use super::wrap::wrapped;
 use super::{Failure, Format};
 use crate::journal::Folder;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::counts::CueCounts;
@@ -72,15 +71,14 @@ struct Part {
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), folder)?;
     // A prescription that cannot be drawn must not pass the check.
     let scheduler = Scheduler::new(&prescription)?;
     let counts = CueCounts::of(&prescription);
     let explanation = Explanation::of(&prescription, &counts);
     if arguments.handout {
-        return print(&explanation.handout(), out);
+        return Ok(page(explanation.handout()));
     }
     let foresight = Foresight::of(&prescription, &scheduler, &counts);
     let summary = findings::summary(&foresight);
@@ -91,9 +89,7 @@ pub(super) fn run(
         explanation::Part { heading: "Can anybody predict it?".into(), lines: vec![summary.clone(), more] };
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
-        Format::Text => {
-            print(&parts, out)?;
-        }
+        Format::Text => Ok(page(parts)),
         Format::Json => {
             let dose = explanation.dose();
             let (low, high) = counts.range();
@@ -115,22 +111,12 @@ pub(super) fn run(
                     .map(|part| Part { heading: part.heading, lines: part.lines })
                     .collect(),
             };
-            serde_json::to_writer_pretty(&mut *out, &check)?;
-            writeln!(out)?;
+            Output::json(&check)
         }
     }
-    Ok(())
 }
 
-fn print(parts: &[explanation::Part], out: &mut impl Write) -> Result<(), Failure> {
-    for (index, part) in parts.iter().enumerate() {
-        if index > 0 {
-            writeln!(out)?;
-        }
-        writeln!(out, "{}", wrapped("", &part.heading))?;
-        for line in &part.lines {
-            writeln!(out, "{}", wrapped("  ", line))?;
-        }
-    }
-    Ok(())
+fn page(parts: Vec<explanation::Part>) -> Output {
+    let blocks = parts.into_iter().flat_map(|part| Block::section(part.heading, part.lines));
+    blocks.collect::<Vec<_>>().into()
 }

@@ -3,13 +3,16 @@
 use std::io::Write;
 
 use super::Failure;
+use super::page::Output;
 use super::standing;
-use super::wrap::wrapped;
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal};
+use crate::journal::Folder;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::{Barrier, Lifted};
+use counterpoise_core::course::progression::ActiveHold;
 use counterpoise_core::course::trainee::Clearable;
 use counterpoise_core::record::Stamp;
+use counterpoise_core::words::Printable;
 
 /// The most characters of a name or a reason \[judgment\].
 const LONGEST: usize = 200;
@@ -31,37 +34,32 @@ pub(super) struct Arguments {
     reason: String,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     let who = required_line("--by", "who cleared it", &arguments.by)?;
     let reason = required_line("--reason", "why", &arguments.reason)?;
     let now = Clock::real().wall();
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
     let known = standing::known(&journal)?;
     let holds = known.barriers(&now).holds;
+    let until =
+        |hold: &ActiveHold| Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
     let (lines, lifts): (Vec<String>, Vec<Lifted>) =
         known.clearable(&now).into_iter().map(|found| (line(&found), found.lifted)).unzip();
     if lifts.is_empty() {
-        let held = holds.last().map(|hold| {
-            let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
-            format!("The 48-hour hold after {} ends by itself at {until}.", hold.what)
-        });
+        let held = holds
+            .last()
+            .map(|hold| format!("The 48-hour hold after {} ends by itself at {}.", hold.what, until(hold)));
         let hint = held.unwrap_or_else(|| "See what comes next: counterpoise next".to_owned());
         return Err(Failure::new("nothing is locked", hint));
     }
     journal.keep_clearance(&now, who, reason, &lifts)?;
-    for line in lines {
-        writeln!(out, "{}", wrapped("", &line))?;
-    }
-    writeln!(out, "{}", wrapped("", &format!("Cleared by {who} on {}: {reason}", now.date())))?;
-    for hold in holds {
-        let until = Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
-        writeln!(out, "{}", wrapped("", &format!("Still held until {until}: {}.", hold.what)))?;
-    }
-    writeln!(out, "See what comes next: counterpoise next")?;
-    Ok(())
+    let mut page: Vec<Block> = lines.into_iter().map(Block::line).collect();
+    page.push(Block::line(format!("Cleared by {who} on {}: {reason}", now.date())));
+    page.extend(
+        holds.iter().map(|hold| Block::line(format!("Still held until {}: {}.", until(hold), hold.what))),
+    );
+    page.push(Block::line("See what comes next: counterpoise next"));
+    Ok(page.into())
 }
 
 /// The line that is printed for something that was lifted.
@@ -78,7 +76,7 @@ fn line(found: &Clearable) -> String {
 fn required_line<'a>(option: &str, what: &str, text: &'a str) -> Result<&'a str, Failure> {
     let text = text.trim();
     let length = text.chars().count();
-    if text.is_empty() || text.chars().any(char::is_control) {
+    if text.is_empty() || Printable::first_hidden(text).is_some() {
         return Err(Failure::new(
             format!("`{option}` must be one line that says {what}"),
             "Write one line. It is saved in the journal and appears in the report.",

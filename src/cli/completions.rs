@@ -1,11 +1,10 @@
 //! The `completions` command: prints the completions of a shell.
 
-use std::io::Write;
-
 use clap::CommandFactory;
 use clap_complete::Shell;
 
-use super::{Cli, Failure};
+use super::Cli;
+use super::page::Output;
 
 /// The options of `completions`.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -17,9 +16,9 @@ pub(super) struct Arguments {
     shell: Shell,
 }
 
-pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: Arguments) -> Output {
     // Into memory first: the generator panics where it cannot write.
     let mut text = Vec::new();
     clap_complete::generate(arguments.shell, &mut Cli::command(), "counterpoise", &mut text);
-    Ok(out.write_all(&text)?)
+    Output::Bytes(text)
 }

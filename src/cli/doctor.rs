@@ -7,12 +7,13 @@ use std::thread;
 use std::time::Duration;
 
 use super::Failure;
-use super::wrap::wrapped;
-use crate::audio::{Bank, CueEvent, Frame, Output, OutputEvent, Speaker, Voice, device};
+use super::page::{Output, show};
+use crate::audio::{Bank, CueEvent, Frame, OutputEvent, Speaker, Voice, device};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::units::Millis;
 use counterpoise_core::words::counted;
 
@@ -49,33 +50,34 @@ pub(super) fn run(
     arguments: &Arguments,
     folder: &Result<Folder, Failure>,
     out: &mut impl Write,
-) -> Result<(), Failure> {
-    let mut problems = 0;
+) -> Result<Output, Failure> {
     let settings = folder.as_ref().ok().map(Settings::load);
     let chosen = match &settings {
         Some(Ok(settings)) => settings.device.clone(),
         _ => None,
     };
-    sound(arguments.device.clone().or(chosen).as_deref(), arguments.quiet, out)?;
-    screen(out)?;
-    section("Journal and settings", out)?;
+    show(&sound(arguments.device.clone().or(chosen).as_deref(), arguments.quiet)?, out)?;
+    let mut page = vec![Block::Gap];
+    page.extend(Block::section("Screen", screen()));
+    page.push(Block::heading("Journal and settings"));
+    let mut findings = Vec::new();
     match folder {
         Ok(folder) => {
-            line(&format!("Folder: {}", folder.path().display()), out)?;
-            problems += print_finding(writable(folder), out)?;
-            problems += print_finding(journal(folder), out)?;
+            page.push(Block::item(format!("Folder: {}", folder.path().display())));
+            findings.extend([writable(folder), journal(folder)]);
         }
-        Err(failure) => problems += print_finding(Err(failure.clone()), out)?,
+        Err(failure) => findings.push(Err(failure.clone())),
     }
-    if let Some(settings) = settings {
-        let ok =
-            settings.map(|settings| format!("The settings are in order; voice: {}.", settings.voice.name()));
-        problems += print_finding(ok.map_err(Failure::from), out)?;
-    }
-    out.flush()?;
+    findings.extend(settings.map(|settings| {
+        let settings = settings.map_err(Failure::from)?;
+        Ok(format!("The settings are in order; voice: {}.", settings.voice.name()))
+    }));
+    let problems = findings.iter().filter(|finding| finding.is_err()).count();
+    page.extend(findings.into_iter().flat_map(finding));
     if problems == 0 {
-        return Ok(());
+        return Ok(page.into());
     }
+    show(&page, out)?;
     Err(Failure::new(
         match problems {
             1 => "one thing keeps practice from starting".to_owned(),
@@ -85,58 +87,43 @@ pub(super) fn run(
     ))
 }
 
-fn section(title: &str, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "{title}")
-}
-
-fn line(text: &str, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "{}", wrapped("  ", text))
-}
-
 /// A hint may end with a command or a path, and then has no stop of its own.
 fn sentence(hint: &str) -> String {
     let ends = hint.ends_with(['.', '!', '?']);
     format!("{hint}{}", if ends { "" } else { "." })
 }
 
-/// Prints what is in order, or the problem and what to try. Returns the number of problems.
-fn print_finding(finding: Result<String, Failure>, out: &mut impl Write) -> io::Result<u32> {
+/// What is in order, or the problem and what to try.
+fn finding(finding: Result<String, Failure>) -> Vec<Block> {
     match finding {
-        Ok(text) => line(&text, out).map(|()| 0),
+        Ok(text) => vec![Block::item(text)],
         Err(failure) => {
-            line(&format!("PROBLEM: {}.", failure.fact()), out)?;
-            line(&sentence(failure.hint()), out)?;
-            Ok(1)
+            [format!("PROBLEM: {}.", failure.fact()), sentence(failure.hint())].map(Block::item).into()
         }
     }
 }
 
 /// No sound output is no problem: practice then runs on the screen.
-fn sound(id: Option<&str>, quiet: bool, out: &mut impl Write) -> Result<(), Failure> {
-    section("Sound", out)?;
-    match device::open(id) {
-        Ok(mut output) => measure(&mut output, quiet, out)?,
-        Err(error) => {
-            line(&format!("No sound: {error}."), out)?;
-            line(&sentence(Failure::from(error).hint()), out)?;
-        }
-    }
+fn sound(id: Option<&str>, quiet: bool) -> Result<Vec<Block>, Failure> {
+    let lines = match device::open(id) {
+        Ok(mut output) => measure(&mut output, quiet)?,
+        Err(error) => vec![format!("No sound: {error}."), sentence(Failure::from(error).hint())],
+    };
+    let mut page: Vec<Block> = Block::section("Sound", lines).collect();
     match device::list() {
-        Ok(listed) if listed.is_empty() => line("The system lists no sound outputs.", out)?,
+        Ok(listed) if listed.is_empty() => page.push(Block::item("The system lists no sound outputs.")),
         Ok(listed) => {
-            line("Outputs that the system lists (for --device):", out)?;
-            for output in listed {
-                let name = output.name.lines().collect::<Vec<_>>().join(", ");
-                writeln!(out, "{}", wrapped("    ", &format!("{}: {name}", output.id)))?;
-            }
+            page.push(Block::item("Outputs that the system lists (for --device):"));
+            let name = |name: &str| name.lines().collect::<Vec<_>>().join(", ");
+            let line = |output: &device::OutputDevice| format!("    {}: {}", output.id, name(&output.name));
+            page.push(Block::Verbatim(listed.iter().map(line).collect()));
         }
-        Err(error) => line(&format!("The outputs cannot be listed: {error}."), out)?,
+        Err(error) => page.push(Block::item(format!("The outputs cannot be listed: {error}."))),
     }
-    writeln!(out)?;
-    Ok(())
+    Ok(page)
 }
 
-fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(), Failure> {
+fn measure(output: &mut crate::audio::Output, quiet: bool) -> Result<Vec<String>, Failure> {
     let bank = Bank::load(output.rate(), Voice::Lower, [SENTENCE])?;
     if let Some(clip) = bank.get(SENTENCE).filter(|_| !quiet) {
         Speaker::default().say(output, 0, clip);
@@ -156,19 +143,18 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
         }
     }
     let facts = output.facts();
-    line(&format!("Output: {} ({}), through {}.", facts.device, facts.id, facts.host), out)?;
-    line(&format!("Rate: {}; block: {} frames.", facts.rate, facts.block), out)?;
-    line(
-        &match facts.lead {
-            Some(lead) => format!(
-                "Delay, as the device estimates it: {} ms. A wireless speaker or a television adds more.",
-                lead.as_millis()
-            ),
-            None => "Delay: not reported by the device.".to_owned(),
-        },
-        out,
-    )?;
-    let text = if seen.lost {
+    let mut lines = vec![
+        format!("Output: {} ({}), through {}.", facts.device, facts.id, facts.host),
+        format!("Rate: {}; block: {} frames.", facts.rate, facts.block),
+        facts.lead.map_or_else(
+            || "Delay: not reported by the device.".to_owned(),
+            |lead| {
+                let lead = lead.as_millis();
+                format!("Delay, as the device estimates it: {lead} ms. A wireless speaker or a television adds more.")
+            },
+        ),
+    ];
+    lines.push(if seen.lost {
         "The output was lost during the test.".to_owned()
     } else if !pace.is_kept() {
         let Pace { taken, due, .. } = pace;
@@ -181,14 +167,15 @@ fn measure(output: &mut Output, quiet: bool, out: &mut impl Write) -> Result<(),
         format!("It was slow to start, and then ran for {WATCH} without a break.")
     } else {
         format!("It ran for {WATCH} without a break.")
-    };
-    line(&text, out)?;
+    });
     if seen.said {
-        line("A sentence was played. If you did not hear it, check the volume and the cable.", out)?;
+        lines.push(
+            "A sentence was played. If you did not hear it, check the volume and the cable.".to_owned(),
+        );
     } else if !quiet {
-        line("The sentence was cut short.", out)?;
+        lines.push("The sentence was cut short.".to_owned());
     }
-    Ok(())
+    Ok(lines)
 }
 
 /// What happened on an output while it was watched.
@@ -200,7 +187,7 @@ struct Seen {
 }
 
 impl Seen {
-    fn watch(&mut self, output: &mut Output, clock: &Clock, length: Millis) {
+    fn watch(&mut self, output: &mut crate::audio::Output, clock: &Clock, length: Millis) {
         let end = clock.now() + length;
         while clock.now() < end && !self.lost {
             while let Some(event) = output.poll() {
@@ -224,11 +211,11 @@ struct Pace {
 }
 
 impl Pace {
-    fn of(output: &Output, clock: &Clock) -> Self {
+    fn of(output: &crate::audio::Output, clock: &Clock) -> Self {
         Self { from: (output.now(), clock.now()), taken: 0, due: 0 }
     }
 
-    fn end(&mut self, output: &Output, clock: &Clock) {
+    fn end(&mut self, output: &crate::audio::Output, clock: &Clock) {
         let (frame, at) = self.from;
         self.taken = (output.now() - frame).0;
         self.due = output.rate().frames(clock.now() - at).0;
@@ -239,26 +226,28 @@ impl Pace {
     }
 }
 
-fn screen(out: &mut impl Write) -> io::Result<()> {
-    section("Screen", out)?;
+fn screen() -> Vec<String> {
+    let own = str::to_owned;
     if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
-        line("Not a terminal: practice needs --plain here.", out)?;
-    } else if terminal::is_dumb() {
-        line("A terminal that can only write lines (TERM is dumb): practice needs --plain here.", out)?;
-    } else {
-        match crossterm::terminal::size() {
-            Ok((columns, rows)) => {
-                line(&format!("Terminal of {columns} columns and {rows} rows."), out)?;
-                if columns < 80 || rows < 24 {
-                    line("Pages may be cut off. Make the window at least 80 by 24.", out)?;
-                }
-            }
-            Err(error) => line(&format!("The size of the terminal is not known ({error})."), out)?,
-        }
-        line("Large letters are made of these characters: █▛▜▙▟▀▄▌▐", out)?;
-        line("If you do not see blocks here, use another font, or practice with --plain.", out)?;
+        return vec![own("Not a terminal: practice needs --plain here.")];
     }
-    writeln!(out)
+    if terminal::is_dumb() {
+        return vec![own(
+            "A terminal that can only write lines (TERM is dumb): practice needs --plain here.",
+        )];
+    }
+    let mut lines = match crossterm::terminal::size() {
+        Ok((columns, rows)) => {
+            let small = (columns < 80 || rows < 24)
+                .then(|| own("Pages may be cut off. Make the window at least 80 by 24."));
+            let size = format!("Terminal of {columns} columns and {rows} rows.");
+            std::iter::once(size).chain(small).collect()
+        }
+        Err(error) => vec![format!("The size of the terminal is not known ({error}).")],
+    };
+    lines.push(own("Large letters are made of these characters: █▛▜▙▟▀▄▌▐"));
+    lines.push(own("If you do not see blocks here, use another font, or practice with --plain."));
+    lines
 }
 
 /// Bytes that the disk must have room for: twice as many as a practice needs to start.

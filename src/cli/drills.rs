@@ -1,11 +1,10 @@
 //! The `drills` command: lists the drills, or explains one with its evidence and what it does not train.
 
-use std::io::Write;
-
 use serde::Serialize;
 
-use super::wrap::wrapped;
+use super::page::Output;
 use super::{Failure, Format};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
 
@@ -51,12 +50,9 @@ struct Item {
     unlocks: Vec<UnlockName>,
 }
 
-pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments) -> Result<Output, Failure> {
     if let Some(Action::Show { name }) = &arguments.action {
-        return match Drill::named(name) {
-            Some(drill) => show(drill, out),
-            None => Err(unknown(name)),
-        };
+        return Drill::named(name).map_or_else(|| Err(unknown(name)), |drill| Ok(show(drill).into()));
     }
     match arguments.format {
         Format::Json => {
@@ -65,21 +61,11 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Fai
                 forms: drill.forms(),
                 unlocks: drill.unlocks(),
             };
-            let list =
-                List { schema: "counterpoise.drills/1", drills: Drill::all().iter().map(item).collect() };
-            serde_json::to_writer_pretty(&mut *out, &list)?;
-            writeln!(out)?;
+            let drills = Drill::all().iter().map(item).collect();
+            Output::json(&List { schema: "counterpoise.drills/1", drills })
         }
-        Format::Text => {
-            for (index, drill) in Drill::all().iter().enumerate() {
-                if index > 0 {
-                    writeln!(out)?;
-                }
-                describe(drill, out)?;
-            }
-        }
+        Format::Text => Ok(Drill::all().iter().flat_map(describe).collect::<Vec<_>>().into()),
     }
-    Ok(())
 }
 
 fn unknown(name: &str) -> Failure {
@@ -90,9 +76,8 @@ fn unknown(name: &str) -> Failure {
     )
 }
 
-/// Prints a few lines: what happens, what it trains, what it needs.
-fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
-    heading(drill, out)?;
+/// A few lines: what happens, what it trains, what it needs.
+fn describe(drill: &Drill) -> impl Iterator<Item = Block> + use<> {
     let mut lines = vec![
         drill.about().to_owned(),
         format!("Trains {}.", trains(drill)),
@@ -101,13 +86,12 @@ fn describe(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     ];
     lines.extend(unlock_sentence(drill));
     lines.push(format!("Steps, from gentlest to hardest: {}.", drill.ladder().len()));
-    paragraphs("  ", &lines, out)
+    Block::section(heading(drill), lines)
 }
 
-/// Prints everything in the drill's file, and what follows from it.
-fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
-    heading(drill, out)?;
-    paragraphs("  ", &[drill.about().to_owned()], out)?;
+/// Everything in the drill's file, and what follows from it.
+fn show(drill: &Drill) -> Vec<Block> {
+    let mut page: Vec<Block> = Block::section(heading(drill), [drill.about()]).collect();
     let facings: Vec<&str> = drill.facings().iter().map(|facing| facing.name()).collect();
     let turns = if facings.len() > 1 { ", set by set" } else { "" };
     let mut place = vec![
@@ -119,7 +103,7 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     let form = drill.forms().last().copied().unwrap_or(Form::Alone);
     let needs = drill.needs(form, drill.ladder()[0]);
     place.extend(needs.iter().map(|need| format!("Asked before the first set: {}", need.sentence())));
-    section("What is needed", &place, out)?;
+    page.extend(Block::section("What is needed", place));
 
     let mut calls = vec![format!("Calls: {}.", join_list(drill.targets().iter().map(Target::words)))];
     if !drill.parts().is_empty() {
@@ -132,44 +116,27 @@ fn show(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
     calls.push(format!("Time between two calls: at least {shortest}, for the slowest of them."));
     calls.extend(unlock_sentence(drill));
     calls.extend(drill.targets().iter().filter_map(|target| extra_unlock_sentence(drill, target)));
-    section("Calls", &calls, out)?;
+    page.extend(Block::section("Calls", calls));
 
     if drill.forms().contains(&Form::Partner) {
         let mut lines = drill.partner_does().to_vec();
         lines.push(format!("The partner gets the instructions {} before each moment.", drill.lead()));
-        section("What the partner does", &lines, out)?;
+        page.extend(Block::section("What the partner does", lines));
     }
-    let steps: Vec<String> =
-        (1..).zip(drill.ladder()).map(|(number, step)| rung(drill, number, *step)).collect();
-    section("Steps, from gentlest to hardest; each changes one thing", &steps, out)?;
+    let steps = (1..).zip(drill.ladder()).map(|(number, step)| rung(drill, number, *step));
+    page.extend(Block::section("Steps, from gentlest to hardest; each changes one thing", steps));
     let evidence =
         [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.limitation().to_owned()];
-    section("What is known about it", &evidence, out)?;
+    page.extend(Block::section("What is known about it", evidence));
     let mut cautions = drill.cautions().to_vec();
     cautions.push(caution::FIRST.to_owned());
-    section("Cautions", &cautions, out)
+    page.extend(Block::section("Cautions", cautions));
+    page
 }
 
-fn heading(drill: &Drill, out: &mut impl Write) -> Result<(), Failure> {
+fn heading(drill: &Drill) -> String {
     let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
-    writeln!(
-        out,
-        "{}",
-        wrapped("", &format!("{}: {} ({})", drill.name(), drill.title(), forms.join(" or ")))
-    )?;
-    Ok(())
-}
-
-fn section(heading: &str, lines: &[String], out: &mut impl Write) -> Result<(), Failure> {
-    writeln!(out, "\n{heading}")?;
-    paragraphs("  ", lines, out)
-}
-
-fn paragraphs(indent: &str, lines: &[String], out: &mut impl Write) -> Result<(), Failure> {
-    for line in lines {
-        writeln!(out, "{}", wrapped(indent, line))?;
-    }
-    Ok(())
+    format!("{}: {} ({})", drill.name(), drill.title(), forms.join(" or "))
 }
 
 fn trains(drill: &Drill) -> &'static str {

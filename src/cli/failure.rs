@@ -3,7 +3,7 @@
 
 use std::io;
 
-use super::wrap::hanging;
+use super::page::text::hanging;
 use crate::audio::{AudioError, BankError, WavError};
 use crate::entropy::EntropyError;
 use crate::journal::JournalError;
@@ -11,6 +11,7 @@ use crate::settings::SettingsError;
 use counterpoise_core::draw::schedule::{ScheduleError, SeedError};
 use counterpoise_core::plan::prescription::Refusal;
 use counterpoise_core::practice::track::TrackError;
+use counterpoise_core::words::Printable;
 
 /// A fact and a hint, for a person to read.
 ///
@@ -33,7 +34,8 @@ impl Failure {
         let mut letters = hint.as_ref().chars();
         let hint =
             letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
-        Self { fact: fact.into(), hint, closed_pipe: false, no_home: false }
+        let [fact, hint] = [fact.into(), hint].map(|text| Printable::of(&text).to_string());
+        Self { fact, hint, closed_pipe: false, no_home: false }
     }
 
     /// What happened: a phrase without a full stop.
@@ -57,9 +59,9 @@ impl Failure {
     pub fn message(&self, for_terminal: bool) -> String {
         let labeled = |label: &str, text: &str| match for_terminal {
             true => hanging(label, text),
-            false => format!("{label}{text}"),
+            false => format!("{label}{text}\n"),
         };
-        format!("{}\n{}", labeled("Error: ", &self.fact), labeled("Hint: ", &self.hint))
+        labeled("Error: ", &self.fact) + labeled("Hint: ", &self.hint).trim_end_matches('\n')
     }
 
     /// Whether this computer has no home folder, so that nobody can practice here.

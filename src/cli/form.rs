@@ -3,7 +3,8 @@
 use std::io::{self, BufRead, IsTerminal, Write};
 
 use super::Failure;
-use super::wrap::wrapped;
+use super::page::show;
+use counterpoise_core::blocks::Block;
 
 /// A series of questions, with one line for each answer.
 pub(super) struct Form<R, W> {
@@ -30,19 +31,31 @@ impl<R: BufRead, W: Write> Form<R, W> {
         Self { from, out, is_pipe, unkept, command }
     }
 
-    /// Prints a paragraph, wrapped at its own indent, after its leading empty lines.
-    pub(crate) fn say(&mut self, text: &str) -> Result<(), Failure> {
-        let words = text.trim_start_matches('\n');
-        write!(self.out, "{}", &text[..text.len() - words.len()])?;
-        let (text, indent) = (words, &words[..words.len() - words.trim_start().len()]);
-        writeln!(self.out, "{}", wrapped(indent, text))?;
-        Ok(())
+    /// Prints blocks.
+    pub(crate) fn show(&mut self, blocks: &[Block]) -> Result<(), Failure> {
+        Ok(show(blocks, &mut self.out)?)
+    }
+
+    /// Prints a statement.
+    pub(crate) fn say(&mut self, text: impl Into<String>) -> Result<(), Failure> {
+        self.show(&[Block::line(text)])
+    }
+
+    /// Prints what belongs to the question or the answer before it.
+    pub(crate) fn add(&mut self, text: impl Into<String>) -> Result<(), Failure> {
+        self.show(&[Block::item(text)])
+    }
+
+    /// Prints what can be chosen, each with its number.
+    pub(crate) fn choices(&mut self, things: impl Iterator<Item = String>) -> Result<(), Failure> {
+        let choices =
+            (1..).zip(things).map(|(number, thing): (u32, _)| Block::Choice(number.to_string(), thing));
+        self.show(&std::iter::once(Block::Gap).chain(choices).collect::<Vec<_>>())
     }
 
     /// Asks a question and reads one line, trimmed.
     pub(crate) fn line(&mut self, ask: &str) -> Result<String, Failure> {
-        writeln!(self.out)?;
-        self.say(ask)?;
+        self.show(&[Block::Gap, Block::line(ask)])?;
         self.read()
     }
 
@@ -67,7 +80,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             unkept[..1].make_ascii_uppercase();
             return Err(Failure::new(fact, format!("Answer each question with one line. {unkept}.")));
         }
-        self.say(&format!("  {fact}."))
+        self.add(format!("{fact}."))
     }
 
     /// Asks whether to try again what failed, with all answers still there. From a file the answer is no.
@@ -75,7 +88,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         if self.is_pipe {
             return Ok(false);
         }
-        self.say(&format!("\nNOT SAVED: {fact}. {hint}"))?;
+        self.show(&[Block::Gap, Block::line(format!("NOT SAVED: {fact}. {hint}"))])?;
         Ok(!self.line("Press Enter to try again, or Q to give up.")?.eq_ignore_ascii_case("q"))
     }
 
@@ -104,16 +117,16 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
 #[cfg(test)]
 mod test {
-    use super::Form;
+    use super::{Block, Form};
 
     fn form<'a>(typed: &'a str, shown: &'a mut Vec<u8>, is_pipe: bool) -> Form<&'a [u8], &'a mut Vec<u8>> {
         Form::over(typed.as_bytes(), shown, is_pipe, "nothing was saved", "counterpoise x")
     }
 
     #[test]
-    fn what_is_said_keeps_its_indent_and_the_empty_lines_before_it() {
+    fn what_is_added_is_indented_and_an_empty_line_is_one() {
         let mut shown = Vec::new();
-        form("", &mut shown, false).say(&format!("\n  {}", "word ".repeat(30))).unwrap();
+        form("", &mut shown, false).show(&[Block::Gap, Block::item("word ".repeat(30))]).unwrap();
         let shown = String::from_utf8(shown).unwrap();
         let lines: Vec<&str> = shown.lines().collect();
         assert!(lines.len() == 3 && lines[0].is_empty(), "{shown}");

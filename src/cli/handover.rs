@@ -4,10 +4,12 @@
 use std::io::{self, IsTerminal, Write};
 
 use super::Failure;
-use super::wrap::wrapped;
+use super::page::{Output, show};
+use super::standing;
 use crate::clock::Clock;
 use crate::handover::{self, Place, StickFile};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::prescription::{Digest, Prescription};
 
@@ -40,15 +42,14 @@ pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
         }
     }
     if stopped && !named {
-        writeln!(out, "Press Enter to go on without it.")?;
-        out.flush()?;
+        show(&[Block::line("Press Enter to go on without it.")], out)?;
         read()?;
     }
     Ok(())
 }
 
 /// `use --from-stick`: offers every usable prescription, even one that was declined before.
-pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     let places = sticks()?;
     let (offers, refused) = look(&places);
     print_refused(&refused, out)?;
@@ -62,12 +63,9 @@ pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<(), Failure>
             ),
         ));
     }
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
     if choose(&offers, &mut journal, out)? {
-        Ok(())
+        Ok(Output::NOTHING)
     } else {
         Err(Failure::new(
             "nothing was taken from the memory stick",
@@ -89,8 +87,8 @@ pub(super) fn one_stick() -> Result<Place, Failure> {
     Ok(places.remove(0))
 }
 
-/// Writes a file to the only stick, and prints where.
-pub(super) fn put(stem: &str, ending: &str, bytes: &[u8], out: &mut impl Write) -> Result<(), Failure> {
+/// Writes a file to the only stick, and says where.
+pub(super) fn put(stem: &str, ending: &str, bytes: &[u8]) -> Result<Vec<Block>, Failure> {
     let place = one_stick()?;
     let path = place.put(stem, ending, bytes).map_err(|error| {
         Failure::new(
@@ -98,9 +96,8 @@ pub(super) fn put(stem: &str, ending: &str, bytes: &[u8], out: &mut impl Write) 
             "No partial file was kept. Free some space on it, or check whether it is write-protected.",
         )
     })?;
-    writeln!(out, "{}", wrapped("", &format!("Written: {}", path.display())))?;
-    writeln!(out, "{}", wrapped("", "Eject the stick before you take it out."))?;
-    Ok(())
+    let written = format!("Written: {}", path.display());
+    Ok(vec![Block::line(written), Block::line("Eject the stick before you take it out.")])
 }
 
 fn sticks() -> Result<Vec<Place>, Failure> {
@@ -137,14 +134,10 @@ fn print_refused(refused: &[(String, StickFile)], out: &mut impl Write) -> Resul
     for (place, found) in refused {
         let Err(why) = &found.read else { continue };
         let file = found.path.file_name().unwrap_or_default().to_string_lossy();
-        writeln!(
-            out,
-            "{}",
-            wrapped("", &format!("On the memory stick {place}, {file} cannot be used: {why}."))
-        )?;
-        writeln!(out, "{}", wrapped("", &format!("Hint: {}", why.hint())))?;
+        let fact = format!("On the memory stick {place}, {file} cannot be used: {why}.");
+        show(&[Block::line(fact), Block::line(format!("Hint: {}", why.hint()))], out)?;
     }
-    Ok(out.flush()?)
+    Ok(())
 }
 
 /// Asks which prescription to use, and asks for a yes. A no is saved, so that the next start does not ask again.
@@ -166,25 +159,20 @@ fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Resu
     let offer = if let [only] = offers {
         only
     } else {
-        writeln!(out, "Prescriptions on the memory stick. Which one is for the person who practices here?")?;
-        for (number, offer) in (1..).zip(offers) {
-            writeln!(out, "{}", wrapped("  ", &format!("{number} {}", named(offer))))?;
-        }
-        writeln!(out, "Type a number, or press Enter for none of them.")?;
-        out.flush()?;
+        let ask = "Prescriptions on the memory stick. Which one is for the person who practices here?";
+        let choice = |(number, offer): (u32, &Offer)| Block::Choice(number.to_string(), named(offer));
+        let mut question = vec![Block::line(ask)];
+        question.extend((1..).zip(offers).map(choice));
+        question.push(Block::line("Type a number, or press Enter for none of them."));
+        show(&question, out)?;
         let number: Option<usize> = read()?.and_then(|line| line.trim().parse().ok());
         let Some(offer) = number.and_then(|number| offers.get(number.checked_sub(1)?)) else {
             return Ok(false);
         };
         offer
     };
-    writeln!(
-        out,
-        "{}",
-        wrapped("", &format!("On the memory stick {}: {}. Use it from now on?", offer.place, named(offer)))
-    )?;
-    writeln!(out, "Y yes   N no   Enter not now")?;
-    out.flush()?;
+    let ask = format!("On the memory stick {}: {}. Use it from now on?", offer.place, named(offer));
+    show(&[Block::line(ask), Block::line("Y yes   N no   Enter not now")], out)?;
     let answer = read()?.unwrap_or_default().trim().to_lowercase();
     let source = offer.found.path.display().to_string();
     let now = Clock::real().wall();
@@ -192,12 +180,7 @@ fn choose(offers: &[Offer], journal: &mut Journal, out: &mut impl Write) -> Resu
         "y" | "yes" => {
             Scheduler::new(&offer.prescription)?;
             journal.adopt(&offer.found.bytes, &source, &now)?;
-            writeln!(
-                out,
-                "{}",
-                wrapped("", &format!("In use now: {} ({source}).", offer.prescription.title()))
-            )?;
-            out.flush()?;
+            show(&[Block::line(format!("In use now: {} ({source}).", offer.prescription.title()))], out)?;
             Ok(true)
         }
         "n" | "no" => {

@@ -5,17 +5,19 @@ use std::io::{self, Write};
 use clap::{Subcommand, ValueEnum};
 use jiff::ZonedDateTime;
 
+use super::page::{Output, show};
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, handover, source};
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal, export, list};
+use crate::journal::{Folder, Journal, export};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 
 mod add;
 mod correct;
 mod erase;
 mod import;
+mod list;
 pub(super) mod questions;
 mod scale;
 mod show;
@@ -82,25 +84,20 @@ enum ExportFormat {
     Csv,
 }
 
-/// Prints what follows from an entry that was typed in or corrected, if practice is now locked or held. The entry is saved
-/// already, so an error here is left to `counterpoise next`.
-fn print_consequence(
-    journal: &Journal,
-    folder: &Folder,
-    now: &ZonedDateTime,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+/// What follows from an entry that was typed in or corrected, if practice is now locked or held. The entry is saved already,
+/// so an error here is left to `counterpoise next`.
+fn consequence(journal: &Journal, folder: &Folder, now: &ZonedDateTime) -> Vec<Block> {
+    let mut page = Vec::new();
     if let (Ok(known), Ok(found)) = (standing::known(journal), source::find(None, || Ok(folder.clone()))) {
         let next = known.next(&found.prescription, now);
         if next.is_barred() {
             let number = Settings::load(folder).ok().and_then(|settings| settings.emergency_number);
             let refusal = standing::refusal(&next, number.as_deref());
-            writeln!(out, "{}", wrapped("", &format!("{}.", refusal.fact())))?;
-            writeln!(out, "{}", wrapped("", refusal.hint()))?;
+            page.extend([format!("{}.", refusal.fact()), refusal.hint().to_owned()].map(Block::line));
         }
     }
-    writeln!(out, "To see what comes next: counterpoise next")?;
-    Ok(())
+    page.push(Block::line("To see what comes next: counterpoise next"));
+    page
 }
 
 fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
@@ -113,15 +110,16 @@ fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> 
     Ok(())
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    match &arguments.action {
-        Action::List => list::list(&Journal::look(folder)?, out)?,
-        Action::Show { session } => show::show(&Journal::look(folder)?, session, out)?,
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
+    Ok(match &arguments.action {
+        Action::List => list::page(&Journal::look(folder)?.contents()?.sessions).into(),
+        Action::Show { session } => show::page(&Journal::look(folder)?, session)?.into(),
         Action::Export { format, to_stick: false } => {
             write_export(*format, folder, out)?;
             out.flush()?;
             // On standard error, so that a file has only the export.
-            let _ = writeln!(io::stderr(), "{}", wrapped("", EXPORT_NOTE));
+            let _ = show(&[Block::line(EXPORT_NOTE)], &mut io::stderr());
+            Output::NOTHING
         }
         Action::Export { format, to_stick: true } => {
             let mut bytes = Vec::new();
@@ -132,12 +130,11 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
                 ExportFormat::Sessions => ("sessions", "json"),
                 ExportFormat::Csv => ("journal", "csv"),
             };
-            handover::put(&format!("{what}-{day}"), ending, &bytes, out)?;
+            handover::put(&format!("{what}-{day}"), ending, &bytes)?.into()
         }
-        Action::Add => add::run(folder, out)?,
-        Action::Correct(arguments) => correct::run(arguments, folder, out)?,
-        Action::Erase(arguments) => erase::run(*arguments, folder, out)?,
-        Action::Import(arguments) => import::run(arguments, folder, out)?,
-    }
-    Ok(())
+        Action::Add => add::run(folder, out)?.into(),
+        Action::Correct(arguments) => correct::run(arguments, folder, out)?.into(),
+        Action::Erase(arguments) => erase::run(*arguments, folder, out)?.into(),
+        Action::Import(arguments) => import::run(arguments, folder, out)?.into(),
+    })
 }

@@ -1,12 +1,13 @@
 //! The `man` command: writes the manual pages, one for each command.
 
 use std::fs;
-use std::io::Write;
 use std::path::PathBuf;
 
 use clap::CommandFactory;
 
+use super::page::Output;
 use super::{Cli, Failure};
+use counterpoise_core::blocks::Block;
 
 /// The options of `man`.
 #[derive(Debug, Clone, clap::Args)]
@@ -17,7 +18,7 @@ pub(super) struct Arguments {
     out: PathBuf,
 }
 
-pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments) -> Result<Output, Failure> {
     let folder = &arguments.out;
     fs::create_dir_all(folder).and_then(|()| clap_mangen::generate_to(Cli::command(), folder)).map_err(
         |error| {
@@ -27,6 +28,5 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<(), Fai
             )
         },
     )?;
-    writeln!(out, "The manual pages are in {}.", folder.display())?;
-    Ok(())
+    Ok(vec![Block::line(format!("The manual pages are in {}.", folder.display()))].into())
 }

@@ -1,15 +1,14 @@
 //! The `next` command: what is the next practice, at which steps, and why?
 
-use std::io::Write;
-
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::page::Output;
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::{Decision, Next};
 use counterpoise_core::plan::caution;
@@ -79,7 +78,7 @@ impl Step {
     }
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
     let journal = Journal::look(folder)?;
     let known = standing::known(&journal)?;
@@ -89,29 +88,16 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     };
     let now = moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
-    match arguments.format {
-        Format::Text => {
-            if let Some(note) = &altered {
-                writeln!(out, "{}", wrapped("", note))?;
-            }
-            text(&next, &prescription, known.fitness.suitability.is_some(), out)?;
-            if next.is_open() {
-                writeln!(out, "{}", wrapped("", caution::FIRST))?;
-                writeln!(out, "{}", wrapped("", caution::NO_PROMISE))?;
-            }
-            if let Some(line) = standing::retest(&known, now.date()) {
-                writeln!(out, "{}", wrapped("", &line))?;
-            }
-        }
-        Format::Json => {
-            serde_json::to_writer_pretty(
-                &mut *out,
-                &answer(&next, &prescription, now.date(), altered.is_some()),
-            )?;
-            writeln!(out)?;
-        }
+    if arguments.format == Format::Json {
+        return Output::json(&answer(&next, &prescription, now.date(), altered.is_some()));
     }
-    Ok(())
+    let mut page: Vec<Block> = altered.into_iter().collect();
+    page.extend(text(&next, &prescription, known.fitness.suitability.is_some()));
+    if next.is_open() {
+        page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
+    }
+    page.extend(standing::retest(&known, now.date()));
+    Ok(page.into())
 }
 
 fn answer(next: &Next, prescription: &Prescription, on: Date, changed: bool) -> Answer {
@@ -135,13 +121,7 @@ fn answer(next: &Next, prescription: &Prescription, on: Date, changed: bool) -> 
     }
 }
 
-fn text(
-    next: &Next,
-    prescription: &Prescription,
-    suitability_known: bool,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
-    writeln!(out, "{}", wrapped("", prescription.title()))?;
+fn text(next: &Next, prescription: &Prescription, suitability_known: bool) -> Vec<Block> {
     let decision = match next.decision {
         Decision::Up => "Up: one step higher in one drill.",
         Decision::Hold => "Hold: the same steps.",
@@ -150,32 +130,27 @@ fn text(
         Decision::Locked => "Locked: no practice until a clinician clears you.",
         Decision::NotDue => "Not due today.",
     };
-    writeln!(out, "{decision}")?;
-    for reason in &next.reasons {
-        writeln!(out, "{}", wrapped("  ", &reason.to_string()))?;
-    }
-    let then = if next.is_open() { "Steps" } else { "Steps at the next practice" };
-    writeln!(out, "{then}")?;
+    let mut page: Vec<Block> = [prescription.title(), decision].map(Block::line).into();
+    page.extend(next.reasons.iter().map(|reason| Block::item(reason.to_string())));
+    page.push(Block::line(if next.is_open() { "Steps" } else { "Steps at the next practice" }));
     for (place, (plan, step)) in prescription.drills().iter().zip(&next.steps).enumerate() {
         let title = plan.drill().title();
-        let line = match step {
+        let conditions = step.map(|step| Step::conditions(plan, step));
+        page.push(Block::item(match step.zip(conditions) {
             None => format!("{title}: left out because of your limits"),
-            Some(step) if place == 0 => {
-                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+            Some((step, LadderStep { stance, support, .. })) if place == 0 => {
                 format!("{title}, the warm-up: always step {step}, {stance}, {support}")
             }
-            Some(step) => {
-                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+            Some((step, LadderStep { stance, support, .. })) => {
                 format!("{title}: step {step} of at most {}, {stance}, {support}", plan.ceiling())
             }
-        };
-        writeln!(out, "{}", wrapped("  ", &line))?;
+        }));
     }
     if !suitability_known {
         let text = "The questions about your health have not been answered yet: counterpoise suitability";
-        writeln!(out, "{}", wrapped("", text))?;
+        page.push(Block::line(text));
     }
-    Ok(())
+    page
 }
 
 impl Step {

@@ -1,16 +1,17 @@
 //! The overview of a folder of journals: finds them, reads them, and prints one line for each person.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, IsTerminal};
 use std::path::Path;
 
+use clap::ValueEnum;
 use indicatif::{ProgressBar, ProgressStyle};
 use jiff::ZonedDateTime;
 use serde::Serialize;
 
 use super::Failure;
-use super::page::html;
-use super::wrap::wrapped;
+use super::page::{Output, html};
 use crate::journal::export::text;
+use counterpoise_core::blocks::{Block, Table};
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::report::overview::{Order, Person, Skipped, State, blocks, heading, sort};
 use counterpoise_core::words::counted;
@@ -23,17 +24,19 @@ use find::FolderContents;
 /// The most characters of a name in a line for people.
 const NAME: usize = 28;
 
-/// An output format of the overview.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// An output format of a report and of an overview.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum Form {
-    /// For people.
+    /// For a terminal
     Text,
-    /// A page to print.
+    /// A page for a browser, to print
     Html,
-    /// For other programs.
+    /// For other programs
     Json,
-    /// For a spreadsheet.
+    /// For a spreadsheet, one row per session
     Csv,
+    /// For a record system: a FHIR R4 bundle
+    Fhir,
 }
 
 /// Everybody in a folder.
@@ -92,21 +95,28 @@ impl Overview {
         Ok(Self { people, skipped, view: (order, only), on: now.date() })
     }
 
-    /// Writes it.
-    pub(crate) fn write(&self, form: Form, out: &mut impl Write) -> Result<(), Failure> {
+    /// Its page, or its bytes.
+    pub(crate) fn output(&self, form: Form) -> Result<Output, Failure> {
         let Self { people, skipped, view, on } = self;
-        match form {
-            Form::Text => print(people, skipped, out)?,
-            Form::Html => html::write(&blocks(people, skipped, *view, *on), out)?,
+        Ok(match form {
+            Form::Text => text_page(people, skipped).into(),
+            Form::Html => Output::Bytes(html::of(&blocks(people, skipped, *view, *on)).into_bytes()),
             Form::Json => {
-                let written = Written { schema: "counterpoise.overview/1", on: *on, people, skipped };
-                serde_json::to_writer_pretty(&mut *out, &written)?;
-                writeln!(out)?;
+                return Output::json(&Written {
+                    schema: "counterpoise.overview/1",
+                    on: *on,
+                    people,
+                    skipped,
+                });
             }
-            Form::Csv => rows(people, out)?,
-        }
-        out.flush()?;
-        Ok(())
+            Form::Csv => Output::Bytes(rows(people)?),
+            Form::Fhir => {
+                return Err(Failure::new(
+                    "an overview cannot be written as FHIR",
+                    "Choose --format text, html, json or csv. For one person: counterpoise report --format fhir",
+                ));
+            }
+        })
     }
 
     /// Reports the journals that could not be read.
@@ -137,47 +147,48 @@ fn bar() -> ProgressBar {
     bar
 }
 
-fn print(people: &[Person], skipped: &[Skipped], out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "{}\n", wrapped("", &heading(people)))?;
-    let width = people.iter().map(|person| person.name.chars().count()).max().unwrap_or(0).clamp(4, NAME);
-    writeln!(out, "{:<width$}  {:<10}  {:>7}  state", "who", "last", "4 weeks")?;
-    for person in people {
-        let name = fitted(&person.name, width);
-        let last = person.last.map_or("-".to_owned(), |day| day.to_string());
-        let states = person.states.iter().map(|state| state.name()).collect::<Vec<_>>().join(", ");
-        let days = counted(person.days_in_four_weeks, "day");
-        writeln!(out, "{name:<width$}  {last:<10}  {days:>7}  {states}")?;
-    }
-    for person in people.iter().filter(|person| !person.also.is_empty()) {
-        let also = person.also.join("; ");
-        writeln!(out, "{}", wrapped("", &format!("Counted once: {} is also in {also}", person.name)))?;
-    }
+fn text_page(people: &[Person], skipped: &[Skipped]) -> Vec<Block> {
+    let row = |person: &Person| {
+        vec![
+            fitted(&person.name),
+            person.last.map_or("-".to_owned(), |day| day.to_string()),
+            counted(person.days_in_four_weeks, "day"),
+            person.states.iter().map(|state| state.name()).collect::<Vec<_>>().join(", "),
+        ]
+    };
+    let head = ["who", "last", "4 weeks", "state"];
+    let mut page = vec![
+        Block::line(heading(people)),
+        Block::Gap,
+        Block::Table(Table { labels: 2, ..Table::new("", &head, people.iter().map(row).collect()) }),
+    ];
+    let twice = people.iter().filter(|person| !person.also.is_empty());
+    page.extend(twice.map(|person| {
+        Block::line(format!("Counted once: {} is also in {}", person.name, person.also.join("; ")))
+    }));
     let without: Vec<&str> =
         people.iter().filter(|person| person.next.is_none()).map(|person| person.name.as_str()).collect();
     if !without.is_empty() {
-        let note = format!(
+        page.push(Block::line(format!(
             "The prescription is not here, so reviews and steps are not shown: {}",
             without.join("; ")
-        );
-        writeln!(out, "{}", wrapped("", &note))?;
+        )));
     }
-    for Skipped { name, why } in skipped {
-        writeln!(out, "{}", wrapped("", &format!("Skipped: {name}: {why}")))?;
-    }
-    Ok(())
+    page.extend(skipped.iter().map(|Skipped { name, why }| Block::line(format!("Skipped: {name}: {why}"))));
+    page
 }
 
 /// Shortens a name. Long paths often begin alike, so the end is kept.
-fn fitted(name: &str, width: usize) -> String {
+fn fitted(name: &str) -> String {
     let length = name.chars().count();
-    if length <= width {
+    if length <= NAME {
         return name.to_owned();
     }
-    std::iter::once('…').chain(name.chars().skip(length - width + 1)).collect()
+    std::iter::once('…').chain(name.chars().skip(length - NAME + 1)).collect()
 }
 
-fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
-    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
+fn rows(people: &[Person]) -> io::Result<Vec<u8>> {
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     let head = ["who", "last", "days_in_four_weeks", "practices", "states", "next", "because", "also"];
     csv.write_record(head)?;
     for person in people {
@@ -193,5 +204,5 @@ fn rows(people: &[Person], out: &mut impl Write) -> io::Result<()> {
             text(&person.also.join("; ")),
         ])?;
     }
-    csv.flush()
+    csv.into_inner().map_err(csv::IntoInnerError::into_error)
 }

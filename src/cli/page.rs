@@ -1,4 +1,52 @@
-//! How are a report's blocks written? As plain text for a terminal of 80 columns, or as one HTML file.
+//! How is a page written? As plain text for a terminal of 80 columns, or as one HTML file.
+
+use std::io::{self, Write};
+
+use serde::Serialize;
+
+use super::Failure;
+use counterpoise_core::blocks::Block;
 
 pub(super) mod html;
 pub(super) mod text;
+
+/// What a command hands over to be printed.
+#[derive(Debug)]
+pub(super) enum Output {
+    /// A page, for people.
+    Page(Vec<Block>),
+    /// Bytes for other programs, and what was printed already.
+    Bytes(Vec<u8>),
+}
+
+impl Output {
+    /// A command that printed everything while it ran.
+    pub(super) const NOTHING: Self = Self::Bytes(Vec::new());
+
+    /// JSON, with its line end.
+    pub(super) fn json(value: &impl Serialize) -> Result<Self, Failure> {
+        let mut bytes = serde_json::to_vec_pretty(value)?;
+        bytes.push(b'\n');
+        Ok(Self::Bytes(bytes))
+    }
+
+    /// Its bytes, with a page as text.
+    pub(super) fn into_bytes(self) -> Vec<u8> {
+        match self {
+            Self::Page(blocks) => text::of(&blocks).into_bytes(),
+            Self::Bytes(bytes) => bytes,
+        }
+    }
+}
+
+impl From<Vec<Block>> for Output {
+    fn from(blocks: Vec<Block>) -> Self {
+        Self::Page(blocks)
+    }
+}
+
+/// Prints blocks at once: a question, or a note before a long task.
+pub(super) fn show(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
+    out.write_all(text::of(blocks).as_bytes())?;
+    out.flush()
+}

@@ -5,8 +5,10 @@ use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use super::Failure;
+use super::page::show;
 use crate::journal::Folder;
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 
 /// The folder of the other people's folders, inside the data folder. They are numbered: no name appears in a path.
 const OTHERS: &str = "people";
@@ -128,12 +130,11 @@ pub(super) fn named(data: &Folder, people: &[Person], name: &str) -> Result<Fold
 /// Asks at the terminal until somebody is chosen.
 fn ask(people: &[Person], from: &mut impl BufRead, out: &mut impl Write) -> Result<Folder, Failure> {
     loop {
-        writeln!(out, "Who practices?")?;
-        for (nth, person) in (1..).zip(people) {
-            writeln!(out, "  {nth}  {}", person.name)?;
-        }
-        write!(out, "Number, then Enter: ")?;
-        out.flush()?;
+        let choice = |(nth, person): (u32, &Person)| Block::Choice(nth.to_string(), person.name.clone());
+        let mut question = vec![Block::line("Who practices?")];
+        question.extend((1..).zip(people).map(choice));
+        question.push(Block::line("Number, then Enter:"));
+        show(&question, out)?;
         let mut line = String::new();
         let read = from.read_line(&mut line).unwrap_or(0);
         if read == 0 {

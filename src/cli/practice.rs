@@ -1,9 +1,9 @@
 //! The `practice` command: opens screen, sound and journal, and runs one session.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, IsTerminal};
 
+use super::page::show;
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, handover, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
@@ -14,6 +14,7 @@ use crate::entropy;
 use crate::journal::{Folder, Journal, Writer};
 use crate::practice::{self, Outcome, Sound, World};
 use crate::settings::{PATCHES_EXAMPLE, Settings};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
@@ -82,12 +83,9 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
     // Problems with the journal are printed now, before anybody stands at the counter.
-    let (journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in &notices {
-        let _ = writeln!(io::stderr(), "{}", wrapped("", &format!("Note: {notice}.")));
-    }
+    let journal = standing::open(folder, &mut io::stderr())?;
     if let Some(note) = standing::altered(&journal, folder)?.filter(|_| arguments.prescription.is_none()) {
-        let _ = writeln!(io::stderr(), "{}", wrapped("", &note));
+        let _ = show(&[note], &mut io::stderr());
     }
     let clock = Clock::real();
     let known = standing::known(&journal)?;
@@ -165,28 +163,23 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let face = face(arguments.plain, "practice")?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
     check_saved(&done, folder)?;
-    print_next(folder, &source.prescription)?;
-    if let Some(line) = retest {
-        let _ = writeln!(io::stdout(), "{}", wrapped("", &line));
-    }
+    let mut page = what_is_next(folder, &source.prescription)?;
+    page.extend(retest);
+    let _ = show(&page, &mut io::stdout());
     Ok(())
 }
 
-/// Prints at the end what the next practice will be.
-fn print_next(folder: &Folder, prescription: &Prescription) -> Result<(), Failure> {
+/// What the next practice will be.
+fn what_is_next(folder: &Folder, prescription: &Prescription) -> Result<Vec<Block>, Failure> {
     let next = standing::known(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
-    let mut out = io::stdout();
     let heading = match next.then {
         _ if next.decision == Decision::Locked => "Next: no practice until a clinician has cleared you.",
         Decision::Up => "Next time: one thing gets a little harder.",
         Decision::Down => "Next time: a little easier.",
         _ => "Next time: the same steps.",
     };
-    let _ = writeln!(out, "{heading}");
-    for reason in &next.reasons {
-        let _ = writeln!(out, "{}", wrapped("  ", &reason.to_string()));
-    }
-    Ok(())
+    let reasons = next.reasons.iter().map(|reason| Block::item(reason.to_string()));
+    Ok(std::iter::once(Block::line(heading)).chain(reasons).collect())
 }
 
 /// What a session is performed with.
@@ -239,7 +232,7 @@ fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -
     let chosen = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
     if chosen == Voice::Tones && partner == Some(Channel::PartnerEarbud) {
         let note = "Note: a tone cannot tell the partner what to do. The lower voice speaks in the earbud.";
-        let _ = writeln!(io::stderr(), "{}", wrapped("", note));
+        let _ = show(&[Block::line(note)], &mut io::stderr());
         return Voice::Lower;
     }
     chosen

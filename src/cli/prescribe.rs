@@ -9,14 +9,15 @@ use crossterm::cursor::MoveTo;
 use crossterm::terminal::{Clear, ClearType};
 
 use super::Failure;
+use super::page::show;
 use super::source;
-use super::wrap::{WIDTH, hanging, wrapped};
 use crate::clock::Clock;
 use crate::display::plain::Plain;
 use crate::display::terminal;
 use crate::handover;
 use crate::journal::Folder;
 use crate::journal::folder::write_beside;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::prescription::{Digest, Draft, Prescription, Seal};
 use counterpoise_core::prescribing::{Figures, Form, Item, Outcome, View, changes};
 
@@ -81,9 +82,7 @@ pub(super) fn run(
     if arguments.from.is_some() {
         let changed = changes(form.opened(), form.draft());
         console.say(if changed.is_empty() { "Nothing was changed." } else { "What was changed:" })?;
-        for line in &changed {
-            console.lines(&wrapped("  ", line))?;
-        }
+        console.show(&changed.into_iter().map(Block::item).collect::<Vec<_>>())?;
     }
     let name = path.display();
     console.say(&format!("A handout in plain words: counterpoise check --handout {name}"))?;
@@ -107,7 +106,7 @@ fn fill_in(form: &mut Form, console: &mut Console<'_, impl Write>) -> Result<(),
             false => shown.clone(),
         };
         let before = shown.take().filter(|_| fresh);
-        console.show(&form.view(figures.as_ref(), before.as_ref()))?;
+        console.turn_to(&form.view(figures.as_ref(), before.as_ref()))?;
         (shown, shown_for) = (figures, Some(form.draft().clone()));
         let line = console.read()?.ok_or_else(not_finished)?;
         match form.answer(&line) {
@@ -169,11 +168,14 @@ fn keep(
 
 fn where_to(usual: &Path, file: &str, console: &mut Console<'_, impl Write>) -> Result<PathBuf, Failure> {
     let sticks = handover::places();
-    console.say("Where should it be written? Type a file or a folder.")?;
-    console.say(&format!("  Enter: {}", usual.display()))?;
-    for (number, stick) in (1..).zip(&sticks) {
-        console.say(&format!("  {number}: on the memory stick {} ({})", stick.name, stick.path.display()))?;
-    }
+    let mut ask = vec![
+        Block::line("Where should it be written? Type a file or a folder."),
+        Block::item(format!("Enter: {}", usual.display())),
+    ];
+    ask.extend((1..).zip(&sticks).map(|(number, stick): (u32, _)| {
+        Block::item(format!("{number}: on the memory stick {} ({})", stick.name, stick.path.display()))
+    }));
+    console.show(&ask)?;
     let line = console.read()?.ok_or_else(not_finished)?;
     let line = line.trim();
     let stick = line.parse::<usize>().ok().and_then(|number| sticks.get(number.checked_sub(1)?));
@@ -209,24 +211,29 @@ struct Console<'a, W: Write> {
 }
 
 impl<W: Write> Console<'_, W> {
-    /// Shows one page.
-    fn show(&mut self, view: &View) -> Result<(), Failure> {
+    /// Shows one page of the form.
+    fn turn_to(&mut self, view: &View) -> Result<(), Failure> {
         if self.keyboard && !terminal::is_dumb() {
             crossterm::queue!(self.out, Clear(ClearType::All), MoveTo(0, 0))?;
         } else {
-            writeln!(self.out)?;
+            self.show(&[Block::Gap])?;
         }
-        self.lines(&page(view))
+        self.show(&page(view))
+    }
+
+    fn show(&mut self, blocks: &[Block]) -> Result<(), Failure> {
+        Ok(show(blocks, self.out)?)
     }
 
     fn say(&mut self, text: &str) -> Result<(), Failure> {
-        let indent = if text.starts_with("  ") { "  " } else { "" };
-        self.lines(&wrapped(indent, text))
+        self.show(&[Block::line(text)])
     }
 
-    fn lines(&mut self, text: &str) -> Result<(), Failure> {
-        writeln!(self.out, "{}", text.trim_end_matches('\n'))?;
-        Ok(self.out.flush()?)
+    /// Asks for one of several things by its number.
+    fn choose(&mut self, ask: &str, things: impl Iterator<Item = String>) -> Result<(), Failure> {
+        let choices =
+            (1..).zip(things).map(|(number, thing): (u32, _)| Block::Choice(number.to_string(), thing));
+        self.show(&std::iter::once(Block::line(ask)).chain(choices).collect::<Vec<_>>())
     }
 
     /// The next line; `None` at the end of input, which is never a yes.
@@ -258,40 +265,18 @@ impl<W: Write> Console<'_, W> {
     }
 }
 
-/// A page as wrapped text.
-fn page(view: &View) -> String {
-    let mut lines = vec![wrapped("", &view.heading), String::new()];
-    for item in &view.items {
-        lines.push(match item {
-            Item::Text(text) => wrapped("  ", text),
-            Item::Pair(label, text) => hanging(&format!("  {label:<9}"), text),
-            Item::Choice(key, text) => hanging(&format!("  {key:>3}  "), text),
-            Item::Gap => String::new(),
-        });
-    }
-    lines.push(String::new());
-    lines.push(keys(&view.keys));
-    lines.join("\n") + "\n"
-}
-
-/// The keys that can be typed, in lines that break only between two keys.
-fn keys(text: &str) -> String {
-    let mut lines = String::new();
-    let mut column = 0;
-    for key in text.split("  ").map(str::trim).filter(|key| !key.is_empty()) {
-        let length = key.chars().count();
-        if column > 0 && column + 3 + length <= WIDTH {
-            lines.push_str("   ");
-            column += 3 + length;
-        } else {
-            if column > 0 {
-                lines.push('\n');
-            }
-            column = length;
-        }
-        lines.push_str(key);
-    }
-    lines
+/// A page of the form.
+fn page(view: &View) -> Vec<Block> {
+    let mut page = vec![Block::line(&view.heading), Block::Gap];
+    page.extend(view.items.iter().map(|item| match item {
+        Item::Text(text) => Block::item(text),
+        Item::Pair(label, text) => Block::fact(label, text),
+        Item::Choice(key, text) => Block::Choice(key.clone(), text.clone()),
+        Item::Gap => Block::Gap,
+    }));
+    let keys = view.keys.split("  ").map(str::trim).filter(|key| !key.is_empty());
+    page.extend([Block::Gap, Block::Keys(keys.map(str::to_owned).collect())]);
+    page
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
 //! The `presets` command: lists the ready prescriptions, the default first.
 
-use std::io::Write;
-
 use serde::Serialize;
 
+use super::page::Output;
 use super::{Failure, Format};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::prescription::Prescription;
 
 /// The options of `presets`.
@@ -30,20 +30,13 @@ struct Item {
     title: &'static str,
 }
 
-pub(super) fn run(arguments: Arguments, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: Arguments) -> Result<Output, Failure> {
     let items = Prescription::all_ready().iter().map(|(name, ready)| Item { name, title: ready.title() });
-    match arguments.format {
-        Format::Json => {
-            let list = List { schema: "counterpoise.presets/1", prescriptions: items.collect() };
-            serde_json::to_writer_pretty(&mut *out, &list)?;
-            writeln!(out)?;
-        }
-        Format::Text => {
-            for (index, Item { name, title }) in items.enumerate() {
-                let default = if index == 0 { " (the default)" } else { "" };
-                writeln!(out, "{name:10}  {title}{default}")?;
-            }
-        }
+    if arguments.format == Format::Json {
+        let prescriptions = items.collect();
+        return Output::json(&List { schema: "counterpoise.presets/1", prescriptions });
     }
-    Ok(())
+    let marks = std::iter::once(" (the default)").chain(std::iter::repeat(""));
+    let line = |(Item { name, title }, mark)| Block::fact(name, format!("{title}{mark}"));
+    Ok(items.zip(marks).map(line).collect::<Vec<_>>().into())
 }

@@ -4,9 +4,10 @@ use std::io::Write;
 
 use serde::Serializer as _;
 
-use super::wrap::fitted;
+use super::page::{Output, show};
 use super::{Failure, Format, source};
 use crate::journal::Folder;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::draw::schedule::preview::Preview;
 
@@ -36,7 +37,7 @@ pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
     out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     let seed = source::seed(arguments.seed.as_deref())?;
     let scheduler = Scheduler::new(&prescription)?;
@@ -54,12 +55,10 @@ pub(super) fn run(
         }
         Format::Text => {
             for (index, preview) in previews.enumerate() {
-                if index > 0 {
-                    writeln!(out)?;
-                }
-                write!(out, "{}", fitted(&preview.to_string()))?;
+                let gap = if index > 0 { &[Block::Gap][..] } else { &[] };
+                show(&[gap, &[Block::verbatim(&preview.to_string())]].concat(), out)?;
             }
         }
     }
-    Ok(())
+    Ok(Output::NOTHING)
 }

@@ -1,16 +1,15 @@
 //! The `program` command: which week is it, what is due, and what does the month look like?
 
-use std::io::Write;
-
 use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::page::Output;
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::{Due, Mark, Program, moment};
 use counterpoise_core::course::progression::Decision;
 use counterpoise_core::plan::caution;
@@ -49,7 +48,7 @@ struct Answer {
     planned: Vec<Date>,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = moment(arguments.on, &Clock::real().wall());
@@ -62,7 +61,6 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let done_this_week = program.done_this_week(day.saturating_add(1.days()));
     match arguments.format {
         Format::Text => {
-            writeln!(out, "{}", wrapped("", prescription.title()))?;
             let days = prescription.days_a_week();
             let place = if program.is_over(day) {
                 match weeks {
@@ -73,7 +71,6 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
                 let days = counted(days, "day");
                 format!("Week {week} of {weeks}, {days} a week, {done_this_week} done.")
             };
-            writeln!(out, "{place}")?;
             let said = match next.decision {
                 Decision::Up | Decision::Hold | Decision::Down if matches!(due, Due::Finish { .. }) => {
                     "The interrupted practice can be finished now.".to_owned()
@@ -81,9 +78,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
                 Decision::Up | Decision::Hold | Decision::Down => "Practice is due.".to_owned(),
                 _ => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
             };
-            writeln!(out, "{}\n\n{month}", wrapped("", &said))?;
-            writeln!(out, "{}", wrapped("", caution::FIRST))?;
-            writeln!(out, "{}", wrapped("", caution::NO_PROMISE))?;
+            let mut page: Vec<Block> = [prescription.title(), &place, &said].map(Block::line).into();
+            page.extend([Block::Gap, Block::verbatim(&month.to_string())]);
+            page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
+            Ok(page.into())
         }
         Format::Json => {
             let days = |mark| month.days().filter(|(_, other)| *other == mark).map(|(day, _)| day).collect();
@@ -110,9 +108,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
                 done: days(Mark::Done),
                 planned: days(Mark::Planned),
             };
-            serde_json::to_writer_pretty(&mut *out, &answer)?;
-            writeln!(out)?;
+            Output::json(&answer)
         }
     }
-    Ok(())
 }

@@ -1,17 +1,18 @@
 //! The `progress` command: this week, what is next, and what got easier, in large letters.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, IsTerminal};
 use std::time::Duration;
 
 use jiff::civil::Date;
 
+use super::page::Output;
 use super::practice::{face, no_terminal};
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::display::{Input, terminal};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progress::Progress;
 use counterpoise_core::plan::caution;
@@ -32,19 +33,19 @@ pub(super) struct Arguments {
     plain: bool,
 }
 
-pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: Arguments, folder: &Folder) -> Result<Output, Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = moment(arguments.on, &Clock::real().wall());
     let next = known.next(&prescription, &now);
     let progress = Progress::of(&known.past, &prescription, &next, now.date());
     if arguments.plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
-        for (heading, lines) in progress.parts() {
-            writeln!(out, "{heading}")?;
-            lines.iter().try_for_each(|line| writeln!(out, "{}", wrapped("  ", line)))?;
-        }
-        writeln!(out, "{}", wrapped("", caution::FIRST))?;
-        return Ok(());
+        let part = |(heading, lines): (&str, &[String])| {
+            std::iter::once(Block::line(heading)).chain(lines.iter().map(Block::item)).collect::<Vec<_>>()
+        };
+        let mut page = progress.parts().map(part).concat();
+        page.push(Block::line(caution::FIRST));
+        return Ok(page.into());
     }
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     let mut face = face(false, "progress")?;
@@ -59,13 +60,13 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
         loop {
             face.show(&screen).map_err(|error| no_terminal(&error))?;
             match face.poll(Duration::from_millis(100)) {
-                Input::Key(key) if key.stops() => return Ok(()),
+                Input::Key(key) if key.stops() => return Ok(Output::NOTHING),
                 Input::Key(_) => break,
-                Input::Close => return Ok(()),
-                Input::Nothing if terminal::close_requested() => return Ok(()),
+                Input::Close => return Ok(Output::NOTHING),
+                Input::Nothing if terminal::close_requested() => return Ok(Output::NOTHING),
                 Input::Nothing => {}
             }
         }
     }
-    Ok(())
+    Ok(Output::NOTHING)
 }

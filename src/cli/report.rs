@@ -5,15 +5,17 @@ use std::path::{Path, PathBuf};
 
 use clap::ValueEnum;
 use jiff::civil::Date;
+use unicode_width::UnicodeWidthStr;
 
 use super::handover;
-use super::overview::{self, Overview};
-use super::page::{html, text};
+use super::overview::{Form, Overview};
+use super::page::text::WIDTH;
+use super::page::{Output, html, text};
 use super::standing;
-use super::wrap::{first_lines, wrapped};
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::Reason;
 use counterpoise_core::draw::predictability::{Foresight, findings};
@@ -65,21 +67,6 @@ pub(super) struct Arguments {
     out: Option<PathBuf>,
 }
 
-/// An output format of the report.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Form {
-    /// For a terminal
-    Text,
-    /// A page for a browser, to print
-    Html,
-    /// For other programs
-    Json,
-    /// For a spreadsheet, one row per session
-    Csv,
-    /// For a record system: a FHIR R4 bundle
-    Fhir,
-}
-
 /// The order of an overview.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum By {
@@ -96,19 +83,7 @@ fn state(name: &str) -> Result<State, String> {
     State::from_name(name).ok_or_else(|| format!("it can be: {}", names()))
 }
 
-fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result<(), Failure> {
-    let form = match arguments.format {
-        Form::Text => overview::Form::Text,
-        Form::Json => overview::Form::Json,
-        Form::Csv => overview::Form::Csv,
-        Form::Html => overview::Form::Html,
-        Form::Fhir => {
-            return Err(Failure::new(
-                "an overview cannot be written as FHIR",
-                "Choose --format text, html, json or csv. For one person: counterpoise report --format fhir",
-            ));
-        }
-    };
+fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result<Output, Failure> {
     let order = match arguments.sort {
         By::Name => Order::Name,
         By::Last => Order::Last,
@@ -116,25 +91,24 @@ fn overview(arguments: &Arguments, place: &Path, out: &mut impl Write) -> Result
     };
     let now = moment(arguments.until, &Clock::real().wall());
     let overview = Overview::of(place, &now, (order, arguments.only))?;
-    match &arguments.out {
-        None => overview.write(form, out)?,
-        Some(path) => {
-            let mut written = Vec::new();
-            overview.write(form, &mut written)?;
-            new_file(path, &written)?;
-            writeln!(out, "{}", path.display())?;
-            out.flush()?;
-        }
-    }
     // The readable journals are printed first.
-    overview.whole()
+    out.write_all(&to_place(overview.output(arguments.format)?, arguments.out.as_deref())?.into_bytes())?;
+    out.flush()?;
+    overview.whole().map(|()| Output::NOTHING)
+}
+
+/// What is printed: the output itself, or the name of the new file that it went to.
+fn to_place(output: Output, path: Option<&Path>) -> Result<Output, Failure> {
+    let Some(path) = path else { return Ok(output) };
+    new_file(path, &output.into_bytes())?;
+    Ok(vec![Block::line(path.display().to_string())].into())
 }
 
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
     out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     if let Some(place) = &arguments.folder {
         return overview(arguments, place, out);
     }
@@ -142,21 +116,14 @@ pub(super) fn run(
     let journal = Journal::look(folder)?;
     let material = Material::of(&journal.contents()?);
     let (report, period) = report(arguments, folder, &journal, &material)?;
-    let mut written = Vec::new();
-    match arguments.format {
-        Form::Text if arguments.whole => text::write(&blocks(&report), &mut written)?,
-        Form::Text => brief(&report, &mut written)?,
-        Form::Html => html::write(&blocks(&report), &mut written)?,
-        Form::Json => {
-            serde_json::to_writer_pretty(&mut written, &report)?;
-            written.push(b'\n');
-        }
-        Form::Csv => csv::write(&material, period, &mut written)?,
-        Form::Fhir => {
-            serde_json::to_writer_pretty(&mut written, &fhir::bundle(journal.id()?, &material, period))?;
-            written.push(b'\n');
-        }
-    }
+    let output = match arguments.format {
+        Form::Text if arguments.whole => blocks(&report).into(),
+        Form::Text => Output::Bytes(brief(&report).into_bytes()),
+        Form::Html => Output::Bytes(html::of(&blocks(&report)).into_bytes()),
+        Form::Json => Output::json(&report)?,
+        Form::Csv => Output::Bytes(csv::of(&material, period)?),
+        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, period))?,
+    };
     if arguments.to_stick {
         let ending = match arguments.format {
             Form::Text => "txt",
@@ -165,31 +132,27 @@ pub(super) fn run(
             Form::Csv => "csv",
             Form::Fhir => "fhir.json",
         };
-        return handover::put(&format!("report-{}", period.until), ending, &written, out);
+        let stem = format!("report-{}", period.until);
+        return Ok(handover::put(&stem, ending, &output.into_bytes())?.into());
     }
-    match &arguments.out {
-        None => out.write_all(&written)?,
-        Some(path) => {
-            new_file(path, &written)?;
-            writeln!(out, "{}", path.display())?;
-        }
-    }
-    Ok(())
+    to_place(output, arguments.out.as_deref())
 }
 
 /// The lines of a terminal of 24 rows, without the one for the next command.
 const SCREEN: usize = 23;
 
-/// Prints one screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones are left
-/// out. The whole report has everything.
-fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
+/// One screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones are left out. The
+/// whole report has everything.
+fn brief(report: &Report) -> String {
     let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
     let said = summary(report);
     let set = |cut: bool| {
         let most = |lines: usize| if cut { lines } else { usize::MAX };
-        let title = first_lines(&wrapped("", &title(report)), most(1));
-        let said = said.iter().map(|said| first_lines(&wrapped("  ", &said.text), most(said.max_lines)));
-        [title].into_iter().chain(said).chain([FEW, end].map(|text| wrapped("", text))).collect::<Vec<_>>()
+        let first = |block: Block, lines| first_lines(&text::of(&[block]), most(lines));
+        let title = first(Block::line(title(report)), 1);
+        let said = said.iter().map(|said| first(said.block.clone(), said.max_lines));
+        let end = [FEW, end].map(|text| text::of(&[Block::line(text)]));
+        [title].into_iter().chain(said).chain(end).collect::<Vec<_>>()
     };
     let height = |texts: &[String]| texts.iter().map(|text| text.lines().count()).sum::<usize>();
     let mut texts = set(false);
@@ -201,7 +164,24 @@ fn brief(report: &Report, out: &mut impl Write) -> io::Result<()> {
             }
         }
     }
-    texts.iter().filter(|text| !text.is_empty()).try_for_each(|text| writeln!(out, "{text}"))
+    texts.concat()
+}
+
+/// The first `most` lines of a text that is set, with three dots where more followed.
+fn first_lines(text: &str, most: usize) -> String {
+    const MORE: &str = " ...";
+    if text.lines().count() <= most {
+        return text.to_owned();
+    }
+    let mut lines: Vec<&str> = text.lines().take(most).collect();
+    if let Some(last) = lines.last_mut() {
+        while last.width() + MORE.len() > WIDTH {
+            // Whole words; a word that fills a line is cut.
+            let end = last.trim_end().rfind(' ').filter(|end| !last[..*end].trim().is_empty());
+            *last = &last[..end.or(last.char_indices().next_back().map(|(at, _)| at)).unwrap_or(0)];
+        }
+    }
+    lines.join("\n") + MORE + "\n"
 }
 
 fn report(

@@ -5,14 +5,15 @@ use std::io::{BufRead, Write};
 use std::time::{Duration, Instant};
 
 use super::form::Form;
+use super::page::Output;
 use super::people;
-use super::wrap::columns;
 use super::{Failure, practice};
 use crate::audio::Voice;
 use crate::entropy;
 use crate::journal::Folder;
 use crate::practice::Sound;
 use crate::settings::{Glasses, SCHEMA, SCREEN_DISTANCE_M, Settings};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::{Place, Room};
@@ -58,10 +59,9 @@ pub(super) fn run(
     data: &Folder,
     person: Option<&str>,
     out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let mut form = Form::new(out, "nothing was changed", "counterpoise setup");
-    form.say(caution::FIRST)?;
-    form.say(caution::WHAT_IT_IS)?;
+    form.show(&[caution::FIRST, caution::WHAT_IT_IS].map(Block::line))?;
     let mut first = Settings::load(data)?;
     if arguments.new && first.name.is_none() {
         // Two people can only be told apart if both have a name.
@@ -82,8 +82,8 @@ pub(super) fn run(
     let taken = if arguments.new && taken.is_empty() { first.name.into_iter().collect() } else { taken };
     ask(&mut form, &mut settings, &taken, arguments)?;
     settings.save(&folder)?;
-    form.say("Saved. To change it later: counterpoise setup")?;
-    form.say("Next, answer the questions about your health. Type: counterpoise suitability. To practice after that, type: counterpoise")
+    let next = "Next, answer the questions about your health. Type: counterpoise suitability. To practice after that, type: counterpoise";
+    Ok(vec![Block::line("Saved. To change it later: counterpoise setup"), Block::line(next)].into())
 }
 
 /// Every question, in order.
@@ -120,7 +120,7 @@ fn ask(
     settings.screen_distance_m = form.distance(settings.screen_distance_m)?;
     settings.hearing_aids = form.yes_or_kept("Do you wear hearing aids?", settings.hearing_aids)?;
     if settings.hearing_aids == Some(true) {
-        form.say("  Put them in now for the sound check, and before each practice.")?;
+        form.add("Put them in now for the sound check, and before each practice.")?;
     }
     if !arguments.silent {
         sound_check(form, settings)?;
@@ -129,7 +129,7 @@ fn ask(
     if settings.glasses == Some(Glasses::Multifocal) {
         let text = "Do not step or look down through lenses with two strengths: they blur the floor. Ask your optician for a pair \
                     with one strength, for distance.";
-        form.say(&format!("  {text}"))?;
+        form.add(text)?;
     }
     form.room()
 }
@@ -137,14 +137,12 @@ fn ask(
 impl<R: BufRead, W: Write> Form<R, W> {
     /// Asks a question with its possible answers; `kept` is the present setting, which an empty line keeps.
     fn question(&mut self, ask: &str, answers: &[&str], kept: Option<&str>) -> Result<String, Failure> {
-        writeln!(self.out)?;
-        self.say(ask)?;
+        let mut question = vec![Block::Gap, Block::line(ask)];
         if !answers.is_empty() {
-            writeln!(self.out, "{}", columns("  ", answers))?;
+            question.push(Block::Keys(answers.iter().map(|answer| (*answer).to_owned()).collect()));
         }
-        if let Some(kept) = kept {
-            self.say(&format!("  Press Enter to keep: {kept}"))?;
-        }
+        question.extend(kept.map(|kept| Block::item(format!("Press Enter to keep: {kept}"))));
+        self.show(&question)?;
         self.read()
     }
 
@@ -186,7 +184,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match (typed.to_lowercase().as_str(), kept) {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
-                    self.say("  Find it out and write it by the phone before you practice.")?;
+                    self.add("Find it out and write it by the phone before you practice.")?;
                     return Ok(None);
                 }
                 _ => match check_field("emergency_number", &typed) {
@@ -258,11 +256,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
     /// Goes through the room once. The same is asked again before each practice.
     fn room(&mut self) -> Result<(), Failure> {
         loop {
-            writeln!(self.out)?;
-            self.say("The room, before each practice:")?;
-            for line in ROOM {
-                self.say(&format!("  - {line}"))?;
-            }
+            self.show(&[Block::Gap, Block::line("The room, before each practice:")])?;
+            self.show(&ROOM.map(|line| Block::item(format!("- {line}"))))?;
             let typed = self.question(
                 "Is all of this true, or will you see to it before you practice?",
                 &YES_OR_NO,
@@ -271,8 +266,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match typed.to_lowercase().as_str() {
                 "y" => return Ok(()),
                 "n" => {
-                    return self.say(
-                        "  Then do not practice in that room. Ask your therapist or somebody who can help.",
+                    return self.add(
+                        "Then do not practice in that room. Ask your therapist or somebody who can help.",
                     );
                 }
                 _ => self.refuse(&format!("\"{typed}\" is neither Y nor N"))?,
@@ -293,9 +288,8 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
     let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
-        return form.say(
-            "\nThere is no sound here. The calls will be shown on the screen. See: counterpoise doctor",
-        );
+        let text = "There is no sound here. The calls will be shown on the screen. See: counterpoise doctor";
+        return form.show(&[Block::Gap, Block::line(text)]);
     };
     // Chosen at random, so that somebody who cannot hear it cannot guess it.
     let mut word = usize::from(entropy::seed().map_or(0, |seed| seed.bytes()[0]) % 4);
@@ -306,17 +300,17 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
         let typed = form.question("Which word did you hear?", &answers, None)?;
         match typed.to_lowercase().as_str() {
             "g" => {
-                return form.say(
-                    "  The calls are also shown on the screen. Sound is tried again before each practice.",
+                return form.add(
+                    "The calls are also shown on the screen. Sound is tried again before each practice.",
                 );
             }
             "r" => {}
             typed if typed.parse() == Ok(word + 1) => {
-                return form.say("  Right. Keep this volume, a little louder than speech.");
+                return form.add("Right. Keep this volume, a little louder than speech.");
             }
             "0" | "1" | "2" | "3" | "4" => {
-                form.say(
-                    "  It was a different word. Turn the sound up, come closer, or put your hearing aids in.",
+                form.add(
+                    "It was a different word. Turn the sound up, come closer, or put your hearing aids in.",
                 )?;
                 word = (word + 1) % 4;
             }

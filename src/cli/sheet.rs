@@ -2,23 +2,24 @@
 //! week's practice, how to set up the place, when to stop, and boxes for what was done. It is one HTML file without scripts
 //! or anything to fetch.
 
-use std::fmt::Write as _;
-use std::io::Write;
 use std::path::PathBuf;
 
+use maud::{PreEscaped, html};
+
+use super::page::{Output, html};
 use super::report::new_file;
 use super::standing;
 use super::{Failure, source};
 use crate::clock::Clock;
-use crate::display::svg::escaped;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::counts::CueCounts;
-use counterpoise_core::plan::explanation::Explanation;
+use counterpoise_core::plan::explanation::{Explanation, Part};
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::words::counted;
+use counterpoise_core::words::{Printable, counted};
 
 mod place;
 mod ticks;
@@ -35,7 +36,7 @@ pub(super) struct Arguments {
     out: Option<PathBuf>,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = Clock::real().wall();
@@ -48,9 +49,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let day = now.date();
     let path = arguments.out.clone().unwrap_or_else(|| PathBuf::from(format!("practice-sheet-{day}.html")));
     new_file(&path, page(&today, &settings, &day.to_string()).as_bytes())?;
-    writeln!(out, "{}", path.display())?;
-    writeln!(out, "Print it from a browser. Afterward, type in what was done: counterpoise journal add")?;
-    Ok(())
+    let text = "Print it from a browser. Afterward, type in what was done: counterpoise journal add";
+    Ok(vec![Block::line(path.display().to_string()), Block::line(text)].into())
 }
 
 const STYLE: &str = "\
@@ -68,55 +68,38 @@ thead th:nth-child(3){width:16%}thead th:nth-child(4){width:12%}.ticks p,.ticks 
 @media print{body{font-size:14pt;max-width:none;margin:0;padding:0}h1,h2{break-after:avoid}\
 li,figure,tbody,.stop{break-inside:avoid}.ticks{break-before:page}}";
 
-/// The parts of the handout that a sheet for one week does not need.
-const LEFT_OUT: [&str; 3] = ["How it goes on", "Numbers to keep beside the counter", "Stop"];
-
 /// The whole page: first whom to call and when to stop, then the place, then what is done, then what is written on.
 fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
-    let mut html = String::new();
-    let title = escaped(today.title());
-    let _ = write!(
-        html,
-        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-         <title>{title}: practice sheet of {day}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n<h1>{title}</h1>\n"
-    );
-    let who = settings.name.as_ref().map(|name| format!("{}, ", escaped(name))).unwrap_or_default();
-    let _ = writeln!(
-        html,
-        "<p>{who}{day}. {} this week, at most one practice a day. The plan was issued on {}.</p>",
+    let line = "____________________";
+    let who = settings.name.as_ref().map(|name| format!("{name}, ")).unwrap_or_default();
+    let issued = format!(
+        "{who}{day}. {} this week, at most one practice a day. The plan was issued on {}.",
         counted(today.days_a_week(), "day"),
         today.issued_on()
     );
-    let line = "____________________";
-    let number = settings.emergency_number.as_deref().map_or_else(|| line.to_owned(), escaped);
-    let contact = settings.contact.as_deref().map_or_else(|| line.to_owned(), escaped);
     let counts = CueCounts::of(today);
-    let parts = Explanation::of(today, &counts).handout();
-    let _ = writeln!(html, "<section class=\"stop\">");
-    for part in parts.iter().filter(|part| part.heading == "Stop") {
-        list(&part.heading, &part.lines, &mut html);
-    }
-    let _ = writeln!(html, "<p><strong>Emergency: {number}</strong><br>Also call: {contact}</p>\n</section>");
-    let _ = writeln!(html, "<figure>{}</figure>", place::PICTURE);
-    // The parts of the handout: what is done, in words for the person.
-    for part in parts.iter().skip(1).filter(|part| !LEFT_OUT.contains(&part.heading.as_str())) {
-        list(&part.heading, &part.lines, &mut html);
-    }
-    ticks::write(today, &mut html);
-    let _ = writeln!(html, "<p>{} {}</p>", escaped(caution::FIRST), escaped(caution::WHAT_IT_IS));
-    html.push_str("</main>\n</body>\n</html>\n");
-    html
-}
-
-/// Writes a part of the handout, without what comes in later weeks.
-fn list(heading: &str, lines: &[String], html: &mut String) {
-    let _ = writeln!(html, "<h2>{}</h2>\n<ul>", escaped(heading));
-    for line in lines.iter().filter(|line| !line.starts_with("Later, ")) {
-        let line = line.replacen("At first: ", "This week: ", 1);
-        let _ = writeln!(html, "<li>{}</li>", escaped(&line));
-    }
-    html.push_str("</ul>\n");
+    let parts = |parts: Vec<Part>| {
+        let blocks = parts.into_iter().flat_map(|part| Block::section(part.heading, part.lines));
+        html::body(&blocks.collect::<Vec<_>>(), 2)
+    };
+    let top = [Block::heading(today.title()), Block::line(issued)];
+    let end = [Block::line(format!("{} {}", caution::FIRST, caution::WHAT_IT_IS))];
+    let body = html! {
+        (html::body(&top, 1))
+        section.stop {
+            "\n" (parts(vec![Explanation::when_to_stop()]))
+            p {
+                strong { "Emergency: " (*Printable::of(settings.emergency_number.as_deref().unwrap_or(line))) }
+                br; "Also call: " (*Printable::of(settings.contact.as_deref().unwrap_or(line)))
+            }
+            "\n"
+        }
+        "\n" figure { (PreEscaped(place::PICTURE)) } "\n"
+        (parts(Explanation::of(today, &counts).this_week()))
+        (ticks::table(today))
+        (html::body(&end, 2))
+    };
+    html::document(&format!("{}: practice sheet of {day}", today.title()), STYLE, &body)
 }
 
 #[cfg(test)]

@@ -1,15 +1,27 @@
 //! What the journal knows of a person, and the refusals that follow from it, worded once for every command that starts
 //! practice.
 
+use std::io::Write;
+
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Failure;
+use super::page::show;
 use super::source::{self, Source};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, Next, Reason};
 use counterpoise_core::course::trainee::{Retest, Trainee};
 use counterpoise_core::plan::prescription::Prescription;
+
+/// Opens the journal for writing, and prints what was noticed on the way.
+pub(super) fn open(folder: &Folder, out: &mut impl Write) -> Result<Journal, Failure> {
+    let (journal, notices) = Journal::open(folder.lock()?)?;
+    let notes: Vec<Block> = notices.iter().map(|notice| Block::line(format!("Note: {notice}."))).collect();
+    show(&notes, out)?;
+    Ok(journal)
+}
 
 /// What this journal knows of the person.
 pub(super) fn known(journal: &Journal) -> Result<Trainee, Failure> {
@@ -17,13 +29,13 @@ pub(super) fn known(journal: &Journal) -> Result<Trainee, Failure> {
 }
 
 /// The offer of balance tests.
-pub(super) fn retest(known: &Trainee, today: Date) -> Option<String> {
-    Some(match known.retest(today)? {
+pub(super) fn retest(known: &Trainee, today: Date) -> Option<Block> {
+    Some(Block::line(match known.retest(today)? {
         Retest::First => "Balance tests, if you like: counterpoise assess".to_owned(),
         Retest::Since(from) => {
             format!("The balance tests can be done again, since {from}: counterpoise assess")
         }
-    })
+    }))
 }
 
 /// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
@@ -46,21 +58,19 @@ pub(super) fn within_program(
 }
 
 /// A note where the file in use is not the one that came into use: somebody changed it since.
-pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<String>, Failure> {
-    Ok(journal.altered(folder)?.map(|altered| format!("Note: {altered}.")))
+pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<Block>, Failure> {
+    Ok(journal.altered(folder)?.map(|altered| Block::line(format!("Note: {altered}."))))
 }
 
 /// Why there is no practice now, and what to do: `Error:` and `Hint:`.
 pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
-    let first = next.reasons.first().map(ToString::to_string).unwrap_or_default();
-    let (fact, advice) = match first.split_once(". ") {
-        Some((fact, advice)) => (fact.to_owned(), advice.to_owned()),
-        None => (first.trim_end_matches('.').to_owned(), String::new()),
+    let said = |reason: &Reason| {
+        reason.bar().unwrap_or_else(|| (reason.to_string().trim_end_matches('.').to_owned(), String::new()))
     };
-    let more = next.reasons.iter().skip(1);
-    let more = more.filter(|reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. }));
-    let fact =
-        std::iter::once(fact).chain(more.map(|reason| until_stop(&reason.to_string()))).collect::<Vec<_>>();
+    let (fact, advice) = next.reasons.first().map(said).unwrap_or_default();
+    let is_grave = |reason: &&Reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. });
+    let more = next.reasons.iter().skip(1).filter(is_grave).map(|reason| said(reason).0);
+    let fact = std::iter::once(fact).chain(more).collect::<Vec<_>>();
     let mut hint = vec![advice];
     match next.decision {
         Decision::Locked => {
@@ -84,8 +94,4 @@ pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
         hint.push("See what is planned: counterpoise program".to_owned());
     }
     Failure::new(fact.join("; "), hint.join(" "))
-}
-
-fn until_stop(sentence: &str) -> String {
-    sentence.split(". ").next().unwrap_or_default().trim_end_matches('.').to_owned()
 }

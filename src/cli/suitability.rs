@@ -1,12 +1,14 @@
 //! The `suitability` command: asks the health questions line by line, and saves the answers.
 
-use std::io::{self, BufRead, IsTerminal, Write};
+use std::io::Write;
 
 use super::Failure;
+use super::form::Form;
+use super::page::Output;
 use super::standing;
-use super::wrap::wrapped;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
 use counterpoise_core::plan::caution;
 
@@ -28,78 +30,48 @@ pub(super) struct Arguments {
     show: bool,
 }
 
-pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     if arguments.show {
         let known = standing::known(&Journal::look(folder)?)?;
         let found = known.fitness.suitability.ok_or_else(|| {
             Failure::new("the questions have not been answered yet", "Answer them: counterpoise suitability")
         })?;
-        return say(&found, out);
+        return Ok(result(&found).into());
     }
-    let answers = ask(arguments.partner, &mut io::stdin().lock(), out)?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let answers = ask(arguments.partner, out)?;
+    let mut journal = standing::open(folder, out)?;
     journal.keep_suitability(&Clock::real().wall(), arguments.partner, &answers)?;
-    writeln!(out)?;
-    say(&Suitability::of(&answers, arguments.partner, false), out)
+    let mut page = vec![Block::Gap];
+    page.extend(result(&Suitability::of(&answers, arguments.partner, false)));
+    Ok(page.into())
 }
 
 /// Asks every topic. If the input ends early, nothing is saved.
-fn ask(
-    partner: bool,
-    from: &mut impl BufRead,
-    out: &mut impl Write,
-) -> Result<Vec<(Topic, Answer)>, Failure> {
+fn ask(partner: bool, out: &mut impl Write) -> Result<Vec<(Topic, Answer)>, Failure> {
     let topics: Vec<Topic> = Topic::questions(partner).collect();
     let mut answers: Vec<(Topic, Answer)> = Vec::new();
-    writeln!(
-        out,
-        "{}",
-        wrapped(
-            "",
-            "Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers."
-        )
-    )?;
+    let mut form = Form::new(out, "nothing was saved", "counterpoise suitability");
+    form.say("Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers.")?;
     while let Some(topic) = topics.get(answers.len()).copied() {
-        writeln!(out, "\n{} of {}", answers.len() + 1, topics.len())?;
-        writeln!(out, "{}", wrapped("  ", topic.sentence()))?;
-        let agreed = if topic.can_be_agreed() { "   D not true, and my doctor knows and agrees" } else { "" };
-        writeln!(out, "  T true   N not true{agreed}\n  B back   Q quit")?;
-        out.flush()?;
-        let mut line = String::new();
-        let read = from.read_line(&mut line).map_err(|error| {
-            Failure::new(
-                format!("the answer cannot be read: {error}"),
-                "Start again: counterpoise suitability",
-            )
-        })?;
-        let answer = match line.trim().to_lowercase().as_str() {
-            _ if read == 0 => return Err(quit()),
+        let agreed = topic.can_be_agreed().then_some("D not true, and my doctor knows and agrees");
+        let keys = ["T true", "N not true"].into_iter().chain(agreed).map(str::to_owned).collect();
+        form.show(&[
+            Block::Gap,
+            Block::line(format!("{} of {}", answers.len() + 1, topics.len())),
+            Block::item(topic.sentence()),
+            Block::Keys(keys),
+            Block::Keys(["B back", "Q quit"].map(str::to_owned).into()),
+        ])?;
+        match form.read().map_err(|_| quit())?.to_lowercase().as_str() {
             "q" => return Err(quit()),
-            "b" => {
-                answers.pop();
-                continue;
-            }
-            "t" => Answer::True,
-            "n" => Answer::NotTrue,
-            "d" if topic.can_be_agreed() => Answer::Agreed,
+            "b" => drop(answers.pop()),
+            "t" => answers.push((topic, Answer::True)),
+            "n" => answers.push((topic, Answer::NotTrue)),
+            "d" if topic.can_be_agreed() => answers.push((topic, Answer::Agreed)),
             other => {
-                let other =
-                    if other.is_empty() { "an empty line".to_owned() } else { format!("\"{other}\"") };
-                // The next line of a file would answer the wrong sentence.
-                if !io::stdin().is_terminal() {
-                    return Err(Failure::new(
-                        format!("{other} is not an answer to sentence {}", answers.len() + 1),
-                        "Write one letter per line: T, N, D where it is offered, B or Q. Nothing was saved.",
-                    ));
-                }
-                writeln!(out, "  {other} is not one of the answers.")?;
-                continue;
+                form.refuse(&format!("\"{other}\" is not an answer to sentence {}", answers.len() + 1))?;
             }
-        };
-        answers.push((topic, answer));
+        }
     }
     Ok(answers)
 }
@@ -111,20 +83,13 @@ fn quit() -> Failure {
     )
 }
 
-fn say(found: &Suitability, out: &mut impl Write) -> Result<(), Failure> {
-    writeln!(out, "{}", wrapped("", &found.outcome.to_string()))?;
-    for reason in found.reasons() {
-        writeln!(out, "{}", wrapped("  ", &reason))?;
-    }
+fn result(found: &Suitability) -> Vec<Block> {
+    let mut page = vec![Block::line(found.outcome.to_string())];
+    page.extend(found.reasons().into_iter().map(Block::item));
     if found.bounds().is_some_and(|bounds| bounds.alone) {
-        writeln!(
-            out,
-            "{}",
-            wrapped("  ", "For practice with a partner: counterpoise suitability --partner")
-        )?;
+        page.push(Block::item("For practice with a partner: counterpoise suitability --partner"));
     }
-    writeln!(out, "{}", wrapped("", caution::FIRST))?;
-    let text = "Answer again when something changes: counterpoise suitability";
-    writeln!(out, "{}", wrapped("", text))?;
-    Ok(())
+    let again = "Answer again when something changes: counterpoise suitability";
+    page.extend([caution::FIRST, again].map(Block::line));
+    page
 }

@@ -2,21 +2,22 @@
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
-use std::io::{self, IsTerminal, Read, Write};
+use std::io::{self, IsTerminal, Read};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
+use super::page::{Output, show, text};
 use super::standing;
-use super::wrap::wrapped;
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Schedule, Scheduler, SetPlan};
 use counterpoise_core::plan::caution;
@@ -66,8 +67,7 @@ struct Made {
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let folder = folder();
     let prescription = source::find(arguments.prescription.as_deref(), || folder.clone())?.prescription;
     track::check(&prescription)?;
@@ -92,7 +92,7 @@ pub(super) fn run(
         render(made, wav)?;
         sheet.map_or(Ok(()), Staged::place)
     };
-    match arguments.count {
+    let mut page = match arguments.count {
         None => {
             let json = arguments.cue_sheet.as_deref();
             if json == Some(&arguments.out) {
@@ -103,8 +103,10 @@ pub(super) fn run(
             }
             let made = make(scheduler.draw(seed), voice)?;
             write(&made, &arguments.out, json)?;
-            writeln!(out, "{} ({} long)", arguments.out.display(), minutes(made.track.length()))?;
-            writeln!(out, "Seed {}", made.schedule.seed())?;
+            vec![
+                Block::line(format!("{} ({} long)", arguments.out.display(), minutes(made.track.length()))),
+                Block::line(format!("Seed {}", made.schedule.seed())),
+            ]
         }
         Some(count) => {
             let place = &arguments.out;
@@ -114,21 +116,19 @@ pub(super) fn run(
                 let made = make(scheduler.draw(seed.of_session(u64::from(nth - 1))), voice)?;
                 let name = format!("track-{nth}.wav");
                 write(&made, &place.join(&name), Some(&place.join(format!("track-{nth}.json"))))?;
-                list.push_str(&entry(&name, &made));
+                list.extend(entry(&name, &made));
             }
-            Staged::write(&place.join("list.txt"), list.as_bytes(), is_list)?.place()?;
+            Staged::write(&place.join("list.txt"), text::of(&list).as_bytes(), is_list)?.place()?;
             let tracks = if count == 1 { "One track".to_owned() } else { format!("{count} tracks") };
-            writeln!(out, "{tracks} and a list to print (list.txt) are in {}", place.display())?;
+            vec![Block::line(format!("{tracks} and a list to print (list.txt) are in {}", place.display()))]
         }
-    }
-    writeln!(out, "{}", wrapped("", caution::FIRST))?;
-    writeln!(out, "{}", wrapped("", caution::WHAT_IT_IS))?;
-    out.flush()?;
+    };
+    page.extend([caution::FIRST, caution::WHAT_IT_IS].map(Block::line));
     if voice == Voice::Tones {
         let text = "Note: a tone does not say the direction. The directions are only on the cue sheet.";
-        writeln!(io::stderr(), "{text}")?;
+        show(&[Block::line(text)], &mut io::stderr())?;
     }
-    Ok(())
+    Ok(page.into())
 }
 
 /// The steps and locks of practice apply to tracks too. On a computer without a person's folder nobody practices, and the
@@ -260,28 +260,28 @@ fn not_written(path: &Path, error: &io::Error) -> Failure {
 /// A line of every list, by which a list is recognized.
 const TICK_OFF: &str = "Take another track each time. Tick it off when it is done:";
 
-fn heading(prescription: &Prescription) -> String {
-    let mut list = format!("{}\n\n", wrapped("", prescription.title()));
-    for id in ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"]
-    {
-        list.push_str(&wrapped("", Phrase::own(id).words()));
-        list.push('\n');
-    }
-    list.push_str(&format!("{}\n{}\n", wrapped("", caution::FIRST), wrapped("", caution::WHAT_IT_IS)));
-    list.push_str(&format!("\n{TICK_OFF}\n"));
+fn heading(prescription: &Prescription) -> Vec<Block> {
+    let said =
+        ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"];
+    let said = said.map(|id| Phrase::own(id).words().to_owned());
+    let mut list = vec![Block::line(prescription.title()), Block::Gap];
+    list.extend(said.into_iter().map(Block::line));
+    list.extend([caution::FIRST, caution::WHAT_IT_IS].map(Block::line));
+    list.extend([Block::Gap, Block::line(TICK_OFF)]);
     list
 }
 
-fn entry(name: &str, made: &Made) -> String {
+fn entry(name: &str, made: &Made) -> [Block; 2] {
     let sets = made.schedule.sets();
     let calls = sets.iter().flat_map(SetPlan::cues).filter(|cue| !cue.is_blank()).count();
-    format!(
-        "\n[ ]  {name}   {}, {}, {}   Date: ______________\n     Seed {}\n",
+    let entry = format!(
+        "[ ]  {name}   {}, {}, {}   Date: ______________\n     Seed {}",
         counted(sets.len(), "set"),
         counted(calls, "call"),
         minutes(made.track.length()),
         made.schedule.seed(),
-    )
+    );
+    [Block::Gap, Block::verbatim(&entry)]
 }
 
 fn minutes(length: Frames) -> String {

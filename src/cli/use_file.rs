@@ -2,10 +2,11 @@
 
 use std::io::Write;
 
-use super::wrap::wrapped;
+use super::page::Output;
 use super::{Failure, handover, source, standing};
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal};
+use crate::journal::Folder;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::prescription::Seal;
 
@@ -25,23 +26,17 @@ pub(super) struct Arguments {
     from_stick: bool,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
     let Some(file) = &arguments.file else { return handover::take(folder, out) };
     let source = source::named(file)?;
     Scheduler::new(&source.prescription)?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
+    let mut page = Vec::new();
     if Seal::of(&source.bytes) == Seal::Broken {
-        let text = "Note: this file was changed after it was issued: the digest in its last line does not match. It is within the limits and is used as it is.";
-        writeln!(out, "{}", wrapped("", text))?;
+        page.push(Block::line("Note: this file was changed after it was issued: the digest in its last line does not match. It is within the limits and is used as it is."));
     }
-    if let Some(note) = standing::altered(&journal, folder)? {
-        writeln!(out, "{}", wrapped("", &note))?;
-    }
+    page.extend(standing::altered(&journal, folder)?);
     journal.adopt(&source.bytes, &source.name, &Clock::real().wall())?;
-    let text = format!("In use now: {} ({}).", source.prescription.title(), source.name);
-    writeln!(out, "{}", wrapped("", &text))?;
-    Ok(())
+    page.push(Block::line(format!("In use now: {} ({}).", source.prescription.title(), source.name)));
+    Ok(page.into())
 }

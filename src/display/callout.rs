@@ -3,6 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
 use ratatui::style::{Modifier, Style};
+use unicode_width::UnicodeWidthStr;
 
 use super::big::{self, Paragraphs, Words};
 use super::words;
@@ -106,7 +107,7 @@ pub(crate) fn draw_large(words: &str, area: Rect, buffer: &mut Buffer) {
         return fit.draw(area, buffer);
     }
     let lines = words::wrap(words, usize::from(area.width));
-    let wide = lines.iter().map(|line| line.chars().count() as u16).max().unwrap_or(0);
+    let wide = lines.iter().map(|line| line.width() as u16).max().unwrap_or(0);
     let left = area.x + area.width.saturating_sub(wide) / 2;
     let above = area.height.saturating_sub(lines.len() as u16) / 2;
     let bold = Style::new().add_modifier(Modifier::BOLD);

@@ -2,10 +2,13 @@
 
 use std::io;
 
+use maud::html;
+use plotters::coord::CoordTranslate;
 use plotters::element::DashedPathElement;
 use plotters::prelude::*;
 
 use counterpoise_core::blocks::{Chart, Plot};
+use counterpoise_core::words::Printable;
 
 type Drawn = Result<(), DrawingAreaErrorKind<io::Error>>;
 type Area<'a> = DrawingArea<SVGBackend<'a>, plotters::coord::Shift>;
@@ -57,18 +60,13 @@ pub fn picture(chart: &Chart, id: &str) -> String {
     let name = format!(
         "<svg role=\"img\" aria-labelledby=\"{id}-title {id}-words\" style=\"max-width:100%;height:auto\" "
     );
-    let inside = format!(
-        ">\n<title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-words\">{}</desc>\n",
-        escaped(&chart.title),
-        escaped(&chart.words)
-    );
+    let inside = html! {
+        title id={ (id) "-title" } { (chart.title) } "\n" desc id={ (id) "-words" } { (chart.words) } "\n"
+    };
     let (head, rest) = svg.split_once('>').expect("a picture has an opening tag");
-    format!("{}{inside}{}", head.replacen("<svg ", &name, 1), rest.trim_start())
-}
-
-/// Text with the characters escaped that HTML reserves.
-pub fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    let picture =
+        format!("{}>\n{}{}", head.replacen("<svg ", &name, 1), inside.into_string(), rest.trim_start());
+    picture.lines().map(|line| Printable::of(line).to_string() + "\n").collect()
 }
 
 fn histogram(
@@ -165,12 +163,7 @@ fn over_weeks(
     plot.draw_series(DashedLineSeries::new(ends, 6, 4, INK.stroke_width(2)))?
         .label(format!("{name}: {level}"))
         .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
-    plot.configure_series_labels()
-        .position(SeriesLabelPosition::UpperRight)
-        .background_style(WHITE.filled())
-        .border_style(INK)
-        .label_font(FONT.into_font().color(&INK))
-        .draw()
+    legend(&mut plot, SeriesLabelPosition::UpperRight)
 }
 
 fn named_bars(
@@ -214,12 +207,7 @@ fn named_bars(
             .label(*name)
             .legend(|(x, y)| DashedPathElement::new([(x, y), (x + 22, y)], 6, 4, INK.stroke_width(2)));
     }
-    plot.configure_series_labels()
-        .position(SeriesLabelPosition::LowerRight)
-        .background_style(WHITE.filled())
-        .border_style(INK)
-        .label_font(FONT.into_font().color(&INK))
-        .draw()
+    legend(&mut plot, SeriesLabelPosition::LowerRight)
 }
 
 type Axes<'a, 'b> = ChartContext<
@@ -251,7 +239,10 @@ fn axes<'a, 'b>(
     Ok(plot)
 }
 
-fn legend<'a, 'b: 'a>(plot: &mut Axes<'a, 'b>, at: SeriesLabelPosition) -> Drawn {
+fn legend<'a, 'b: 'a, C: CoordTranslate>(
+    plot: &mut ChartContext<'a, SVGBackend<'b>, C>,
+    at: SeriesLabelPosition,
+) -> Drawn {
     plot.configure_series_labels()
         .position(at)
         .background_style(WHITE.filled())

@@ -1,5 +1,9 @@
 //! Which words do both ways of showing a screen share? Times, keys and fixed words.
 
+use std::borrow::Cow;
+
+use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
+
 use counterpoise_core::practice::session::screen::{Item, KeyHint, Moment};
 use counterpoise_core::units::Millis;
 
@@ -100,32 +104,18 @@ pub(crate) fn answers(answers: &[KeyHint]) -> Vec<String> {
     answers.iter().map(|answer| format!("{:wide$}   {}", answer.key, answer.does)).collect()
 }
 
-/// Breaks a text into lines of at most `width` characters; a word longer than that is cut, never lost.
+/// Breaks a text into lines of at most `width` columns; a word longer than that is cut, never lost.
 pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
-    let width = width.max(1);
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    let mut used = 0;
-    for word in text.split_whitespace() {
-        let mut letters: Vec<char> = word.chars().collect();
-        if used > 0 && used + 1 + letters.len() > width {
-            lines.push(std::mem::take(&mut line));
-            used = 0;
-        }
-        while letters.len() > width {
-            lines.push(letters.drain(..width).collect());
-        }
-        if used > 0 {
-            line.push(' ');
-            used += 1;
-        }
-        used += letters.len();
-        line.extend(letters);
-    }
-    if !line.is_empty() {
-        lines.push(line);
-    }
-    lines
+    let lines = textwrap::wrap(text, between_words(width.max(1)));
+    lines.into_iter().map(Cow::into_owned).filter(|line| !line.is_empty()).collect()
+}
+
+/// Lines of at most so many columns that break at blanks only: not in a date, an option or a path.
+pub(crate) fn between_words(width: usize) -> Options<'static> {
+    Options::new(width)
+        .word_separator(WordSeparator::AsciiSpace)
+        .word_splitter(WordSplitter::NoHyphenation)
+        .wrap_algorithm(WrapAlgorithm::FirstFit)
 }
 
 #[cfg(test)]

@@ -14,6 +14,7 @@ use super::export::{Entries, SCHEMA};
 use super::{Journal, JournalError, lines, rescue};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
 use counterpoise_core::record::{Contents, Id, Line, old};
+use counterpoise_core::words::Printable;
 
 /// So many titles of prescriptions are named \[judgment\].
 const TITLES: usize = 4;
@@ -88,8 +89,8 @@ impl Holds {
             let (first, last) = self.days.unwrap_or((day, day));
             self.days = Some((first.min(day), last.max(day)));
         }
-        // A file can say anything: what a terminal would obey is left out.
-        let title: String = title.chars().filter(|sign| !sign.is_control()).collect();
+        // A file can say anything, also what a terminal would obey.
+        let title = Printable::of(title).to_string();
         if !self.titles.contains(&title) {
             self.titles.push(title);
         }

@@ -333,31 +333,6 @@ fn where_nothing_names_a_folder_the_way_to_name_one_is_told() {
 }
 
 #[test]
-fn the_list_fits_eighty_columns() {
-    let place = tempdir().unwrap();
-    let mut journal = open(&folder(place.path()));
-    keep(&mut journal, &id(1), &session());
-    let longest = SessionEnd::ALL.iter().max_by_key(|end| end.name().len()).unwrap();
-    keep(
-        &mut journal,
-        &id(2),
-        &[begun(moment(400_000)), Entry::SessionEnded { at: moment(500_000), why: *longest }],
-    );
-    keep(&mut journal, &id(3), &[begun(moment(600_000))]);
-    let mut out = Vec::new();
-    super::list::list(&journal, &mut out).unwrap();
-    let text = String::from_utf8(out).unwrap();
-    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
-    let expected = "\
-Session   Begun                 Sets  Calls   Work  How it ended
-01010101  2026-11-02 09:30    1 of 2      4   1:02  stopped for another reason
-02020202  2026-11-02 09:36    0 of 2      0   0:00  grabbed hold or nearly fell
-03030303  2026-11-02 09:40                          no end yet
-";
-    assert_eq!(text, expected);
-}
-
-#[test]
 fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
     for (name, prescription) in Prescription::all_ready() {
         let place = tempdir().unwrap();

@@ -6,6 +6,7 @@ use tempfile::tempdir;
 use super::{Glasses, PATCHES_EXAMPLE, Reason, SCHEMA, Settings, TEXT_CHARACTERS, Voice};
 use crate::journal::Folder;
 use counterpoise_core::plan::place::{Place, Room};
+use counterpoise_core::words::Printable;
 
 fn read(rest: &str) -> Result<Settings, super::SettingsError> {
     Settings::read("s.toml", format!("schema = \"{SCHEMA}\"\n{rest}").as_bytes())
@@ -64,6 +65,7 @@ fn what_is_not_in_order_is_refused_with_its_line() {
         ),
         ("patches = [\"mat\",\n\"\", \"mat\"]", "`patches` is empty (s.toml, line 3)"),
         ("device = \"a\\tb\"", "`device` has a character that cannot be shown: '\\t' (s.toml, line 2)"),
+        ("name = \"a\\u200bb\"", "`name` has a character that cannot be shown: '\\u{200b}' (s.toml, line 2)"),
         (&long, "`device` has 41 characters; the most is 40 (s.toml, line 2)"),
         ("screen_distance_m = 0", "`screen_distance_m` is 0; it can be 1 to 10 (s.toml, line 2)"),
         ("screen_distance_m = 300", "`screen_distance_m` is 300; it can be 1 to 10"),
@@ -106,8 +108,11 @@ fn a_folder_without_settings_has_the_defaults_and_one_with_broken_settings_is_re
     assert!(Settings::default().save(&folder).is_err());
 }
 
+/// A text in any script, without what cannot be shown.
+const SHOWN: &str = "[^\\p{C}\\p{Z}][^\\p{C}\\p{Zl}\\p{Zp}]{0,39}";
+
 fn any_text() -> impl Strategy<Value = Option<String>> {
-    prop::option::of("[^\\p{Cc} ][^\\p{Cc}]{0,39}")
+    prop::option::of(SHOWN)
 }
 
 fn any_room() -> impl Strategy<Value = Room> {
@@ -125,11 +130,11 @@ proptest! {
         emergency_number in prop::option::of("[+]?[0-9]{2}[0-9 -]{0,9}"),
         screen_distance_m in 1_u8..=10,
         sides in prop::option::of(any_room()),
-        patches in prop::collection::hash_set("[^\\p{Cc} ][^\\p{Cc}]{0,39}", 3..8),
+        patches in prop::collection::hash_set(SHOWN, 3..8),
         with_patches in any::<bool>(),
     ) {
-        let blank = |text: &String| text.trim().is_empty();
-        prop_assume!(!device.iter().chain(&name).chain(&contact).chain(&patches).any(blank));
+        let refused = |text: &String| text.trim().is_empty() || Printable::first_hidden(text).is_some();
+        prop_assume!(!device.iter().chain(&name).chain(&contact).chain(&patches).any(refused));
         let patches = patches.into_iter().filter(|_| with_patches).collect();
         let settings = Settings {
             name, voice, device, emergency_number, contact, glasses, hearing_aids, screen_distance_m, sides, patches,

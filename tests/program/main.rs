@@ -18,6 +18,7 @@ mod loudness;
 mod moving;
 mod old_journals;
 mod overview;
+mod pages;
 mod prescribing;
 mod reading_age;
 mod report;

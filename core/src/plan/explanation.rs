@@ -181,6 +181,16 @@ impl<'a> Explanation<'a> {
         handout::parts(self)
     }
 
+    /// When to stop, for the same sheet.
+    pub fn when_to_stop() -> Part {
+        handout::stop()
+    }
+
+    /// What is done this week, how it surprises and what to take care of: the handout without what comes later.
+    pub fn this_week(&self) -> Vec<Part> {
+        handout::week(self)
+    }
+
     fn plans(&self) -> impl Iterator<Item = (&'a DrillPlan, &'a SetCounts)> {
         self.prescription.drills().iter().zip(self.counts.plans())
     }

@@ -3,63 +3,57 @@
 use super::Report;
 use super::figures::{median, percent_points, share, trend};
 use super::ratings::Ratings;
+use crate::blocks::{About, Block};
 use crate::health::assessment::Verdict;
 use crate::words::counted;
 
 /// One paragraph of it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Paragraph {
-    /// The text of the paragraph.
-    pub text: String,
+    /// What it says.
+    pub block: Block,
     /// The most lines it may take on one screen.
     pub max_lines: usize,
     /// Whether it may be dropped when the screen is full.
     pub is_optional: bool,
 }
 
-impl Paragraph {
-    fn required(max_lines: usize, text: String) -> Self {
-        Self { text, max_lines, is_optional: false }
-    }
-
-    fn optional(max_lines: usize, text: String) -> Self {
-        Self { text, max_lines, is_optional: true }
-    }
-}
-
 /// What a therapist looks at first, in reading order.
 pub fn summary(report: &Report) -> Vec<Paragraph> {
+    let paragraph = |max_lines, is_optional, about: &str, text| {
+        let about = About { about: about.to_owned(), text, is_urgent: false };
+        Paragraph { block: Block::About(about), max_lines, is_optional }
+    };
+    let required = |max_lines, about: &str, text| paragraph(max_lines, false, about, text);
     let mut said = Vec::new();
     if !report.barred.is_empty() {
-        said.push(Paragraph::required(2, format!("NOW: {}", report.barred.join(" "))));
+        let about = About { about: "NOW".to_owned(), text: report.barred.join(" "), is_urgent: true };
+        said.push(Paragraph { block: Block::About(about), max_lines: 2, is_optional: false });
     }
-    said.push(Paragraph::required(6, practice(report)));
-    said.push(Paragraph::required(3, pushes(report)));
-    said.push(Paragraph::required(3, own_ratings(&report.ratings)));
-    said.push(Paragraph::required(
-        2,
-        match report.events.last() {
-            None => "Stops, symptoms, locks: none.".to_owned(),
-            Some(last) => format!(
-                "Stops, symptoms, locks and changes: {}; the last on {}: {}.",
-                report.events.len(),
-                last.day,
-                last.what
-            ),
-        },
-    ));
-    said.push(Paragraph::optional(2, steps(report)));
+    said.push(required(6, "Practice", practice(report)));
+    said.push(required(3, "Pushes", pushes(report)));
+    let (about, ratings) = own_ratings(&report.ratings);
+    said.push(required(3, about, ratings));
+    said.push(match report.events.last() {
+        None => required(2, "Stops, symptoms, locks", "none.".to_owned()),
+        Some(last) => required(
+            2,
+            "Stops, symptoms, locks and changes",
+            format!("{}; the last on {}: {}.", report.events.len(), last.day, last.what),
+        ),
+    });
+    said.push(paragraph(2, true, "Steps", steps(report)));
     if !report.tests.is_empty() {
-        said.push(Paragraph::required(2, tests(report)));
+        said.push(required(2, "Balance tests", tests(report)));
     }
-    said.push(Paragraph::required(2, review(report)));
+    said.push(required(2, "Review", review(report)));
     if let Some(because) = &report.accepted_because {
         let text = format!(
             "Suitability asks for a clinician first; the person who issued the prescription accepts this: {because}"
         );
-        said.push(Paragraph::optional(2, text));
+        said.push(Paragraph { block: Block::Text(text), max_lines: 2, is_optional: true });
     }
-    said.push(Paragraph::optional(4, format!("How predictable its calls are: {}", report.foreseen)));
+    said.push(paragraph(4, true, "How predictable its calls are", report.foreseen.clone()));
     said
 }
 
@@ -70,7 +64,7 @@ fn practice(report: &Report) -> String {
         length => format!("{:.1} of 6 hours", length as f64 / 3_600_000.0),
     };
     let mut said = format!(
-        "Practice: {}, {}, {}; {} min of work; with rests {hours}; {}.",
+        "{}, {}, {}; {} min of work; with rests {hours}; {}.",
         of("day", dose.days, dose.days_prescribed),
         of("full session", dose.sessions_whole, dose.days_prescribed),
         of("set", dose.sets, dose.sets_prescribed),
@@ -116,10 +110,10 @@ fn of(noun: &str, count: usize, prescribed: u32) -> String {
 fn pushes(report: &Report) -> String {
     let responses = &report.responses;
     match responses.groups.first() {
-        None if responses.not_noted == 0 => "Pushes: none.".to_owned(),
-        None => format!("Pushes: {}, none of them noted.", responses.not_noted),
+        None if responses.not_noted == 0 => "none.".to_owned(),
+        None => format!("{}, none of them noted.", responses.not_noted),
         Some(all) => format!(
-            "Pushes: {} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
+            "{} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
             responses.noted,
             responses.not_noted,
             share(all.one_step_or_better, all.good()),
@@ -131,7 +125,7 @@ fn pushes(report: &Report) -> String {
 }
 
 /// The person's own ratings, or that there are none.
-fn own_ratings(ratings: &Ratings) -> String {
+fn own_ratings(ratings: &Ratings) -> (&'static str, String) {
     let near: u32 = ratings.near_falls.values.iter().sum();
     let daily = match (ratings.falls_told, near) {
         (0, 0) => String::new(),
@@ -141,29 +135,30 @@ fn own_ratings(ratings: &Ratings) -> String {
         }
     };
     if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
-        return format!("Own ratings: none given.{daily}");
+        return ("Own ratings", format!("none given.{daily}"));
     }
-    format!(
-        "Own ratings, median, slope: effort {} (of 10){}; steadiness {} (5: lost balance){}; times held on {}{}.{daily}",
+    let text = format!(
+        "effort {} (of 10){}; steadiness {} (5: lost balance){}; times held on {}{}.{daily}",
         median(&ratings.effort),
         trend(ratings.effort.trend, ""),
         median(&ratings.steadiness),
         trend(ratings.steadiness.trend, ""),
         median(&ratings.held_on),
         trend(ratings.held_on.trend, ""),
-    )
+    );
+    ("Own ratings, median, slope", text)
 }
 
 fn steps(report: &Report) -> String {
     let changes = report.ladder.iter().filter(|change| change.from.is_some());
     match changes.clone().next_back() {
-        None => "Steps: no change.".to_owned(),
+        None => "no change.".to_owned(),
         Some(last) => {
             let from = last.from.unwrap_or(last.to);
             let way = if last.to > from { "up" } else { "down" };
             let times = changes.count();
             let times = counted(times, "change");
-            format!("Steps: {times}; the last on {}: {} {way} to step {}.", last.day, last.drill, last.to)
+            format!("{times}; the last on {}: {} {way} to step {}.", last.day, last.drill, last.to)
         }
     }
 }
@@ -178,7 +173,7 @@ fn tests(report: &Report) -> String {
     };
     let all =
         [(Verdict::Below, "below cut-off"), (Verdict::NotBelow, "not below"), (Verdict::NoNorm, "no norm")];
-    format!("Balance tests: {}.", all.into_iter().filter_map(of).collect::<Vec<_>>().join("; "))
+    format!("{}.", all.into_iter().filter_map(of).collect::<Vec<_>>().join("; "))
 }
 
 fn review(report: &Report) -> String {
@@ -191,10 +186,10 @@ fn review(report: &Report) -> String {
     let days = counted(usize::try_from(review.days).unwrap_or(0), "day");
     if review.is_due {
         format!(
-            "Review: DUE, nothing steps up before it. It was planned after {after}; there have been {count}, in {days} since \
+            "DUE, nothing steps up before it. It was planned after {after}; there have been {count}, in {days} since \
              {since}."
         )
     } else {
-        format!("Review: after {after}; so far {count}, in {days} since {since}.")
+        format!("after {after}; so far {count}, in {days} since {since}.")
     }
 }

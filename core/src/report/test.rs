@@ -5,7 +5,7 @@ use jiff::civil::{Date, date};
 use super::{
     FEWEST_FOR_TREND, Material, Period, Report, SessionDetails, SetDetails, Share, blocks, summary, theil_sen,
 };
-use crate::blocks::Block;
+use crate::blocks::{About, Block};
 use crate::course::past::PastSession;
 use crate::course::past::sample::{clean, on, past, prescription};
 use crate::plan::direction::Direction;
@@ -138,8 +138,18 @@ fn trends_of_a_report_and_their_intervals_are_those_of_scipy() {
     is_scipys(found.ratings.soreness.trend, [-1.0 / 3.0, -0.5, 0.0], 8);
     is_scipys(found.responses.trend, [0.042_857_142_857_142_86, 0.0, 0.125], 8);
     // Zero lies at the edge of the interval, so nothing is called a trend.
-    let said: String = summary(&found).into_iter().map(|said| said.text).collect();
+    let said = said(&found);
     assert!(said.contains("no clear trend") && !said.contains("points of 100"), "{said}");
+}
+
+/// The summary in words.
+fn said(report: &Report) -> String {
+    let words = summary(report).into_iter().map(|said| match said.block {
+        Block::Text(text) => text + "\n",
+        Block::About(About { about, text, .. }) => format!("{about}: {text}\n"),
+        other => panic!("a summary has no {other:?}"),
+    });
+    words.collect()
 }
 
 /// Sessions with what a report needs besides: a minute of work in each set.
@@ -224,8 +234,7 @@ fn each_kind_of_response_is_in_the_sum_and_the_share_that_it_belongs_to() {
     // Too few for a share: the sum itself is on the page.
     material.details[0].sets[1].responses =
         [OneStep, Touched, Grabbed, Fell].map(|kind| (None, Some(kind))).to_vec();
-    let few: String =
-        summary(&report(&material, nov(1), nov(30))).into_iter().map(|said| said.text).collect();
+    let few = said(&report(&material, nov(1), nov(30)));
     assert!(few.contains("support or worse 3"), "{few}");
 }
 
@@ -272,12 +281,15 @@ fn a_review_is_due_after_as_many_practices_as_the_prescription_says() {
 #[test]
 fn what_applies_is_said_and_nothing_is_scored() {
     let report = report(&material(vec![session(nov(2))]), nov(1), nov(30));
-    let mut text: String = summary(&report).into_iter().map(|said| said.text + "\n").collect();
+    let mut text = said(&report);
     for block in blocks(&report) {
         match block {
-            Block::Heading(said) | Block::Text(said) => text += &said,
+            Block::Heading(said) | Block::Text(said) | Block::About(About { text: said, .. }) => {
+                text += &said;
+            }
             Block::Table(table) => text += &table.rows.concat().join(" "),
             Block::Chart(chart) => text += &chart.words,
+            other => panic!("a report has no {other:?}"),
         }
     }
     for part in [

@@ -68,10 +68,10 @@ impl Counts {
     /// Both, a row each.
     pub(super) fn table(&self, right: &Self) -> Table {
         let row = |what: &str, of: &dyn Fn(&Self) -> String| vec![what.to_owned(), of(self), of(right)];
-        Table {
-            title: "As recorded, and after corrections".to_owned(),
-            head: ["what", "as recorded", "corrected"].map(str::to_owned).to_vec(),
-            rows: vec![
+        Table::new(
+            "As recorded, and after corrections",
+            &["what", "as recorded", "corrected"],
+            vec![
                 row("days with practice", &|of| of.days.to_string()),
                 row("sessions", &|of| of.sessions.to_string()),
                 row("full sessions", &|of| of.sessions_whole.to_string()),
@@ -85,6 +85,6 @@ impl Counts {
                 row("steadiness, median", &|of| median_text(of.steadiness)),
                 row("held on, median", &|of| median_text(of.held_on)),
             ],
-        }
+        )
     }
 }

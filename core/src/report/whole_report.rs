@@ -10,7 +10,7 @@ use crate::words::counted;
 /// Everything, in reading order.
 pub fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(title(report))];
-    blocks.extend(summary(report).into_iter().map(|said| Block::Text(said.text)));
+    blocks.extend(summary(report).into_iter().map(|said| said.block));
     weeks(report, &mut blocks);
     responses(report, &mut blocks);
     ratings(report, &mut blocks);
@@ -19,8 +19,7 @@ pub fn blocks(report: &Report) -> Vec<Block> {
         if rows.is_empty() {
             blocks.push(Block::Text(none.to_owned()));
         } else {
-            let head = head.iter().map(|cell| (*cell).to_owned()).collect();
-            blocks.push(Block::Table(Table { title: heading.to_owned(), head, rows }));
+            blocks.push(Block::Table(Table::new(heading, head, rows)));
         }
     };
     let events = report.events.iter().map(|event| vec![event.day.to_string(), event.what.clone()]).collect();
@@ -127,9 +126,9 @@ fn weeks(report: &Report, blocks: &mut Vec<Block>) {
             plot: Plot::Counts { counted: "days", counts, top: 7, level: ("prescribed", asked) },
         }));
     }
-    let head = ["week", "from", "days", "full", "sets", "work", "total", "calls"].map(str::to_owned).to_vec();
+    let head = ["week", "from", "days", "full", "sets", "work", "total", "calls"];
     let title = "Practice by ISO week: days, full sessions and sets of those prescribed; minutes of work and with rests";
-    blocks.push(Block::Table(Table { title: title.to_owned(), head, rows }));
+    blocks.push(Block::Table(Table::new(title, &head, rows)));
 }
 
 /// The group's name without ", with a partner": every push is with a partner.
@@ -155,11 +154,11 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
         ]
     };
     let head = ["pushes", "in place", "1 step", "2 or more", "touched", "grabbed", "fell"];
-    blocks.push(Block::Table(Table {
-        title: "Responses by drill, direction and side (grabbed: or steadied by the partner)".to_owned(),
-        head: head.map(str::to_owned).to_vec(),
-        rows: report.responses.groups.iter().map(row).collect(),
-    }));
+    blocks.push(Block::Table(Table::new(
+        "Responses by drill, direction and side (grabbed: or steadied by the partner)",
+        &head,
+        report.responses.groups.iter().map(row).collect(),
+    )));
     let row = |group: &Group| {
         vec![
             name(group),
@@ -168,11 +167,11 @@ fn responses(report: &Report, blocks: &mut Vec<Block>) {
             share(group.support, group.supported()),
         ]
     };
-    blocks.push(Block::Table(Table {
-        title: "Shares, with 95 % intervals where there are enough pushes".to_owned(),
-        head: ["pushes", "one step or better", "two or more", "support or worse"].map(str::to_owned).to_vec(),
-        rows: report.responses.groups.iter().map(row).collect(),
-    }));
+    blocks.push(Block::Table(Table::new(
+        "Shares, with 95 % intervals where there are enough pushes",
+        &["pushes", "one step or better", "two or more", "support or worse"],
+        report.responses.groups.iter().map(row).collect(),
+    )));
     if report.responses.not_noted > 0 {
         let text = format!("Pushes not noted: {}. They never count as fine.", report.responses.not_noted);
         blocks.push(Block::Text(text));
@@ -191,24 +190,24 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
         vec![name.to_owned(), middle, slope, values(line)]
     };
     let ratings = &report.ratings;
-    blocks.push(Block::Table(Table {
-        title: "Hardest or worst of each practice".to_owned(),
-        head: ["what", "median", "slope a practice", "each practice, in order"].map(str::to_owned).to_vec(),
-        rows: vec![
+    blocks.push(Block::Table(Table::new(
+        "Hardest or worst of each practice",
+        &["what", "median", "slope a practice", "each practice, in order"],
+        vec![
             row("effort, 0 to 10", &ratings.effort),
             row("steadiness, 1 to 5", &ratings.steadiness),
             row("held on, times", &ratings.held_on),
         ],
-    }));
-    blocks.push(Block::Table(Table {
-        title: "Once a week, about daily life: near falls, confidence in balance, soreness".to_owned(),
-        head: ["what", "median", "slope a week", "each week, in order"].map(str::to_owned).to_vec(),
-        rows: vec![
+    )));
+    blocks.push(Block::Table(Table::new(
+        "Once a week, about daily life: near falls, confidence in balance, soreness",
+        &["what", "median", "slope a week", "each week, in order"],
+        vec![
             row("near falls, times", &ratings.near_falls),
             row("confidence, 1 to 5", &ratings.confidence),
             row("soreness, 0 to 3", &ratings.soreness),
         ],
-    }));
+    )));
     if ratings.not_said > 0 {
         blocks.push(Block::Text(format!(
             "Skipped without an answer: {}.",

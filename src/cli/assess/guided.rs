@@ -3,9 +3,9 @@
 use std::time::Duration;
 
 use crate::audio::{Bank, Voice, device};
+use crate::cli::page::Output;
 use crate::cli::practice::{face, no_terminal};
 use crate::cli::standing;
-use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::terminal;
@@ -36,12 +36,9 @@ pub(in crate::cli) struct Arguments {
     silent: bool,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let settings = Settings::load(folder)?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in &notices {
-        eprintln!("{}", wrapped("", &format!("Note: {notice}.")));
-    }
+    let mut journal = standing::open(folder, &mut std::io::stderr())?;
     let mut clock = Clock::real();
     allowed(&journal, folder, &settings, &clock)?;
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
@@ -64,7 +61,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure>
     drop(face);
     match not_kept {
         Some(error) => Err(error.into()),
-        None => Ok(()),
+        None => Ok(Output::NOTHING),
     }
 }
 

@@ -1,15 +1,14 @@
 //! The `assess results` command: one person's results over time.
 
-use std::io::Write;
-
 use serde::Serialize;
 
-use super::{Format, no_prediction, score::capital};
+use super::{Format, score::capital};
 use crate::cli::Failure;
-use crate::cli::wrap::wrapped;
+use crate::cli::page::Output;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::health::assessment::{
-    Company, Dated, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
+    Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
 };
 use counterpoise_core::record::BalanceRow;
 
@@ -46,19 +45,17 @@ struct One {
     finding: Verdict,
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let rows = Journal::look(folder)?.contents()?.tests;
     let dated: Vec<Dated> = rows.iter().filter_map(BalanceRow::dated).collect();
     let trends = Trend::all(&dated);
     match arguments.format {
         Format::Json => {
             let tests = trends.iter().map(of_test).collect();
-            serde_json::to_writer_pretty(&mut *out, &Results { schema: "counterpoise.tests/1", tests })?;
-            writeln!(out)?;
+            Output::json(&Results { schema: "counterpoise.tests/1", tests })
         }
-        Format::Text => text(&trends, &dated, out)?,
+        Format::Text => Ok(text(&trends, &dated).into()),
     }
-    Ok(())
 }
 
 fn of_test(trend: &Trend) -> OfTest {
@@ -71,28 +68,26 @@ fn of_test(trend: &Trend) -> OfTest {
     OfTest { test: trend.test, results: trend.results.iter().map(one).collect(), change: trend.sentences() }
 }
 
-fn text(trends: &[Trend], dated: &[Dated], out: &mut impl Write) -> Result<(), Failure> {
+fn text(trends: &[Trend], dated: &[Dated]) -> Vec<Block> {
     if trends.is_empty() {
-        writeln!(out, "No balance test has been saved yet. To take one: counterpoise assess")?;
-        return Ok(());
+        return vec![Block::line("No balance test has been saved yet. To take one: counterpoise assess")];
     }
+    let mut page = Vec::new();
     for trend in trends {
-        writeln!(out, "{}", capital(trend.test.title()))?;
-        for dated in &trend.results {
-            let finding = score(dated.reading, dated.age, dated.sex).verdict;
-            let company = dated.company;
-            writeln!(out, "  {}  {:>8}  {finding}, {company}", dated.day, dated.reading.to_string())?;
-        }
+        page.push(Block::line(capital(trend.test.title())));
+        page.push(Block::Verbatim(trend.results.iter().map(line).collect()));
         let latest = trend.latest();
-        let finding = score(latest.reading, latest.age, latest.sex);
-        writeln!(out, "{}", wrapped("  ", &finding.sentence(trend.test)))?;
-        for sentence in trend.sentences() {
-            writeln!(out, "{}", wrapped("  ", &sentence))?;
-        }
+        let finding = score(latest.reading, latest.age, latest.sex).sentence(trend.test);
+        page.extend(std::iter::once(finding).chain(trend.sentences()).map(Block::item));
     }
-    if let Some(day) = retest_from(dated) {
-        let text = format!("The tests can be repeated every {RETEST_WEEKS} weeks, next from {day}.");
-        writeln!(out, "{}", wrapped("", &text))?;
-    }
-    no_prediction(out)
+    page.extend(retest_from(dated).map(|day| {
+        Block::line(format!("The tests can be repeated every {RETEST_WEEKS} weeks, next from {day}."))
+    }));
+    page.push(Block::line(NO_SINGLE_TEST));
+    page
+}
+
+fn line(dated: &Dated) -> String {
+    let finding = score(dated.reading, dated.age, dated.sex).verdict;
+    format!("  {}  {:>8}  {finding}, {}", dated.day, dated.reading.to_string(), dated.company)
 }

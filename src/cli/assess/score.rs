@@ -1,18 +1,19 @@
 //! The `assess score` command: compares one result with the published tables, and saves it if asked to.
 
-use std::io::Write;
-
 use jiff::civil::{Date, Time};
 use serde::Serialize;
 
-use super::{Format, no_prediction};
+use super::Format;
 use crate::cli::Failure;
-use crate::cli::wrap::wrapped;
+use crate::cli::page::Output;
+use crate::cli::standing;
 use crate::clock::Clock;
-use crate::journal::{Folder, Journal};
+use crate::journal::Folder;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::health::assessment::{
-    Age, Company, Finding, Reading, Sex, Test, Unit, Verdict, score,
+    Age, Company, Finding, NO_SINGLE_TEST, Reading, Sex, Test, Unit, Verdict, score,
 };
+use counterpoise_core::words::Printable;
 
 /// The most characters of a name \[judgment\].
 const LONGEST: usize = 200;
@@ -83,8 +84,7 @@ fn number(test: Test, value: u32) -> serde_json::Number {
 pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
-    out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Output, Failure> {
     let reading = Reading::read(arguments.test, &arguments.result)?;
     let age = arguments.age.as_deref().map(str::parse::<Age>).transpose()?;
     let sex = arguments.sex.as_deref().and_then(Sex::from_name);
@@ -92,27 +92,20 @@ pub(super) fn run(
     if arguments.keep {
         keep(arguments, reading, (age, sex), &folder()?)?;
     }
-    match arguments.format {
-        Format::Json => {
-            serde_json::to_writer_pretty(&mut *out, &answer(reading, &finding))?;
-            writeln!(out)?;
-        }
-        Format::Text => {
-            writeln!(out, "{}", wrapped("", &format!("{}: {reading}.", capital(arguments.test.title()))))?;
-            writeln!(out, "{}", wrapped("", &finding.sentence(arguments.test)))?;
-            for note in &finding.notes {
-                writeln!(out, "{}", wrapped("  ", note))?;
-            }
-            no_prediction(out)?;
-            let kept = if arguments.keep {
-                "It is in the journal."
-            } else {
-                "It was not saved. To save it: add --keep."
-            };
-            writeln!(out, "{kept}")?;
-        }
+    if arguments.format == Format::Json {
+        return Output::json(&answer(reading, &finding));
     }
-    Ok(())
+    let mut page = vec![
+        Block::line(format!("{}: {reading}.", capital(arguments.test.title()))),
+        Block::line(finding.sentence(arguments.test)),
+    ];
+    page.extend(finding.notes.iter().map(Block::item));
+    let kept = match arguments.keep {
+        true => "It is in the journal.",
+        false => "It was not saved. To save it: add --keep.",
+    };
+    page.extend([NO_SINGLE_TEST, kept].map(Block::line));
+    Ok(page.into())
 }
 
 fn answer(reading: Reading, finding: &Finding) -> Found {
@@ -135,7 +128,7 @@ fn keep(
     folder: &Folder,
 ) -> Result<(), Failure> {
     let by = arguments.by.as_deref().unwrap_or("").trim();
-    if by.chars().count() > LONGEST || by.chars().any(char::is_control) {
+    if by.chars().count() > LONGEST || Printable::first_hidden(by).is_some() {
         return Err(Failure::new(
             format!("`--by` must be one line of at most {LONGEST} characters"),
             "A name, initials or a role is enough.",
@@ -157,10 +150,7 @@ fn keep(
         }
         _ => now,
     };
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        eprintln!("{}", wrapped("", &format!("Note: {notice}.")));
-    }
+    let mut journal = standing::open(folder, &mut std::io::stderr())?;
     Ok(journal.keep_balance_test(&at, reading, person, (Company::Elsewhere, by))?)
 }
 

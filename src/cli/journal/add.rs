@@ -9,10 +9,10 @@ use super::questions;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::standing;
-use crate::cli::wrap::wrapped;
 use crate::clock::Clock;
 use crate::entropy;
 use crate::journal::{Folder, Journal, JournalError};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::printed_sheet;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::at_steps;
@@ -24,11 +24,8 @@ use counterpoise_core::record::{Id, Numbered, Question, SetTicked, Ticked};
 mod day;
 mod sheet;
 
-pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<Vec<Block>, Failure> {
+    let mut journal = standing::open(folder, out)?;
     let now = Clock::real().wall();
     let mut form = Form::new(out, "nothing was saved", "counterpoise journal add");
     form.say(
@@ -37,8 +34,10 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<(), Failure> 
     let (day, ticked) = form.practice(&journal, folder, &now)?;
     let id = entropy::id().map_err(|error| Failure::new(error.to_string(), "Start again."))?;
     form.save(&mut journal, id, &ticked)?;
-    form.say(&format!("\nSaved, marked as typed in by hand: {}, session {}.", spelled(day), id.short()))?;
-    super::print_consequence(&journal, folder, &now, &mut form.out)
+    let saved = format!("Saved, marked as typed in by hand: {}, session {}.", spelled(day), id.short());
+    let mut page = vec![Block::Gap, Block::line(saved)];
+    page.extend(super::consequence(&journal, folder, &now));
+    Ok(page)
 }
 
 /// "Monday, 2026-11-02".
@@ -77,18 +76,16 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let (mut alone, partner): (Vec<&SetPlan>, Vec<&SetPlan>) =
             schedule.sets().iter().partition(|plan| plan.form() == DrillForm::Alone);
         if !partner.is_empty() {
-            self.say(
-                "\nSets with a partner are left out: no track has them, and nobody noted what happened.",
-            )?;
+            let text = "Sets with a partner are left out: no track has them, and nobody noted what happened.";
+            self.show(&[Block::Gap, Block::line(text)])?;
         }
         let is_drawn = prescription.order() == DrillOrder::Drawn;
         if is_drawn {
             // The order of the drills on the track is not known here.
             let plans = prescription.drills();
             alone.sort_by_key(|set| plans.iter().position(|plan| plan.drill() == set.drill()));
-            self.say(
-                "\nOn a track the order changes from day to day. Answer by exercise, not by set number.",
-            )?;
+            let text = "On a track the order changes from day to day. Answer by exercise, not by set number.";
+            self.show(&[Block::Gap, Block::line(text)])?;
         }
         for (nth, plan) in alone.iter().enumerate() {
             let of_drill = |other: &&&SetPlan| other.drill() == plan.drill();

@@ -8,10 +8,12 @@ use jiff::ZonedDateTime;
 use super::scale::scale;
 use crate::cli::Failure;
 use crate::cli::form::Form;
-use crate::cli::wrap::wrapped;
+use crate::cli::standing;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::record::{Answer, Corrected, CorrectionRow, Question, Response, Right, SessionRecord};
+use counterpoise_core::words::Printable;
 
 mod guided;
 
@@ -70,14 +72,15 @@ impl Arguments {
     }
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: &Folder,
+    out: &mut impl Write,
+) -> Result<Vec<Block>, Failure> {
     let given = arguments.reason.as_deref().map(reason).transpose().map_err(|fact| {
         Failure::new(fact, "Write `--reason` as one line. It appears in the report next to the correction.")
     })?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
     let now = Clock::real().wall();
     let row = if arguments.is_open() {
         let mut form = Form::new(&mut *out, "nothing was corrected", "counterpoise journal correct");
@@ -86,14 +89,15 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         by_options(arguments, given, &journal, &now)?
     };
     journal.keep_correction(&now, &row)?;
-    for text in [
+    let mut page: Vec<Block> = [
         format!("Corrected, session {}: {}.", row.session.short(), row.sentence()),
         "The original entry stays next to it. Locks stay until a clinician clears them, and holds until they run out."
             .to_owned(),
-    ] {
-        writeln!(out, "{}", wrapped("", &text))?;
-    }
-    super::print_consequence(&journal, folder, &now, out)
+    ]
+    .map(Block::line)
+    .into();
+    page.extend(super::consequence(&journal, folder, &now));
+    Ok(page)
 }
 
 /// The reason as one trimmed line, or the fact that is wrong with it.
@@ -104,7 +108,7 @@ fn reason(text: &str) -> Result<&str, String> {
         length if length > LONGEST => {
             Err(format!("the reason has {length} characters; the most is {LONGEST}"))
         }
-        _ if text.chars().any(char::is_control) => {
+        _ if Printable::first_hidden(text).is_some() => {
             Err("the reason has a character that cannot be shown, such as that of an arrow key".to_owned())
         }
         _ => Ok(text),
@@ -210,7 +214,7 @@ fn answer(
     let written = right(arguments)?;
     let number = written.parse().ok();
     let right = match number.map(|number| Answer::from_number(question, Some(number))) {
-        _ if written == "not said" => question.not_said(),
+        _ if written == question.not_said().words() => question.not_said(),
         Some(Ok(right)) => right,
         _ => {
             return Err(Failure::new(
@@ -239,7 +243,7 @@ fn response(
     }
     let written = right(arguments)?;
     let right = match Response::from_name(written) {
-        _ if written == "not noted" => None,
+        _ if written == guided::response_name(None) => None,
         Some(response) => Some(response.name().to_owned()),
         None => {
             let names = Response::ALL.iter().map(|response| response.name()).collect::<Vec<_>>().join(", ");

@@ -1,11 +1,13 @@
 //! The `journal erase` command: lists what goes and what stays, and erases after a typed word.
 
 use std::io::{self, BufRead, Write};
+use std::path::PathBuf;
 
 use crate::cli::Failure;
-use crate::cli::wrap::wrapped;
+use crate::cli::page::show;
 use crate::handover;
 use crate::journal::{Folder, Journal, erase};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::words::counted;
 
 /// The options of `journal erase`.
@@ -22,7 +24,11 @@ pub(super) struct Arguments {
 /// The word that confirms.
 const WORD: &str = "erase";
 
-pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(
+    arguments: Arguments,
+    folder: &Folder,
+    out: &mut impl Write,
+) -> Result<Vec<Block>, Failure> {
     let what = if arguments.everything { erase::What::Everything } else { erase::What::Journal };
     confirm_and_erase(what, folder, &mut io::stdin().lock(), out)
 }
@@ -33,7 +39,7 @@ fn confirm_and_erase(
     folder: &Folder,
     from: &mut impl BufRead,
     out: &mut impl Write,
-) -> Result<(), Failure> {
+) -> Result<Vec<Block>, Failure> {
     let files = erase::files(folder, what)?;
     if files.is_empty() {
         return Err(Failure::new(
@@ -42,36 +48,29 @@ fn confirm_and_erase(
         ));
     }
     let lock = folder.lock()?;
-    writeln!(out, "{}", wrapped("", "This erases for good:"))?;
-    for file in &files {
-        writeln!(out, "  {}", file.display())?;
-    }
+    let paths = |paths: &[PathBuf]| {
+        Block::Verbatim(paths.iter().map(|path| format!("  {}", path.display())).collect())
+    };
+    let mut page = vec![Block::line("This erases for good:"), paths(&files)];
     let sessions = Journal::look(folder).and_then(|journal| Ok(journal.contents()?.sessions.len()));
-    if let Ok(sessions) = sessions {
-        writeln!(out, "  with {} in it", counted(sessions, "practice"))?;
-    }
+    page.extend(sessions.ok().map(|many| Block::item(format!("with {} in it", counted(many, "practice")))));
     let sticks: Vec<_> = handover::places().iter().map(|place| place.path.join(handover::FOLDER)).collect();
     let copies = erase::copies(folder, &sticks)?;
     if !copies.is_empty() {
-        writeln!(out, "{}", wrapped("", "These copies are not erased. Delete them yourself if you want:"))?;
-        for copy in &copies {
-            writeln!(out, "  {}", copy.display())?;
-        }
+        page.push(Block::line("These copies are not erased. Delete them yourself if you want:"));
+        page.push(paths(&copies));
     }
-    for text in [
+    page.extend([
         "Locks and holds go with it. If a clinician has not cleared you, do not practice.",
         "Copies elsewhere are not touched: exports, reports, sheets, tracks, memory sticks, backups. A drive may still have old data.",
         "Type the word erase, then Enter. Anything else erases nothing.",
-    ] {
-        writeln!(out, "{}", wrapped("", text))?;
-    }
-    out.flush()?;
+    ].map(Block::line));
+    show(&page, out)?;
     let mut typed = String::new();
     let read = from.read_line(&mut typed);
     if read.is_err() || typed.trim_end_matches(['\r', '\n']) != WORD {
         return Err(Failure::new("nothing was erased", "The word was not typed. Nothing has changed."));
     }
     let count = erase::erase(&lock, what)?;
-    writeln!(out, "Erased: {}.", counted(count, "file"))?;
-    Ok(())
+    Ok(vec![Block::line(format!("Erased: {}.", counted(count, "file")))])
 }

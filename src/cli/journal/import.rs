@@ -7,10 +7,11 @@ use jiff::civil::Date;
 
 use crate::cli::Failure;
 use crate::cli::form::Form;
-use crate::cli::wrap::wrapped;
+use crate::cli::standing;
 use crate::journal::incoming::{LONGEST, bytes_of};
 use crate::journal::{Folder, Incoming, Journal, JournalError, import};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::Sitting;
 
 /// The options of `journal import`.
@@ -38,26 +39,26 @@ fn read(path: &Path) -> Result<Vec<u8>, JournalError> {
     })
 }
 
-pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<(), Failure> {
+pub(super) fn run(
+    arguments: &Arguments,
+    folder: &Folder,
+    out: &mut impl Write,
+) -> Result<Vec<Block>, Failure> {
     let name = arguments.file.display().to_string();
     let incoming = Incoming::read(&name, &read(&arguments.file)?)?;
-    let (mut journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in notices {
-        writeln!(out, "{}", wrapped("", &format!("Note: {notice}.")))?;
-    }
+    let mut journal = standing::open(folder, out)?;
     if !arguments.same_person && incoming.seems_foreign(&journal)? {
         same_person(&name, &incoming, &journal, folder, out)?;
     }
     let before = days_with_two(&journal)?;
-    writeln!(out, "{}", import::take_in(&mut journal, &incoming)?)?;
+    let mut page = vec![Block::line(import::take_in(&mut journal, &incoming)?.to_string())];
     for day in days_with_two(&journal)?.iter().filter(|day| !before.contains(day)) {
-        let text = format!(
+        page.push(Block::line(format!(
             "Note: {day} now has two practices that count. If they are the same one, set one aside: counterpoise journal \
              correct"
-        );
-        writeln!(out, "{}", wrapped("", &text))?;
+        )));
     }
-    Ok(())
+    Ok(page)
 }
 
 /// The days with more than one practice that counts.
@@ -93,9 +94,11 @@ fn same_person(
     let whose = Settings::load(folder)?
         .name
         .map_or_else(|| "This journal".into(), |who| format!("The journal of {who}"));
-    form.say(&format!("{name} shares nothing with the journal here. Two people's practice in one journal would give both wrong steps."))?;
-    form.say(&format!("  The file: {file}."))?;
-    form.say(&format!("  {whose}: {here}."))?;
+    form.show(&[
+        Block::line(format!("{name} shares nothing with the journal here. Two people's practice in one journal would give both wrong steps.")),
+        Block::item(format!("The file: {file}.")),
+        Block::item(format!("{whose}: {here}.")),
+    ])?;
     if form.yes("Is this the same person's journal?")? {
         return Ok(());
     }

@@ -1,213 +1,185 @@
 //! The `journal show` command: one session in plain words, what was planned and what was heard.
 
-use std::io::{self, Write};
-
-use crate::cli::wrap::wrapped;
-use crate::journal::list::minutes;
+use super::list::minutes;
 use crate::journal::{Journal, JournalError};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::record::{
     AnswerRow, ChangeRow, CueRow, DeliveryRow, Figures, Response, SessionRecord, SetRecord,
 };
 
-/// Writes the session whose id begins with `which`, or the newest if that is `last`.
+/// The session whose id begins with `which`, or the newest if that is `last`.
 ///
 /// # Errors
-/// If there is no such session, the journal cannot be read or `out` cannot be written.
-pub(crate) fn show(journal: &Journal, which: &str, out: &mut impl Write) -> Result<(), JournalError> {
+/// If there is no such session, or the journal cannot be read.
+pub(crate) fn page(journal: &Journal, which: &str) -> Result<Vec<Block>, JournalError> {
     let session = journal.find(which)?;
     let in_use = journal.handed_over(session.start.begun.ms())?;
-    write(&session, in_use.as_ref(), out)?;
-    for row in journal.contents()?.corrections.iter().filter(|row| row.session == session.id) {
-        writeln!(out, "{}", wrapped("", &format!("Corrected on {}: {}", row.at.minute(), row.sentence())))?;
-    }
-    Ok(())
+    let mut page = of_session(&session, in_use.as_ref());
+    let corrections = journal.contents()?.corrections;
+    let ours = corrections.iter().filter(|row| row.session == session.id);
+    page.extend(ours.map(|row| Block::line(format!("Corrected on {}: {}", row.at.minute(), row.sentence()))));
+    Ok(page)
 }
 
-fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Write) -> io::Result<()> {
+fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block> {
     let start = &session.start;
-    writeln!(out, "Session {}", session.id)?;
     let by_hand = start.is_by_hand();
-    match start.begun.day().filter(|_| by_hand) {
-        Some(day) => writeln!(out, "  Day           {day}; the hour is not known")?,
-        None => writeln!(out, "  Started       {}", start.begun.minute())?,
-    }
-    match &session.end {
-        Some(end) if by_hand => writeln!(out, "  Ended         {}", end.why)?,
-        Some(end) => writeln!(out, "  Ended         {}: {}", end.at.minute(), end.why)?,
-        None => writeln!(out, "  Ended         not yet")?,
-    }
-    writeln!(out, "  Prescription  {}", start.title)?;
-    writeln!(out, "    {}", start.digest)?;
+    let mut page = vec![
+        Block::line(format!("Session {}", session.id)),
+        match start.begun.day().filter(|_| by_hand) {
+            Some(day) => Block::fact("Day", format!("{day}; the hour is not known")),
+            None => Block::fact("Started", start.begun.minute()),
+        },
+        match &session.end {
+            Some(end) if by_hand => Block::fact("Ended", end.why.to_string()),
+            Some(end) => Block::fact("Ended", format!("{}: {}", end.at.minute(), end.why)),
+            None => Block::fact("Ended", "not yet"),
+        },
+        Block::fact("Prescription", &start.title),
+        Block::verbatim(&format!("    {}", start.digest)),
+    ];
     if let Some(other) = in_use.filter(|row| row.digest != start.digest && session.tryout.is_none()) {
         let (digest, at) = (other.digest.short(), other.at.minute());
-        let text = format!("This is not the prescription that was in use: since {at} that was {digest}.");
-        writeln!(out, "{}", wrapped("    ", &text))?;
+        let text = format!("    This is not the prescription that was in use: since {at} that was {digest}.");
+        page.push(Block::verbatim(&text));
     }
     match &start.drawn {
         // The journal does not know the seed and the calls of a track.
-        None => writeln!(out, "  Voice         typed in by hand: practice with a track")?,
+        None => page.push(Block::fact("Voice", "typed in by hand: practice with a track")),
         Some(drawn) => {
-            writeln!(out, "  Seed          {}", drawn.seed)?;
             let whose = match drawn.seed_given {
                 true => "given with --seed: this practice was not unpredictable",
                 false => "drawn for this session",
             };
-            writeln!(out, "                {whose}")?;
-            match &drawn.device {
-                Some(device) => writeln!(out, "  Voice         {}, through {device}", drawn.voice)?,
-                None => writeln!(out, "  Voice         none: the calls were on the screen only")?,
-            }
+            page.extend([Block::fact("Seed", drawn.seed.to_string()), Block::fact("", whose)]);
+            page.push(match &drawn.device {
+                Some(device) => Block::fact("Voice", format!("{}, through {device}", drawn.voice)),
+                None => Block::fact("Voice", "none: the calls were on the screen only"),
+            });
         }
     }
-    if let Some(end) = &session.end {
-        figures(end, by_hand, out)?;
-    }
-    write_tryout(session, out)?;
-    write_decision(session, out)?;
-    answers(
-        session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none()),
-        "Before the first set",
-        out,
-    )?;
-    not_true(session, out)?;
-    around(session, out)?;
+    page.extend(session.end.iter().flat_map(|end| figures(end, by_hand)));
+    page.extend(tryout(session));
+    page.extend(decision(session));
+    let before = session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none());
+    page.extend(answers(before, "Before the first set"));
+    // Which statements were not true on the readiness pages.
+    let not_true = session.ready.iter().filter(|row| !row.is_true);
+    page.extend(not_true.map(|row| Block::item(format!("not true: {}", row.item.sentence()))));
+    page.extend(around(session));
     for set in &session.sets {
-        write_set(set, by_hand, out)?;
-        mishaps(session, set.start.number, out)?;
         let number = set.start.number;
+        page.extend(of_set(set, by_hand));
+        page.extend(mishaps(session, number));
         let after =
             session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set == Some(number));
-        answers(after, &format!("After set {number}"), out)?;
+        page.extend(answers(after, &format!("After set {number}")));
     }
-    Ok(())
+    page
 }
 
-/// Writes who watched a try-out, and what was seen.
-fn write_tryout(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
-    let Some(row) = &session.tryout else { return Ok(()) };
+/// Who watched a try-out, and what was seen.
+fn tryout(session: &SessionRecord) -> Vec<Block> {
+    let Some(row) = &session.tryout else { return Vec::new() };
     let with = if row.partner.is_empty() { String::new() } else { format!("; partner: {}", row.partner) };
     let text = format!("A try-out: it does not count as practice. Watched by: {}{with}", row.watched_by);
-    writeln!(out, "\n{}", wrapped("", &text))?;
-    session.seen.iter().try_for_each(|seen| {
-        writeln!(out, "{}", wrapped("  ", &format!("Seen, {}: {}", seen.what, seen.words)))
-    })
+    let seen = session.seen.iter().map(|seen| format!("Seen, {}: {}", seen.what, seen.words));
+    Block::section(text, seen).collect()
 }
 
-/// Writes what progression decided, and why.
-fn write_decision(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
-    let Some(row) = &session.decided else { return Ok(()) };
+/// What progression decided, and why.
+fn decision(session: &SessionRecord) -> Vec<Block> {
+    let Some(row) = &session.decided else { return Vec::new() };
     let gentler = if row.gentler { ", gentler by choice" } else { "" };
-    writeln!(out, "\nSteps: {}{gentler}", row.decision)?;
-    row.reasons.iter().try_for_each(|reason| writeln!(out, "{}", wrapped("  ", reason)))?;
-    row.given
-        .iter()
-        .try_for_each(|given| writeln!(out, "  {}, {}: step {}", given.drill, given.form, given.step))
+    let given = row.given.iter().map(|given| format!("{}, {}: step {}", given.drill, given.form, given.step));
+    let items = row.reasons.iter().cloned().chain(given);
+    Block::section(format!("Steps: {}{gentler}", row.decision), items).collect()
 }
 
-/// Writes which statements were not true on the readiness pages.
-fn not_true(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
-    let rows = session.ready.iter().filter(|row| !row.is_true);
-    rows.map(|row| row.item.sentence())
-        .try_for_each(|sentence| writeln!(out, "{}", wrapped("  ", &format!("not true: {sentence}"))))
-}
-
-fn figures(end: &Figures, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "  Sets          {} of {} completed", end.sets_completed, end.sets_planned)?;
+fn figures(end: &Figures, by_hand: bool) -> Vec<Block> {
+    let mut page =
+        vec![Block::fact("Sets", format!("{} of {} completed", end.sets_completed, end.sets_planned))];
     let shown = if end.cues_shown > 0 { format!(", {} shown only", end.cues_shown) } else { String::new() };
     let asked =
         if end.cues_asked > 0 { format!(", {} asked of the partner", end.cues_asked) } else { String::new() };
     if !by_hand {
-        writeln!(out, "  Calls         {} heard{shown}{asked}", end.cues_heard)?;
+        page.push(Block::fact("Calls", format!("{} heard{shown}{asked}", end.cues_heard)));
     }
     if end.pushes_noted + end.pushes_not_noted > 0 {
         let (noted, not_noted) = (end.pushes_noted, end.pushes_not_noted);
-        writeln!(out, "  Pushes        {noted} noted, {not_noted} not noted, which never counts as fine")?;
+        let text = format!("{noted} noted, {not_noted} not noted, which never counts as fine");
+        page.push(Block::fact("Pushes", text));
     }
     if end.grabs + end.falls > 0 {
-        writeln!(out, "  Grabs         {} grabbed or steadied, {} fell", end.grabs, end.falls)?;
+        page.push(Block::fact("Grabs", format!("{} grabbed or steadied, {} fell", end.grabs, end.falls)));
     }
-    writeln!(out, "  Work          {} minutes", minutes(end.active_ms))
+    page.push(Block::fact("Work", format!("{} minutes", minutes(end.active_ms))));
+    page
 }
 
-/// Writes what happened around the sets: warm-up and cool-down, the floor course, and sets that were left out.
-fn around(session: &SessionRecord, out: &mut impl Write) -> io::Result<()> {
-    let (routines, left_out) = (&session.routines, &session.left_out);
-    if routines.is_empty() && left_out.is_empty() && session.course.is_empty() {
-        return Ok(());
-    }
-    writeln!(out, "\nAround the sets")?;
-    routines.iter().try_for_each(|row| writeln!(out, "  {}: {}", row.part, row.how))?;
+/// What happened around the sets: warm-up and cool-down, the floor course, and sets that were left out.
+fn around(session: &SessionRecord) -> Vec<Block> {
+    let mut items: Vec<String> =
+        session.routines.iter().map(|row| format!("{}: {}", row.part, row.how)).collect();
     if !session.course.is_empty() {
-        writeln!(out, "  Floor course: {}", session.course.join(", "))?;
+        items.push(format!("Floor course: {}", session.course.join(", ")));
     }
-    left_out.iter().try_for_each(|row| writeln!(out, "  Set {} was left out: {}", row.set, row.why))
+    items.extend(session.left_out.iter().map(|row| format!("Set {} was left out: {}", row.set, row.why)));
+    if items.is_empty() { Vec::new() } else { Block::section("Around the sets", items).collect() }
 }
 
-fn mishaps(session: &SessionRecord, set: u8, out: &mut impl Write) -> io::Result<()> {
-    for row in session.mishaps.iter().filter(|row| row.set == set) {
+fn mishaps(session: &SessionRecord, set: u8) -> impl Iterator<Item = Block> + '_ {
+    let keys = session.mishaps.iter().filter(move |row| row.set == set).map(|row| {
         let push = row.cue.map(|cue| format!(", after call {}", cue + 1)).unwrap_or_default();
-        writeln!(out, "  The partner's key at {} s{push}: {}", f64::from(row.at_ms) / 1000.0, row.what)?;
-    }
-    let advised = session.advised.iter().filter(|row| row.set == set);
-    for row in advised {
-        writeln!(out, "  Advised: {}", row.advice)?;
-    }
-    Ok(())
+        format!("The partner's key at {} s{push}: {}", f64::from(row.at_ms) / 1000.0, row.what)
+    });
+    let advised = session.advised.iter().filter(move |row| row.set == set);
+    keys.chain(advised.map(|row| format!("Advised: {}", row.advice))).map(Block::item)
 }
 
-fn answers<'a>(
-    answers: impl Iterator<Item = &'a AnswerRow>,
-    title: &str,
-    out: &mut impl Write,
-) -> io::Result<()> {
-    let mut answers = answers.peekable();
-    if answers.peek().is_some() {
-        writeln!(out, "\n{title}")?;
-    }
-    answers.try_for_each(|row| writeln!(out, "  {}: {}", row.answer.question(), row.answer.words()))
+fn answers<'a>(answers: impl Iterator<Item = &'a AnswerRow>, title: &str) -> Vec<Block> {
+    let items = answers.map(|row| format!("{}: {}", row.answer.question(), row.answer.words()));
+    let mut section: Vec<Block> = Block::section(title, items).collect();
+    section.truncate(if section.len() > 1 { section.len() } else { 0 });
+    section
 }
 
-fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result<()> {
+fn of_set(set: &SetRecord, by_hand: bool) -> Vec<Block> {
     let start = &set.start;
     let side = start.side.map(|side| format!(", {} foot ahead", side.name())).unwrap_or_default();
-    writeln!(out, "\nSet {}: {}, step {}, {}", start.number, start.drill, start.step, start.form.name())?;
-    writeln!(
-        out,
-        "  {}{side}; {} surface; {}; eyes {}",
+    let title = format!("Set {}: {}, step {}, {}", start.number, start.drill, start.step, start.form.name());
+    let stance = format!(
+        "{}{side}; {} surface; {}; eyes {}",
         start.stance, start.surface, start.support, start.vision
-    )?;
+    );
+    let mut page: Vec<Block> = Block::section(title, [stance]).collect();
     let planned = f64::from(start.work_ms) / 1000.0;
     if let Some(end) = set.end.as_ref().filter(|_| by_hand) {
         // A sheet does not say how long an interrupted set lasted.
         let of = if end.worked_ms == start.work_ms { format!("{planned} s worked: ") } else { String::new() };
-        return writeln!(out, "  {of}{}", end.why);
+        page.push(Block::item(format!("{of}{}", end.why)));
+        return page;
     }
-    match &set.end {
-        Some(end) => writeln!(
-            out,
-            "  Started {}; {} s of {planned} s worked: {}",
-            start.begun.minute(),
-            f64::from(end.worked_ms) / 1000.0,
-            end.why
-        )?,
-        None => writeln!(out, "  Started {}; {planned} s planned; no end yet", start.begun.minute())?,
-    }
-    for plan in &set.plans {
-        if let Some(paused) = plan.paused_at_ms {
-            writeln!(
-                out,
-                "  Pause {} at {} s; the rest was drawn again",
-                plan.plan,
-                f64::from(paused) / 1000.0
-            )?;
+    let begun = start.begun.minute();
+    page.push(Block::item(match &set.end {
+        Some(end) => {
+            let worked = f64::from(end.worked_ms) / 1000.0;
+            format!("Started {begun}; {worked} s of {planned} s worked: {}", end.why)
         }
-    }
-    for row in &set.disturbed {
-        writeln!(out, "  The sound {} at {} s.", row.how, f64::from(row.at_ms) / 1000.0)?;
-    }
+        None => format!("Started {begun}; {planned} s planned; no end yet"),
+    }));
+    page.extend(set.plans.iter().filter_map(|plan| {
+        let paused = f64::from(plan.paused_at_ms?) / 1000.0;
+        Some(Block::item(format!("Pause {} at {paused} s; the rest was drawn again", plan.plan)))
+    }));
+    page.extend(
+        set.disturbed
+            .iter()
+            .map(|row| Block::item(format!("The sound {} at {} s.", row.how, f64::from(row.at_ms) / 1000.0))),
+    );
     if !set.disturbed.is_empty() {
-        writeln!(out, "  Calls after that may have been heard later than shown here.")?;
+        page.push(Block::item("Calls after that may have been heard later than shown here."));
     }
     let all = |is: fn(&DeliveryRow) -> bool| !set.delivered.is_empty() && set.delivered.iter().all(is);
     let heard = if all(|row| row.asked_ms.is_some()) {
@@ -217,14 +189,16 @@ fn write_set(set: &SetRecord, by_hand: bool, out: &mut impl Write) -> io::Result
     } else {
         "Heard"
     };
-    writeln!(out, "  Call   Planned       {heard}     Error  What")?;
     let ended_ms = set.end.as_ref().map_or(u32::MAX, |end| end.worked_ms);
-    set.last_plan().iter().try_for_each(|cue| {
+    let mut lines = vec![format!("  Call   Planned       {heard}     Error  What")];
+    lines.extend(set.last_plan().iter().map(|cue| {
         let response = set.response_of(cue.cue).map(|response| response.map_or("not noted", Response::name));
         let line = cue_line(cue, set.delivery_of(cue.cue), ended_ms);
         let response = response.map(|response| format!(": {response}")).unwrap_or_default();
-        writeln!(out, "{}{response}", line.trim_end())
-    })
+        format!("{}{response}", line.trim_end())
+    }));
+    page.push(Block::Verbatim(lines));
+    page
 }
 
 /// The words of phrases whose ids are joined by `+`.

@@ -5,9 +5,9 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
-use crate::cli::wrap::escape_controls;
 use crate::journal::{Folder, export, rescue};
 use counterpoise_core::report::overview::Skipped;
+use counterpoise_core::words::Printable;
 
 /// How many levels of folders are searched: a clinic's, a person's, and those of other people on one computer.
 const DEPTH: usize = 3;
@@ -165,12 +165,12 @@ impl Search<'_> {
 
     fn skip(&mut self, path: &Path, why: &str) {
         let name = self.name(path);
-        self.found.skipped.push(Skipped { name, why: escape_controls(why) });
+        self.found.skipped.push(Skipped { name, why: Printable::of(why).to_string() });
     }
 
     fn name(&self, path: &Path) -> String {
         let inside = path.strip_prefix(self.place).ok().filter(|rest| !rest.as_os_str().is_empty());
-        escape_controls(&inside.unwrap_or(path).display().to_string())
+        Printable::of(&inside.unwrap_or(path).display().to_string()).to_string()
     }
 }
 

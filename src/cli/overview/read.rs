@@ -14,7 +14,6 @@ use jiff::ZonedDateTime;
 
 use super::find::{FolderContents, Place, Source};
 use crate::cli::standing;
-use crate::cli::wrap::escape_controls;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
@@ -41,7 +40,7 @@ pub(super) fn read(
                     marks.extend(own.into_iter().map(|mark| (mark, nth as u32)));
                 }
                 Err(failure) => {
-                    skipped.push(Skipped { name: source.name.clone(), why: escape_controls(failure.fact()) });
+                    skipped.push(Skipped { name: source.name.clone(), why: failure.fact().to_owned() });
                 }
             }
             done();
@@ -141,7 +140,7 @@ impl Reader<'_> {
                     let (name, of) = (&self.found.sources[*nth].name, &self.found.sources[shown].name);
                     let why =
                         format!("it shares practices with {of}, but contradicts it: {}", failure.fact());
-                    skipped.push(Skipped { name: name.clone(), why: escape_controls(&why) });
+                    skipped.push(Skipped { name: name.clone(), why });
                 }
             }
         }

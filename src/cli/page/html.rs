@@ -1,10 +1,11 @@
-//! How is a page of blocks written as one HTML file? Without scripts or anything to fetch; every picture has a description
+//! How is a page written as one HTML file? Without scripts or anything to fetch; every picture has a description
 //! and a table.
 
-use std::io::{self, Write};
+use maud::{Markup, PreEscaped, Render, html};
 
-use crate::display::svg::{self, escaped};
-use counterpoise_core::blocks::{Block, Table};
+use crate::display::svg;
+use counterpoise_core::blocks::{About, Block, Table};
+use counterpoise_core::words::Printable;
 
 const STYLE: &str = "\
 body{font:18px/1.5 sans-serif;color:#222;background:#fff;max-width:50rem;margin:2rem auto;padding:0 1rem}\
@@ -20,137 +21,152 @@ th:first-child,td:first-child,.words{text-align:left}tbody th{font-weight:normal
 
 /// A word of more characters than this may be broken anywhere: a paper does not scroll.
 const LONG_WORD: usize = 24;
-/// A paragraph that begins with this gets a frame.
-const URGENT: &str = "NOW:";
-/// The most characters before a colon that say what a paragraph is about.
-const LEAD: usize = 36;
-/// A column with more characters than this in a cell is one of words: read from the left.
-const FIGURES: usize = 24;
 /// The most characters of a row name, such as a day, that is kept on one line.
 const SHORT: usize = 12;
 
-pub(in crate::cli) fn write(blocks: &[Block], out: &mut impl Write) -> io::Result<()> {
+/// The page as one file.
+pub(in crate::cli) fn of(blocks: &[Block]) -> String {
     let title = blocks.iter().find_map(|block| match block {
         Block::Heading(heading) => Some(heading.as_str()),
         _ => None,
     });
-    let title = escaped(title.unwrap_or("Can anybody predict it?"));
-    write!(
-        out,
-        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-         <title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n"
-    )?;
-    for (index, block) in blocks.iter().enumerate() {
-        match block {
-            Block::Heading(heading) => {
-                let level = if index == 0 { 1 } else { 2 };
-                writeln!(out, "<h{level}>{}</h{level}>", broken(heading))?;
-            }
-            Block::Text(text) => {
-                let (lead, rest) = lead(text);
-                let lead = if lead.is_empty() {
-                    String::new()
-                } else {
-                    format!("<strong>{}</strong>", broken(lead))
-                };
-                let class = if text.starts_with(URGENT) { " class=\"now\"" } else { "" };
-                writeln!(out, "<p{class}>{lead}{}</p>", broken(rest))?;
-            }
-            Block::Chart(chart) => {
-                writeln!(out, "<figure>\n{}", svg::picture(chart, &format!("chart-{index}")).trim_end())?;
-                let (title, words) = (broken(&chart.title), broken(&chart.words));
-                writeln!(out, "<figcaption><strong>{title}.</strong> {words}</figcaption>\n</figure>")?;
-                writeln!(out, "<details><summary>The figures of this picture</summary>")?;
-                write_table(&chart.table(), true, out)?;
-                writeln!(out, "</details>")?;
-            }
-            Block::Table(table) => {
-                // A table whose title is the heading above it needs no caption.
-                let said = index.checked_sub(1).map(|before| &blocks[before]);
-                let has_name = !matches!(said, Some(Block::Heading(heading)) if *heading == table.title);
-                write_table(table, has_name, out)?;
-            }
-        }
-    }
-    writeln!(out, "</main>\n</body>\n</html>")
+    document(title.unwrap_or("Can anybody predict it?"), STYLE, &body(blocks, 1))
 }
 
-/// What a paragraph is about, as far as its colon, and the rest.
-fn lead(text: &str) -> (&str, &str) {
-    match text.split_once(": ") {
-        Some((lead, _)) if lead.chars().count() <= LEAD && !lead.contains(['.', '(']) => {
-            text.split_at(lead.len() + 1)
+/// A whole file with this style.
+pub(in crate::cli) fn document(title: &str, style: &str, body: &Markup) -> String {
+    let page = html! {
+        (PreEscaped("<!doctype html>")) "\n"
+        html lang="en" {
+            "\n" head {
+                "\n" meta charset="utf-8";
+                "\n" meta name="viewport" content="width=device-width, initial-scale=1";
+                "\n" title { (*Printable::of(title)) }
+                "\n" style { (PreEscaped(style)) } "\n"
+            }
+            "\n" body { "\n" main { "\n" (body) } "\n" } "\n"
         }
-        _ => ("", text),
+        "\n"
+    };
+    page.into_string()
+}
+
+/// The blocks, each on lines of its own. `first` is the level of a heading that opens them; all others have level 2.
+pub(in crate::cli) fn body(blocks: &[Block], first: u8) -> Markup {
+    let is_item = |block: &Block| matches!(block, Block::Item(_));
+    let groups = blocks.chunk_by(|one, other| is_item(one) && is_item(other));
+    let mut place = 0;
+    let groups = groups.map(|group| {
+        place += group.len();
+        (place - group.len(), group)
+    });
+    html! {
+        @for (place, group) in groups {
+            @match &group[0] {
+                Block::Heading(heading) if place == 0 && first == 1 => h1 { (Broken(heading)) },
+                Block::Heading(heading) => h2 { (Broken(heading)) },
+                Block::Text(text) | Block::Line(text) => p { (Broken(text)) },
+                Block::About(About { about, text, is_urgent }) => {
+                    p class=[is_urgent.then_some("now")] { strong { (Broken(about)) ":" } " " (Broken(text)) }
+                },
+                Block::Item(_) => ul {
+                    @for block in group {
+                        @if let Block::Item(text) = block { "\n" li { (Broken(text)) } }
+                    }
+                    "\n"
+                },
+                Block::Fact(name, text) | Block::Choice(name, text) => p { strong { (Broken(name)) } " " (Broken(text)) },
+                Block::Keys(keys) => p { (Broken(&keys.join("   "))) },
+                Block::Verbatim(lines) => pre { @for line in lines { (*Printable::of(line)) "\n" } },
+                Block::Gap => {},
+                Block::Chart(chart) => {
+                    figure {
+                        "\n" (PreEscaped(svg::picture(chart, &format!("chart-{place}")).trim_end()))
+                        "\n" figcaption { strong { (Broken(&chart.title)) "." } " " (Broken(&chart.words)) } "\n"
+                    }
+                    "\n" details { summary { "The figures of this picture" } "\n" (rows(&chart.table(), true)) }
+                },
+                // A table whose title is the heading above it needs no caption.
+                Block::Table(table) => {
+                    (rows(table, !matches!(place.checked_sub(1).map(|before| &blocks[before]),
+                        Some(Block::Heading(heading)) if *heading == table.title)))
+                },
+            }
+            "\n"
+        }
     }
 }
 
 /// Escaped text, with places at which a long word may be broken.
-fn broken(text: &str) -> String {
-    let words = text.split(' ').map(|word| {
-        let letters: Vec<char> = word.chars().collect();
-        // A day or a range is one thing.
-        if letters.len() <= LONG_WORD
-            && word.contains('-')
-            && word.contains(|character: char| character.is_ascii_digit())
-        {
-            return format!("<span class=\"short\">{}</span>", escaped(word));
-        }
-        let pieces = if letters.len() > LONG_WORD { LONG_WORD / 2 } else { letters.len().max(1) };
-        letters
-            .chunks(pieces)
-            .map(|piece| escaped(&piece.iter().collect::<String>()))
-            .collect::<Vec<_>>()
-            .join("<wbr>")
-    });
-    words.collect::<Vec<_>>().join(" ")
+struct Broken<'a>(&'a str);
+
+impl Render for Broken<'_> {
+    fn render(&self) -> Markup {
+        let text = Printable::of(self.0);
+        let word = |word: &str| {
+            let letters: Vec<char> = word.chars().collect();
+            // A day or a range is one thing.
+            let is_range = word.contains('-') && word.contains(|sign: char| sign.is_ascii_digit());
+            if letters.len() <= LONG_WORD && is_range {
+                return html! { span.short { (word) } };
+            }
+            let pieces = if letters.len() > LONG_WORD { LONG_WORD / 2 } else { letters.len().max(1) };
+            html! {
+                @for (nth, piece) in letters.chunks(pieces).enumerate() {
+                    @if nth > 0 { wbr; }
+                    (piece.iter().collect::<String>())
+                }
+            }
+        };
+        PreEscaped(text.split(' ').map(|one| word(one).into_string()).collect::<Vec<_>>().join(" "))
+    }
 }
 
 /// On a narrow screen a wide table scrolls by itself, with the keyboard too, and the page does not.
-fn write_table(table: &Table, has_caption: bool, out: &mut impl Write) -> io::Result<()> {
-    let name = escaped(&table.title);
-    writeln!(out, "<div class=\"wide\" role=\"group\" aria-label=\"{name}\" tabindex=\"0\">\n<table>")?;
-    if has_caption {
-        writeln!(out, "<caption>{}</caption>", broken(&table.title))?;
-    }
+fn rows(table: &Table, has_caption: bool) -> Markup {
     let class = |column: usize| match column {
-        0 => match table.rows.iter().all(|row| row[0].chars().count() <= SHORT) {
-            true => " class=\"short\"",
-            false => "",
-        },
-        column if is_of_words(table, column) => " class=\"words\"",
-        _ => "",
+        0 => table.rows.iter().all(|row| row[0].chars().count() <= SHORT).then_some("short"),
+        column => table.is_of_words(column).then_some("words"),
     };
-    let classes: Vec<&str> = (0..table.head.len()).map(class).collect();
-    let head = table.head.iter().zip(&classes);
-    let head: String =
-        head.map(|(cell, class)| format!("<th scope=\"col\"{class}>{}</th>", broken(cell))).collect();
-    writeln!(out, "<thead><tr>{head}</tr></thead>\n<tbody>")?;
-    for row in &table.rows {
-        let cells = row.iter().zip(&classes).skip(1);
-        let cells: String = cells.map(|(cell, class)| format!("<td{class}>{}</td>", broken(cell))).collect();
-        writeln!(out, "<tr><th scope=\"row\"{}>{}</th>{cells}</tr>", classes[0], broken(&row[0]))?;
+    html! {
+        div.wide role="group" aria-label=(*Printable::of(&table.title)) tabindex="0" {
+            "\n" table {
+                "\n" @if has_caption { caption { (Broken(&table.title)) } "\n" }
+                thead { tr {
+                    @for (column, cell) in table.head.iter().enumerate() {
+                        th scope="col" class=[class(column)] { (Broken(cell)) }
+                    }
+                } }
+                "\n" tbody {
+                    @for row in &table.rows {
+                        "\n" tr {
+                            th scope="row" class=[class(0)] { (Broken(&row[0])) }
+                            @for (column, cell) in row.iter().enumerate().skip(1) {
+                                td class=[class(column)] { (Broken(cell)) }
+                            }
+                        }
+                    }
+                    "\n"
+                }
+                "\n"
+            }
+            "\n"
+        }
     }
-    writeln!(out, "</tbody>\n</table>\n</div>")
-}
-
-/// Whether a column has sentences or names in place of figures.
-fn is_of_words(table: &Table, column: usize) -> bool {
-    let cells = || table.rows.iter().map(|row| row[column].as_str());
-    cells().any(|cell| cell.chars().count() > FIGURES)
-        || !cells().any(|cell| cell.contains(|character: char| character.is_ascii_digit()))
 }
 
 #[cfg(test)]
 mod test {
-    use super::{broken, write};
-    use counterpoise_core::blocks::{Block, Table};
+    use maud::Render;
+
+    use super::{About, Block, Broken, Table, of};
 
     fn page(block: Block) -> String {
-        let mut written = Vec::new();
-        write(&[Block::Heading("A".into()), block], &mut written).unwrap();
-        String::from_utf8(written).unwrap()
+        of(&[Block::Heading("A".into()), block])
+    }
+
+    fn broken(text: &str) -> String {
+        Broken(text).render().into_string()
     }
 
     #[test]
@@ -166,30 +182,29 @@ mod test {
 
     #[test]
     fn a_paragraph_says_first_what_it_is_about_and_what_is_urgent_is_framed() {
-        let of = |text: &str| page(Block::Text(text.to_owned()));
-        assert!(of("NOW: <locked>.").contains("<p class=\"now\"><strong>NOW:</strong> &lt;locked&gt;.</p>"));
-        assert!(
-            of("Practice: 3 of 4 days: so.").contains("<p><strong>Practice:</strong> 3 of 4 days: so.</p>")
-        );
-        assert!(of("It is so. Because: why").contains("<p>It is so. Because: why</p>"));
+        let of = |about: &str, text: &str, is_urgent| {
+            page(Block::About(About { about: about.to_owned(), text: text.to_owned(), is_urgent }))
+        };
+        let now = of("NOW", "<locked>.", true);
+        assert!(now.contains("<p class=\"now\"><strong>NOW:</strong> &lt;locked&gt;.</p>"), "{now}");
+        let practice = of("Practice", "3 of 4 days: so.", false);
+        assert!(practice.contains("<p><strong>Practice:</strong> 3 of 4 days: so.</p>"), "{practice}");
+        assert!(page(Block::Text("Why: so".to_owned())).contains("<p>Why: so</p>"));
     }
 
     #[test]
     fn a_heading_is_not_said_again_by_its_table() {
-        let table = |title: &str| {
-            page(Block::Table(Table { title: title.into(), head: vec!["day".into()], rows: Vec::new() }))
-        };
+        let table = |title: &str| page(Block::Table(Table::new(title, &["day"], Vec::new())));
         assert!(!table("A").contains("<caption>") && table("A").contains("aria-label=\"A\""));
         assert!(table("B").contains("<caption>B</caption>"));
     }
 
     #[test]
     fn words_are_read_from_the_left_and_figures_stand_under_each_other() {
-        let head = ["day", "calls", "why", "drill"].map(str::to_owned).to_vec();
         let why = "After two good practices one thing became a little harder.";
         let row = |calls: &str, why: &str| ["2026-11-02", calls, why, "reaches"].map(str::to_owned).to_vec();
         let rows = vec![row("12", why), row("not said", "")];
-        let html = page(Block::Table(Table { title: "\"T\"".into(), head, rows }));
+        let html = page(Block::Table(Table::new("\"T\"", &["day", "calls", "why", "drill"], rows)));
         assert!(
             html.contains(
                 "<th scope=\"row\" class=\"short\"><span class=\"short\">2026-11-02</span></th><td>12</td>"

@@ -16,7 +16,7 @@ fn fits(form: &Form, seen: &mut Vec<String>) {
         dose: "16.5 min a session, 116 a week; 6 hours after 120 weeks (12 given)".into(),
         second_looks: vec!["something".into()],
     });
-    let text = page(&form.view(figures.as_ref(), None));
+    let text = crate::cli::page::text::of(&page(&form.view(figures.as_ref(), None)));
     let (rows, columns) =
         (text.lines().count(), text.lines().map(|line| line.chars().count()).max().unwrap_or(0));
     if rows > ROWS || columns > 80 {

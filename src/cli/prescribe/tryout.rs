@@ -10,13 +10,13 @@ use jiff::civil::Date;
 use super::{Console, not_written};
 use crate::cli::practice::{Stage, check_saved, face, patches, perform};
 use crate::cli::standing;
-use crate::cli::wrap::wrapped;
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::journal::folder::write_beside;
 use crate::journal::{Folder, Journal};
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::{METHOD, Scheduler};
@@ -26,6 +26,7 @@ use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{
     Drawn, Id, Response, Seen, SeenRow, SessionBegun, SessionRecord, SetEnd, TriedOut,
 };
+use counterpoise_core::words::Printable;
 
 /// The options of a try-out.
 pub(super) struct Options<'a> {
@@ -70,9 +71,7 @@ pub(super) fn run<W: Write>(
     let file = PathBuf::from(options.named);
     let source = source::named(options.named)?;
     let draft = Draft::of(&source.prescription);
-    for text in WHAT_IT_IS {
-        console.say(text)?;
-    }
+    console.show(&WHAT_IT_IS.map(Block::line))?;
     console.say(&format!("For: {}", draft.title))?;
     console.say("Who is watching? Your name, initials or role. Without it the try-out does not start.")?;
     let watched_by = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
@@ -103,7 +102,7 @@ pub(super) fn run<W: Write>(
     ] {
         console.say(question)?;
         let words = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();
-        let words: String = words.chars().filter(|character| !character.is_control()).take(LONGEST).collect();
+        let words: String = Printable::of(&words).chars().take(LONGEST).collect();
         if !words.is_empty() {
             seen.push(SeenRow { what, words });
         }
@@ -182,15 +181,12 @@ fn choose<W: Write>(
     today: Date,
     console: &mut Console<'_, W>,
 ) -> Result<Trial, Failure> {
-    console.say("Which drill?")?;
-    for (number, drill) in (1..).zip(Drill::all()) {
-        console.lines(&format!("  {number:>3}  {}", drill.title()))?;
-    }
+    console.choose("Which drill?", Drill::all().iter().map(|drill| drill.title().to_owned()))?;
     let drill = &Drill::all()[pick(console, Drill::all().len())?];
     let form = match drill.forms() {
         [only] => *only,
         forms => {
-            console.say("  1 alone, 2 with a partner")?;
+            console.show(&[Block::item("1 alone, 2 with a partner")])?;
             forms[pick(console, forms.len())?]
         }
     };
@@ -204,16 +200,13 @@ fn choose<W: Write>(
     }
     let prescribed = draft.drills.iter().find(|plan| plan.drill.name() == drill.name() && plan.form == form);
     let mut plan = prescribed.cloned().unwrap_or_else(|| DraftDrill::new(drill, form));
-    console.say("Which step?")?;
-    for (number, step) in (1..).zip(drill.ladder()) {
+    let steps = drill.ladder().iter().map(|step| {
         let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
-        console.lines(&wrapped(
-            "  ",
-            &format!("{number} {}{locked}", step.stance_text(drill.facings()[0], None)),
-        ))?;
-    }
+        format!("{}{locked}", step.stance_text(drill.facings()[0], None))
+    });
+    console.choose("Which step?", steps)?;
     plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;
     let offered: Vec<&str> = drill
@@ -222,11 +215,12 @@ fn choose<W: Write>(
         .filter(|target| form == Form::Partner || !target.action.needs_partner())
         .map(|target| target.name.as_str())
         .collect();
-    console.say("Which calls? Type numbers, such as: 1 3. Enter alone takes those marked (Enter).")?;
-    for (number, name) in (1..).zip(&offered) {
+    let calls = offered.iter().map(|name| {
         let listed = if plan.directions.iter().any(|other| other == name) { " (Enter)" } else { "" };
-        console.lines(&format!("  {number:>3}  {name}{listed}"))?;
-    }
+        format!("{name}{listed}")
+    });
+    console
+        .choose("Which calls? Type numbers, such as: 1 3. Enter alone takes those marked (Enter).", calls)?;
     let line = console.read()?.ok_or_else(not_begun)?;
     if !line.trim().is_empty() {
         let place =
@@ -344,10 +338,7 @@ fn run_session<W: Write>(
     console: &mut Console<'_, W>,
 ) -> Result<Id, Failure> {
     let settings = Settings::load(folder)?;
-    let (journal, notices) = Journal::open(folder.lock()?)?;
-    for notice in &notices {
-        console.say(&format!("Note: {notice}."))?;
-    }
+    let journal = standing::open(folder, console.out)?;
     let clock = Clock::real();
     let known = standing::known(&journal)?;
     let next = known.next(&trial.prescription, &clock.wall());
@@ -446,9 +437,10 @@ fn sum_up<W: Write>(
     if !responses.is_empty() {
         console.say(&format!("Noted after the pushes: {}.", responses.join(", ")))?;
     }
-    for row in &record.answers {
-        console.say(&format!("  {}: {}", row.answer.question(), row.answer.words()))?;
-    }
+    let answers = record.answers.iter();
+    let answers =
+        answers.map(|row| Block::item(format!("{}: {}", row.answer.question(), row.answer.words())));
+    console.show(&answers.collect::<Vec<_>>())?;
     Ok(whole as i64 == trial.plan.sets
         && PastSession::from_record(record).is_some_and(|session| session.is_fine()))
 }

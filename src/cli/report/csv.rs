@@ -1,7 +1,7 @@
 //! What are the sessions of a report in a spreadsheet? One row each (RFC 4180). A text that would run as a formula gets an
 //! apostrophe in front.
 
-use std::io::{self, Write};
+use std::io;
 
 use crate::journal::export::text;
 use counterpoise_core::record::{Numbered, Question, SetEnd};
@@ -31,8 +31,9 @@ const COLUMNS: [&str; 21] = [
     "sound_disturbed",
 ];
 
-pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -> io::Result<()> {
-    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(out);
+/// The rows, with their head.
+pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     csv.write_record(COLUMNS)?;
     let inside = material.past.sessions.iter().zip(&material.details);
     for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
@@ -74,5 +75,5 @@ pub(super) fn write(material: &Material, period: Period, out: &mut impl Write) -
             more.sets.iter().map(|set| set.disturbed).sum::<usize>().to_string(),
         ])?;
     }
-    csv.flush()
+    csv.into_inner().map_err(csv::IntoInnerError::into_error)
 }

@@ -10,9 +10,7 @@ use counterpoise_core::report::{
 };
 
 fn shown(report: &Report) -> String {
-    let mut out = Vec::new();
-    brief(report, &mut out).unwrap();
-    String::from_utf8(out).unwrap()
+    brief(report)
 }
 
 /// A report of one practice.
@@ -143,9 +141,7 @@ fn the_fullest_whole_report_fits_its_width() {
     group.name = "interrupted-walking, with a partner".to_owned();
     let share = Some(Share { count: 999, of: 2_345, share: 0.426, low: 0.406, high: 0.447 });
     (group.one_step_or_better, group.two_or_more, group.support) = (share, share, share);
-    let mut out = Vec::new();
-    super::text::write(&super::blocks(&report), &mut out).unwrap();
-    for line in String::from_utf8(out).unwrap().lines() {
+    for line in super::text::of(&super::blocks(&report)).lines() {
         assert!(line.chars().count() <= 80, "{line}");
     }
 }

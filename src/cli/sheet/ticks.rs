@@ -1,10 +1,9 @@
 //! Which part of the sheet is filled in? The questions of `journal add`, in its words and order, with a box or a space for
 //! each answer.
 
-use std::fmt::Write as _;
+use maud::{Markup, html};
 
 use crate::cli::journal::questions;
-use crate::display::svg::escaped;
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
 
@@ -28,62 +27,56 @@ const WRONG: [&str; 6] = [
     "6 something else",
 ];
 
-/// Letters in boxes, to be marked.
-fn boxes(letters: &[&str]) -> String {
-    letters.iter().map(|letter| format!("<span class=\"box\">{letter}</span>")).collect()
-}
-
 /// The questions, then a table with a row for each set and one for the whole practice, for each day of the week.
-pub(super) fn write(today: &Prescription, html: &mut String) {
-    html.push_str(
-        "<section class=\"ticks\">\n<h2>What was done</h2>\n<p>After each set mark a letter, or write a number:</p>\n<ol>\n",
-    );
-    let of_a_set = of_a_set();
-    for (question, _) in &of_a_set {
-        let _ = writeln!(html, "<li>{}</li>", escaped(question));
-    }
-    let _ = writeln!(
-        html,
-        "</ol>\n<p>After the practice: {} If so: {}. {} If so: {} {}.</p>",
+pub(super) fn table(today: &Prescription) -> Markup {
+    let boxes = |letters: &[&str]| html! { @for letter in letters { span.box { (letter) } } };
+    let (done, yes) = (boxes(&["D", "B", "N"]), boxes(&["Y", "N"]));
+    let (sets, of_a_set) = (sets(today), of_a_set());
+    let after = format!(
+        "After the practice: {} If so: {}. {} If so: {} {}.",
         questions::FELL,
         questions::HURT,
         questions::UNWELL,
         questions::WRONG,
-        escaped(&WRONG.join("; "))
+        WRONG.join("; ")
     );
-    html.push_str(
-        "<p><strong>If you fell, felt unwell or nearly fell: no more today, and tell your therapist.</strong></p>\n\
-         <table aria-label=\"What was done\">\n<thead><tr><th scope=\"col\">On which day?</th><th scope=\"col\">Set</th>",
-    );
-    for (_, name) in of_a_set {
-        let _ = write!(html, "<th scope=\"col\">{}</th>", escaped(name));
-    }
-    html.push_str("</tr></thead>\n");
-    let sets = sets(today);
-    let (done, yes) = (boxes(&["D", "B", "N"]), boxes(&["Y", "N"]));
-    for day in 1..=today.days_a_week() {
-        html.push_str("<tbody>\n");
-        for (nth, set) in sets.iter().enumerate() {
-            let date = match nth {
-                0 => format!("<th scope=\"rowgroup\" rowspan=\"{}\">{day}.</th>", sets.len() + 1),
-                _ => String::new(),
-            };
-            let _ = writeln!(
-                html,
-                "<tr>{date}<th scope=\"row\">{}</th><td>{done}</td><td>{yes}</td><td></td><td></td><td></td></tr>",
-                escaped(set)
-            );
+    html! {
+        section.ticks {
+            "\n" h2 { "What was done" } "\n" p { "After each set mark a letter, or write a number:" }
+            "\n" ol { @for (question, _) in &of_a_set { "\n" li { (question) } } "\n" }
+            "\n" p { (after) }
+            "\n" p { strong { "If you fell, felt unwell or nearly fell: no more today, and tell your therapist." } }
+            "\n" table aria-label="What was done" {
+                "\n" thead { tr {
+                    th scope="col" { "On which day?" }
+                    th scope="col" { "Set" }
+                    @for (_, name) in &of_a_set { th scope="col" { (name) } }
+                } }
+                @for day in 1..=today.days_a_week() {
+                    "\n" tbody {
+                        @for (nth, set) in sets.iter().enumerate() {
+                            "\n" tr {
+                                @if nth == 0 { th scope="rowgroup" rowspan=(sets.len() + 1) { (day) "." } }
+                                th scope="row" { (set) }
+                                td { (done) } td { (yes) } td {} td {} td {}
+                            }
+                        }
+                        "\n" tr {
+                            th scope="row" { "The practice" }
+                            td colspan="5" {
+                                (questions::FELL) " " (yes) " Hurt? " (yes) br;
+                                "Unwell? " (yes) " " (questions::WRONG) " ____"
+                            }
+                        }
+                        "\n"
+                    }
+                }
+                "\n"
+            }
+            "\n" p { "Later, at the computer: counterpoise journal add asks the same questions in the same order." } "\n"
         }
-        let _ = writeln!(
-            html,
-            "<tr><th scope=\"row\">The practice</th><td colspan=\"5\">{} {yes} Hurt? {yes}<br>Unwell? {yes} {} ____</td></tr>\n</tbody>",
-            questions::FELL,
-            questions::WRONG
-        );
+        "\n"
     }
-    html.push_str(
-        "</table>\n<p>Later, at the computer: counterpoise journal add asks the same questions in the same order.</p>\n</section>\n",
-    );
 }
 
 /// "Set 2, Reaches at the counter, step 1": in the order of the practice. If the order is drawn each time, by exercise:

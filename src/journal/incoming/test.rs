@@ -94,7 +94,7 @@ fn what_a_file_holds_is_said_so_that_a_person_knows_it_again() {
     let many = file(&many);
     assert_eq!(
         holds(&many),
-        "7 practices, from 2026-11-02 to 2026-11-07, by \"=Month, \"one\"\", \"T0[2J\", \"T1[2J\", \"T2[2J\" and others",
+        "7 practices, from 2026-11-02 to 2026-11-07, by \"=Month, \"one\"\", \"T0\\u{1b}[2J\", \"T1\\u{1b}[2J\", \"T2\\u{1b}[2J\" and others",
         "nothing that a terminal obeys"
     );
 }

@@ -172,45 +172,59 @@ impl Reason {
             _ => None,
         }
     }
+
+    /// Where the reason bars practice now: the fact, without a full stop, and what to do or when.
+    pub fn bar(&self) -> Option<(String, String)> {
+        let next_on = |next: &Date| format!("The next practice is on {}.", day(*next));
+        let (fact, advice) = match self {
+            Self::Locked { what } => (format!("Practice is locked after {what}"), what.advice().to_owned()),
+            Self::Clinician { because } => (
+                because.trim_end_matches('.').to_owned(),
+                "Talk to a clinician first, then: counterpoise suitability".to_owned(),
+            ),
+            Self::Holding { what, until } => {
+                let tell = if what.tell_therapist() { " Tell your therapist." } else { "" };
+                let advice = format!("You can practice again from {}.{tell}", moment(until));
+                (format!("Rest for 48 hours after {what}"), advice)
+            }
+            Self::NotTodayAnswered { next } => (
+                "You said you are not up to it today".to_owned(),
+                format!("You can practice again from {}.", day(*next)),
+            ),
+            Self::DoneToday { next } => ("Today's practice is done (one a day)".to_owned(), next_on(next)),
+            Self::FreeDay { next } => ("This is a free day".to_owned(), next_on(next)),
+            Self::WeekFull { next } => {
+                ("You have practiced all days planned for this week".to_owned(), next_on(next))
+            }
+            Self::ClockBack { last, day: today } => (
+                format!(
+                    "The last practice is dated {}, but this computer says today is {}",
+                    day(*last),
+                    day(*today)
+                ),
+                "Check the computer's date and time.".to_owned(),
+            ),
+            _ => return None,
+        };
+        Some((fact, advice))
+    }
 }
 
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some((fact, advice)) = self.bar() {
+            return write!(f, "{fact}. {advice}");
+        }
         match self {
-            Self::Locked { what } => write!(f, "Practice is locked after {what}. {}", what.advice()),
-            Self::Clinician { because } => {
-                write!(f, "{because} Talk to a clinician first, then: counterpoise suitability")
-            }
-            Self::Holding { what, until } => {
-                let tell = if what.tell_therapist() { " Tell your therapist." } else { "" };
-                write!(
-                    f,
-                    "Rest for 48 hours after {what}. You can practice again from {}.{tell}",
-                    moment(until)
-                )
-            }
-            Self::NotTodayAnswered { next } => {
-                write!(f, "You said you are not up to it today. You can practice again from {}.", day(*next))
-            }
-            Self::DoneToday { next } => {
-                write!(f, "Today's practice is done (one a day). The next practice is on {}.", day(*next))
-            }
-            Self::FreeDay { next } => {
-                write!(f, "This is a free day. The next practice is on {}.", day(*next))
-            }
-            Self::WeekFull { next } => {
-                write!(
-                    f,
-                    "You have practiced all days planned for this week. The next practice is on {}.",
-                    day(*next)
-                )
-            }
-            Self::ClockBack { last, day: today } => write!(
-                f,
-                "The last practice is dated {}, but this computer says today is {}. Check the computer's date and time.",
-                day(*last),
-                day(*today)
-            ),
+            // What bars practice was said before.
+            Self::Locked { .. }
+            | Self::Clinician { .. }
+            | Self::Holding { .. }
+            | Self::NotTodayAnswered { .. }
+            | Self::DoneToday { .. }
+            | Self::FreeDay { .. }
+            | Self::WeekFull { .. }
+            | Self::ClockBack { .. } => Ok(()),
             Self::Finish { first_set } => {
                 write!(f, "The last practice was interrupted. It continues with set {first_set}.")
             }

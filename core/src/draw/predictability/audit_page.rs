@@ -264,11 +264,11 @@ fn shapes(when: &MomentForesight) -> Table {
         .map(|(name, shape)| row(name, &Wait::gap(&GapTable::over(least, greatest, *shape))))
         .collect();
     rows.push(row("this prescription", &when.gap));
-    Table {
-        title: format!("Gaps of {least} to {greatest} in several shapes, without blanks; the least is best"),
-        head: ["shape", "hazard, of 100", "density, 1/s", "0.5 s catches"].map(str::to_owned).to_vec(),
+    Table::new(
+        format!("Gaps of {least} to {greatest} in several shapes, without blanks; the least is best"),
+        &["shape", "hazard, of 100", "density, 1/s", "0.5 s catches"],
         rows,
-    }
+    )
 }
 
 fn attributes(drill: &Drill, blocks: &mut Vec<Block>) {
@@ -434,5 +434,6 @@ fn scores(drill: &Drill, learned: &[Learning]) -> Table {
         title: "Right of 100 (in brackets: min-entropy, bits a call)".into(),
         head: ["guesser"].into_iter().chain(head).map(str::to_owned).collect(),
         rows,
+        labels: 1,
     }
 }

@@ -10,19 +10,24 @@ use crate::plan::prescription::{DrillOrder, DrillPlan};
 const BLANK: &str = "______________________";
 
 pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
-    let prescription = explanation.prescription;
     let mut parts = vec![when(explanation)];
-    let plans = prescription.drills();
-    parts.extend(plans.iter().enumerate().map(|(nth, plan)| drill(nth, plan)));
-    parts.push(moments(explanation));
-    parts.push(progress(explanation));
-    parts.push(Part { heading: "Stop".into(), lines: stop() });
-    parts.push(Part { heading: "Take care".into(), lines: care(plans) });
+    parts.extend(drills(explanation, false));
+    parts.extend([moments(explanation), progress(explanation), stop(), care(explanation)]);
     parts.push(Part {
         heading: "Numbers to keep beside the counter".into(),
         lines: vec![format!("Emergency: {BLANK}"), format!("Therapist: {BLANK}")],
     });
     parts
+}
+
+/// Only what is done this week, without what comes later.
+pub(super) fn week(explanation: &Explanation<'_>) -> Vec<Part> {
+    drills(explanation, true).chain([moments(explanation), care(explanation)]).collect()
+}
+
+fn drills<'a>(explanation: &Explanation<'a>, is_week: bool) -> impl Iterator<Item = Part> + use<'a> {
+    let plans = explanation.prescription.drills().iter().enumerate();
+    plans.map(move |(nth, plan)| drill(nth, plan, is_week))
 }
 
 fn when(explanation: &Explanation<'_>) -> Part {
@@ -49,17 +54,19 @@ fn when(explanation: &Explanation<'_>) -> Part {
     }
 }
 
-fn drill(nth: usize, plan: &DrillPlan) -> Part {
+fn drill(nth: usize, plan: &DrillPlan, is_week: bool) -> Part {
     let drill = plan.drill();
     let facing = drill.facings()[0];
     let mut lines = vec![drill.about().to_owned()];
     lines.push(format!("{} of {}, {}.", count(plan.sets().into(), "set"), plan.work(), with(plan)));
     lines.push(format!(
-        "At first: {} {}.",
+        "{}: {} {}.",
+        if is_week { "This week" } else { "At first" },
         plan.conditions().posture().to_lowercase(),
         plan.conditions().stance_text(facing, None)
     ));
-    if nth > 0
+    if !is_week
+        && nth > 0
         && let Some((_, last)) = plan.reachable().last().filter(|(step, _)| *step > plan.step())
     {
         lines.push(format!(
@@ -142,18 +149,19 @@ fn phrase_text(id: &str) -> String {
     Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
 }
 
-fn stop() -> Vec<String> {
-    vec![
+pub(super) fn stop() -> Part {
+    let lines = vec![
         phrase_text("practice.stop-list"),
         "Call the emergency number for chest pain, a faint, sudden weakness, numbness, or trouble speaking or seeing.".into(),
         "After a fall do not get up at once. See first whether something hurts. If it does, or you hit your head, call for help.".into(),
         phrase_text("practice.ignore"),
-    ]
+    ];
+    Part { heading: "Stop".into(), lines }
 }
 
-fn care(plans: &[DrillPlan]) -> Vec<String> {
+fn care(explanation: &Explanation<'_>) -> Part {
     let mut lines: Vec<String> = Vec::new();
-    for caution in plans.iter().flat_map(|plan| plan.drill().cautions()) {
+    for caution in explanation.prescription.drills().iter().flat_map(|plan| plan.drill().cautions()) {
         if !lines.contains(caution) {
             lines.push(caution.clone());
         }
@@ -163,5 +171,5 @@ fn care(plans: &[DrillPlan]) -> Vec<String> {
     );
     lines.push("Your therapist's advice, the local emergency number and local rules come first.".into());
     lines.push("This is practice. Nothing here promises to prevent falls.".into());
-    lines
+    Part { heading: "Take care".into(), lines }
 }

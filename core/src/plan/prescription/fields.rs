@@ -7,6 +7,7 @@ use toml::de::{DeTable, DeValue};
 
 use super::limits;
 use super::refusal::{Kind, Reason, Refusal};
+use crate::words::Printable;
 
 /// A value with the name and line of its field.
 pub(super) struct Field<T> {
@@ -227,8 +228,9 @@ impl File<'_> {
         const MOST: usize = 40;
         let text = self.source.get(span).unwrap_or_default();
         let line = text.lines().next().unwrap_or_default();
-        let short: String = line.chars().take(MOST).map(|c| if c.is_control() { ' ' } else { c }).collect();
-        if short.len() < text.len() { format!("{short} ...") } else { short }
+        let short: String = line.chars().take(MOST).collect();
+        let more = if short.len() < text.len() { " ..." } else { "" };
+        format!("{}{more}", Printable::of(&short))
     }
 
     fn not_toml(self, error: &toml::de::Error) -> Refusal {

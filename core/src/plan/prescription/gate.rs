@@ -7,6 +7,7 @@ use super::limits::{self, Limit};
 use super::refusal::{Reason, Refusal};
 use super::{Digest, DrillOrder, Prescription, SCHEMA, Unlock, UnlockName};
 use crate::units::Millis;
+use crate::words::Printable;
 
 mod drill_section;
 mod safety;
@@ -151,7 +152,7 @@ impl<'a> Gate<'a> {
         let Field { name: field, value, line } = field;
         let text = value.trim();
         let length = text.chars().count();
-        if let Some(character) = text.chars().find(|character| is_unprintable(*character)) {
+        if let Some(character) = Printable::first_hidden(text) {
             return Err(self.refuse(line, Reason::Unprintable { field, character }));
         }
         if length > limits::TEXT_CHARACTERS {
@@ -183,17 +184,9 @@ impl<'a> Gate<'a> {
     }
 }
 
-/// Control characters, and characters that reverse the direction of a line.
-fn is_unprintable(sign: char) -> bool {
-    sign.is_control() || matches!(sign, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
 /// A word from the file, fit for a message.
 fn shown(word: &str) -> String {
-    word.chars()
-        .take(limits::TEXT_CHARACTERS)
-        .map(|sign| if is_unprintable(sign) { '?' } else { sign })
-        .collect()
+    Printable::of(&word.chars().take(limits::TEXT_CHARACTERS).collect::<String>()).to_string()
 }
 
 fn words<'w>(known: impl Iterator<Item = &'w str>) -> String {

@@ -20,8 +20,7 @@ pub fn blocks(
     let mut table = |heading: Option<&str>, title: String, head: &[&str], rows: Vec<Vec<String>>| {
         if !rows.is_empty() {
             blocks.extend(heading.map(|heading| Block::Heading(heading.to_owned())));
-            let head = head.iter().map(|cell| (*cell).to_owned()).collect();
-            blocks.push(Block::Table(Table { title, head, rows }));
+            blocks.push(Block::Table(Table::new(title, head, rows)));
         }
     };
     let head = ["Who", "State", "Last practice", "Days in four weeks", "Practices", "Next", "Why"];

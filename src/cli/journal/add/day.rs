@@ -64,8 +64,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
                     ));
                 }
                 "a" => {
-                    self.say(
-                        "  Then both are saved. Practice at most once a day: a second practice does not count toward a step up.",
+                    self.add(
+                        "Then both are saved. Practice at most once a day: a second practice does not count toward a step up.",
                     )?;
                     return Ok(true);
                 }

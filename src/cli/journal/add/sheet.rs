@@ -8,9 +8,9 @@ use jiff::civil::Date;
 use jiff::{ToSpan, ZonedDateTime};
 
 use crate::cli::form::Form;
-use crate::cli::wrap::hanging;
 use crate::cli::{Failure, source};
 use crate::journal::{Folder, Journal};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::course::printed_sheet::{self, WEEK};
 use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::drill::Form as DrillForm;
@@ -36,14 +36,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     /// Asks which title is on the sheet. A prescription that is no longer here has no title.
     fn title(&mut self, could_be: &[Option<Prescription>]) -> Result<usize, Failure> {
-        writeln!(self.out)?;
-        for (number, prescription) in (1..).zip(could_be) {
-            let title = prescription.as_ref().map_or_else(
+        self.choices(could_be.iter().map(|prescription| {
+            prescription.as_ref().map_or_else(
                 || "another title".to_owned(),
                 |prescription| format!("{}, of {}", prescription.title(), prescription.issued_on()),
-            );
-            writeln!(self.out, "{}", hanging(&format!("  {number}  "), &title))?;
-        }
+            )
+        }))?;
         let most = u8::try_from(could_be.len()).unwrap_or(u8::MAX);
         Ok(usize::from(self.number("Which title is on the sheet? Type a number.", 1, most)?) - 1)
     }
@@ -67,11 +65,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
         if open.is_empty() {
             return Ok(steps);
         }
-        self.say("\nThe sheet of that day should say:")?;
-        for place in &open {
-            let step = steps[*place].or(most[*place]).unwrap_or(1);
-            writeln!(self.out, "{}", hanging("  ", &how(&plans[*place], step)))?;
-        }
+        let mut page = vec![Block::Gap, Block::line("The sheet of that day should say:")];
+        page.extend(
+            open.iter()
+                .map(|place| Block::item(how(&plans[*place], steps[*place].or(most[*place]).unwrap_or(1)))),
+        );
+        self.show(&page)?;
         if self.yes("Does it?")? {
             for place in open {
                 steps[place] = steps[place].or(most[place]);
@@ -86,10 +85,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
     /// Asks for the step of this drill on the sheet, by its words.
     fn step(&mut self, plan: &DrillPlan, most: u8) -> Result<u8, Failure> {
-        writeln!(self.out)?;
-        for step in 1..=most {
-            writeln!(self.out, "{}", hanging(&format!("  {step}  "), &how(plan, step)))?;
-        }
+        self.choices((1..=most).map(|step| how(plan, step)))?;
         self.number(
             "Which of these is on the sheet? Type a number. If none is, the sheet is not from that week: press Ctrl-C to leave without saving.",
             1,

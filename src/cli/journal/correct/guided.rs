@@ -8,8 +8,8 @@ use super::whole;
 use crate::cli::Failure;
 use crate::cli::form::Form;
 use crate::cli::journal::scale::{Scale, scale};
-use crate::cli::wrap::hanging;
 use crate::journal::Journal;
+use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::drill::Drill;
 use counterpoise_core::record::{
     Answer, AnswerRow, Contents, Corrected, CorrectionRow, Response, Right, SessionRecord, SetRecord,
@@ -44,7 +44,7 @@ pub(super) fn ask(
         Some(reason) => reason.to_owned(),
         None => form.reason()?,
     };
-    form.say(&format!("\nOf {}: {}.", day(&session), row.sentence()))?;
+    form.show(&[Block::Gap, Block::line(format!("Of {}: {}.", day(&session), row.sentence()))])?;
     if form.yes("Save this correction? The original entry stays next to it.")? {
         return Ok(row);
     }
@@ -77,7 +77,7 @@ fn set_title(set: &SetRecord) -> String {
     format!("set {}, {title}", set.start.number)
 }
 
-fn response_name(response: Option<Response>) -> &'static str {
+pub(super) fn response_name(response: Option<Response>) -> &'static str {
     response.map_or("not noted", Response::name)
 }
 
@@ -85,13 +85,10 @@ impl<R: BufRead, W: Write> Form<R, W> {
     /// Asks for one of several choices by its number. A single choice is taken without asking.
     fn one_of(&mut self, ask: &str, choices: &[String]) -> Result<usize, Failure> {
         if choices.len() == 1 {
-            self.say(&format!("\n{}.", choices[0]))?;
+            self.show(&[Block::Gap, Block::line(format!("{}.", choices[0]))])?;
             return Ok(0);
         }
-        writeln!(self.out)?;
-        for (number, choice) in (1..).zip(choices) {
-            writeln!(self.out, "{}", hanging(&format!("  {number:>2}  "), choice))?;
-        }
+        self.choices(choices.iter().cloned())?;
         let most = u8::try_from(choices.len()).unwrap_or(u8::MAX);
         Ok(usize::from(self.number(ask, 1, most)?) - 1)
     }
@@ -109,17 +106,17 @@ impl<R: BufRead, W: Write> Form<R, W> {
         }
         let mut from = 0;
         loop {
-            self.say("\nThe latest practices:")?;
+            let mut page = vec![Block::Gap, Block::line("The latest practices:")];
             let to = sessions.len().min(from + A_PAGE);
-            for (number, session) in (1..).zip(&sessions).take(to).skip(from) {
+            for (number, session) in (1_usize..).zip(&sessions).take(to).skip(from) {
                 let set_aside = Right::of(session, &corrections).set_aside;
                 let marks = [(session.start.is_by_hand(), "typed in by hand"), (set_aside, "set aside")];
                 let marks: Vec<&str> = marks.iter().filter(|(is, _)| *is).map(|(_, mark)| *mark).collect();
                 let marks = if marks.is_empty() { String::new() } else { format!(" ({})", marks.join("; ")) };
                 let sets = counted(session.sets.len(), "set");
-                let line = format!("{}  {sets}{marks}", day(session));
-                writeln!(self.out, "{}", hanging(&format!("  {number:>2}  "), &line))?;
+                page.push(Block::Choice(number.to_string(), format!("{}  {sets}{marks}", day(session))));
             }
+            self.show(&page)?;
             let older = if to < sessions.len() { ", or O for older ones" } else { "" };
             let typed = self.line(&format!("Which one? A number{older}."))?;
             match typed.parse::<usize>() {
@@ -216,11 +213,11 @@ impl<R: BufRead, W: Write> Form<R, W> {
             })
             .collect();
         let kept = &set.responses[self.one_of("After which push? A number.", &pushes)?];
-        self.say("")?;
-        for response in Response::ALL {
-            self.say(&format!("  {}  {response}", response.number()))?;
-        }
-        self.say(&format!("  {NONE}  not noted"))?;
+        let choice = |response: &Response| Block::Choice(response.number().to_string(), response.to_string());
+        let mut page = vec![Block::Gap];
+        page.extend(Response::ALL.iter().map(choice));
+        page.push(Block::Choice(NONE.to_owned(), response_name(None).to_owned()));
+        self.show(&page)?;
         let right = loop {
             let typed =
                 self.line(&format!("The entry is \"{}\". What is right?", response_name(kept.response)))?;

@@ -2,7 +2,8 @@
 
 use tempfile::tempdir;
 
-use super::show;
+use super::page;
+use crate::cli::page::text;
 use crate::journal::Folder;
 use crate::journal::sample::{id, keep, open, session};
 use counterpoise_core::record::{Entry, Seen, SeenRow, TriedOut};
@@ -13,9 +14,7 @@ fn a_session_is_told_in_plain_words() {
     let folder = Folder::open_in(place.path()).unwrap();
     let mut journal = open(&folder);
     keep(&mut journal, &id(0x5e), &session());
-    let mut out = Vec::new();
-    show(&journal, "last", &mut out).unwrap();
-    let text = String::from_utf8(out).unwrap();
+    let text = text::of(&page(&journal, "last").unwrap());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     let heard = counterpoise_core::plan::phrase::Phrase::named("reach.forward-left").unwrap().words();
     for expected in [
@@ -46,9 +45,7 @@ fn a_try_out_names_who_watched_and_what_was_seen() {
     let seen = SeenRow { what: Seen::Feet, words: "one step each time".to_owned() };
     let at = "2026-11-02T10:00:00-05:00[America/New_York]".parse().unwrap();
     journal.keep_seen(&at, id(1), &[seen]).unwrap();
-    let mut out = Vec::new();
-    show(&journal, "last", &mut out).unwrap();
-    let text = String::from_utf8(out).unwrap();
+    let text = text::of(&page(&journal, "last").unwrap());
     assert!(
         text.contains("A try-out: it does not count as practice. Watched by: K. L.; partner: R."),
         "{text}"

@@ -83,11 +83,11 @@ impl OwnList<'_> {
             self.list.names().iter().map(|name| {
                 vec![name.words.clone(), name.count.to_string(), of_100(name.count as f64 / calls)]
             });
-        Table {
-            title: format!("{} calls", self.list.symbols().len()),
-            head: ["direction", "calls", "of 100"].map(str::to_owned).to_vec(),
-            rows: rows.collect(),
-        }
+        Table::new(
+            format!("{} calls", self.list.symbols().len()),
+            &["direction", "calls", "of 100"],
+            rows.collect(),
+        )
     }
 
     fn which(&self, blocks: &mut Vec<Block>) {
@@ -169,11 +169,11 @@ impl OwnList<'_> {
                 format!("{:.3}", score.min_entropy_bits()),
             ]
         });
-        Table {
-            title: "What guessers that start without any habit learn (NIST SP 800-90B)".into(),
-            head: ["guesser", "of 100", "between", "min-entropy, bits"].map(str::to_owned).to_vec(),
-            rows: rows.collect(),
-        }
+        Table::new(
+            "What guessers that start without any habit learn (NIST SP 800-90B)",
+            &["guesser", "of 100", "between", "min-entropy, bits"],
+            rows.collect(),
+        )
     }
 
     fn when(&self, blocks: &mut Vec<Block>) {

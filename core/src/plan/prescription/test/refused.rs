@@ -471,7 +471,7 @@ fn words_that_are_not_among_those_allowed() {
     );
     let word = refused(&changed("\"drawn\"", "\"\\u001b[2J\"")).1;
     assert_eq!(
-        word, "`order` is \"?[2J\"; it can be \"as written\", \"drawn\"",
+        word, "`order` is \"\\u{1b}[2J\"; it can be \"as written\", \"drawn\"",
         "nothing reaches a terminal raw"
     );
 }
