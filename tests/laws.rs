@@ -29,8 +29,8 @@ const SHELL: [(&str, &[&str]); 5] = [
     ("clock", &[]),
     ("entropy", &[]),
     ("display", &[]),
-    // What the journal keeps of a device or a folder comes in as values.
-    ("journal", &[]),
+    // What the journal keeps of a device or a folder comes in as values. It draws the ids of its entries.
+    ("journal", &["entropy"]),
 ];
 
 /// Of the core, sound knows lengths only: no meanings.

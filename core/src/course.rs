@@ -6,5 +6,5 @@ pub mod printed_sheet;
 pub mod program;
 pub mod progress;
 pub mod progression;
-pub mod summary;
+pub mod summaries;
 pub mod trainee;

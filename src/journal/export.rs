@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 use super::{Journal, JournalError, lines};
 use counterpoise_core::record::{Contents, Id, Line, Response, SessionRecord, SetRecord};
 
+/// How the form of every export begins, of earlier versions and of later ones.
+pub const ANY_SCHEMA: &str = "counterpoise.journal/";
 /// The form of the JSON with the entries.
 pub const SCHEMA: &str = "counterpoise.journal/2";
 /// The form of the JSON with the sessions.

@@ -10,7 +10,7 @@ use std::path::Path;
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use super::export::{Entries, SCHEMA};
+use super::export::{ANY_SCHEMA, Entries, SCHEMA};
 use super::{Journal, JournalError, lines, rescue};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
 use counterpoise_core::record::{Contents, Id, Line, old};
@@ -139,7 +139,7 @@ impl Incoming {
             rescue::OLD_SCHEMA => of_old(old::lines_of_rescue(bytes), true),
             other => {
                 let reason = format!("its `schema` is \"{other}\"; this version reads \"{SCHEMA}\"");
-                let is_ours = SCHEMA.split('/').next().is_some_and(|stem| other.starts_with(stem));
+                let is_ours = other.starts_with(ANY_SCHEMA);
                 return Err(match is_ours {
                     true => JournalError::FromLater { file: name.to_owned(), reason },
                     false => refuse(reason),

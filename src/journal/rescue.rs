@@ -13,6 +13,8 @@ use super::lines::{self, NotKept, insert};
 use super::{Folder, Incoming, Journal, Notice};
 use counterpoise_core::record::{Contents, Id, Line, Misfit};
 
+/// How the form of every rescue file begins.
+pub const ANY_SCHEMA: &str = "counterpoise.rescue/";
 /// The form of a rescue file: entries, as in an export.
 pub const SCHEMA: &str = "counterpoise.rescue/2";
 /// The form before entries had ids.

@@ -4,7 +4,7 @@
 use rusqlite::{Connection, OptionalExtension, params};
 
 use super::{Journal, JournalError, lines};
-use counterpoise_core::course::summary::{FOLD, Outside, Summaries, Summary};
+use counterpoise_core::course::summaries::{FOLD, Outside, Summaries, Summary};
 use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::record::{ChangeRow, Contents, Id};
 

@@ -147,9 +147,9 @@ impl Search<'_> {
         match begins(path) {
             Err(error) => self.skip(path, &format!("it cannot be read: {error}")),
             Ok(head) if head.is_empty() => self.skip(path, "it is empty; the copy may be incomplete"),
-            Ok(head) if head.contains(export::SCHEMA) => self.add(path, Place::Export(path.to_owned())),
+            Ok(head) if head.contains(export::ANY_SCHEMA) => self.add(path, Place::Export(path.to_owned())),
             // It is named, because an entry in it may lock practice.
-            Ok(head) if head.contains(rescue::SCHEMA) => self.skip(
+            Ok(head) if head.contains(rescue::ANY_SCHEMA) => self.skip(
                 path,
                 "it has entries that are in no journal yet; the next practice on its own computer adds them",
             ),

@@ -9,7 +9,7 @@ use super::super::sample::{
 };
 use super::super::{Folder, Journal, JournalError, lines, rescue};
 use super::{Imported, import};
-use counterpoise_core::course::summary::Summaries;
+use counterpoise_core::course::summaries::Summaries;
 use counterpoise_core::record::{Contents, Corrected, CorrectionRow, Id, Line, SessionEnd};
 
 fn here() -> (tempfile::TempDir, Journal) {

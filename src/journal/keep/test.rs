@@ -12,7 +12,7 @@ use super::super::{Folder, Journal, JournalError, import, lines};
 use counterpoise_core::course::history::corrected;
 use counterpoise_core::course::past::{Barrier, Lifted, Past, PastSession};
 use counterpoise_core::course::progression::Barriers;
-use counterpoise_core::course::summary::Summaries;
+use counterpoise_core::course::summaries::Summaries;
 use counterpoise_core::health::assessment::{Company, Reading, Sex, Test};
 use counterpoise_core::health::lock::{HOLD, Lock};
 use counterpoise_core::health::readiness::Item;

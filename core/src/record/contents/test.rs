@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::Contents;
 use crate::course::progression::Barriers;
-use crate::course::summary::Summaries;
+use crate::course::summaries::Summaries;
 use crate::health::lock::Lock;
 use crate::health::suitability::{Answer as TopicAnswer, Topic};
 use crate::plan::prescription::Digest;
