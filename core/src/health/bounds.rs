@@ -132,6 +132,9 @@ impl fmt::Display for Bounds {
 }
 
 #[cfg(test)]
+mod frozen;
+
+#[cfg(test)]
 mod test {
     use super::{Bounds, Hands};
     use crate::plan::drill::{Drill, Form};
