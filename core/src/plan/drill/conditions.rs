@@ -1,7 +1,5 @@
 //! The conditions under which a drill is done: feet, floor, hands, eyes, second task, and where the counter is.
 
-use serde::Deserialize;
-
 use super::need::Need;
 use super::unlock::UnlockName;
 use crate::words;
@@ -146,6 +144,20 @@ words! {
 }
 
 impl Stance {
+    /// Its place in the order from widest to narrowest, from 0. Walking is narrower than any stance: each step is on one
+    /// leg for a moment \[judgment\].
+    pub const fn narrowness(self) -> u8 {
+        match self {
+            Self::Seated => 0,
+            Self::FeetApart => 1,
+            Self::FeetTogether => 2,
+            Self::SemiTandem => 3,
+            Self::Tandem => 4,
+            Self::OneLeg => 5,
+            Self::Walking => 6,
+        }
+    }
+
     /// Whether left and right are two stances, which take turns.
     pub const fn has_sides(self) -> bool {
         matches!(self, Self::SemiTandem | Self::Tandem | Self::OneLeg)
@@ -157,16 +169,37 @@ impl Stance {
     }
 }
 
+impl Surface {
+    /// Its place in the order from firm to changing, from 0.
+    pub const fn softness(self) -> u8 {
+        match self {
+            Self::Firm => 0,
+            Self::Foam => 1,
+            Self::Patches => 2,
+        }
+    }
+}
+
 impl Support {
+    /// Its place in the order from most support to least, from 0. A chair holds no less than two hands do.
+    pub const fn lightness(self) -> u8 {
+        match self {
+            Self::Chair | Self::HandsOnChair | Self::TwoHands => 0,
+            Self::OneHand => 1,
+            Self::Fingertips => 2,
+            Self::Hovering => 3,
+            Self::Beside => 4,
+        }
+    }
+
     /// Whether a hand always rests on something fixed.
     pub const fn is_resting(self) -> bool {
-        !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
+        self.lightness() <= Self::OneHand.lightness()
     }
 }
 
 /// One step of a ladder: the conditions under which the drill is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct LadderStep {
     /// The position of the feet.
     pub stance: Stance,
@@ -177,15 +210,9 @@ pub struct LadderStep {
     /// Eyes open or closed.
     pub vision: Vision,
     /// What is done at the same time.
-    #[serde(default)]
     pub second_task: Option<SecondTask>,
     /// The most parts of one call, in a drill whose calls have several.
-    #[serde(default = "one")]
     pub parts: u8,
-}
-
-const fn one() -> u8 {
-    1
 }
 
 impl LadderStep {
@@ -201,6 +228,21 @@ impl LadderStep {
             second_task != next.second_task,
         ];
         differ.into_iter().filter(|differs| *differs).count() + usize::from(parts.abs_diff(next.parts))
+    }
+
+    /// What does not go on by one from this step to `next`; `None` where the one thing that changes does.
+    pub(super) fn skips_to(self, next: Self) -> Option<&'static str> {
+        let goes_on = |before: u8, after: u8| after == before || after == before + 1;
+        let gets_up = self.stance == Stance::Seated && next.stance != Stance::Seated;
+        let pairs = [
+            ("the stance", self.stance.narrowness(), next.stance.narrowness()),
+            ("the surface", self.surface.softness(), next.surface.softness()),
+            ("the support", self.support.lightness(), next.support.lightness()),
+            ("the second task", self.second_task.is_some().into(), next.second_task.is_some().into()),
+            ("the number of parts", self.parts, next.parts),
+        ];
+        let skipped = pairs.into_iter().find(|(_, before, after)| !goes_on(*before, *after));
+        skipped.map(|(what, ..)| what).filter(|what| !(gets_up && *what == "the support"))
     }
 
     /// The verb for the posture: `Stand with`, `Sit with`, `Walk with`.
