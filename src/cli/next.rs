@@ -72,8 +72,7 @@ struct Step {
 
 impl Step {
     fn of(plan: &DrillPlan, step: u8) -> Self {
-        let LadderStep { stance, surface, support, vision, second_task, parts } =
-            plan.drill().ladder()[usize::from(step) - 1];
+        let LadderStep { stance, surface, support, vision, second_task, parts } = plan.conditions_at(step);
         let (drill, form, ceiling) = (plan.drill().name(), plan.form(), plan.ceiling());
         Self { drill, form, step, ceiling, stance, surface, support, vision, second_task, parts }
     }
@@ -161,11 +160,11 @@ fn text(
         let line = match step {
             None => format!("{title}: left out because of your limits"),
             Some(step) if place == 0 => {
-                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+                let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}, the warm-up: always step {step}, {stance}, {support}")
             }
             Some(step) => {
-                let LadderStep { stance, support, .. } = Step::conditions(plan, *step);
+                let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}: step {step} of at most {}, {stance}, {support}", plan.ceiling())
             }
         };
@@ -176,10 +175,4 @@ fn text(
         writeln!(out, "{}", wrapped("", text))?;
     }
     Ok(())
-}
-
-impl Step {
-    fn conditions(plan: &DrillPlan, step: u8) -> LadderStep {
-        plan.drill().ladder()[usize::from(step) - 1]
-    }
 }

@@ -116,7 +116,7 @@ fn say(found: &Suitability, out: &mut impl Write) -> Result<(), Failure> {
     for reason in found.reasons() {
         writeln!(out, "{}", wrapped("  ", &reason))?;
     }
-    if found.bounds().is_some_and(|bounds| bounds.alone) {
+    if found.bounds().is_some_and(|bounds| bounds.limits.alone) {
         writeln!(
             out,
             "{}",

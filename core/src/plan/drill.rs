@@ -216,6 +216,10 @@ impl Drill {
     pub fn ladder(&self) -> &[LadderStep] {
         self.ladders[0].steps()
     }
+    /// This version of its ladder, if there is one.
+    pub fn ladder_version(&self, version: i64) -> Option<&Ladder> {
+        self.ladders.iter().find(|ladder| i64::from(ladder.version()) == version)
+    }
     /// Every version of its ladder, oldest first. A version never changes once it was released.
     pub fn ladders(&self) -> &[Ladder] {
         &self.ladders
@@ -245,3 +249,5 @@ impl Drill {
 
 #[cfg(test)]
 mod test;
+#[cfg(test)]
+pub(crate) mod trial;

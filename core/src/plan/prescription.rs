@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use jiff::civil::Date;
 
+use crate::plan::drill::Drill;
 pub use crate::plan::drill::UnlockName;
 pub use crate::plan::gaps::{GapRange, Shape};
 use crate::units::Millis;
@@ -23,7 +24,6 @@ mod write;
 
 pub use digest::{Digest, DigestError};
 pub use draft::{Draft, DraftDrill};
-use drill_plan::reachable;
 pub use drill_plan::{DrillPlan, Sequence};
 pub use excess::Excess;
 pub use refusal::{Reason, Refusal};
@@ -119,8 +119,17 @@ impl Prescription {
     /// # Ok::<(), counterpoise_core::plan::prescription::Refusal>(())
     /// ```
     pub fn read(source_name: &str, bytes: &[u8]) -> Result<Self, Refusal> {
+        Self::read_with(Drill::all(), source_name, bytes)
+    }
+
+    /// The same with other drills than the built-in ones, so that a ladder can be tried before it is released.
+    pub(crate) fn read_with(
+        drills: &'static [Drill],
+        source_name: &str,
+        bytes: &[u8],
+    ) -> Result<Self, Refusal> {
         let raw = fields::read(source_name, bytes)?;
-        gate::Gate::new(source_name).admit(raw, Digest::of(bytes))
+        gate::Gate::new(source_name, drills).admit(raw, Digest::of(bytes))
     }
 
     /// The names of the ready prescriptions, the default first.

@@ -1,7 +1,7 @@
 //! The values of a draft in the words of the form, and what changed since it was opened.
 
 use super::form_page::{DrillField, PrescriptionField};
-use crate::plan::drill::{Drill, Form, LadderStep, Need};
+use crate::plan::drill::{Form, LadderStep, Need};
 use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Unlock};
 
 /// Seconds, with as many decimals as it takes.
@@ -48,8 +48,8 @@ pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
                 each.map(|(name, weight)| format!("{name} {weight}")).collect::<Vec<_>>().join(", ")
             }
         },
-        DrillField::Step => step(plan.drill, plan.step),
-        DrillField::Ceiling => step(plan.drill, plan.ceiling),
+        DrillField::Step => step(plan, plan.step),
+        DrillField::Ceiling => step(plan, plan.ceiling),
         DrillField::Sets => plan.sets.to_string(),
         DrillField::Work => seconds(plan.work_ms),
         DrillField::Recover => seconds(plan.recover_ms),
@@ -86,8 +86,8 @@ pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
 }
 
 /// A step, with its number and its conditions.
-fn step(drill: &Drill, number: i64) -> String {
-    let step = usize::try_from(number - 1).ok().and_then(|place| drill.ladder().get(place));
+fn step(plan: &DraftDrill, number: i64) -> String {
+    let step = usize::try_from(number - 1).ok().and_then(|place| plan.ladder.steps().get(place));
     step.map_or_else(|| number.to_string(), |step| format!("{number}: {}", step_text(*step)))
 }
 

@@ -200,8 +200,8 @@ fn choose<W: Write>(
     let prescribed = draft.drills.iter().find(|plan| plan.drill.name() == drill.name() && plan.form == form);
     let mut plan = prescribed.cloned().unwrap_or_else(|| DraftDrill::new(drill, form));
     console.say("Which step?")?;
-    for (number, step) in (1..).zip(drill.ladder()) {
-        let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
+    for (number, step) in (1..).zip(plan.ladder.steps()) {
+        let names: Vec<&str> = plan.ladder.unlocks(number).map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
         console.lines(&wrapped(
@@ -209,7 +209,7 @@ fn choose<W: Write>(
             &format!("{number} {}{locked}", step.stance_text(drill.facings()[0], None)),
         ))?;
     }
-    plan.step = pick(console, drill.ladder().len())? as i64 + 1;
+    plan.step = pick(console, plan.ladder.steps().len())? as i64 + 1;
     plan.ceiling = plan.step;
     let offered: Vec<&str> = drill
         .targets()

@@ -11,6 +11,7 @@ use crate::plan::drill::{Drill, Form};
 use crate::plan::prescription::Prescription;
 use crate::record::{Given, Mishap, Response, SessionEnd, SetEnd};
 
+mod attributes;
 mod years;
 
 /// The prescription of all histories here: warm-up, reaches from step 2 to 4, quick steps from step 2 to 3, of which one

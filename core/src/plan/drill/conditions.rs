@@ -230,19 +230,38 @@ impl LadderStep {
         differ.into_iter().filter(|differs| *differs).count() + usize::from(parts.abs_diff(next.parts))
     }
 
+    /// Whether a therapist's file may name it for somebody whose limits else end at feet together \[judgment\].
+    pub fn can_be_named(self) -> bool {
+        self.stance == Stance::SemiTandem && self.support == Support::OneHand
+    }
+
     /// What does not go on by one from this step to `next`; `None` where the one thing that changes does.
     pub(super) fn skips_to(self, next: Self) -> Option<&'static str> {
         let goes_on = |before: u8, after: u8| after == before || after == before + 1;
         let gets_up = self.stance == Stance::Seated && next.stance != Stance::Seated;
-        let pairs = [
-            ("the stance", self.stance.narrowness(), next.stance.narrowness()),
-            ("the surface", self.surface.softness(), next.surface.softness()),
-            ("the support", self.support.lightness(), next.support.lightness()),
-            ("the second task", self.second_task.is_some().into(), next.second_task.is_some().into()),
-            ("the number of parts", self.parts, next.parts),
-        ];
-        let skipped = pairs.into_iter().find(|(_, before, after)| !goes_on(*before, *after));
-        skipped.map(|(what, ..)| what).filter(|what| !(gets_up && *what == "the support"))
+        let skipped = self
+            .beside(next)
+            .into_iter()
+            .find(|(_, before, after)| !goes_on(*before, *after))
+            .map(|(what, ..)| what);
+        skipped.filter(|what| !(gets_up && *what == "the support"))
+    }
+
+    /// Whether anything in it is harder than in `other`.
+    pub fn asks_for_more_than(self, other: Self) -> bool {
+        self.beside(other).into_iter().any(|(_, mine, others)| mine > others)
+    }
+
+    /// Each thing that a step sets, with its place in its order here and in `other`.
+    fn beside(self, other: Self) -> [(&'static str, u8, u8); 5] {
+        let Vision::Open = self.vision;
+        [
+            ("the stance", self.stance.narrowness(), other.stance.narrowness()),
+            ("the surface", self.surface.softness(), other.surface.softness()),
+            ("the support", self.support.lightness(), other.support.lightness()),
+            ("the second task", self.second_task.is_some().into(), other.second_task.is_some().into()),
+            ("the number of parts", self.parts, other.parts),
+        ]
     }
 
     /// The verb for the posture: `Stand with`, `Sit with`, `Walk with`.

@@ -1,7 +1,7 @@
 //! The safety rules that every drill file must keep. They are about actions and conditions, so a new drill needs no
 //! new rule. What a prescription may take from a drill is checked by its gate.
 
-use super::{Action, Drill, Form, Stance, Support, Target, Trains};
+use super::{Action, Drill, Form, Ladder, Stance, Support, Target, Trains};
 use crate::units::Millis;
 
 /// The longest time with the eyes closed \[judgment\].
@@ -93,7 +93,7 @@ pub(super) fn check(drill: &Drill) -> Result<(), Rule> {
     let any = |is: fn(Action) -> bool| targets.iter().any(|target| is(target.action));
     let partner = drill.forms().contains(&Form::Partner);
     let alone = drill.forms().contains(&Form::Alone);
-    let steps = || drill.ladders().iter().flat_map(|ladder| ladder.steps());
+    let steps = || drill.ladders().iter().flat_map(Ladder::steps);
     let first = || drill.ladders().iter().map(|ladder| ladder.steps()[0]);
     let broken = [
         (alone && targets.iter().all(|target| target.action.needs_partner()), Rule::Alone),

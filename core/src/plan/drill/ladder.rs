@@ -109,6 +109,14 @@ impl Ladder {
         self.steps[place].unlocks().chain(self.watched[place])
     }
 
+    /// The steps that practice may come to, with their numbers: from `step`, the one it starts at, to `ceiling`. From
+    /// version 2 on the gentler ones too, since a day may lead to each.
+    pub fn reachable(&self, step: i64, ceiling: i64) -> impl Iterator<Item = (u8, LadderStep)> {
+        let first = if self.version == 1 { step } else { 1 };
+        let within = move |(number, _): &(u8, LadderStep)| (first..=ceiling).contains(&i64::from(*number));
+        (1..).zip(self.steps.iter().copied()).filter(within)
+    }
+
     /// The ladders of a drill file, of which `text` is the whole.
     pub(super) fn all_of(raw: Vec<Spanned<RawLadder>>, text: &str) -> Result<Vec<Self>, LadderFlaw> {
         let line = |at: usize| text[..at].matches('\n').count() + 1;

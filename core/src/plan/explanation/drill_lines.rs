@@ -117,7 +117,7 @@ fn confirmed(plan: &DrillPlan) -> Option<String> {
 }
 
 fn steps(plan: &DrillPlan) -> String {
-    let (step, steps, ceiling) = (plan.step(), plan.drill().ladder().len(), plan.ceiling());
+    let (step, steps, ceiling) = (plan.step(), plan.ladder().steps().len(), plan.ceiling());
     if step == ceiling {
         format!("Step {step} of {steps} throughout.")
     } else {

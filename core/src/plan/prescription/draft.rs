@@ -4,7 +4,7 @@
 use jiff::civil::Date;
 
 use super::{DrillOrder, DrillPlan, Prescription, Refusal, Sequence, Shape, Unlock, limits};
-use crate::plan::drill::{Action, Drill, Form, Need, Target};
+use crate::plan::drill::{Action, Drill, Form, Ladder, Need, Target};
 use crate::units::Millis;
 
 mod problems;
@@ -45,6 +45,10 @@ pub struct Draft {
 pub struct DraftDrill {
     /// The built-in drill.
     pub drill: &'static Drill,
+    /// The version of its ladder.
+    pub ladder: &'static Ladder,
+    /// The keys of the steps that are named for this person.
+    pub named_steps: Vec<String>,
     /// Alone or with a partner.
     pub form: Form,
     /// Sets a session.
@@ -139,6 +143,8 @@ impl DraftDrill {
         let even_weights = plan.weights().iter().all(|weight| *weight == 1);
         Self {
             drill: plan.drill(),
+            ladder: plan.ladder(),
+            named_steps: plan.named_steps().to_vec(),
             form: plan.form(),
             sets: plan.sets().into(),
             work_ms: plan.work().0.into(),
@@ -180,6 +186,8 @@ impl DraftDrill {
         let directions = listed.iter().map(|target| target.name.clone()).collect();
         let mut added = Self {
             drill,
+            ladder: &drill.ladders()[0],
+            named_steps: Vec::new(),
             form,
             sets: 1,
             work_ms: 60_000,
@@ -293,17 +301,12 @@ impl DraftDrill {
 
     /// Whether a step in tandem or on one leg may be reached.
     pub fn reaches_a_spell(&self) -> bool {
-        let steps = (1_i64..).zip(self.drill.ladder());
-        steps
-            .into_iter()
-            .any(|(number, step)| (self.step..=self.ceiling).contains(&number) && step.stance.is_spell())
+        self.ladder.reachable(self.step, self.ceiling).any(|(_, step)| step.stance.is_spell())
     }
 
     /// What must be confirmed to be in place, for what is listed and the steps that may be reached.
     pub fn needs(&self) -> Vec<Need> {
-        let steps = (1_i64..).zip(self.drill.ladder());
-        let reached = steps.filter(|(number, _)| (self.step..=self.ceiling).contains(number));
-        let by_step = reached.flat_map(|(_, step)| step.needs());
+        let by_step = self.ladder.reachable(self.step, self.ceiling).flat_map(|(_, step)| step.needs());
         let mut needs: Vec<Need> =
             self.targets().filter_map(|target| target.action.needs()).chain(by_step).collect();
         needs.retain(|need| *need != Need::Partner);

@@ -36,6 +36,8 @@ pub(super) struct RawPrescription {
 pub(super) struct RawDrill {
     pub line: usize,
     pub drill: Field<String>,
+    pub ladder: Option<Field<i64>>,
+    pub named_steps: Option<Field<Vec<String>>>,
     pub form: Option<Field<String>>,
     pub sets: Field<i64>,
     pub work_ms: Field<i64>,
@@ -84,6 +86,8 @@ const PRESCRIPTION_FIELDS: &[&str] = &[
 ];
 const DRILL_FIELDS: &[&str] = &[
     "drill",
+    "ladder",
+    "named_steps",
     "form",
     "sets",
     "work_ms",
@@ -177,6 +181,8 @@ fn drill(mut section: Section<'_>) -> Result<RawDrill, Refusal> {
     Ok(RawDrill {
         line: section.line.unwrap_or(0),
         drill: section.need("drill", Kind::Text, Section::text)?,
+        ladder: section.integer("ladder")?,
+        named_steps: section.texts("named_steps")?,
         form: section.text("form")?,
         sets: section.need("sets", Kind::Integer, Section::integer)?,
         work_ms: section.need("work_ms", Kind::Integer, Section::integer)?,

@@ -5,7 +5,8 @@ use jiff::civil::Date;
 use super::fields::{Field, RawPrescription, RawUnlock};
 use super::limits::{self, Limit};
 use super::refusal::{Reason, Refusal};
-use super::{Digest, DrillOrder, Prescription, SCHEMA, Unlock, UnlockName};
+use super::{Digest, DrillOrder, DrillPlan, Prescription, SCHEMA, Unlock, UnlockName};
+use crate::plan::drill::Drill;
 use crate::units::Millis;
 
 mod drill_section;
@@ -14,6 +15,7 @@ mod safety;
 /// The gate, for one file.
 pub(super) struct Gate<'a> {
     file: &'a str,
+    drills: &'static [Drill],
 }
 
 // A field that is left out takes its default.
@@ -23,8 +25,8 @@ const DEFAULT_REVIEW: u16 = 12;
 const DEFAULT_REST: Millis = Millis(60_000);
 
 impl<'a> Gate<'a> {
-    pub(super) fn new(file: &'a str) -> Self {
-        Self { file }
+    pub(super) fn new(file: &'a str, drills: &'static [Drill]) -> Self {
+        Self { file, drills }
     }
 
     /// The prescription, if every rule holds.
@@ -62,6 +64,10 @@ impl<'a> Gate<'a> {
             unlocks,
             digest,
         };
+        let names = |plan: &&DrillPlan| !plan.named_steps.is_empty() && prescription.issued_by.is_empty();
+        if let Some(plan) = prescription.drills.iter().find(names) {
+            return Err(self.refuse(plan.line, Reason::NamedByNobody));
+        }
         self.session(prescription)
     }
 

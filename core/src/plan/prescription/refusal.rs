@@ -228,6 +228,12 @@ pub enum Reason {
     /// A ladder step that the drill does not have.
     #[error("`{field}` is {value}; the ladder of \"{drill}\" has {steps} steps")]
     Ladder { field: &'static str, value: i64, drill: String, steps: usize },
+    /// A version that the drill's ladder does not have.
+    #[error("`ladder` is {value}; the ladder of \"{drill}\" has version {known}")]
+    LadderVersion { value: i64, drill: String, known: String },
+    /// A step is named for somebody, and nobody is named who does so.
+    #[error("`named_steps` is given, but `issued_by` is empty")]
+    NamedByNobody,
     /// A ceiling below the first step.
     #[error("`ceiling` is {ceiling}, below `step`, which is {step}")]
     CeilingBelowStep { ceiling: i64, step: i64 },
@@ -304,9 +310,11 @@ impl Kind {
             (Self::Integer, _) if field.ends_with("_ms") => {
                 format!("{field} = 60000 (milliseconds, without a decimal point)")
             }
+            (Self::Integer, "ladder") => "ladder = 1".into(),
             (Self::Integer, _) => format!("{field} = 3"),
             (Self::Boolean, _) => format!("{field} = true"),
             (Self::Date, _) => format!("{field} = 2026-11-02"),
+            (Self::Texts, "named_steps") => "named_steps = [\"semi-tandem-one-hand\"]".into(),
             (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
             (Self::Integers, "gap_ms") => "gap_ms = [5000, 15000]".into(),
             (Self::Integers, _) => format!("{field} = [1, 1, 2]"),
@@ -404,6 +412,10 @@ impl Reason {
             }
             Self::RecoverLong { .. } => "This is the quiet time at the end of a set; 5 s (5000) is usual.".into(),
             Self::Ladder { .. } => "Choose a step of the ladder, counted from 1, the gentlest.".into(),
+            Self::LadderVersion { .. } => "Write one of these numbers, or delete the line for version 1.".into(),
+            Self::NamedByNobody => {
+                "Only a named therapist can name a step beyond a person's limits. Write the name in `issued_by`.".into()
+            }
             Self::CeilingBelowStep { .. } => "The ceiling is the highest step that practice may reach. It must be `step` or above.".into(),
             Self::StreakOfOne { .. } => "Delete the line, or list more directions.".into(),
             Self::StreakNoChoice => "Write 3, or list more directions.".into(),

@@ -1,5 +1,6 @@
 mod accepted;
 mod any_file;
+mod ladder_version;
 mod refused;
 mod safety;
 

@@ -84,9 +84,16 @@ impl Page {
     }
 
     fn drill(&mut self, plan: &DraftDrill) {
-        let ladder = plan.drill.ladder().len();
+        let ladder = plan.ladder.steps().len();
         self.section("[[drills]]", &one_line(plan.drill.title()));
         self.line("drill", &text(plan.drill.name()), "");
+        if plan.ladder.version() > 1 {
+            self.line("ladder", &plan.ladder.version().to_string(), plan.ladder.name());
+        }
+        if !plan.named_steps.is_empty() {
+            let keys: Vec<String> = plan.named_steps.iter().map(|key| text(key)).collect();
+            self.line("named_steps", &format!("[{}]", keys.join(", ")), "allowed to this person by name");
+        }
         self.line("form", &text(plan.form.name()), "");
         self.line("sets", &plan.sets.to_string(), "");
         self.line("work_ms", &plan.work_ms.to_string(), "one set");

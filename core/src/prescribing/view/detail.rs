@@ -65,11 +65,11 @@ pub(super) fn details(plan: &DraftDrill, ask: DrillField, items: &mut Vec<Item>)
             "Such as: 2 1 1; or: even"
         }
         DrillField::Step | DrillField::Ceiling => {
-            let ladder = plan.drill.ladder();
+            let ladder = plan.ladder.steps();
             for (number, step) in (1..).zip(ladder) {
                 let what =
                     if number == 1 { step_text(*step) } else { step_change(ladder[number - 2], *step) };
-                let needs: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
+                let needs: Vec<&str> = plan.ladder.unlocks(number as u8).map(UnlockName::name).collect();
                 let locked = if needs.is_empty() {
                     String::new()
                 } else {

@@ -3,7 +3,7 @@
 use super::safety::Steps;
 use super::{Gate, words};
 use crate::plan::direction::Direction;
-use crate::plan::drill::{Drill, Form, Target};
+use crate::plan::drill::{Drill, Form, Ladder, Target};
 use crate::plan::prescription::fields::{Field, RawDrill};
 use crate::plan::prescription::limits;
 use crate::plan::prescription::refusal::{Reason, Refusal};
@@ -18,9 +18,11 @@ const DEFAULT_BLANKS: u16 = 100;
 
 impl Gate<'_> {
     pub(super) fn drill(&self, raw: RawDrill, unlocks: &[Unlock]) -> Result<DrillPlan, Refusal> {
-        let Some(drill) = Drill::named(&raw.drill.value) else {
-            return Err(self.unknown_word(&raw.drill, Drill::all().iter().map(Drill::name)));
+        let Some(drill) = self.drills.iter().find(|drill| drill.name() == raw.drill.value) else {
+            return Err(self.unknown_word(&raw.drill, self.drills.iter().map(Drill::name)));
         };
+        let ladder = self.ladder(raw.ladder.as_ref(), drill)?;
+        let named_steps = self.named_steps(raw.named_steps, ladder)?;
         let form = self.form(raw.form, drill)?;
         let directions = raw.directions.line;
         let targets = self.targets(raw.directions, drill, form)?;
@@ -28,13 +30,19 @@ impl Gate<'_> {
         let sets = self.within_field(&raw.sets, limits::SETS)?;
         let work = Millis(self.within_field(&raw.work_ms, limits::WORK)?);
         let recover = self.recover(raw.recover_ms, work)?;
-        let step = raw.step.as_ref().map_or(Ok(1), |step| self.ladder(step, drill))?;
-        let ceiling = self.ceiling(raw.ceiling.as_ref(), step, drill)?;
+        let step = raw.step.as_ref().map_or(Ok(1), |step| self.step(step, drill, ladder))?;
+        let ceiling = self.ceiling(raw.ceiling.as_ref(), step, drill, ladder)?;
         let strength = self.strength(raw.strength, drill, &targets, unlocks)?;
         let balls = self.balls(raw.balls, drill, &targets)?;
         let targets = self.spells(raw.spell_ms.as_ref(), targets)?;
-        let steps =
-            Steps { drill, step, ceiling, field: raw.ceiling.as_ref().or(raw.step.as_ref()), line: raw.line };
+        let steps = Steps {
+            drill,
+            ladder,
+            step,
+            ceiling,
+            field: raw.ceiling.as_ref().or(raw.step.as_ref()),
+            line: raw.line,
+        };
         let partners = self.watched_partners(form, &targets, directions, &steps, unlocks)?;
         let confirmed = self.confirmed(raw.confirmed, &targets, &steps)?;
         let tested_hold = self.tested_hold(form, &targets, directions, &steps, sets, raw.tested_hold_ms)?;
@@ -49,6 +57,8 @@ impl Gate<'_> {
         let blank_per_mille = self.within(raw.blank_per_mille, limits::BLANKS)?.unwrap_or(DEFAULT_BLANKS);
         let plan = DrillPlan {
             drill,
+            ladder,
+            named_steps,
             form,
             sets,
             work,
@@ -194,8 +204,37 @@ impl Gate<'_> {
         self.within_field(&field, limits::RECOVER).map(Millis)
     }
 
-    fn ladder(&self, field: &Field<i64>, drill: &'static Drill) -> Result<u8, Refusal> {
-        let steps = drill.ladder().len();
+    /// Without a version it is the first, which every file from before has.
+    fn ladder(&self, raw: Option<&Field<i64>>, drill: &'static Drill) -> Result<&'static Ladder, Refusal> {
+        let Some(&Field { value, line, .. }) = raw else { return Ok(&drill.ladders()[0]) };
+        drill.ladder_version(value).ok_or_else(|| {
+            let known =
+                drill.ladders().iter().map(|ladder| format!("{} ({})", ladder.version(), ladder.name()));
+            let (drill, known) = (drill.name().to_owned(), known.collect::<Vec<_>>().join(", "));
+            self.refuse(line, Reason::LadderVersion { value, drill, known })
+        })
+    }
+
+    fn named_steps(&self, raw: Option<Field<Vec<String>>>, ladder: &Ladder) -> Result<Vec<String>, Refusal> {
+        let Some(Field { name, value, line }) = raw else { return Ok(Vec::new()) };
+        if ladder.version() == 1 {
+            return Err(self.refuse(line, Reason::OnlyWith { field: name, with: "`ladder` = 2 or above" }));
+        }
+        let known = || ladder.keys().iter().zip(ladder.steps()).filter(|(_, step)| step.can_be_named());
+        for (place, key) in value.iter().enumerate() {
+            if !known().any(|(other, _)| other == key) {
+                let field = Field { name, value: key.clone(), line };
+                return Err(self.unknown_word(&field, known().map(|(key, _)| key.as_str())));
+            }
+            if value[..place].contains(key) {
+                return Err(self.refuse(line, Reason::Twice { field: name, entry: key.clone() }));
+            }
+        }
+        Ok(value)
+    }
+
+    fn step(&self, field: &Field<i64>, drill: &'static Drill, ladder: &Ladder) -> Result<u8, Refusal> {
+        let steps = ladder.steps().len();
         let &Field { name: field, value, line } = field;
         if usize::try_from(value).is_ok_and(|value| (1..=steps).contains(&value)) {
             return Ok(value as u8);
@@ -204,9 +243,15 @@ impl Gate<'_> {
     }
 
     /// Without a ceiling, practice stays at its first step.
-    fn ceiling(&self, raw: Option<&Field<i64>>, step: u8, drill: &'static Drill) -> Result<u8, Refusal> {
+    fn ceiling(
+        &self,
+        raw: Option<&Field<i64>>,
+        step: u8,
+        drill: &'static Drill,
+        ladder: &Ladder,
+    ) -> Result<u8, Refusal> {
         let Some(field) = raw else { return Ok(step) };
-        let ceiling = self.ladder(field, drill)?;
+        let ceiling = self.step(field, drill, ladder)?;
         if ceiling < step {
             let reason = Reason::CeilingBelowStep { ceiling: ceiling.into(), step: step.into() };
             return Err(self.refuse(field.line, reason));
@@ -293,6 +338,8 @@ pub(super) fn built_in_warm_up() -> DrillPlan {
         .collect();
     DrillPlan {
         drill,
+        ladder: &drill.ladders()[0],
+        named_steps: Vec::new(),
         form: Form::Alone,
         sets: 1,
         work: Millis(60_000),

@@ -2,16 +2,17 @@
 //! may be, and how long a call may last.
 
 use super::Gate;
-use crate::plan::drill::{Drill, Form, LadderStep, Need, Span, Strength, Target, UnlockName};
+use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Need, Span, Strength, Target, UnlockName};
 use crate::plan::drill::{Surface, hazards};
 use crate::plan::prescription::fields::Field;
 use crate::plan::prescription::refusal::{Reason, Refusal};
-use crate::plan::prescription::{GapRange, Unlock, limits, reachable};
+use crate::plan::prescription::{GapRange, Unlock, limits};
 use crate::units::Millis;
 
 /// The ladder steps that a plan may reach, and the field that sets the limit.
 pub(super) struct Steps<'a> {
     pub drill: &'static Drill,
+    pub ladder: &'static Ladder,
     pub step: u8,
     pub ceiling: u8,
     pub field: Option<&'a Field<i64>>,
@@ -20,7 +21,7 @@ pub(super) struct Steps<'a> {
 
 impl Steps<'_> {
     fn all(&self) -> impl Iterator<Item = (u8, LadderStep)> {
-        reachable(self.drill, self.step, self.ceiling)
+        self.ladder.reachable(self.step.into(), self.ceiling.into())
     }
 
     fn line(&self) -> usize {
@@ -67,8 +68,8 @@ impl Gate<'_> {
                 check(unlock, line, Reason::Locked { entry: target.name.clone(), unlock })?;
             }
         }
-        for (step, conditions) in steps.all() {
-            for unlock in conditions.unlocks() {
+        for (step, _) in steps.all() {
+            for unlock in steps.ladder.unlocks(step) {
                 let (field, value) = match steps.field {
                     Some(field) => {
                         (field.name, if field.name == "step" { steps.step } else { steps.ceiling })
