@@ -39,8 +39,8 @@ pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::Question;
 pub use row::{
     AdviceRow, AnswerRow, BY_HAND, BalanceRow, ClearanceRow, Corrected, CorrectionRow, CueRow, DecisionRow,
-    DeliveryRow, DisturbanceRow, GivenRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow, ResponseRow,
-    RoutineRow, SeenRow, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow, TryoutRow,
+    DeliveryRow, DisturbanceRow, GivenRow, LadderRow, LeftOutRow, LiftedRow, MishapRow, ReadyRow,
+    ResponseRow, RoutineRow, SeenRow, SessionRow, SetEndRow, SetRow, SuitabilityRow, TopicRow, TryoutRow,
 };
 pub use session_id::SessionId;
 pub use stamp::{Stamp, instant};

@@ -94,7 +94,7 @@ pub(super) fn insert_decision(db: &Connection, id: &str, row: &DecisionRow) -> A
     }
     for (nth, given) in (0_u32..).zip(&row.given) {
         let columns = "given_steps (session, nth, drill, form, step)";
-        let GivenRow { drill, form, step } = given;
+        let GivenRow { drill, form, step, .. } = given;
         added &= insert(db, columns, params![id, nth, drill, word(form), step])?;
     }
     Ok(added)
@@ -145,7 +145,7 @@ pub(super) fn decision(db: &Connection, id: &str) -> rusqlite::Result<Option<Dec
     let reasons = all(db, sql, [id], |row| row.get(0))?;
     let sql = "SELECT drill, form, step FROM given_steps WHERE session = ? ORDER BY nth";
     let given = all(db, sql, [id], |row| {
-        Ok(GivenRow { drill: row.get(0)?, form: checked(row, 1)?, step: row.get(2)? })
+        Ok(GivenRow { drill: row.get(0)?, form: checked(row, 1)?, step: row.get(2)?, ladder: None })
     })?;
     Ok(Some(DecisionRow { reasons, given, ..decision }))
 }

@@ -56,7 +56,7 @@ fn complete(db: &Connection, session: &mut PastSession) -> rusqlite::Result<()> 
     let id = session.id.clone();
     let sql = "SELECT drill, form, step FROM given_steps WHERE session = ? ORDER BY nth";
     session.given = all(db, sql, [&id], |row| {
-        Ok(Given { drill: row.get(0)?, form: checked(row, 1)?, step: row.get(2)? })
+        Ok(Given { drill: row.get(0)?, form: checked(row, 1)?, step: row.get(2)?, ladder: None })
     })?;
     for set in &mut session.sets {
         set.mishaps.clear();

@@ -80,6 +80,7 @@ pub(crate) fn set(number: u8, at: Stamp) -> Line {
         work_ms: 47_000,
         recover_ms: 5_000,
         rest_ms: 61_000,
+        ladder: None,
     };
     let cues = vec![cue(0, 6_123, 6_123, false), cue(1, 13_000, 6_877, true), cue(2, 21_500, 8_500, false)];
     Line::SetBegun { set, cues }
@@ -152,7 +153,7 @@ pub(crate) fn answer(place: u32, set: Option<u8>, question: Question, answer: Op
 }
 
 pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Line {
-    let given = GivenRow { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
+    let given = GivenRow { drill: "counter-reach".into(), form: Form::Alone, step: 3, ladder: None };
     Line::Decided(DecisionRow {
         decision,
         reasons: vec!["Two clean sessions in a row.".into(), "=Everything else stays.".into()],

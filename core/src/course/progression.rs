@@ -169,12 +169,7 @@ impl Next {
             first_set: self.first_set,
             sets_whole: sets_whole as u8,
             seen_before: past.latest(),
-            given: given
-                .filter_map(|(plan, step)| {
-                    let drill = plan.drill().name().to_owned();
-                    Some(Given { drill, form: plan.form(), step: (*step)? })
-                })
-                .collect(),
+            given: given.filter_map(|(plan, step)| Some(Given::of(plan, (*step)?))).collect(),
         }
     }
 

@@ -1,6 +1,6 @@
 //! From a prescription and a seed to the cues of a session at their offsets.
 
-use crate::plan::drill::{Drill, Facing, Form, LadderStep, Side};
+use crate::plan::drill::{Drill, Facing, Form, Ladder, LadderStep, Side};
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
 
@@ -40,6 +40,7 @@ pub struct Schedule {
 pub struct SetPlan {
     number: u8,
     drill: &'static Drill,
+    ladder: &'static Ladder,
     form: Form,
     step: u8,
     conditions: LadderStep,
@@ -102,6 +103,10 @@ impl SetPlan {
     /// Alone or with a partner.
     pub fn form(&self) -> Form {
         self.form
+    }
+    /// The version of the drill's ladder that the step is counted on.
+    pub fn ladder(&self) -> &'static Ladder {
+        self.ladder
     }
     /// The ladder step, from 1.
     pub fn step(&self) -> u8 {

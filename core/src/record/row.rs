@@ -16,12 +16,14 @@ use crate::plan::prescription::Digest;
 mod balance_row;
 mod correction_row;
 mod fitness_row;
+mod ladder_row;
 mod partner_row;
 mod tryout_row;
 
 pub use balance_row::BalanceRow;
 pub use correction_row::{Corrected, CorrectionRow};
 pub use fitness_row::{ClearanceRow, DecisionRow, GivenRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+pub use ladder_row::LadderRow;
 pub use partner_row::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 pub use tryout_row::{SeenRow, TryoutRow};
 
@@ -93,6 +95,9 @@ pub struct SetRow {
     pub recover_ms: u32,
     /// The least rest after it.
     pub rest_ms: u32,
+    /// The version of the ladder and the key of the step; `None` is version 1.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ladder: Option<LadderRow>,
 }
 
 /// How a set ended.
@@ -219,6 +224,7 @@ impl SetRow {
             work_ms: plan.work().0,
             recover_ms: plan.recover().0,
             rest_ms: plan.rest().0,
+            ladder: LadderRow::of(plan.ladder(), plan.step()),
         }
     }
 }

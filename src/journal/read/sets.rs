@@ -29,6 +29,7 @@ pub(super) fn sets(db: &Connection, id: &str) -> rusqlite::Result<Vec<SetRecord>
             channel: checked_or_null(row, 13)?,
             facing: checked_or_null(row, 14)?,
             second_task: checked_or_null(row, 15)?,
+            ladder: None,
         })
     })?;
     starts

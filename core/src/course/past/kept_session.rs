@@ -60,8 +60,14 @@ impl PastSession {
             session.seen_before = decided.seen_before_ms.map(instant);
             session.sets_whole = Some(decided.sets_whole);
             let given = decided.given.iter();
-            session.given =
-                given.map(|row| Given { drill: row.drill.clone(), form: row.form, step: row.step }).collect();
+            session.given = given
+                .map(|row| Given {
+                    drill: row.drill.clone(),
+                    form: row.form,
+                    step: row.step,
+                    ladder: row.ladder.clone(),
+                })
+                .collect();
         }
         session.sets = record.sets.iter().map(|row| PastSet::from_record(record, row)).collect();
         session.ready = record.ready.iter().map(|row| (row.item, row.is_true)).collect();

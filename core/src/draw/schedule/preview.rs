@@ -54,6 +54,9 @@ struct PreviewSet {
     #[serde(skip)]
     standing: String,
     form: Form,
+    /// The version of the drill's ladder, from version 2 on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ladder: Option<u8>,
     step: u8,
     stance: Stance,
     side: Option<Side>,
@@ -126,6 +129,7 @@ impl PreviewSet {
                 conditions.stance_text(set.facing(), set.side())
             ),
             form: set.form(),
+            ladder: Some(set.ladder().version()).filter(|version| *version > 1),
             step: set.step(),
             stance: conditions.stance,
             side: set.side(),

@@ -250,6 +250,7 @@ impl Scheduler {
             cues: cues.collect(),
             number: slot.number,
             drill: plan.drill(),
+            ladder: plan.ladder(),
             form: plan.form(),
             step: plan.step(),
             conditions: plan.conditions(),

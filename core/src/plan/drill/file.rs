@@ -5,7 +5,7 @@ use thiserror::Error;
 use toml::Spanned;
 
 use super::hazards::{self, Rule};
-use super::ladder::{LadderFlaw, RawLadder};
+use super::ladders::{LadderFlaw, RawLadder};
 use super::{Action, Drill, Facing, Form, Ladder, Part, Span, Support, Target, Trains};
 use crate::plan::direction::Direction;
 use crate::plan::phrase::Phrase;

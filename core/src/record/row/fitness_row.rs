@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::health::readiness::Item;
 use crate::health::suitability::{Answer, Topic};
 use crate::plan::drill::Form;
-use crate::record::{Barrier, Decided, Decision, Given, Stamp};
+use crate::record::{Barrier, Decided, Decision, Given, LadderRow, Stamp};
 
 /// A sentence on the pages of readiness.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -48,6 +48,9 @@ pub struct GivenRow {
     pub form: Form,
     /// The step.
     pub step: u8,
+    /// The version of the ladder and the key of the step; `None` is version 1.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ladder: Option<LadderRow>,
 }
 
 /// The answers about suitability, given at one moment.
@@ -107,10 +110,11 @@ impl From<&Decided> for DecisionRow {
             sets_whole: decided.sets_whole,
             seen_before_ms: decided.seen_before.map(Timestamp::as_millisecond),
             given: given
-                .map(|Given { drill, form, step }| GivenRow {
+                .map(|Given { drill, form, step, ladder }| GivenRow {
                     drill: drill.clone(),
                     form: *form,
                     step: *step,
+                    ladder: ladder.clone(),
                 })
                 .collect(),
         }

@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use super::{Bounds, Limits};
+use super::super::{Bounds, Limits};
 use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Target};
 use crate::plan::prescription::Prescription;
 
