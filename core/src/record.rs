@@ -4,7 +4,7 @@
 
 use jiff::ZonedDateTime;
 
-use crate::draw::schedule::{Seed, SetPlan};
+use crate::draw::schedule::{Method, Seed, SetPlan};
 use crate::health::readiness::Item;
 use crate::plan::place::Room;
 use crate::plan::prescription::Digest;
@@ -189,7 +189,7 @@ pub struct SessionBegun {
     /// Whether somebody gave the seed, so that the practice was not unpredictable.
     pub seed_given: bool,
     /// The drawing recipe.
-    pub method: u32,
+    pub method: Method,
     /// The voice: `lower`, `higher` or `tones`.
     pub voice: String,
     /// Host and device of the sound output; `None` without sound.

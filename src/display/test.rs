@@ -5,7 +5,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::{big, plain::Lines, view};
-use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Screen};
@@ -63,7 +63,7 @@ fn replay(mut show: impl FnMut(Millis, &Screen)) -> Vec<Entry> {
         digest: prescription.digest(),
         seed,
         seed_given: false,
-        method: METHOD,
+        method: Method::NEWEST,
         voice: "lower".to_owned(),
         device: None,
         sets_planned: schedule.sets().len() as u8,

@@ -10,7 +10,7 @@ use tempfile::tempdir;
 
 use super::sample::{answer, begun, heard, id, keep, moment, open, session, set};
 use super::{Folder, Journal, JournalError, Notice, Writer};
-use counterpoise_core::draw::schedule::{Call, METHOD, Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Call, Method, Scheduler, Seed};
 use counterpoise_core::plan::drill::Drill;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
@@ -361,7 +361,7 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
             digest: prescription.digest(),
             seed,
             seed_given: true,
-            method: METHOD,
+            method: Method::NEWEST,
             voice: "lower".to_owned(),
             device: None,
             sets_planned: schedule.sets().len() as u8,

@@ -7,7 +7,7 @@ use super::{
     AnswerRow, BY_HAND, Channel, Decided, Line, Question, SessionEnd, SessionRow, SetEnd, SetEndRow, SetRow,
     Stamp,
 };
-use crate::draw::schedule::{METHOD, SetPlan};
+use crate::draw::schedule::{Method, SetPlan};
 use crate::plan::prescription::Digest;
 
 /// What was ticked for one set.
@@ -69,7 +69,7 @@ impl Ticked {
                 digest: self.digest.to_string(),
                 seed: "00".repeat(32),
                 seed_given: false,
-                method: METHOD,
+                method: Method::NEWEST.number(),
                 voice: BY_HAND.to_owned(),
                 device: None,
                 sets_planned: self.sets.len() as u8,

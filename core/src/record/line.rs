@@ -103,7 +103,7 @@ impl Line {
                 digest: begun.digest.to_string(),
                 seed: begun.seed.to_string(),
                 seed_given: begun.seed_given,
-                method: begun.method,
+                method: begun.method.number(),
                 voice: begun.voice.clone(),
                 device: begun.device.clone(),
                 sets_planned: begun.sets_planned,

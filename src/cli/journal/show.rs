@@ -7,6 +7,7 @@ use crate::journal::adopt::short;
 use crate::journal::list::minutes;
 use crate::journal::{AnswerRow, CueRow, DeliveryRow};
 use crate::journal::{BY_HAND, Journal, JournalError};
+use counterpoise_core::draw::schedule::Method;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::record::{ChangeRow, Response, SessionRecord, SetRecord, SummaryRow};
 
@@ -52,6 +53,9 @@ fn write(session: &SessionRecord, in_use: Option<&ChangeRow>, out: &mut impl Wri
             false => "drawn for this session",
         };
         writeln!(out, "                {whose}")?;
+        if let Err(unknown) = Method::try_from(start.method) {
+            writeln!(out, "{}", wrapped("                ", &format!("{unknown}. {}", unknown.hint())))?;
+        }
     }
     match &start.device {
         None if by_hand => writeln!(out, "  Voice         {BY_HAND}: practice with a track")?,

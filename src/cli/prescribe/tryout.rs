@@ -18,7 +18,7 @@ use crate::journal::folder::write_beside;
 use crate::journal::{Folder, Journal, SeenRow, SessionId};
 use crate::settings::Settings;
 use counterpoise_core::course::progression::unwell_last_time;
-use counterpoise_core::draw::schedule::{METHOD, Scheduler};
+use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
@@ -372,7 +372,7 @@ fn run_session<W: Write>(
         digest: trial.prescription.digest(),
         seed,
         seed_given: false,
-        method: METHOD,
+        method: schedule.method(),
         voice: settings.voice.name().to_owned(),
         device: None,
         sets_planned,

@@ -5,7 +5,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::call::joined;
-use super::{Cue, METHOD, Schedule, SetPlan};
+use super::{Cue, Method, Schedule, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
     Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
@@ -35,7 +35,7 @@ pub struct Preview {
     schema: &'static str,
     prescription: PrescriptionName,
     seed: String,
-    method: u32,
+    method: Method,
     sets: Vec<PreviewSet>,
 }
 
@@ -110,7 +110,7 @@ impl Preview {
                 digest: prescription.digest().to_string(),
             },
             seed: schedule.seed().to_string(),
-            method: METHOD,
+            method: schedule.method(),
             sets: schedule.sets().iter().map(PreviewSet::of).collect(),
         }
     }

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::screen::Body;
 use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session};
-use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use crate::draw::schedule::{Method, Scheduler, Seed, SetPlan};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
 use crate::record::{Delivery, Disturbance, Entry, Question, SessionBegun, SessionEnd, SetEnd};
@@ -43,7 +43,7 @@ impl Walk {
             digest: prescription.digest(),
             seed,
             seed_given: false,
-            method: METHOD,
+            method: Method::NEWEST,
             voice: voice.to_owned(),
             device: None,
             sets_planned: schedule.sets().len() as u8,
