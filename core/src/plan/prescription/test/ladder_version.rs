@@ -1,7 +1,9 @@
 //! A prescription says which version of a ladder it counts its steps on; one that does not say so means the first.
 
 use super::super::{Draft, DrillPlan, Prescription, Reason, Refusal};
+use crate::plan::counts::CueCounts;
 use crate::plan::drill::{UnlockName, trial};
+use crate::plan::explanation::Explanation;
 
 const FILE: &str = r#"schema = "counterpoise.prescription/1"
 title = "Feet first"
@@ -119,6 +121,19 @@ fn every_step_up_to_the_ceiling_has_been_watched() {
     );
     let unlock = "\n[[unlocks]]\nname = \"one-leg\"\nwatched_by = \"K. L.\"\non = 2026-11-01\n";
     assert!(read(&format!("{hard}{unlock}")).is_ok());
+}
+
+#[test]
+fn the_explanation_says_the_version_and_what_is_named() {
+    let prescription = read(FILE).unwrap();
+    let page = Explanation::of(&prescription, &CueCounts::of(&prescription)).to_string();
+    assert!(
+        page.split_whitespace().collect::<Vec<_>>().join(" ").contains(
+            "From step 2 of 4 on version 2 of its ladder; may go up to step 3, one change at a time. Allowed by name, \
+             beyond the person's limits: semi-tandem-one-hand."
+        ),
+        "{page}"
+    );
 }
 
 #[test]
