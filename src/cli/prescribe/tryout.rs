@@ -20,6 +20,7 @@ use crate::settings::Settings;
 use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::{METHOD, Scheduler};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
+use counterpoise_core::plan::prescription::field::SequenceName;
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Response, Seen, SessionBegun, SessionRecord, SetEnd, TriedOut};
@@ -211,12 +212,7 @@ fn choose<W: Write>(
     }
     plan.step = pick(console, drill.ladder().len())? as i64 + 1;
     plan.ceiling = plan.step;
-    let offered: Vec<&str> = drill
-        .targets()
-        .iter()
-        .filter(|target| form == Form::Partner || !target.action.needs_partner())
-        .map(|target| target.name.as_str())
-        .collect();
+    let offered: Vec<&str> = plan.offered().map(|target| target.name.as_str()).collect();
     console.say("Which calls? Type numbers, such as: 1 3. Enter alone takes those marked (Enter).")?;
     for (number, name) in (1..).zip(&offered) {
         let listed = if plan.directions.iter().any(|other| other == name) { " (Enter)" } else { "" };
@@ -241,7 +237,7 @@ fn choose<W: Write>(
         }
     }
     plan.weights = None;
-    plan.slack = None;
+    plan.sequence = SequenceName::Open;
     plan.longest_streak = None;
     plan.tidy();
     plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };

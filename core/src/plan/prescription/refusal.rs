@@ -4,6 +4,7 @@ use std::fmt;
 
 use thiserror::Error;
 
+use super::field::{Field, Kind, Place};
 use super::limits::{self, Limit, Unit};
 use crate::plan::drill::{Need, UnlockName};
 use crate::units::Millis;
@@ -158,9 +159,6 @@ pub enum Reason {
     /// `strength` for a drill without pushes.
     #[error("`strength` is given, but \"{drill}\" has no pushes")]
     Strength { drill: String },
-    /// Not two numbers.
-    #[error("`strength` has {count} numbers; it needs two, the gentlest and the firmest")]
-    StrengthPair { count: usize },
     /// Outside 1 to 4, or the wrong way round.
     #[error("`strength` is [{low}, {high}]; both must be 1 to 4, the gentler one first")]
     StrengthRange { low: i64, high: i64 },
@@ -202,8 +200,8 @@ pub enum Reason {
     #[error("`sequence` is \"covered\", but the directions listed have different durations")]
     CoveredUneven,
     /// Not two numbers.
-    #[error("`gap_ms` has {count} numbers; it needs two, the shortest gap and the longest")]
-    GapPair { count: usize },
+    #[error("`{field}` has {count} numbers; it needs two, {pair}")]
+    Pair { field: &'static str, count: usize, pair: &'static str },
     /// The range runs backward.
     #[error("`gap_ms` is [{least}, {greatest}]; the shortest gap must be below the longest")]
     GapReversed { least: i64, greatest: i64 },
@@ -240,9 +238,6 @@ pub enum Reason {
     /// With two directions, a streak of 2.
     #[error("`longest_streak` is 2 with two directions; the least is 3")]
     StreakGuessable,
-    /// `slack` 0.
-    #[error("`slack` is 0; the least is 1")]
-    ExactBalance,
     /// `sequence = "covered"` with one direction.
     #[error("`sequence` is \"covered\", but only one direction is listed")]
     CoveredOne,
@@ -257,66 +252,16 @@ pub enum Reason {
     UnlockLater { on: String, issued_on: String },
 }
 
-/// A kind of value in the file.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
-    /// Text in quotation marks.
-    Text,
-    /// An integer, without a decimal point.
-    Integer,
-    /// True or false.
-    Boolean,
-    /// A local date.
-    Date,
-    /// A list of texts.
-    Texts,
-    /// A list of integers.
-    Integers,
-    /// One section, in single brackets.
-    Section,
-    /// A section that may be repeated, in double brackets.
-    Sections,
-}
-
-impl fmt::Display for Kind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Text => "text in quotation marks",
-            Self::Integer => "a whole number",
-            Self::Boolean => "true or false",
-            Self::Date => "a date",
-            Self::Texts => "a list of texts in quotation marks",
-            Self::Integers => "a list of whole numbers",
-            Self::Section => "a section",
-            Self::Sections => "one or more sections",
-        })
-    }
-}
-
-impl Kind {
-    /// How `field` is written.
-    fn example(self, field: &str) -> String {
-        match (self, field) {
-            (Self::Text, "title") => "title = \"At the counter\"".into(),
-            (Self::Text, "schema") => format!("schema = \"{}\"", super::SCHEMA),
-            (Self::Text, "drill") => "drill = \"counter-reach\"".into(),
-            (Self::Text, _) => format!("{field} = \"...\""),
-            (Self::Integer, _) if field.ends_with("_ms") => {
-                format!("{field} = 60000 (milliseconds, without a decimal point)")
-            }
-            (Self::Integer, _) => format!("{field} = 3"),
-            (Self::Boolean, _) => format!("{field} = true"),
-            (Self::Date, _) => format!("{field} = 2026-11-02"),
-            (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
-            (Self::Integers, "gap_ms") => "gap_ms = [5000, 15000]".into(),
-            (Self::Integers, _) => format!("{field} = [1, 1, 2]"),
-            (Self::Section, _) => format!("[{field}] on its own line, with its fields below"),
-            (Self::Sections, _) => format!("[[{field}]] on its own line, with its fields below"),
-        }
-    }
-}
-
 impl Reason {
+    /// A word that is not among those that a field can have, fit for a message.
+    pub(super) fn unknown_word<'w>(
+        field: &'static str,
+        word: &str,
+        known: impl IntoIterator<Item = &'w str>,
+    ) -> Self {
+        Self::UnknownWord { field, written: shown(word), known: words(known) }
+    }
+
     #[expect(clippy::too_many_lines, reason = "one line a reason")]
     fn hint(&self) -> String {
         match self {
@@ -328,11 +273,11 @@ impl Reason {
             }
             Self::DuplicateKey { key } => format!("Keep one line with `{key}` and delete the other."),
             Self::Unknown { known, .. } => format!("The fields here are {known}."),
-            Self::Missing { field, kind, .. } => format!("Add it, for example: {}", kind.example(field)),
-            Self::WrongKind { field, kind, .. } => format!("Write it like this: {}", kind.example(field)),
+            Self::Missing { field, .. } => format!("Add it, for example: {}", example(field)),
+            Self::WrongKind { field, .. } => format!("Write it like this: {}", example(field)),
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
-            Self::EmptyText { field } => format!("Write something a person can read, for example: {}", Kind::Text.example(field)),
+            Self::EmptyText { field } => format!("Write something a person can read, for example: {}", example(field)),
             Self::AcceptedByNobody => "Only a named therapist can accept a person whose suitability answers say to see a clinician first. Write the name in `issued_by`.".into(),
             Self::LongText { .. } => "Shorten it to fit on one line of a screen.".into(),
             Self::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
@@ -371,7 +316,6 @@ impl Reason {
             Self::WeightCount { .. } => "Give one number for each direction, in the same order, or leave `weights` out.".into(),
             Self::OnlyWith { field, .. } => format!("Delete the line with `{field}`, or change the other field."),
             Self::Strength { .. } => "Delete the line: only drills with pushes have it.".into(),
-            Self::StrengthPair { .. } => "Write it like this: strength = [1, 1]".into(),
             Self::StrengthRange { .. } => "1 is barely felt, 4 firm. Write it like this: strength = [1, 2]".into(),
             Self::StrengthSpread { .. } => "A push should never be much firmer than the ones before. Write it like this: strength = [1, 2]".into(),
             Self::StrengthHome { .. } => {
@@ -390,7 +334,7 @@ impl Reason {
                 "The partner watches the person until a call is over and is told the next one only then. Make the shortest gap longer.".into()
             }
             Self::CoveredUneven => "The number of calls would depend on which ones come. Write sequence = \"open\".".into(),
-            Self::GapPair { .. } => "Write it like this: gap_ms = [5000, 15000]".into(),
+            Self::Pair { field, .. } => format!("Write it like this: {}", example(field)),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
             Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5 s (5000) is usual.".into(),
             Self::GapLong { .. } => "A longer wait is no harder to predict and leaves less practice. 15 s (15000) is usual.".into(),
@@ -410,9 +354,6 @@ impl Reason {
             Self::StreakGuessable => {
                 "A person who knows the rule would guess 67 of 100 directions right. Write 3, or list more directions.".into()
             }
-            Self::ExactBalance => {
-                "If every direction comes exactly equally often, anybody who counts knows the last ones. Write slack = 1.".into()
-            }
             Self::CoveredOne => "Write sequence = \"open\", or list more directions.".into(),
             Self::SessionSets { .. } => "Remove sets.".into(),
             Self::SessionWork { .. } => "Remove sets or make them shorter.".into(),
@@ -421,6 +362,29 @@ impl Reason {
             }
         }
     }
+}
+
+/// How a field or a section is written.
+fn example(name: &str) -> String {
+    match Place::SECTIONS.into_iter().find(|place| place.key() == name) {
+        Some(section) => format!("{} on its own line, with its fields below", section.name()),
+        None => Field::named(name).map(Field::example).unwrap_or_default(),
+    }
+}
+
+/// Control characters, and characters that reverse the direction of a line.
+pub(super) fn is_unprintable(sign: char) -> bool {
+    sign.is_control() || matches!(sign, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// A word from the file, fit for a message.
+pub(super) fn shown(word: &str) -> String {
+    let word = word.chars().take(limits::TEXT_CHARACTERS);
+    word.map(|sign| if is_unprintable(sign) { '?' } else { sign }).collect()
+}
+
+pub(super) fn words<'w>(known: impl IntoIterator<Item = &'w str>) -> String {
+    known.into_iter().map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(", ")
 }
 
 fn out_of_range(limit: &Limit, value: i64, field: &str) -> String {
