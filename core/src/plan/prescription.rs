@@ -11,6 +11,7 @@ use crate::units::Millis;
 mod digest;
 pub mod draft;
 mod drill_plan;
+mod edit;
 mod excess;
 pub mod field;
 mod fields;

@@ -126,7 +126,7 @@ pub(super) fn run<W: Write>(
         return console.say("Nothing was unlocked. What you saw is saved.");
     }
     unlocked.issued_on = unlocked.issued_on.max(today);
-    write_over(&unlocked, &file)?;
+    write_over(&unlocked.to_toml_over(&source.bytes), &file)?;
     let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
     keep_seen(folder, &id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
     console.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
@@ -143,8 +143,8 @@ fn keep_seen(folder: &Folder, id: &SessionId, seen: &[SeenRow]) -> Result<(), Fa
     Ok(Journal::open(folder.lock()?)?.0.keep_seen(id, seen)?)
 }
 
-fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
-    let text = Seal::append(&draft.to_toml());
+fn write_over(text: &str, file: &Path) -> Result<(), Failure> {
+    let text = Seal::append(text);
     Prescription::read(&file.display().to_string(), text.as_bytes())?;
     // Only a regular file is replaced, not a folder or a device.
     if !fs::symlink_metadata(file).is_ok_and(|found| found.is_file()) {

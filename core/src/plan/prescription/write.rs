@@ -40,17 +40,17 @@ impl Draft {
 }
 
 /// A `[[drills]]` section.
-fn drill(plan: &DraftDrill) -> String {
+pub(super) fn drill(plan: &DraftDrill) -> String {
     section(plan, Place::Drill, &plan.drill.title().split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
 /// An `[[unlocks]]` section.
-fn unlock(watched: &Unlock) -> String {
+pub(super) fn unlock(watched: &Unlock) -> String {
     section(watched, Place::Unlock, &format!("Watched, because {}.", watched.name.why()))
 }
 
 /// The comment above a section that is there once.
-const fn about(place: Place) -> &'static str {
+pub(super) const fn about(place: Place) -> &'static str {
     match place {
         Place::Limits => "Only tighter than the built-in limits.",
         _ => "Why the person may start although the suitability answers say \"a clinician first\".",
@@ -58,7 +58,7 @@ const fn about(place: Place) -> &'static str {
 }
 
 /// A section with the comment above it.
-fn section<S: Sheet>(sheet: &S, place: Place, words: &str) -> String {
+pub(super) fn section<S: Sheet>(sheet: &S, place: Place, words: &str) -> String {
     let mut page = Page(format!("\n# {words}\n{}\n", place.name()));
     page.fields(sheet, place);
     page.0
@@ -72,7 +72,7 @@ fn is_given<S: Sheet>(sheet: &S, field: &Field) -> bool {
 }
 
 /// The comment beside a value.
-fn note(field: &Field, value: &Value) -> &'static str {
+pub(super) fn note(field: &Field, value: &Value) -> &'static str {
     let chosen = |word: &str| field.choices.iter().find(|choice| choice.word == word);
     match value {
         Value::Text(word) => chosen(word).map(|choice| choice.note).filter(|note| !note.is_empty()),
