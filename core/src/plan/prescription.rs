@@ -22,16 +22,17 @@ pub mod refusal;
 mod seal;
 pub mod set_counts;
 mod today;
+mod value;
 mod write;
 
 pub use digest::{Digest, DigestError};
 use drill_plan::reachable;
 pub use drill_plan::{DrillPlan, Sequence};
 pub use excess::Excess;
-pub use field::DrillOrder;
 pub use fields::{Draft, DraftDrill, Unlock, row};
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
+pub use value::DrillOrder;
 
 /// The `schema` of a prescription file.
 pub const SCHEMA: &str = "counterpoise.prescription/1";

@@ -3,10 +3,9 @@
 
 use jiff::civil::Date;
 
-use super::field::{
-    Choice, DrillOrder, Field, GapShape, Nothing, Place, SequenceName, Sheet, Source, Typed, Value,
-};
+use super::field::{Field, Place, Sheet, Source, choice};
 use super::limits;
+use super::value::{DrillOrder, GapShape, SequenceName, Typed, Value};
 use crate::plan::drill::{Drill, Form, Need, UnlockName};
 
 /// For each section: its values as a struct, and a static for each row, in `row`. A row is
@@ -56,11 +55,8 @@ macro_rules! table {
                 pub(super) fn from<S: Source>(source: &mut S) -> Result<Self, S::Error> {
                     $(
                         let given: Option<$type> = source.take(&row::$name)?;
-                        let default: Option<$type> = None$(.or(Some($default)))?;
-                        let $name = match given.or(default) {
-                            Some(value) => value,
-                            None => source.missing(&row::$name)?,
-                        };
+                        let default = given$(.or(Some($default)))?;
+                        let $name = default.ok_or_else(|| source.missing(&row::$name))?;
                     )+
                     Ok(Self { $($name,)+ $($extra: Vec::new(),)* })
                 }
@@ -70,8 +66,8 @@ macro_rules! table {
                 const FIELDS: &[&Field] = &[$(&row::$name,)+];
 
                 fn blank() -> Self {
-                    let Ok(blank) = Self::from(&mut Nothing);
-                    blank
+                    $(let $name: $type = None$(.or(Some($default)))?.unwrap_or_else(Typed::blank);)+
+                    Self { $($name,)+ $($extra: Vec::new(),)* }
                 }
 
                 fn value(&self, field: &Field) -> Option<Value> {
@@ -100,96 +96,65 @@ table! {
     /// A prescription as it is written, whether or not the values are within the limits.
     Draft at Top {
         schema: String, "the format", {
-            bounds: "exactly as in the example",
-            example: "\"counterpoise.prescription/1\"",
+            bounds: "exactly as in the example", example: "\"counterpoise.prescription/1\"",
         };
         title: String, "what it is called", {
-            characters: Some(1),
-            example: "\"At the counter\"",
-            rank: 1, is_first: true,
-            label: "Title",
+            characters: Some(1), example: "\"At the counter\"", rank: 1, is_first: true, label: "Title",
             question: "What is it called? The person sees this at the start of each practice.",
         };
         issued_by: String = String::new(), "who wrote it", {
-            characters: Some(0),
-            rank: 2, is_first: true,
-            label: "Issued by",
+            characters: Some(0), rank: 2, is_first: true, label: "Issued by",
             question: "Who issues it? The name appears on the hand-out and in the report.",
-            prompt: "Type a name, initials or a place; - clears it",
-            unset: "nobody yet",
+            prompt: "Type a name, initials or a place; - clears it", unset: "nobody yet",
             clears: &["-", "none", "no"],
         };
         issued_on: Date, "the day it was written", {
-            bounds: "a date",
-            rank: 3, is_first: true,
-            label: "Issued on",
+            bounds: "a date", rank: 3, is_first: true, label: "Issued on",
             question: "On which day is it issued?",
             why: "Anything watched must have been watched on or before this day.",
         };
         days_a_week: i64 = 3, "sessions a week, one a day", {
-            limit: Some(limits::DAYS_A_WEEK),
-            note: "one session a day",
-            rank: 4, is_first: true, is_dose: true,
+            limit: Some(limits::DAYS_A_WEEK), note: "one session a day", rank: 4, is_first: true, is_dose: true,
             label: "Days a week",
             question: "On how many days a week does this person practice? One session a day; a missed day is never made up by doing two.",
         };
         weeks: i64 = 12, "length of the program", {
-            limit: Some(limits::WEEKS),
-            rank: 5, is_first: true, is_dose: true,
-            label: "Weeks",
+            limit: Some(limits::WEEKS), rank: 5, is_first: true, is_dose: true, label: "Weeks",
             question: "For how many weeks?",
         };
         review_after_sessions: i64 = 12, "after this many sessions a therapist looks again; an overdue review never blocks practice", {
-            limit: Some(limits::REVIEW_AFTER_SESSIONS),
-            note: "then a therapist reviews it",
-            rank: 6, is_first: true,
-            label: "Review after",
+            limit: Some(limits::REVIEW_AFTER_SESSIONS), note: "then a therapist reviews it",
+            rank: 6, is_first: true, label: "Review after",
             question: "After how many sessions does a therapist review it? An overdue review never blocks practice; it only stops stepping up.",
             said: "{} sessions",
         };
         rest_ms: i64 = 60_000, "shortest rest after a set", {
-            limit: Some(limits::REST),
-            note: "after every set, with a chair at hand",
-            rank: 7, is_first: true, is_dose: true,
-            label: "Rest after a set",
+            limit: Some(limits::REST), note: "after every set, with a chair at hand",
+            rank: 7, is_first: true, is_dose: true, label: "Rest after a set",
             question: "How long is the rest after each set, at least? The app offers a chair.",
         };
         order: DrillOrder = DrillOrder::AsWritten, "`\"as written\"` or `\"drawn\"`", {
             note: "of the drills; the warm-up stays first",
             choices: &[
-                Choice { word: "as written", note: "", offer: "as listed", said: "as listed" },
-                Choice {
-                    word: "drawn",
-                    note: "",
-                    offer: "drawn for each session; the warm-up stays first, walking last",
-                    said: "drawn for each session, the warm-up first",
-                },
+                choice("as written", "as listed", "as listed", ""),
+                choice("drawn", "drawn for each session, the warm-up first", "drawn for each session; the warm-up stays first, walking last", ""),
             ],
-            rank: 8, is_first: true, is_dose: true,
-            label: "Order of the drills",
+            rank: 8, is_first: true, is_dose: true, label: "Order of the drills",
             question: "In which order do the drills come?",
         };
         effort_at_most: i64 = limits::EFFORT.most.into(), "effort on the 0-10 scale above which nothing steps up, in any drill; with 6, rises and quick steps, which are meant to be vigorous, may be 8", {
-            place: Place::Limits,
-            limit: Some(limits::EFFORT),
-            note: "of 10; nothing steps up above it",
-            rank: 9, is_first: true,
-            label: "Steps up only if effort was at most",
+            place: Place::Limits, limit: Some(limits::EFFORT), note: "of 10; nothing steps up above it",
+            rank: 9, is_first: true, label: "Steps up only if effort was at most",
             question: "Above what effort, 0 to 10, does nothing step up? Rises and quick steps may reach 8 unless you lower this.",
             said: "{} of 10",
         };
         accepted_because: Option<String> = None, "why the person may begin although the answers about suitability say \"a clinician first\"", {
-            place: Place::Suitability,
-            left_out: "nobody is accepted",
-            characters: Some(1),
-            bounds: "refused where `issued_by` names nobody",
-            rank: 10,
+            place: Place::Suitability, left_out: "nobody is accepted", characters: Some(1),
+            bounds: "refused where `issued_by` names nobody", rank: 10,
             label: "Accepted despite \"a clinician first\"",
             question: "If the suitability answers say \"a clinician first\", why may this person still start? It lifts no other limit.",
             why: "It is kept with every session and shown in the report. Only the person named in \"Issued by\" can give it.",
-            prompt: "The reason in a few words; - clears it",
-            unset: "no",
-            clears: &["-", "none", "no"],
+            prompt: "The reason in a few words; - clears it", unset: "no", clears: &["-", "none", "no"],
         };
         + drills: DraftDrill, "The drills. A built-in warm-up is not among them.";
         + unlocks: Unlock, "What somebody has watched, in the order of the file.";
@@ -202,213 +167,126 @@ table! {
         };
         form: Form = Form::Alone, "`\"alone\"` or `\"partner\"`, as the drill offers", {
             choices: &[
-                Choice { word: "alone", note: "", offer: "alone", said: "alone" },
-                Choice { word: "partner", note: "", offer: "with a partner", said: "with a partner" },
+                choice("alone", "alone", "alone", ""),
+                choice("partner", "with a partner", "with a partner", ""),
             ],
-            rank: 1, is_first: true,
-            label: "Alone or with a partner",
+            rank: 1, is_first: true, label: "Alone or with a partner",
             question: "Is it practiced alone or with a partner within reach?",
         };
         sets: i64, "sets a session", {
-            limit: Some(limits::SETS),
-            rank: 6, is_first: true,
-            label: "Sets",
+            limit: Some(limits::SETS), rank: 6, is_first: true, label: "Sets",
             question: "How many sets a session? More sets mean more calls.",
         };
         work_ms: i64, "length of a set", {
-            limit: Some(limits::WORK),
-            note: "one set",
-            rank: 7, is_first: true,
-            label: "One set lasts",
+            limit: Some(limits::WORK), note: "one set", rank: 7, is_first: true, label: "One set lasts",
             question: "How long is one set?",
         };
         recover_ms: i64 = 5_000, "quiet time that ends a set", {
-            limit: Some(limits::RECOVER),
-            is_ruled: true,
-            bounds: "2000 to `work_ms`",
-            note: "quiet time at its end",
-            rank: 8,
-            label: "Quiet time at its end",
+            limit: Some(limits::RECOVER), is_ruled: true, bounds: "2000 to `work_ms`",
+            note: "quiet time at its end", rank: 8, label: "Quiet time at its end",
             question: "How long is the quiet time at the end of a set? It is for recovering from the last call.",
         };
         step: i64 = 1, "ladder step to start at", {
-            bounds: "the drill's ladder",
-            note: "1 is the gentlest",
-            rank: 4, is_first: true,
-            label: "Starts at step",
-            question: "At which step of its ladder does it start?",
-            prompt: "A step",
+            bounds: "the drill's ladder", note: "1 is the gentlest", rank: 4, is_first: true,
+            label: "Starts at step", question: "At which step of its ladder does it start?", prompt: "A step",
         };
         ceiling: i64 = step, "highest step", {
-            left_out: "same as `step`",
-            bounds: "`step` to the drill's ladder",
-            origin: "one change at a time: small ladders in trials",
-            note: "practice never goes past this step",
-            rank: 5, is_first: true,
-            label: "May go up to step",
+            left_out: "same as `step`", bounds: "`step` to the drill's ladder",
+            origin: "one change at a time: small ladders in trials", note: "practice never goes past this step",
+            rank: 5, is_first: true, label: "May go up to step",
             question: "Up to which step may practice go by itself? It makes one change at a time, after two clean sessions.",
             prompt: "A step",
         };
         gap_ms: [i64; 2], "shortest and longest gap; after a call that lasts, counted from its end", {
             bounds: "from the least gap of the slowest call (below) to 60000, at least 1000 apart; two calls and `recover_ms` fit in `work_ms`; with a partner, the shortest gap less `recover_ms` leaves time to tell the partner",
             origin: "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; time to reset: judgment; 5 to 15 s: common practice, no source; ends: judgment",
-            pair: "the shortest gap and the longest",
-            example: "[5000, 15000]",
-            note: "from one moment to the next",
-            rank: 9, is_first: true,
-            label: "Time between calls",
+            pair: "the shortest gap and the longest", example: "[5000, 15000]",
+            note: "from one moment to the next", rank: 9, is_first: true, label: "Time between calls",
             question: "How long may it be from one call to the next: shortest and longest? A wide range is harder to predict; longer waits mean fewer calls.",
             why: "Up to 2.2 s to regain balance, plus time to reset. Longer is no harder to predict.",
             prompt: "Two numbers of seconds, such as: 5 15",
         };
         shape: GapShape = GapShape::Flat, "`\"flat\"`: shorter gaps more often, so that waiting reveals as little as possible; `\"even\"`: all equally often", {
             choices: &[
-                Choice {
-                    word: "flat",
-                    note: "shorter gaps more often",
-                    offer: "shorter waits more often, so that waiting gives away as little as possible (usual)",
-                    said: "shorter waits more often",
-                },
-                Choice {
-                    word: "even",
-                    note: "all gaps equally often",
-                    offer: "all waits equally often: no single moment is a better guess than another",
-                    said: "all waits equally often",
-                },
+                choice("flat", "shorter waits more often", "shorter waits more often, so that waiting gives away as little as possible (usual)", "shorter gaps more often"),
+                choice("even", "all waits equally often", "all waits equally often: no single moment is a better guess than another", "all gaps equally often"),
             ],
-            rank: 10,
-            label: "Short or long waits",
-            question: "Are short waits more frequent than long ones?",
+            rank: 10, label: "Short or long waits", question: "Are short waits more frequent than long ones?",
         };
         rate_thousandths: Option<i64> = None, "how steeply `flat` falls", {
-            left_out: "`1250`",
-            limit: Some(limits::RATE_THOUSANDTHS),
-            note: "how steeply that falls",
-            rank: 11,
+            left_out: "`1250`", limit: Some(limits::RATE_THOUSANDTHS), note: "how steeply that falls", rank: 11,
             label: "How often waits are short",
             question: "How much more often do short waits come? 0.1 is hardly more often, 5 is nearly always.",
             unset: "1.25",
         };
         blank_per_mille: i64 = 100, "chance, in thousandths, that a moment stays silent; never two in a row", {
-            limit: Some(limits::BLANKS),
-            note: "moments that stay silent, of 1000",
-            rank: 12,
+            limit: Some(limits::BLANKS), note: "moments that stay silent, of 1000", rank: 12,
             label: "Silent moments",
             question: "How many moments stay silent on purpose? They keep the longest wait from giving the next call away.",
         };
         directions: Vec<String>, "what may be called: directions, or the drill's names for its calls", {
-            bounds: "at least one, each only once, from those that the drill has",
-            rank: 2, is_first: true,
+            bounds: "at least one, each only once, from those that the drill has", rank: 2, is_first: true,
             label: "What is called",
             question: "What may be called? More directions are harder to guess. Those marked \"watched first\" are locked until somebody has watched them.",
             prompt: "The numbers of all that may be called, such as: 1 2 4; or: all",
         };
         weights: Option<Vec<i64>> = None, "only with `sequence = \"open\"`: how often each is called, relative to the others", {
-            left_out: "all `1`",
-            limit: Some(limits::WEIGHT),
-            bounds: "1 to 100 each",
-            note: "how often each, compared with the others",
-            rank: 3,
-            label: "How often each is called",
+            left_out: "all `1`", limit: Some(limits::WEIGHT), bounds: "1 to 100 each",
+            note: "how often each, compared with the others", rank: 3, label: "How often each is called",
             question: "How often is each called compared with the others? One number for each, in the order listed; uneven numbers are easier to guess.",
-            prompt: "Such as: 2 1 1; or: even",
-            unset: "all equally often",
-            clears: &["even", "none"],
+            prompt: "Such as: 2 1 1; or: even", unset: "all equally often", clears: &["even", "none"],
         };
         sequence: SequenceName = SequenceName::Open, "`\"open\"`: each drawn independently; `\"covered\"`: all about equally often", {
             choices: &[
-                Choice {
-                    word: "open",
-                    note: "each drawn anew",
-                    offer: "each drawn separately: counting reveals nothing (usual)",
-                    said: "each drawn separately",
-                },
-                Choice {
-                    word: "covered",
-                    note: "each about equally often",
-                    offer: "each about equally often: an equal share of practice, and a little easier to guess",
-                    said: "each about equally often",
-                },
+                choice("open", "each drawn separately", "each drawn separately: counting reveals nothing (usual)", "each drawn anew"),
+                choice("covered", "each about equally often", "each about equally often: an equal share of practice, and a little easier to guess", "each about equally often"),
             ],
-            rank: 13,
-            label: "Order of directions",
-            question: "In which order do the directions come?",
+            rank: 13, label: "Order of directions", question: "In which order do the directions come?",
         };
         slack: Option<i64> = None, "`covered` only: how far a count may stray from an equal share", {
-            left_out: "`1`",
-            limit: Some(limits::SLACK),
-            is_ruled: true,
-            note: "how far a count may differ",
-            rank: 14,
-            label: "Allowed difference",
-            question: "By how many calls may a direction differ from an equal share?",
-            unset: "1",
+            left_out: "`1`", limit: Some(limits::SLACK), is_ruled: true, note: "how far a count may differ",
+            rank: 14, label: "Allowed difference",
+            question: "By how many calls may a direction differ from an equal share?", unset: "1",
         };
         longest_streak: Option<i64> = None, "how often one direction may come in a row", {
-            left_out: "`2`; `3` with two directions",
-            limit: Some(limits::streak(3)),
-            is_ruled: true,
+            left_out: "`2`; `3` with two directions", limit: Some(limits::STREAK), is_ruled: true,
             bounds: "1 to 3; with two directions 3 or 4; none with one",
-            note: "the most of one direction in a row",
-            rank: 15,
-            label: "One direction in a row",
-            question: "How often may one direction come in a row, at most?",
-            said: "{} at most",
+            note: "the most of one direction in a row", rank: 15, label: "One direction in a row",
+            question: "How often may one direction come in a row, at most?", said: "{} at most",
             unset: "the usual number",
         };
         strength: Option<[i64; 2]> = None, "only with pushes: the gentlest and the firmest, 1 to 4 (`barely`, `lightly`, `clearly`, `firmly`)", {
             left_out: "`[1, 1]`",
             bounds: "at most 2 at home and 1 apart; 3 and 4 only with the unlock `pushes` and `therapist_present = true`",
             origin: "judgment: no force is published for partners at home, and none is asked for",
-            pair: "the gentlest and the firmest",
-            example: "[1, 1]",
-            note: "the gentlest and the firmest push, 1 to 4",
-            rank: 16,
-            label: "How firm pushes are",
+            pair: "the gentlest and the firmest", example: "[1, 1]",
+            note: "the gentlest and the firmest push, 1 to 4", rank: 16, label: "How firm pushes are",
             question: "How firm are the pushes? One number, or the gentlest and the firmest. Use this scale, not a force: no forces are published for partners at home.",
-            prompt: "Such as: 1; or: 1 2",
-            unset: "1",
+            prompt: "Such as: 1; or: 1 2", unset: "1",
         };
         balls: Option<i64> = None, "only with throws by a partner: with 2, one is named aloud as it leaves the hand", {
-            left_out: "`1`",
-            limit: Some(limits::BALLS),
-            rank: 17,
-            label: "Balls",
-            question: "How many balls are in play?",
-            prompt: "1 or 2",
-            unset: "1",
+            left_out: "`1`", limit: Some(limits::BALLS), rank: 17, label: "Balls",
+            question: "How many balls are in play?", prompt: "1 or 2", unset: "1",
         };
         spell_ms: Option<i64> = None, "duration of a call that lasts: a hold, closed eyes, a rise, a stop", {
-            left_out: "the drill's own value",
-            limit: Some(limits::SPELL),
-            bounds: "3000 to 30000; closed eyes 10000",
-            note: "duration of a hold",
-            rank: 18,
-            label: "Duration of a hold",
-            question: "How long does a call such as a hold last?",
-            prompt: "Seconds; or: own, for the drill's own duration",
-            unset: "the drill's own duration",
+            left_out: "the drill's own value", limit: Some(limits::SPELL),
+            bounds: "3000 to 30000; closed eyes 10000", note: "duration of a hold", rank: 18,
+            label: "Duration of a hold", question: "How long does a call such as a hold last?",
+            prompt: "Seconds; or: own, for the drill's own duration", unset: "the drill's own duration",
             clears: &["own", "none"],
         };
         tested_hold_ms: Option<i64> = None, "only for steps in tandem or on one leg: how long somebody saw this person hold it; a call that lasts then takes at most 80 % of this", {
-            left_out: "refused where a step needs it",
-            limit: Some(limits::TESTED_HOLD),
-            note: "how long this person was timed holding it",
-            rank: 19, is_first: true,
-            label: "Tested hold",
+            left_out: "refused where a step needs it", limit: Some(limits::TESTED_HOLD),
+            note: "how long this person was timed holding it", rank: 19, is_first: true, label: "Tested hold",
             question: "One of the steps is in tandem or on one leg. How long was this person timed holding it, hands hovering? A hold in practice lasts at most 80 % of that.",
             unset: "not timed yet",
         };
         confirmed: Vec<Need> = Vec::new(), "what is in place where the person practices: `\"free stretch\"`, `\"chair against a wall\"`, `\"own soft base\"`", {
-            left_out: "nothing",
-            bounds: "refused if a drill needs something that is not listed",
-            origin: "judgment",
-            note: "in place where the person practices",
-            rank: 20, is_first: true,
+            left_out: "nothing", bounds: "refused if a drill needs something that is not listed",
+            origin: "judgment", note: "in place where the person practices", rank: 20, is_first: true,
             label: "In place at home",
             question: "Is this in place where the person practices? The app asks again each time.",
-            prompt: "The numbers of what is in place; or: none",
-            unset: "nothing confirmed yet",
+            prompt: "The numbers of what is in place; or: none", unset: "nothing confirmed yet",
             clears: &["none", "no"],
         };
     }
@@ -425,12 +303,10 @@ table! {
             bounds: "not after `issued_on`",
         };
         partner: String = String::new(), "with whom; empty for practice alone", {
-            characters: Some(0),
-            note: "empty: practice alone",
+            characters: Some(0), note: "empty: practice alone",
         };
         therapist_present: bool = false, "if `true`, the unlock is valid only while the therapist is there", {
-            left_out: "`false`",
-            note: "valid only while the therapist is there",
+            left_out: "`false`", note: "valid only while the therapist is there",
         };
     }
 }

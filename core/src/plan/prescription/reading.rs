@@ -7,10 +7,11 @@ use jiff::civil::Date;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::field::{Field, Kind, Place, Source, Typed, Value, Wrong};
+use super::field::{Field, Place, Source};
 use super::fields::{Draft, DraftDrill, Unlock};
 use super::limits;
 use super::refusal::{Reason, Refusal};
+use super::value::{Kind, Typed, Value, Wrong};
 
 /// The lines of a section: its own, and those of its fields.
 #[derive(Default)]
@@ -197,8 +198,8 @@ impl Source for Section<'_> {
         Err(Refusal::new(self.file.name, Some(line), reason))
     }
 
-    fn missing<T: Typed>(&self, field: &'static Field) -> Result<T, Refusal> {
-        Err(self.absent(field.name, field.kind))
+    fn missing(&self, field: &'static Field) -> Refusal {
+        self.absent(field.name, field.kind)
     }
 }
 

@@ -70,184 +70,126 @@ impl std::error::Error for Refusal {}
 
 /// The rule that a prescription breaks.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[allow(missing_docs, reason = "the fields are the values that each fact names")]
+#[allow(missing_docs, reason = "the fact of each says its condition and its values")]
 pub enum Reason {
-    /// More bytes than [`limits::FILE_BYTES`].
     #[error("the file has {bytes} bytes; the most is {} (256 KiB)", limits::FILE_BYTES)]
     TooLarge { bytes: usize },
-    /// Nothing but white space and comments.
     #[error("the file is empty")]
     Empty,
-    /// Bytes that are not UTF-8 text.
     #[error("the file is not UTF-8 text: byte {at} is not part of a character")]
     NotUtf8 { at: usize },
-    /// The text is not valid TOML.
     #[error("the file is not valid TOML: {message}")]
     NotToml { message: String },
-    /// A key given twice.
     #[error("`{key}` is given twice")]
     DuplicateKey { key: String },
-    /// A field that the format does not have.
     #[error("`{field}` is not a field of {place}")]
     Unknown { field: String, place: &'static str, known: String },
-    /// A field that must be there.
     #[error("`{field}` is missing in {place}")]
     Missing { field: &'static str, place: &'static str, kind: Kind },
-    /// A value of another kind.
     #[error("`{field}` is {written}; it must be {kind}")]
     WrongKind { field: &'static str, written: String, kind: Kind },
-    /// A number outside its range.
     #[error("{}", out_of_range(limit, *value, field))]
     OutOfRange { field: &'static str, value: i64, limit: Limit },
-    /// Another format or version.
     #[error("`schema` is \"{written}\"; this version reads \"{}\"", super::SCHEMA)]
     Schema { written: String },
-    /// A text with nothing in it.
     #[error("`{field}` is empty")]
     EmptyText { field: &'static str },
-    /// Suitability is accepted, and nobody is named who accepts it.
     #[error("`accepted_because` is given, but `issued_by` is empty")]
     AcceptedByNobody,
-    /// A text too long for a line.
     #[error("`{field}` has {length} characters; the most is {}", limits::TEXT_CHARACTERS)]
     LongText { field: &'static str, length: usize },
-    /// A text with a line break, a tab or another character that cannot be shown.
     #[error("`{field}` contains a character that cannot be shown: {character:?}")]
     Unprintable { field: &'static str, character: char },
-    /// A word that is not allowed here.
     #[error("`{field}` is \"{written}\"; it can be {known}")]
     UnknownWord { field: &'static str, written: String, known: String },
-    /// A list that must hold something.
     #[error("`{field}` is an empty list")]
     EmptyList { field: &'static str },
-    /// An entry given twice.
     #[error("`{field}` lists \"{entry}\" twice")]
     Twice { field: &'static str, entry: String },
-    /// A drill is not offered in this form.
     #[error("`form` is \"{form}\"; \"{drill}\" is only offered as {offered}")]
     Form { form: &'static str, drill: String, offered: String },
-    /// A direction that the drill does not have.
     #[error("`directions` lists \"{direction}\"; \"{drill}\" has {known}")]
     Direction { direction: &'static str, drill: String, known: String },
-    /// Something that nobody has watched this person do.
     #[error("`directions` lists \"{entry}\", which is locked: {}", unlock.why())]
     Locked { entry: String, unlock: UnlockName },
-    /// A ladder step that nobody has watched this person practice.
     #[error("`{field}` is {value}, and step {step} of \"{drill}\" is locked: {}", unlock.why())]
     LockedStep { field: &'static str, value: u8, step: u8, drill: String, unlock: UnlockName },
-    /// It was watched with a partner and is prescribed alone, or the reverse.
     #[error("the unlock \"{}\" {}", unlock.name(), if *alone { "names a partner, but the drill is prescribed alone" } else { "names no partner, but the drill is prescribed with one" })]
     UnlockPartner { unlock: UnlockName, alone: bool },
-    /// Each unlock that is needed was watched with another partner.
     #[error("no single partner has all the unlocks that \"{drill}\" needs here")]
     NoOnePartner { drill: String },
-    /// It cannot be done alone.
     #[error("`directions` lists \"{entry}\", which needs a partner, but `form` is \"alone\"")]
     NeedsPartner { entry: String },
-    /// Closed eyes, alone, on something soft.
     #[error("`directions` lists \"{entry}\" for practice alone, but step {step} is on a soft base")]
     BlindOnFoam { entry: String, step: u8 },
-    /// Something that must be in place is not confirmed.
     #[error("\"{drill}\" needs {} here, but `confirmed` does not list it", with_article(*need))]
     NotConfirmed { drill: String, need: Need },
-    /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
     WeightCount { weights: usize, directions: usize },
-    /// A field that another choice leaves without meaning.
     #[error("`{field}` is only allowed with {with}")]
     OnlyWith { field: &'static str, with: &'static str },
-    /// `strength` for a drill without pushes.
     #[error("`strength` is given, but \"{drill}\" has no pushes")]
     Strength { drill: String },
-    /// Outside 1 to 4, or the wrong way round.
     #[error("`strength` is [{low}, {high}]; both must be 1 to 4, the gentler one first")]
     StrengthRange { low: i64, high: i64 },
-    /// More than one step apart.
     #[error("`strength` is [{low}, {high}]; the two may be at most 1 apart")]
     StrengthSpread { low: i64, high: i64 },
-    /// Above what is allowed at home.
     #[error("`strength` goes up to {high}; the most at home is {}", limits::STRENGTH_AT_HOME)]
     StrengthHome { high: i64 },
-    /// Two balls without throws.
     #[error("`balls` is given, but no partner throws a ball in \"{drill}\"")]
     Balls { drill: String },
-    /// `spell_ms`, but no listed call has a duration.
     #[error("`spell_ms` is given, but no direction listed here has a duration")]
     NoSpan,
-    /// A duration outside the range for this call.
     #[error("`spell_ms` is {}; \"{entry}\" must last {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
     Spell { value: i64, entry: String, least: u32, most: u32 },
-    /// Tandem or one leg, and no tested hold.
     #[error("step {step} of \"{drill}\" is {stance}, but `tested_hold_ms` is missing")]
     Untested { step: u8, drill: String, stance: &'static str },
-    /// Tandem or one leg for longer than the person can hold.
     #[error("a hold of {spell} is too long in {stance}: the most is 80 % of `tested_hold_ms`, {most}")]
     HoldLong { spell: Millis, stance: &'static str, most: Millis },
-    /// An odd number of sets on one leg.
     #[error(
         "`sets` is {sets}, but step {step} has a left and a right side: one side would get more practice"
     )]
     OddSets { sets: u8, step: u8 },
-    /// Too much following of the target on the screen.
     #[error("the sets of \"{drill}\" add up to {work} of work; the most is {}", limits::WATCHING)]
     WatchLong { drill: String, work: Millis },
-    /// The partner would be told before the previous cue is over.
     #[error(
         "the partner is told {lead} ahead, but the shortest gap in `gap_ms` leaves only {room} after {quiet} of quiet"
     )]
     Lead { lead: Millis, room: Millis, quiet: Millis },
-    /// `covered`, but calls have different durations.
     #[error("`sequence` is \"covered\", but the directions listed have different durations")]
     CoveredUneven,
-    /// Not two numbers.
     #[error("`{field}` has {count} numbers; it needs two, {pair}")]
     Pair { field: &'static str, count: usize, pair: &'static str },
-    /// The range runs backward.
     #[error("`gap_ms` is [{least}, {greatest}]; the shortest gap must be below the longest")]
     GapReversed { least: i64, greatest: i64 },
-    /// Shorter than the action allows.
     #[error("the shortest gap in `gap_ms` is {}; the least for \"{action}\" is {}", Unit::Millis.show(*value), Unit::Millis.show((*least).into()))]
     GapShort { value: i64, action: &'static str, least: u32 },
-    /// Longer than [`limits::GREATEST_GAP`].
     #[error("the longest gap in `gap_ms` is {}; the most is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GREATEST_GAP.0.into()))]
     GapLong { value: i64 },
-    /// Narrower than [`limits::GAP_WIDTH`].
     #[error("the range of `gap_ms` is {} wide; the least is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GAP_WIDTH.0.into()))]
     GapNarrow { value: i64 },
-    /// No room for two cues.
     #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, but `work_ms` is only {}", Unit::Millis.show(*least), if *span { " and duration" } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
     GapTooLongForSet { least: i64, span: bool, needed: i64, work: i64 },
-    /// Too many sets would have to be drawn again.
     #[error("{} of 100 sets would hold fewer than {} calls{} and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, if *pushes { " or more than 6 pushes" } else { "" }, limits::REDRAW_MOST * 100.0)]
     Redraws { per_million: u32, pushes: bool },
-    /// Recovery longer than the work.
     #[error("`recover_ms` is {}; the most is `work_ms`, {}", Unit::Millis.show(*value), Unit::Millis.show(*work))]
     RecoverLong { value: i64, work: i64 },
-    /// A ladder step that the drill does not have.
     #[error("`{field}` is {value}; the ladder of \"{drill}\" has {steps} steps")]
     Ladder { field: &'static str, value: i64, drill: String, steps: usize },
-    /// A ceiling below the first step.
     #[error("`ceiling` is {ceiling}, below `step`, which is {step}")]
     CeilingBelowStep { ceiling: i64, step: i64 },
-    /// With one direction a streak has no meaning.
     #[error("`longest_streak` is {value}, but only one direction is listed")]
     StreakOfOne { value: i64 },
-    /// With two directions, a streak of 1.
     #[error("`longest_streak` is 1 with two directions, which leaves no choice: they would simply alternate")]
     StreakNoChoice,
-    /// With two directions, a streak of 2.
     #[error("`longest_streak` is 2 with two directions; the least is 3")]
     StreakGuessable,
-    /// `sequence = "covered"` with one direction.
     #[error("`sequence` is \"covered\", but only one direction is listed")]
     CoveredOne,
-    /// More sets in a session than allowed.
     #[error("the session has {sets} sets{}; the most is {}", warm_up_words(*warm_up), limits::SETS.most)]
     SessionSets { sets: u32, warm_up: bool },
-    /// More work in a session than allowed.
     #[error("the sets of a session add up to {work} of work{}; the most is {} (14 min)", warm_up_words(*warm_up), limits::ACTIVE)]
     SessionWork { work: Millis, warm_up: bool },
-    /// An unlock dated after the prescription.
     #[error("`on` is {on}, after `issued_on`, which is {issued_on}")]
     UnlockLater { on: String, issued_on: String },
 }
