@@ -9,6 +9,7 @@ pub use super::value::{GapShape, Kind, SequenceName, Value};
 
 /// One field of a prescription file: everything that reading, the gate, writing, the guided form and the documentation
 /// need to know of it.
+#[expect(clippy::struct_excessive_bools, reason = "each is something else that a row says")]
 pub struct Field {
     /// Its name in the file.
     pub name: &'static str,

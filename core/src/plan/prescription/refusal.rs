@@ -204,7 +204,6 @@ impl Reason {
         Self::UnknownWord { field, written: shown(word), known: words(known) }
     }
 
-    #[expect(clippy::too_many_lines, reason = "one line a reason")]
     fn hint(&self) -> String {
         match self {
             Self::TooLarge { .. } => "A prescription is a page or two of text. Is this the right file?".into(),
@@ -216,7 +215,7 @@ impl Reason {
             Self::DuplicateKey { key } => format!("Keep one line with `{key}` and delete the other."),
             Self::Unknown { known, .. } => format!("The fields here are {known}."),
             Self::Missing { field, .. } => format!("Add it, for example: {}", example(field)),
-            Self::WrongKind { field, .. } => format!("Write it like this: {}", example(field)),
+            Self::WrongKind { field, .. } | Self::Pair { field, .. } => format!("Write it like this: {}", example(field)),
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
             Self::EmptyText { field } => format!("Write something a person can read, for example: {}", example(field)),
@@ -276,7 +275,6 @@ impl Reason {
                 "The partner watches the person until a call is over and is told the next one only then. Make the shortest gap longer.".into()
             }
             Self::CoveredUneven => "The number of calls would depend on which ones come. Write sequence = \"open\".".into(),
-            Self::Pair { field, .. } => format!("Write it like this: {}", example(field)),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
             Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5 s (5000) is usual.".into(),
             Self::GapLong { .. } => "A longer wait is no harder to predict and leaves less practice. 15 s (15000) is usual.".into(),
