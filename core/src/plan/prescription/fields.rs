@@ -187,7 +187,7 @@ table! {
             question: "How long is the quiet time at the end of a set? It is for recovering from the last call.",
         };
         step: i64 = 1, "ladder step to start at", {
-            bounds: "the drill's ladder", note: "1 is the gentlest", rank: 4, is_first: true,
+            bounds: "the drill's ladder", note: "of the drill's ladder; 1 is the gentlest", rank: 4, is_first: true,
             label: "Starts at step", question: "At which step of its ladder does it start?", prompt: "A step",
         };
         ceiling: i64 = step, "highest step", {
