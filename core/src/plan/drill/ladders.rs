@@ -109,6 +109,12 @@ impl Ladder {
         self.steps[place].unlocks().chain(self.watched[place])
     }
 
+    /// The steps that a therapist's file may name, each with its key.
+    pub fn nameable(&self) -> impl Iterator<Item = (&str, LadderStep)> {
+        let all = self.keys.iter().map(String::as_str).zip(self.steps.iter().copied());
+        all.filter(|(_, step)| step.can_be_named())
+    }
+
     /// The steps that practice may come to, with their numbers: from `step`, the one it starts at, to `ceiling`. From
     /// version 2 on the gentler ones too, since a day may lead to each.
     pub fn reachable(&self, step: i64, ceiling: i64) -> impl Iterator<Item = (u8, LadderStep)> {

@@ -62,7 +62,7 @@ impl Prescription {
     /// assert!(typical.excess_over(gentle).is_some());
     /// ```
     pub fn excess_over(&self, program: &Self) -> Option<Excess> {
-        let (asked, most) = (self.days_a_week, program.days_a_week);
+        let (asked, most) = (self.days_a_week(), program.days_a_week());
         if asked > most {
             return Some(Excess::Days { asked, most });
         }
@@ -74,8 +74,8 @@ impl Prescription {
         if asked > most {
             return Some(Excess::Work { asked, most });
         }
-        if self.rest < program.rest {
-            return Some(Excess::Rest { asked: self.rest, least: program.rest });
+        if self.rest() < program.rest() {
+            return Some(Excess::Rest { asked: self.rest(), least: program.rest() });
         }
         self.drills.iter().skip(1).find_map(|plan| {
             let same =

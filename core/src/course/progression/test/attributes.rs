@@ -6,14 +6,13 @@ use super::{Fitness, Next, at, clean, on, past};
 use crate::health::bounds::Bounds;
 use crate::health::suitability::{Answer, Suitability, Topic};
 use crate::plan::drill::{Drill, Form, LadderStep, UnlockName, trial};
-use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Prescription, Unlock};
+use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Prescription, SCHEMA, Unlock};
 
 /// One drill on the second version of its ladder, at this step and ceiling, with all that it needs.
 fn prescription(drill: &'static Drill, form: Form, step: u8, ceiling: u8, named: bool) -> Prescription {
     let issued_on = at(1).date();
-    let ladder = &drill.ladders()[1];
-    let can_be_named = ladder.keys().iter().zip(ladder.steps()).filter(|(_, step)| step.can_be_named());
-    let named_steps = can_be_named.filter(|_| named).map(|(key, _)| key.clone()).collect();
+    let keys: Vec<String> = drill.ladders()[1].nameable().map(|(key, _)| key.to_owned()).collect();
+    let (ladder, named_steps) = (Some(2), Some(keys).filter(|_| named));
     let mut plan = DraftDrill::new(drill, form);
     plan = DraftDrill { ladder, named_steps, step: step.into(), ceiling: ceiling.into(), sets: 2, ..plan };
     if plan.reaches_a_spell() {
@@ -29,6 +28,7 @@ fn prescription(drill: &'static Drill, form: Form, step: u8, ceiling: u8, named:
         therapist_present: false,
     };
     let draft = Draft {
+        schema: SCHEMA.to_owned(),
         title: "t".to_owned(),
         issued_by: "K. L.".to_owned(),
         issued_on,

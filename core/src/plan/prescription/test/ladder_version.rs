@@ -1,6 +1,6 @@
 //! A prescription says which version of a ladder it counts its steps on; one that does not say so means the first.
 
-use super::super::{Draft, DrillPlan, Prescription, Reason, Refusal};
+use super::super::{Draft, DrillPlan, Prescription, Reason, Refusal, row};
 use crate::plan::counts::CueCounts;
 use crate::plan::drill::{UnlockName, trial};
 use crate::plan::explanation::Explanation;
@@ -142,6 +142,18 @@ fn the_form_writes_what_it_read() {
     let again = read(&draft.to_toml()).unwrap();
     assert_eq!(Draft::of(&again), draft);
     assert_eq!((again.drills()[1].ladder().version(), again.drills()[1].named_steps().len()), (2, 1));
+}
+
+#[test]
+fn the_form_asks_for_a_version_and_names_only_where_there_are_some() {
+    let mut plan = Draft::of(&read(FILE).unwrap()).drills.remove(0);
+    assert!(plan.suits(&row::ladder) && plan.suits(&row::named_steps));
+    assert!(plan.tidy().is_empty() && plan.named_steps.is_some());
+    plan.ladder = None;
+    assert_eq!(plan.tidy(), ["Steps allowed by name that this ladder does not have were removed."]);
+    assert!(plan.suits(&row::ladder) && !plan.suits(&row::named_steps) && plan.named_steps.is_none());
+    let gentle = Draft::of(Prescription::ready("gentle").unwrap());
+    assert!(gentle.drills.iter().all(|plan| !plan.suits(&row::ladder) && !plan.suits(&row::named_steps)));
 }
 
 #[test]
