@@ -16,7 +16,7 @@ use std::time::Duration;
 use counterpoise::display::plain::{Lines, Plain};
 use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
-use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use counterpoise_core::draw::schedule::{Method, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Item, Moment, Screen};
 use counterpoise_core::practice::session::{Channel, Effect, Event, Key, Now, Session};
@@ -248,7 +248,7 @@ impl Walk {
             drawn: Some(Drawn {
                 seed,
                 seed_given: true,
-                method: METHOD,
+                method: Method::NEWEST.number(),
                 voice: "lower".to_owned(),
                 device: None,
             }),

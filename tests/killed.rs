@@ -23,7 +23,7 @@ use counterpoise::display::plain::Plain;
 use counterpoise::display::terminal;
 use counterpoise::journal::{Folder, Journal, Writer};
 use counterpoise::practice::{self, Sound, World};
-use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::Session;
 use counterpoise_core::record::{Drawn, Id, SessionBegun, SetEnd};
@@ -201,7 +201,7 @@ fn child() {
         drawn: Some(Drawn {
             seed,
             seed_given: false,
-            method: METHOD,
+            method: Method::NEWEST.number(),
             voice: "tones".to_owned(),
             device: None,
         }),

@@ -11,7 +11,7 @@ mod lines;
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use counterpoise_core::draw::schedule::Seed;
+use counterpoise_core::draw::schedule::{Method, Seed};
 use counterpoise_core::plan::prescription::Prescription;
 
 static TEXT: Mutex<Vec<u8>> = Mutex::new(Vec::new());
@@ -49,5 +49,5 @@ fn answer(request: &[u8]) -> Result<String, String> {
     let seed = Seed::from_hex(seed).map_err(|error| error.to_string())?;
     let prescription =
         Prescription::read(name, prescription.as_bytes()).map_err(|refusal| refusal.to_string())?;
-    lines::of(name, &prescription, seed).map_err(|error| error.to_string())
+    lines::of(Method::One, name, &prescription, seed).map_err(|error| error.to_string())
 }

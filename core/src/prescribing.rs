@@ -5,7 +5,8 @@
 use jiff::civil::Date;
 
 use crate::plan::prescription::draft::is_pending;
-use crate::plan::prescription::{Draft, Prescription, Reason, Refusal, Unlock};
+use crate::plan::prescription::field::{Field, Sheet};
+use crate::plan::prescription::{Draft, Prescription, Reason, Refusal, Unlock, row};
 
 mod answer;
 mod draft_text;
@@ -16,7 +17,8 @@ mod totals;
 mod view;
 
 pub use draft_text::changes;
-pub use form_page::{DrillField, Page, PrescriptionField, UnlockEntry};
+use form_page::next_for_new_drill;
+pub use form_page::{Page, UnlockEntry};
 pub use parsing::InputError;
 pub use totals::Figures;
 pub use view::{Item, View};
@@ -189,25 +191,17 @@ impl Form {
     /// Where the form goes from a page that is answered.
     fn advance(&mut self) {
         let next = match &self.page {
-            Page::Start => Page::PrescriptionField(PrescriptionField::Title),
-            Page::PrescriptionField(whole) if self.first_pass => match whole {
-                PrescriptionField::Title => Page::PrescriptionField(PrescriptionField::IssuedBy),
-                PrescriptionField::IssuedBy => Page::PrescriptionField(PrescriptionField::IssuedOn),
-                PrescriptionField::IssuedOn => Page::Drills,
-                PrescriptionField::Days => Page::PrescriptionField(PrescriptionField::Weeks),
-                PrescriptionField::Weeks => Page::PrescriptionField(PrescriptionField::Review),
-                PrescriptionField::Review => Page::PrescriptionField(PrescriptionField::Rest),
-                PrescriptionField::Rest if self.draft.drills.len() > 2 => {
-                    Page::PrescriptionField(PrescriptionField::Order)
-                }
-                PrescriptionField::Rest | PrescriptionField::Order => {
-                    Page::PrescriptionField(PrescriptionField::Effort)
-                }
-                PrescriptionField::Effort | PrescriptionField::Accepted => Page::Overview,
-            },
-            Page::Drills if self.first_pass => Page::PrescriptionField(PrescriptionField::Days),
+            Page::Start => Page::PrescriptionField(&row::title),
+            Page::PrescriptionField(field) if self.first_pass && field.name == "issued_on" => Page::Drills,
+            Page::PrescriptionField(field) if self.first_pass => {
+                let suits = |next: &&Field| next.name != "order" || self.draft.drills.len() > 2;
+                let mut later =
+                    Draft::asked().into_iter().filter(|next| next.rank > field.rank && next.is_first);
+                later.find(suits).map_or(Page::Overview, Page::PrescriptionField)
+            }
+            Page::Drills if self.first_pass => Page::PrescriptionField(&row::days_a_week),
             Page::DrillField(place, ask) if self.adding => {
-                match DrillField::next_for_new_drill(Some(*ask), &self.draft.drills[*place]) {
+                match next_for_new_drill(Some(ask), &self.draft.drills[*place]) {
                     Some(next) => Page::DrillField(*place, next),
                     None => {
                         self.adding = false;

@@ -42,8 +42,8 @@ pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::{Answer, NotAnAnswer, Question};
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow,
-    DeliveryRow, DisturbanceRow, Drawn, LeftOutRow, LiftedRow, MishapRow, PrescriptionText, ReadyRow,
-    ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow,
+    DeliveryRow, DisturbanceRow, Drawn, LadderRow, LeftOutRow, LiftedRow, MishapRow, PrescriptionText,
+    ReadyRow, ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow,
 };
 pub use stamp::{Stamp, instant};
 pub use tryout::{Seen, SeenRow, TriedOut};

@@ -19,7 +19,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{
     Audit, Foresight, Learning, List, OwnList, SecondDraw, SequenceCollector, Task, audit_page,
 };
-use counterpoise_core::draw::schedule::{Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::gaps::GapTable;
 use counterpoise_core::plan::prescription::Prescription;
@@ -73,14 +73,14 @@ enum Form {
 
 pub(super) fn run(
     arguments: &Arguments,
-    folder: impl FnOnce() -> Result<Folder, Failure>,
+    folder: impl Fn() -> Result<Folder, Failure>,
 ) -> Result<Output, Failure> {
-    let seed = source::seed(arguments.seed.as_deref())?;
+    let (method, seed) = source::replay(arguments.seed.as_deref(), &folder)?;
     if let Some(path) = &arguments.sequence {
         return sequence(path, seed, arguments.format);
     }
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
-    let audit = audit(&prescription, seed, arguments.cues as usize)?;
+    let audit = audit(&prescription, method, seed, arguments.cues as usize)?;
     output(arguments.format, &audit.to_json(), || audit_page::blocks(&audit))
 }
 
@@ -111,8 +111,8 @@ fn output(form: Form, json: &impl Serialize, blocks: impl FnOnce() -> Vec<Block>
     }
 }
 
-fn audit(prescription: &Prescription, seed: Seed, cues: usize) -> Result<Audit<'_>, Failure> {
-    let scheduler = Scheduler::new(prescription)?;
+fn audit(prescription: &Prescription, method: Method, seed: Seed, cues: usize) -> Result<Audit<'_>, Failure> {
+    let scheduler = Scheduler::by(method, prescription)?;
     let bar = if io::stderr().is_terminal() { ProgressBar::new(100) } else { ProgressBar::hidden() };
     bar.set_style(
         ProgressStyle::with_template("{msg} {wide_bar} {percent} %").expect("the template is sound"),

@@ -6,7 +6,7 @@ use super::page::Output;
 use super::{Failure, Format};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution;
-use counterpoise_core::plan::drill::{Drill, Form, LadderStep, Target, Trains, UnlockName};
+use counterpoise_core::plan::drill::{Drill, Form, Ladder, LadderStep, Target, Trains, UnlockName};
 
 /// The options of `drills`.
 #[derive(Debug, Clone, clap::Args)]
@@ -123,8 +123,15 @@ fn show(drill: &Drill) -> Vec<Block> {
         lines.push(format!("The partner gets the instructions {} before each moment.", drill.lead()));
         page.extend(Block::section("What the partner does", lines));
     }
-    let steps = (1..).zip(drill.ladder()).map(|(number, step)| rung(drill, number, *step));
-    page.extend(Block::section("Steps, from gentlest to hardest; each changes one thing", steps));
+    for ladder in drill.ladders() {
+        let version = match ladder.version() {
+            1 => String::new(),
+            version => format!(" on version {version} of the ladder ({})", ladder.name()),
+        };
+        let steps = (1..).zip(ladder.steps()).map(|(number, step)| rung(drill, ladder, number, *step));
+        let title = format!("Steps{version}, from gentlest to hardest; each changes one thing");
+        page.extend(Block::section(&title, steps));
+    }
     let evidence =
         [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.limitation().to_owned()];
     page.extend(Block::section("What is known about it", evidence));
@@ -182,9 +189,26 @@ fn span_sentence(target: &Target) -> Option<String> {
     Some(format!("\"{}\" lasts {}{counted}, then: {}.", target.words(), span.length, span.close.words()))
 }
 
-fn rung(drill: &Drill, number: usize, step: LadderStep) -> String {
+fn rung(drill: &Drill, ladder: &Ladder, number: u8, step: LadderStep) -> String {
     let always = drill.unlocks();
-    let more: Vec<UnlockName> = step.unlocks().filter(|unlock| !always.contains(unlock)).collect();
+    let more: Vec<UnlockName> = ladder.unlocks(number).filter(|unlock| !always.contains(unlock)).collect();
     let unlocks = if more.is_empty() { String::new() } else { format!(" Unlock: {}.", names(&more)) };
     format!("{number}. {} {}.{unlocks}", step.posture(), step.stance_text(drill.facings()[0], None))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_later_ladder_is_shown_with_its_version_its_name_and_its_unlocks() {
+        let second = include_str!("../../tests/data/ladders-2.toml");
+        let second = second.split("# drill: ").find_map(|part| part.strip_prefix("counter-reach")).unwrap();
+        let first = include_str!("../../presets/drills/counter-reach.toml");
+        let drill = Drill::from_toml("counter-reach", &format!("{first}\n{second}")).unwrap();
+        let page = crate::cli::page::text::of(&show(&drill));
+        let (before, after) = page.split_once("Steps on version 2 of the ladder (feet), from").unwrap();
+        assert!(before.contains("Steps, from gentlest to hardest") && before.contains("\n  5. Stand with"));
+        assert!(after.contains("\n  4. Stand with") && after.contains("Unlock: one-leg."), "{after}");
+    }
 }

@@ -8,7 +8,7 @@ use crate::audio::{AudioError, BankError, WavError};
 use crate::entropy::EntropyError;
 use crate::journal::JournalError;
 use crate::settings::SettingsError;
-use counterpoise_core::draw::schedule::{ScheduleError, SeedError};
+use counterpoise_core::draw::schedule::{ScheduleError, SeedError, UnknownMethod};
 use counterpoise_core::plan::prescription::Refusal;
 use counterpoise_core::practice::track::TrackError;
 use counterpoise_core::words::Printable;
@@ -125,6 +125,12 @@ impl From<ScheduleError> for Failure {
 
 impl From<SeedError> for Failure {
     fn from(error: SeedError) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<UnknownMethod> for Failure {
+    fn from(error: UnknownMethod) -> Self {
         Self::new(error.to_string(), error.hint())
     }
 }

@@ -71,8 +71,7 @@ struct Step {
 
 impl Step {
     fn of(plan: &DrillPlan, step: u8) -> Self {
-        let LadderStep { stance, surface, support, vision, second_task, parts } =
-            plan.drill().ladder()[usize::from(step) - 1];
+        let LadderStep { stance, surface, support, vision, second_task, parts } = plan.conditions_at(step);
         let (drill, form, ceiling) = (plan.drill().name(), plan.form(), plan.ceiling());
         Self { drill, form, step, ceiling, stance, surface, support, vision, second_task, parts }
     }
@@ -135,13 +134,14 @@ fn text(next: &Next, prescription: &Prescription, suitability_known: bool) -> Ve
     page.push(Block::line(if next.is_open() { "Steps" } else { "Steps at the next practice" }));
     for (place, (plan, step)) in prescription.drills().iter().zip(&next.steps).enumerate() {
         let title = plan.drill().title();
-        let conditions = step.map(|step| Step::conditions(plan, step));
-        page.push(Block::item(match step.zip(conditions) {
+        page.push(Block::item(match step {
             None => format!("{title}: left out because of your limits"),
-            Some((step, LadderStep { stance, support, .. })) if place == 0 => {
+            Some(step) if place == 0 => {
+                let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}, the warm-up: always step {step}, {stance}, {support}")
             }
-            Some((step, LadderStep { stance, support, .. })) => {
+            Some(step) => {
+                let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}: step {step} of at most {}, {stance}, {support}", plan.ceiling())
             }
         }));
@@ -151,10 +151,4 @@ fn text(next: &Next, prescription: &Prescription, suitability_known: bool) -> Ve
         page.push(Block::line(text));
     }
     page
-}
-
-impl Step {
-    fn conditions(plan: &DrillPlan, step: u8) -> LadderStep {
-        plan.drill().ladder()[usize::from(step) - 1]
-    }
 }

@@ -17,7 +17,7 @@ use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
-use counterpoise_core::draw::schedule::{METHOD, Schedule, Scheduler, Seed, SetPlan};
+use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::drill::{Action, Form};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
@@ -87,6 +87,10 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     if let Some(note) = standing::altered(&journal, folder)?.filter(|_| arguments.prescription.is_none()) {
         let _ = show(&[note], &mut io::stderr());
     }
+    let method = match &arguments.seed {
+        Some(_) => source::method(seed, &journal)?,
+        None => Method::NEWEST,
+    };
     let clock = Clock::real();
     let known = standing::known(&journal)?;
     let next = known.next(&source.prescription, &clock.wall());
@@ -96,11 +100,11 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
     let asked_for = at_steps(&source.prescription, &steps);
     standing::within_program(folder, &known, &asked_for, &clock.wall())?;
-    let (scheduler, whole) = draw(&source.prescription, &steps, seed)?;
+    let (scheduler, whole) = draw(&source.prescription, &steps, method, seed)?;
     let sets_whole = whole.sets().len();
     let sets = arguments.sets.map_or(sets_whole, usize::from);
     let lower = if arguments.gentler { None } else { Some(next.gentler()).filter(|lower| *lower != steps) };
-    let lower = lower.map(|lower| draw(&source.prescription, &lower, seed)).transpose()?;
+    let lower = lower.map(|lower| draw(&source.prescription, &lower, method, seed)).transpose()?;
     let today = |whole: Schedule| whole.only_first(sets).from_set(next.first_set);
     let sets_planned = sets.min(sets_whole) as u8;
     let schedule = today(whole);
@@ -130,7 +134,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         drawn: Some(Drawn {
             seed,
             seed_given: arguments.seed.is_some(),
-            method: METHOD,
+            method: schedule.method().number(),
             voice: voice.name().to_owned(),
             device: None,
         }),
@@ -242,9 +246,10 @@ fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -
 fn draw(
     prescription: &Prescription,
     steps: &[Option<u8>],
+    method: Method,
     seed: Seed,
 ) -> Result<(Scheduler, Schedule), Failure> {
-    let scheduler = Scheduler::new(&at_steps(prescription, steps))?;
+    let scheduler = Scheduler::by(method, &at_steps(prescription, steps))?;
     let whole = scheduler.draw(seed);
     Ok((scheduler, whole))
 }

@@ -76,8 +76,15 @@ pub(super) fn run(
         console.pause()?;
     }
     fill_in(&mut form, &mut console)?;
-    let given = arguments.out.clone().or_else(|| file_of(source.as_ref()));
-    let (path, digest) = keep(form.draft(), arguments.out.as_deref(), given, &mut console)?;
+    // A ready prescription is no file of the therapist: its comments are about itself.
+    let original = source.as_ref().filter(|source| Prescription::ready(&source.name).is_none());
+    let given = arguments.out.clone().or_else(|| original.map(|source| PathBuf::from(&source.name)));
+    let text = match original {
+        Some(source) => form.draft().to_toml_over(&source.bytes),
+        None => form.draft().to_toml(),
+    };
+    let title = &form.draft().title;
+    let (path, digest) = keep(&text, title, arguments.out.as_deref(), given, &mut console)?;
     console.say(&format!("Written: {} (digest {}).", path.display(), digest.short()))?;
     if arguments.from.is_some() {
         let changed = changes(form.opened(), form.draft());
@@ -87,13 +94,6 @@ pub(super) fn run(
     let name = path.display();
     console.say(&format!("A handout in plain words: counterpoise check --handout {name}"))?;
     console.say(&format!("On the person's computer: counterpoise use {name}. Or bring it on a memory stick: practice offers it at the start."))
-}
-
-/// The file that was opened; `None` for a ready prescription.
-fn file_of(source: Option<&source::Source>) -> Option<PathBuf> {
-    source
-        .filter(|source| Prescription::ready(&source.name).is_none())
-        .map(|source| PathBuf::from(&source.name))
 }
 
 /// Shows page after page until the person chooses to write the file.
@@ -132,12 +132,13 @@ fn not_finished() -> Failure {
 
 /// Asks for a place and writes the file. An existing file is replaced only after a yes.
 fn keep(
-    draft: &Draft,
+    text: &str,
+    title: &str,
     named: Option<&Path>,
     usual: Option<PathBuf>,
     console: &mut Console<'_, impl Write>,
 ) -> Result<(PathBuf, Digest), Failure> {
-    let file = format!("{}.toml", handover::file_stem(&draft.title));
+    let file = format!("{}.toml", handover::file_stem(title));
     let usual = usual.unwrap_or_else(|| PathBuf::from(&file));
     let mut named = named.map(Path::to_owned);
     loop {
@@ -155,7 +156,7 @@ fn keep(
                 continue;
             }
         }
-        match write(draft, &path) {
+        match write(text, &path) {
             Ok(digest) => return Ok((path, digest)),
             Err(failure) if console.keyboard => {
                 console.say(&format!("Error: {}", failure.fact()))?;
@@ -187,8 +188,8 @@ fn where_to(usual: &Path, file: &str, console: &mut Console<'_, impl Write>) -> 
 }
 
 /// Writes the sealed file, completely or not at all, after the gate has read it once more.
-fn write(draft: &Draft, path: &Path) -> Result<Digest, Failure> {
-    let text = Seal::append(&draft.to_toml());
+fn write(text: &str, path: &Path) -> Result<Digest, Failure> {
+    let text = Seal::append(text);
     let read = Prescription::read(&path.display().to_string(), text.as_bytes())?;
     write_beside(path, text.as_bytes()).map_err(|error| not_written(path, &error))?;
     Ok(read.digest())

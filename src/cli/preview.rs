@@ -35,12 +35,12 @@ pub(super) struct Arguments {
 
 pub(super) fn run(
     arguments: &Arguments,
-    folder: impl FnOnce() -> Result<Folder, Failure>,
+    folder: impl Fn() -> Result<Folder, Failure>,
     out: &mut impl Write,
 ) -> Result<Output, Failure> {
-    let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
-    let seed = source::seed(arguments.seed.as_deref())?;
-    let scheduler = Scheduler::new(&prescription)?;
+    let prescription = source::find(arguments.prescription.as_deref(), &folder)?.prescription;
+    let (method, seed) = source::replay(arguments.seed.as_deref(), folder)?;
+    let scheduler = Scheduler::by(method, &prescription)?;
     let mut previews = (0..arguments.sessions.unwrap_or(1))
         .map(|i| Preview::of(&prescription, &scheduler.draw(seed.of_session(u64::from(i)))));
     match arguments.format {

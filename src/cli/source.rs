@@ -7,8 +7,8 @@ use std::path::Path;
 
 use super::Failure;
 use crate::entropy;
-use crate::journal::Folder;
-use counterpoise_core::draw::schedule::Seed;
+use crate::journal::{Folder, Journal};
+use counterpoise_core::draw::schedule::{Method, Seed};
 use counterpoise_core::plan::prescription::{Prescription, limits};
 
 /// A prescription, the bytes it was read from, and its name.
@@ -110,9 +110,60 @@ pub fn seed(given: Option<&str>) -> Result<Seed, Failure> {
     })
 }
 
+/// The recipe that draws this seed: that of the kept session, where one has it, else the newest.
+///
+/// # Errors
+/// If the journal cannot be read, or this version does not know the recipe.
+pub fn method(seed: Seed, journal: &Journal) -> Result<Method, Failure> {
+    let sessions = journal.contents()?.sessions;
+    let mut drawn = sessions.iter().rev().filter_map(|session| session.start.drawn.as_ref());
+    let kept = drawn.find(|drawn| drawn.seed == seed);
+    Ok(kept.map_or(Ok(Method::NEWEST), |drawn| Method::try_from(drawn.method))?)
+}
+
+/// The seed that is given, with the recipe that draws it; else a fresh one and the newest. Where no journal can be read,
+/// no session is known to have had it.
+///
+/// # Errors
+/// As for [`seed`] and [`method`].
+pub fn replay(
+    given: Option<&str>,
+    folder: impl FnOnce() -> Result<Folder, Failure>,
+) -> Result<(Method, Seed), Failure> {
+    let seed = seed(given)?;
+    let kept = given.and_then(|_| Journal::look(&folder().ok()?).ok());
+    Ok((kept.map_or(Ok(Method::NEWEST), |journal| method(seed, &journal))?, seed))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::journal::sample::{begun, id, keep, moment, open};
+    use counterpoise_core::record::Entry;
+
+    #[test]
+    fn a_kept_session_is_drawn_again_by_its_own_method_or_not_at_all() {
+        let place = tempfile::tempdir().unwrap();
+        let folder = || Ok(Folder::open_in(place.path()).unwrap());
+        let kept = Seed::from_bytes([7; 32]).to_string();
+        let mut journal = open(&folder().unwrap());
+        keep(&mut journal, &id(1), &[begun(moment(0))]);
+        assert_eq!(replay(Some(&kept), folder).unwrap().0, Method::One);
+
+        let Entry::SessionBegun(mut row) = begun(moment(1)) else { unreachable!() };
+        row.drawn.as_mut().unwrap().method = 7;
+        keep(&mut journal, &id(2), &[Entry::SessionBegun(row)]);
+        for refused in [
+            replay(Some(&kept), folder).unwrap_err(),
+            method(Seed::from_bytes([7; 32]), &journal).unwrap_err(),
+        ] {
+            assert_eq!(refused.fact(), "drawn by method 7; this version knows 1");
+        }
+        let other = "00".repeat(32);
+        assert_eq!(replay(Some(&other), folder).unwrap().0, Method::NEWEST, "no session is kept that had it");
+        let nowhere = || -> Result<Folder, Failure> { panic!("a fresh seed needs no journal") };
+        assert_eq!(replay(None, nowhere).unwrap().0, Method::NEWEST);
+    }
 
     #[test]
     fn a_name_comes_before_the_persons_own_and_that_before_the_first_ready_one() {

@@ -86,7 +86,7 @@ fn quit() -> Failure {
 fn result(found: &Suitability) -> Vec<Block> {
     let mut page = vec![Block::line(found.outcome.to_string())];
     page.extend(found.reasons().into_iter().map(Block::item));
-    if found.bounds().is_some_and(|bounds| bounds.alone) {
+    if found.bounds().is_some_and(|bounds| bounds.limits.alone) {
         page.push(Block::item("For practice with a partner: counterpoise suitability --partner"));
     }
     let again = "Answer again when something changes: counterpoise suitability";

@@ -66,23 +66,23 @@ struct Made {
 
 pub(super) fn run(
     arguments: &Arguments,
-    folder: impl FnOnce() -> Result<Folder, Failure>,
+    folder: impl Fn() -> Result<Folder, Failure>,
 ) -> Result<Output, Failure> {
-    let folder = folder();
-    let prescription = source::find(arguments.prescription.as_deref(), || folder.clone())?.prescription;
+    let found = folder();
+    let prescription = source::find(arguments.prescription.as_deref(), || found.clone())?.prescription;
     track::check(&prescription)?;
-    let folder = match folder {
+    let found = match found {
         Ok(folder) => Some(folder),
         Err(error) if error.is_no_home() => None,
         // It is not known whose locks and steps apply.
         Err(error) => return Err(error),
     };
-    let prescription = at_todays_steps(prescription, folder.as_ref())?;
+    let prescription = at_todays_steps(prescription, found.as_ref())?;
     // So that Ctrl-C leaves no partial track. Where signals cannot be watched, it does.
     let _ = terminal::watch_signals();
-    let seed = source::seed(arguments.seed.as_deref())?;
+    let (method, seed) = source::replay(arguments.seed.as_deref(), folder)?;
     let voice = Voice::from_name(&arguments.voice).expect("the command line allows only the names of voices");
-    let scheduler = Scheduler::new(&prescription)?;
+    let scheduler = Scheduler::by(method, &prescription)?;
     let write = |made: &Made, wav: &Path, json: Option<&Path>| -> Result<(), Failure> {
         let sheet = Sheet::of(&prescription, &made.schedule, voice.name(), &made.track);
         let mut text = serde_json::to_vec_pretty(&sheet)?;

@@ -5,7 +5,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::{big, plain::Lines, view};
-use counterpoise_core::draw::schedule::{METHOD, Scheduler, Seed};
+use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::screen::{Body, Screen};
@@ -65,7 +65,7 @@ fn replay(mut show: impl FnMut(Millis, &Screen)) -> Vec<Entry> {
         drawn: Some(Drawn {
             seed,
             seed_given: false,
-            method: METHOD,
+            method: Method::NEWEST.number(),
             voice: "lower".to_owned(),
             device: None,
         }),

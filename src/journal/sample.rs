@@ -82,6 +82,7 @@ pub(crate) fn set(number: u8, at: Stamp) -> Entry {
         work_ms: 47_000,
         recover_ms: 5_000,
         rest_ms: 61_000,
+        ladder: None,
     };
     let cues = vec![cue(0, 6_123, 6_123, false), cue(1, 13_000, 6_877, true), cue(2, 21_500, 8_500, false)];
     Entry::SetBegun { set, cues }
@@ -159,7 +160,7 @@ pub(crate) fn answer(set: Option<u8>, question: Question, answer: Option<u8>) ->
 }
 
 pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Entry {
-    let given = Given { drill: "counter-reach".into(), form: Form::Alone, step: 3 };
+    let given = Given { drill: "counter-reach".into(), form: Form::Alone, step: 3, ladder: None };
     Entry::Decided(Decided {
         decision,
         reasons: vec!["Two clean sessions in a row.".into(), "=Everything else stays.".into()],

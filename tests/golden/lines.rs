@@ -2,14 +2,19 @@
 //! WebAssembly build (`core/examples/golden_draws.rs`) share this file, so both write the same rows.
 
 use counterpoise_core::draw::schedule::path::Path;
-use counterpoise_core::draw::schedule::{Call, ScheduleError, Scheduler, Seed, floor_order};
+use counterpoise_core::draw::schedule::{Call, Method, ScheduleError, Scheduler, Seed, floor_order};
 use counterpoise_core::plan::drill::{Ball, Side, Strength};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::units::Millis;
 
 /// All rows of one golden file.
-pub(crate) fn of(name: &str, prescription: &Prescription, seed: Seed) -> Result<String, ScheduleError> {
-    let scheduler = Scheduler::new(prescription)?;
+pub(crate) fn of(
+    method: Method,
+    name: &str,
+    prescription: &Prescription,
+    seed: Seed,
+) -> Result<String, ScheduleError> {
+    let scheduler = Scheduler::by(method, prescription)?;
     Ok(match name {
         "attributes" => drawn_with_attributes(&scheduler, seed),
         _ => drawn(&scheduler, seed),

@@ -134,6 +134,20 @@ fn an_edited_one_keeps_what_was_not_asked_and_says_what_changed() {
     assert_eq!((differ.len(), before.len()), (1, after.len()), "{differ:?}");
 }
 
+#[test]
+fn the_therapists_own_notes_and_order_stay() {
+    let place = place();
+    let own = include_str!("../../presets/prescriptions/gentle.toml")
+        .replace("weeks = 12\n", "  weeks   =12   # until Christmas\n# ask about the dog\n");
+    assert!(own.contains("Christmas"));
+    fs::write(place.path().join("a.toml"), &own).unwrap();
+    out(&prescribe(place.path(), &["--from", "a.toml"], &["5", "8", "w", "", "y"]));
+    let written = fs::read_to_string(place.path().join("a.toml")).unwrap();
+    let (text, seal) = written.split_at(written.find("# seal: ").unwrap());
+    assert_eq!(text, own.replace("weeks   =12", "weeks   =8"));
+    assert_eq!(seal.lines().count(), 1);
+}
+
 #[cfg(unix)]
 #[test]
 fn a_place_that_cannot_be_written_is_said_and_nothing_is_left() {

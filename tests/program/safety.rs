@@ -224,7 +224,7 @@ fn no_hazard_that_must_be_looked_at_is_missing() {
 }
 
 /// One row and its mutant, as they should be.
-const ROW: &str = "| a hazard | a control | `core/src/health/lock.rs` | `core/src/health/bounds.rs`: \
+const ROW: &str = "| a hazard | a control | `core/src/health/lock.rs` | `core/src/health/bounds/test.rs`: \
                    every_row_of_the_rule_for_tests | `core/src/health/lock.rs`: chest pain is none |\n";
 const MUTANT: &str = "[[mutant]]\ncontrol = 'a hazard'\nfile = 'core/src/health/lock.rs'\nsays = 'chest pain is none'\n\
                       find = 'Self::Breath | Self::Nerve)'\nreplace = 'Self::Breath)'\n\
@@ -234,18 +234,20 @@ const MUTANT: &str = "[[mutant]]\ncontrol = 'a hazard'\nfile = 'core/src/health/
 fn a_page_that_is_out_of_step_is_found_out() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     assert!(faults(ROW, MUTANT, root).is_empty());
-    let (place, test) =
-        ("| `core/src/health/lock.rs` |", "`core/src/health/bounds.rs`: every_row_of_the_rule_for_tests");
+    let (place, test) = (
+        "| `core/src/health/lock.rs` |",
+        "`core/src/health/bounds/test.rs`: every_row_of_the_rule_for_tests",
+    );
     let two_places = "| `core/src/health/lock.rs`, `src/lok.rs` |";
     for (from, to) in [
         (place, two_places),
         ("| a control |", "|  |"),
-        (test, &format!("{test}; `core/src/health/bounds.rs`: every_row_of_the_rule_for_test")),
+        (test, &format!("{test}; `core/src/health/bounds/test.rs`: every_row_of_the_rule_for_test")),
         (test, &format!("{test}; `src/bound.rs`: every_row_of_the_rule_for_tests")),
         // It is there, but it is not run by itself.
         (test, &format!("{test}; `src/journal/test.rs`: child_that_is_killed")),
         // A function, but no test.
-        (test, &format!("{test}; `core/src/health/bounds.rs`: most")),
+        (test, &format!("{test}; `core/src/health/bounds/test.rs`: most")),
     ] {
         let bad = ROW.replace(from, to);
         assert_ne!(bad, ROW, "{from}");

@@ -38,7 +38,7 @@ pub fn given(prescription: &Prescription, printed: &[Option<u8>], then: &[Option
             (Some(printed), Some(then)) => *printed.min(then),
             (step, None) | (None, step) => (*step)?,
         };
-        Some(Given { drill: plan.drill().name().to_owned(), form: plan.form(), step })
+        Some(Given::of(plan, step))
     };
     plans.filter_map(lower).collect()
 }

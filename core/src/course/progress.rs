@@ -149,7 +149,7 @@ fn step_gain(plan: &DrillPlan, ours: &[&PastSession]) -> Option<String> {
         .collect();
     let (first, last) = (*steps.first()?, *steps.last()?);
     let words = |step: u8| {
-        let conditions = drill.ladder().get(usize::from(step) - 1)?;
+        let conditions = plan.ladder().steps().get(usize::from(step) - 1)?;
         Some(format!("{}, {}", conditions.stance, conditions.support))
     };
     (last > first)

@@ -16,7 +16,6 @@ use crate::course::program::{Due, Program, days_between};
 use crate::health::bounds::Bounds;
 use crate::health::lock::Lock;
 use crate::health::suitability::Suitability;
-use crate::plan::drill::LadderStep;
 use crate::plan::prescription::{DrillPlan, Prescription};
 
 mod barrier;
@@ -95,6 +94,9 @@ impl Next {
         let mut next = ladders.next();
         if let Some(bounds) = bounds.filter(|bounds| *bounds != Bounds::OPEN) {
             next.reasons.push(Reason::Bounds { bounds });
+            if prescription.drills().iter().any(|plan| plan.ladder().version() > 1) {
+                next.reasons.push(Reason::Limits { limits: bounds.limits });
+            }
         }
         if let Some(because) = prescription.accepted_because() {
             next.reasons.push(Reason::Accepted { because: because.to_owned() });
@@ -167,12 +169,7 @@ impl Next {
             first_set: self.first_set,
             sets_whole: sets_whole as u8,
             seen_before: past.latest(),
-            given: given
-                .filter_map(|(plan, step)| {
-                    let drill = plan.drill().name().to_owned();
-                    Some(Given { drill, form: plan.form(), step: (*step)? })
-                })
-                .collect(),
+            given: given.filter_map(|(plan, step)| Some(Given::of(plan, (*step)?))).collect(),
         }
     }
 
@@ -286,7 +283,13 @@ impl<'a> Ladders<'a> {
 
     /// The highest step of this drill that the prescription and the person's limits leave.
     fn highest_step(&self, plan: &DrillPlan) -> Option<u8> {
-        self.bounds.highest_step(plan.drill(), plan.form(), plan.targets(), plan.ceiling())
+        self.bounds.highest_step(
+            plan.ladder(),
+            plan.form(),
+            plan.targets(),
+            plan.ceiling(),
+            plan.named_steps(),
+        )
     }
 
     /// Everything that lowers, each by one step. Says whether anything did, at the first step too.
@@ -358,7 +361,8 @@ impl<'a> Ladders<'a> {
             return self.reasons.push(Reason::AtCeiling);
         };
         let plan = &plans[place];
-        let (from, to) = (conditions(plan, self.steps[place]), conditions(plan, self.steps[place] + 1));
+        let step = self.steps[place];
+        let (from, to) = (plan.conditions_at(step), plan.conditions_at(step + 1));
         self.steps[place] += 1;
         self.reasons.push(Reason::Up {
             drill: plan.drill().title().to_owned(),
@@ -366,10 +370,6 @@ impl<'a> Ladders<'a> {
             change: reason::change(from, to),
         });
     }
-}
-
-fn conditions(plan: &DrillPlan, step: u8) -> LadderStep {
-    plan.drill().ladder()[usize::from(step) - 1]
 }
 
 /// The step that progression gave to this drill last, or that was practiced where none was kept; else the one to start at.

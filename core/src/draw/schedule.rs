@@ -1,6 +1,6 @@
 //! From a prescription and a seed to the cues of a session at their offsets.
 
-use crate::plan::drill::{Drill, Facing, Form, LadderStep, Side};
+use crate::plan::drill::{Drill, Facing, Form, Ladder, LadderStep, Side};
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
 
@@ -11,6 +11,7 @@ pub mod covered;
 pub mod floor_order;
 pub mod gap_draw;
 pub mod inspect;
+mod method;
 pub mod moments;
 pub mod order;
 pub mod path;
@@ -22,15 +23,14 @@ pub mod seed;
 mod upcoming;
 
 pub use call::{Call, Utterance};
+pub use method::{Method, UnknownMethod};
 pub use scheduler::{ScheduleError, Scheduler};
 pub use seed::{Seed, SeedError};
-
-/// The version of the drawing recipe. A change to any drawn bit needs a new number.
-pub const METHOD: u32 = 1;
 
 /// The cues of one session: what [`Scheduler::draw`] makes of a prescription and a seed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Schedule {
+    method: Method,
     seed: Seed,
     sets: Vec<SetPlan>,
 }
@@ -40,6 +40,7 @@ pub struct Schedule {
 pub struct SetPlan {
     number: u8,
     drill: &'static Drill,
+    ladder: &'static Ladder,
     form: Form,
     step: u8,
     conditions: LadderStep,
@@ -64,6 +65,10 @@ pub struct Cue {
 }
 
 impl Schedule {
+    /// The recipe that drew it, and draws it again.
+    pub fn method(&self) -> Method {
+        self.method
+    }
     /// The seed that replays it.
     pub fn seed(&self) -> Seed {
         self.seed
@@ -102,6 +107,10 @@ impl SetPlan {
     /// Alone or with a partner.
     pub fn form(&self) -> Form {
         self.form
+    }
+    /// The version of the drill's ladder that the step is counted on.
+    pub fn ladder(&self) -> &'static Ladder {
+        self.ladder
     }
     /// The ladder step, from 1.
     pub fn step(&self) -> u8 {

@@ -1,62 +1,158 @@
-//! What suitability and balance tests leave of a prescription: with whom, up to which step, with which hand at rest.
-//! They only ever narrow it.
+//! What suitability and balance tests leave of a prescription: with whom, with how much support, on which floor, how
+//! narrow the feet. They only ever narrow it.
 
+use std::cmp::min_by_key;
 use std::fmt;
 
-use crate::plan::drill::{Action, Drill, Form, LadderStep, Support, Target};
+use crate::plan::drill::{Action, Form, Ladder, LadderStep, Stance, Support, Surface, Target, Vision};
 
-/// The highest step for somebody with one test below its cut-off, or without a therapist \[judgment\].
+/// The highest step of version 1 of a ladder for somebody with one test below its cut-off, or without a therapist
+/// \[judgment\].
 pub const CAUTIOUS_STEP: u8 = 3;
 
-/// What is left. Ordered choices narrow from the first to the last.
+/// Under which conditions a person may practice. They are attributes, so that a new version of a ladder cannot change
+/// what they mean.
 ///
 /// ```
-/// use counterpoise_core::health::bounds::{Bounds, Hands};
+/// use counterpoise_core::health::bounds::Limits;
+/// use counterpoise_core::plan::drill::{Drill, Form};
+/// let steps = Drill::named("counter-shift").unwrap().ladder();
+/// let allowed = |step: usize, named| Limits::CAUTIOUS.allow(steps[step - 1], Form::Alone, named);
+/// assert!(allowed(3, false), "semi-tandem, two hands");
+/// assert!(!allowed(4, false) && allowed(4, true), "with one hand only where a therapist's file names it");
+/// assert!(!allowed(5, true), "fingertips are no hand at rest");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
+    /// No drill with a partner.
+    pub alone: bool,
+    /// The least support.
+    pub support: Support,
+    /// The narrowest stance.
+    pub stance: Stance,
+    /// The softest surface.
+    pub surface: Surface,
+    /// Whether something may be done at the same time.
+    pub second_task: bool,
+    /// How far a reach may go: the most parts of one call.
+    pub reach: u8,
+}
+
+impl Limits {
+    /// Everything is allowed.
+    pub const OPEN: Self = Self {
+        alone: false,
+        support: Support::Beside,
+        stance: Stance::Walking,
+        surface: Surface::Patches,
+        second_task: true,
+        reach: u8::MAX,
+    };
+    /// Alone, a hand at rest, a firm floor, nothing done at the same time, feet together at the narrowest; three parts of
+    /// a call. Under version 1 of a ladder: alone, up to step 3, a hand at rest.
+    pub const CAUTIOUS: Self = Self {
+        alone: true,
+        support: Support::OneHand,
+        stance: Stance::FeetTogether,
+        surface: Surface::Firm,
+        second_task: false,
+        reach: 3,
+    };
+    /// The same with the feet apart and no additional part. Under version 1: alone, at step 1, a hand at rest.
+    pub const STEP_ONE: Self = Self { stance: Stance::FeetApart, reach: 1, ..Self::CAUTIOUS };
+    /// The same with both hands at rest: weight shifts, heel raises, holds.
+    pub const BOTH_HANDS: Self = Self { support: Support::TwoHands, ..Self::STEP_ONE };
+
+    /// Whether somebody with these limits may be given a step with these conditions. `named`: a therapist's file names
+    /// this step for this person, which allows a semi-tandem stance with one hand where the limit is feet together.
+    ///
+    /// All of it is \[judgment\].
+    pub fn allow(self, step: LadderStep, form: Form, named: bool) -> bool {
+        let LadderStep { stance, surface, support, vision: Vision::Open, second_task, parts } = step;
+        let both_rest = support.lightness() <= Support::TwoHands.lightness();
+        let just_narrower = self.stance == Stance::FeetTogether
+            && stance == Stance::SemiTandem
+            && (both_rest || (named && step.can_be_named()));
+        !(self.alone && form == Form::Partner)
+            && support.lightness() <= self.support.lightness()
+            && (stance.narrowness() <= self.stance.narrowness() || just_narrower)
+            && surface.softness() <= self.surface.softness()
+            && (self.second_task || second_task.is_none())
+            && parts <= self.reach
+    }
+
+    /// The same for version 1 of a ladder, whose limits are numbers of steps: the narrowest stance says which.
+    fn allow_of_version_1(self, number: u8, step: LadderStep, form: Form) -> bool {
+        let last = match self.stance {
+            Stance::Seated | Stance::FeetApart => 1,
+            Stance::FeetTogether | Stance::SemiTandem | Stance::Tandem | Stance::OneLeg => CAUTIOUS_STEP,
+            Stance::Walking => u8::MAX,
+        };
+        !(self.alone && form == Form::Partner)
+            && number <= last
+            && step.support.lightness() <= self.support.lightness()
+    }
+
+    /// Whether nothing beyond the first step of a ladder is left.
+    pub fn is_first_step(self) -> bool {
+        self.stance.narrowness() <= Stance::FeetApart.narrowness()
+    }
+
+    /// The narrower of both, in everything.
+    #[must_use]
+    pub fn and(self, other: Self) -> Self {
+        Self {
+            alone: self.alone || other.alone,
+            support: min_by_key(self.support, other.support, |support| support.lightness()),
+            stance: min_by_key(self.stance, other.stance, |stance| stance.narrowness()),
+            surface: min_by_key(self.surface, other.surface, |surface| surface.softness()),
+            second_task: self.second_task && other.second_task,
+            reach: self.reach.min(other.reach),
+        }
+    }
+}
+
+/// What the limits mean on a ladder whose steps they are compared with: version 2 or above.
+impl fmt::Display for Limits {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let task = if self.second_task { "" } else { ", nothing else done at the same time" };
+        write!(
+            f,
+            "{} at the least, {} at the narrowest, {} at the softest{task}.",
+            self.support, self.stance, self.surface
+        )
+    }
+}
+
+/// What is left of a prescription: the conditions, and the calls.
+///
+/// ```
+/// use counterpoise_core::health::bounds::{Bounds, Limits};
 /// let one_test_below = Bounds::for_tests_below(1);
-/// assert_eq!((one_test_below.max_step, one_test_below.hands), (3, Hands::OneRests));
-/// assert_eq!(one_test_below.and(Bounds::STEP_ONE).max_step, 1, "the narrower one holds");
+/// assert_eq!(one_test_below.limits, Limits::CAUTIOUS);
+/// assert_eq!(one_test_below.and(Bounds::STEP_ONE), Bounds::STEP_ONE, "the narrower one holds");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Bounds {
-    /// No drill with a partner.
-    pub alone: bool,
-    /// The highest step of any drill; `u8::MAX` is no limit.
-    pub max_step: u8,
-    /// What the hands do.
-    pub hands: Hands,
+    /// Under which conditions.
+    pub limits: Limits,
     /// No drill that turns the head.
     pub no_head_turns: bool,
     /// No drill that rises from a chair.
     pub no_rises: bool,
 }
 
-/// What the hands must do at every step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Hands {
-    /// As the step of the drill says.
-    AsTheStepSays,
-    /// At least one always rests on something fixed.
-    OneRests,
-    /// Both hands always rest on something fixed.
-    BothRest,
-}
-
 impl Bounds {
     /// Nothing is left out.
-    pub const OPEN: Self = Self {
-        alone: false,
-        max_step: u8::MAX,
-        hands: Hands::AsTheStepSays,
-        no_head_turns: false,
-        no_rises: false,
-    };
-    /// Alone, at step 1 of each drill, a hand at rest.
-    pub const STEP_ONE: Self = Self { alone: true, max_step: 1, hands: Hands::OneRests, ..Self::OPEN };
-    /// Alone, up to step 3, a hand at rest.
-    pub const CAUTIOUS: Self =
-        Self { alone: true, max_step: CAUTIOUS_STEP, hands: Hands::OneRests, ..Self::OPEN };
-    /// Alone, at step 1, both hands at rest: weight shifts, heel raises, holds.
-    pub const BOTH_HANDS: Self = Self { hands: Hands::BothRest, ..Self::STEP_ONE };
+    pub const OPEN: Self = Self { limits: Limits::OPEN, no_head_turns: false, no_rises: false };
+    /// Nothing with a partner.
+    pub const ALONE: Self = Self { limits: Limits { alone: true, ..Limits::OPEN }, ..Self::OPEN };
+    /// Within [`Limits::STEP_ONE`].
+    pub const STEP_ONE: Self = Self { limits: Limits::STEP_ONE, ..Self::OPEN };
+    /// Within [`Limits::CAUTIOUS`].
+    pub const CAUTIOUS: Self = Self { limits: Limits::CAUTIOUS, ..Self::OPEN };
+    /// Within [`Limits::BOTH_HANDS`].
+    pub const BOTH_HANDS: Self = Self { limits: Limits::BOTH_HANDS, ..Self::OPEN };
 
     /// After balance tests \[judgment\]: with one below its cut-off alone, up to step 3, a hand always at rest; with two
     /// or more step 1, both hands at rest, until a therapist reviews. Passing opens nothing.
@@ -72,37 +168,34 @@ impl Bounds {
     #[must_use]
     pub fn and(self, other: Self) -> Self {
         Self {
-            alone: self.alone || other.alone,
-            max_step: self.max_step.min(other.max_step),
-            hands: self.hands.max(other.hands),
+            limits: self.limits.and(other.limits),
             no_head_turns: self.no_head_turns || other.no_head_turns,
             no_rises: self.no_rises || other.no_rises,
         }
     }
 
-    /// The highest of the drill's steps, from 1 to `ceiling`, that is left; `None` leaves the drill out.
-    pub fn highest_step(self, drill: &Drill, form: Form, targets: &[Target], ceiling: u8) -> Option<u8> {
+    /// The highest step of this ladder, from 1 to `ceiling`, that is left where `targets` are called; `None` leaves the
+    /// drill out. `named` are the keys of the steps that a therapist's file names.
+    pub fn highest_step(
+        self,
+        ladder: &Ladder,
+        form: Form,
+        targets: &[Target],
+        ceiling: u8,
+        named: &[String],
+    ) -> Option<u8> {
         let calls = |is: fn(Action) -> bool| targets.iter().any(|target| is(target.action));
         let turns = |action| matches!(action, Action::TurnHead | Action::Touch);
-        if (self.alone && form == Form::Partner)
-            || (self.no_head_turns && calls(turns))
-            || (self.no_rises && calls(|action| action == Action::Rise))
-        {
+        if (self.no_head_turns && calls(turns)) || (self.no_rises && calls(|action| action == Action::Rise)) {
             return None;
         }
-        let within = (1..=ceiling.min(self.max_step)).zip(drill.ladder());
+        let within = (1..=ceiling).zip(ladder.steps()).zip(ladder.keys());
         // A step beyond one that is not allowed is not reached.
-        within.take_while(|(_, step)| self.allows(**step)).map(|(number, _)| number).last()
-    }
-
-    fn allows(self, step: LadderStep) -> bool {
-        match self.hands {
-            Hands::AsTheStepSays => true,
-            Hands::OneRests => step.support.is_resting(),
-            Hands::BothRest => {
-                matches!(step.support, Support::TwoHands | Support::HandsOnChair | Support::Chair)
-            }
-        }
+        let allowed = within.take_while(|((number, step), key)| match ladder.version() {
+            1 => self.limits.allow_of_version_1(*number, **step, form),
+            _ => self.limits.allow(**step, form, named.contains(key)),
+        });
+        allowed.map(|((number, _), _)| number).last()
     }
 }
 
@@ -110,91 +203,30 @@ impl Bounds {
 impl fmt::Display for Bounds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut said = Vec::new();
-        if self.alone {
-            said.push("Only what you practice alone.".to_owned());
+        if self.limits.alone {
+            said.push("Only what you practice alone.");
         }
-        if self.max_step < u8::MAX {
-            said.push(format!("Up to step {} of each kind of practice.", self.max_step));
+        match self.limits.stance {
+            Stance::Walking => {}
+            _ if self.limits.is_first_step() => said.push("Up to step 1 of each kind of practice."),
+            _ => said.push("Up to step 3 of each kind of practice."),
         }
-        match self.hands {
-            Hands::AsTheStepSays => {}
-            Hands::OneRests => said.push("One hand always rests on the counter.".to_owned()),
-            Hands::BothRest => said.push("Both hands always rest on the counter.".to_owned()),
+        match self.limits.support {
+            Support::Chair | Support::HandsOnChair | Support::TwoHands => {
+                said.push("Both hands always rest on the counter.");
+            }
+            Support::OneHand => said.push("One hand always rests on the counter."),
+            Support::Fingertips | Support::Hovering | Support::Beside => {}
         }
         if self.no_head_turns {
-            said.push("No turns of the head.".to_owned());
+            said.push("No turns of the head.");
         }
         if self.no_rises {
-            said.push("No getting up from a chair.".to_owned());
+            said.push("No getting up from a chair.");
         }
         f.write_str(&said.join(" "))
     }
 }
 
 #[cfg(test)]
-mod test {
-    use super::{Bounds, Hands};
-    use crate::plan::drill::{Drill, Form};
-
-    fn most(bounds: Bounds, name: &str, form: Form) -> Option<u8> {
-        let drill = Drill::named(name).unwrap();
-        bounds.highest_step(drill, form, drill.targets(), drill.ladder().len() as u8)
-    }
-
-    #[test]
-    fn every_row_of_the_rule_for_tests() {
-        // counter-reach: one hand, one hand, fingertips ...; counter-shift: two hands three times, one hand,
-        // fingertips; pushes are with a partner.
-        assert_eq!(most(Bounds::for_tests_below(0), "counter-reach", Form::Alone), Some(5));
-        assert_eq!(most(Bounds::for_tests_below(0), "pushes", Form::Partner), Some(4));
-        assert_eq!(most(Bounds::for_tests_below(1), "counter-reach", Form::Alone), Some(2), "a hand rests");
-        assert_eq!(most(Bounds::for_tests_below(1), "counter-shift", Form::Alone), Some(3), "step 3 at most");
-        assert_eq!(most(Bounds::for_tests_below(1), "pushes", Form::Partner), None);
-        for tests in [2, 3, 5] {
-            let bounds = Bounds::for_tests_below(tests);
-            assert_eq!(most(bounds, "counter-shift", Form::Alone), Some(1));
-            assert_eq!(most(bounds, "counter-reach", Form::Alone), None, "one hand does not do");
-        }
-    }
-
-    #[test]
-    fn both_is_never_wider_than_either() {
-        let all = [
-            Bounds::OPEN,
-            Bounds::CAUTIOUS,
-            Bounds::STEP_ONE,
-            Bounds::BOTH_HANDS,
-            Bounds { no_head_turns: true, ..Bounds::OPEN },
-            Bounds { no_rises: true, ..Bounds::OPEN },
-        ];
-        for (one, other) in all.iter().flat_map(|one| all.iter().map(move |other| (*one, *other))) {
-            assert_eq!(one.and(other), other.and(one));
-            for drill in Drill::all() {
-                for form in drill.forms() {
-                    let (both, alone) = (one.and(other), most(one, drill.name(), *form));
-                    assert!(most(both, drill.name(), *form) <= alone, "{}", drill.name());
-                }
-            }
-        }
-        assert_eq!(Bounds::OPEN.and(Bounds::OPEN).hands, Hands::AsTheStepSays);
-    }
-
-    #[test]
-    fn a_neck_that_must_not_turn_leaves_out_what_turns_it() {
-        let stiff = Bounds { no_head_turns: true, ..Bounds::OPEN };
-        assert_eq!(most(stiff, "head-turns", Form::Alone), None);
-        assert_eq!(most(stiff, "shoulder-looks", Form::Partner), None);
-        assert_eq!(most(stiff, "counter-reach", Form::Alone), Some(5));
-        let seated = Bounds { no_rises: true, ..Bounds::OPEN };
-        assert_eq!(most(seated, "fast-rises", Form::Alone), None);
-    }
-
-    #[test]
-    fn limits_are_said_and_none_are_silent() {
-        assert_eq!(Bounds::OPEN.to_string(), "");
-        assert_eq!(
-            Bounds::BOTH_HANDS.to_string(),
-            "Only what you practice alone. Up to step 1 of each kind of practice. Both hands always rest on the counter."
-        );
-    }
-}
+mod test;

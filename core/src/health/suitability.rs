@@ -4,7 +4,8 @@
 
 use std::fmt;
 
-use crate::health::bounds::{Bounds, Hands};
+use crate::health::bounds::Bounds;
+use crate::plan::drill::Support;
 use crate::words;
 
 mod topic;
@@ -93,14 +94,14 @@ impl Suitability {
             .collect();
         because.sort_by_key(|(_, _, effect)| effect.order());
         // Without the questions about a partner, practice with one is not open.
-        let alone = Bounds { alone: !partner, ..Bounds::OPEN };
+        let alone = if partner { Bounds::OPEN } else { Bounds::ALONE };
         let bounds = because.iter().fold(alone, |bounds, (_, _, effect)| match effect {
             Effect::Within(more) => bounds.and(*more),
             _ => bounds,
         });
         let outcome = if because.iter().any(|(_, _, effect)| *effect == Effect::Clinician) {
             Outcome::Clinician
-        } else if bounds.max_step == 1 {
+        } else if bounds.limits.is_first_step() {
             Outcome::StepOne(bounds)
         } else {
             Outcome::GoAhead(bounds)
@@ -136,7 +137,7 @@ impl Effect {
     fn order(self) -> u8 {
         match self {
             Self::Clinician => 0,
-            Self::Within(bounds) if bounds.max_step == 1 => 1,
+            Self::Within(bounds) if bounds.limits.is_first_step() => 1,
             Self::Within(_) => 2,
             Self::Advice(_) => 3,
             Self::None => 4,
@@ -159,9 +160,9 @@ impl fmt::Display for Outcome {
 }
 
 fn hands(bounds: Bounds) -> &'static str {
-    match bounds.hands {
-        Hands::BothRest => "Both hands always rest on the counter.",
-        Hands::AsTheStepSays | Hands::OneRests => "One hand always rests on the counter.",
+    match bounds.limits.support {
+        Support::TwoHands => "Both hands always rest on the counter.",
+        _ => "One hand always rests on the counter.",
     }
 }
 

@@ -11,6 +11,7 @@ mod action;
 mod conditions;
 mod file;
 pub mod hazards;
+mod ladders;
 mod need;
 mod target;
 mod unlock;
@@ -18,6 +19,7 @@ mod unlock;
 pub use action::Action;
 pub use conditions::{Facing, LadderStep, SecondTask, Side, Stance, Support, Surface, Vision};
 pub use file::{DrillError, Flaw};
+pub use ladders::{Ladder, LadderFlaw, Misstep};
 pub use need::Need;
 pub use target::{Ball, Instruction, Part, Span, Strength, Target, direction_phrase};
 pub use unlock::UnlockName;
@@ -110,7 +112,7 @@ pub struct Drill {
     cautions: Vec<String>,
     targets: Vec<Target>,
     parts: Vec<Part>,
-    ladder: Vec<LadderStep>,
+    ladders: Vec<Ladder>,
 }
 
 impl Drill {
@@ -210,16 +212,24 @@ impl Drill {
     pub fn parts(&self) -> &[Part] {
         &self.parts
     }
-    /// Its steps, from gentlest to hardest.
+    /// The steps of its first ladder, from gentlest to hardest.
     pub fn ladder(&self) -> &[LadderStep] {
-        &self.ladder
+        self.ladders[0].steps()
+    }
+    /// This version of its ladder, if there is one.
+    pub fn ladder_version(&self, version: i64) -> Option<&Ladder> {
+        self.ladders.iter().find(|ladder| i64::from(ladder.version()) == version)
+    }
+    /// Every version of its ladder, oldest first. A version never changes once it was released.
+    pub fn ladders(&self) -> &[Ladder] {
+        &self.ladders
     }
     /// What somebody must have watched before it is practiced at all: what its first step needs, and what all of its
     /// calls need. A harder step or a single call may need more.
     pub fn unlocks(&self) -> Vec<UnlockName> {
         let all =
             |name: &UnlockName| self.targets.iter().all(|target| target.action.unlocks().contains(name));
-        let step = |name: &UnlockName| self.ladder[0].unlocks().any(|other| other == *name);
+        let step = |name: &UnlockName| self.ladder()[0].unlocks().any(|other| other == *name);
         UnlockName::ALL.iter().copied().filter(|name| all(name) || step(name)).collect()
     }
     /// What must be in place before it is practiced in this form at this step.
@@ -239,3 +249,5 @@ impl Drill {
 
 #[cfg(test)]
 mod test;
+#[cfg(test)]
+pub(crate) mod trial;

@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use jiff::civil::Date;
 
+use crate::plan::drill::Drill;
 pub use crate::plan::drill::UnlockName;
 pub use crate::plan::gaps::{GapRange, Shape};
 use crate::units::Millis;
@@ -11,23 +12,27 @@ use crate::units::Millis;
 mod digest;
 pub mod draft;
 mod drill_plan;
+mod edit;
 mod excess;
+pub mod field;
 mod fields;
 mod gate;
 pub mod limits;
+mod reading;
 pub mod refusal;
 mod seal;
 pub mod set_counts;
 mod today;
+mod value;
 mod write;
 
 pub use digest::{Digest, DigestError};
-pub use draft::{Draft, DraftDrill};
-use drill_plan::reachable;
 pub use drill_plan::{DrillPlan, Sequence};
 pub use excess::Excess;
+pub use fields::{Draft, DraftDrill, Unlock, row};
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
+pub use value::DrillOrder;
 
 /// The `schema` of a prescription file.
 pub const SCHEMA: &str = "counterpoise.prescription/1";
@@ -45,43 +50,9 @@ const READY: [(&str, &str); 5] = [
 /// [`Prescription::read`].
 #[derive(Debug, Clone)]
 pub struct Prescription {
-    title: String,
-    issued_by: String,
-    issued_on: Date,
-    days_a_week: u8,
-    weeks: u8,
-    review_after_sessions: u16,
-    rest: Millis,
-    order: DrillOrder,
+    draft: Draft,
     drills: Vec<DrillPlan>,
-    unlocks: Vec<Unlock>,
-    effort_at_most: u8,
-    accepted_because: Option<String>,
     digest: Digest,
-}
-
-/// The order of the drills within a session.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum DrillOrder {
-    /// As the file lists them.
-    AsWritten,
-    /// Drawn for each session; a warm-up drill stays first.
-    Drawn,
-}
-
-/// A named danger that somebody watched this person master.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Unlock {
-    /// The danger that is unlocked.
-    pub name: UnlockName,
-    /// Who watched: initials or a role.
-    pub watched_by: String,
-    /// The day it was watched; not after the prescription was issued.
-    pub on: Date,
-    /// The partner it was watched with; empty for practice alone.
-    pub partner: String,
-    /// Whether it is valid only while the therapist is there; then pushes may be firmer.
-    pub therapist_present: bool,
 }
 
 impl Prescription {
@@ -119,8 +90,18 @@ impl Prescription {
     /// # Ok::<(), counterpoise_core::plan::prescription::Refusal>(())
     /// ```
     pub fn read(source_name: &str, bytes: &[u8]) -> Result<Self, Refusal> {
-        let raw = fields::read(source_name, bytes)?;
-        gate::Gate::new(source_name).admit(raw, Digest::of(bytes))
+        Self::read_with(Drill::all(), source_name, bytes)
+    }
+
+    /// The same with other drills than the built-in ones, so that a ladder can be tried before it is released. Each bears
+    /// the name of a built-in one.
+    pub(crate) fn read_with(
+        drills: &'static [Drill],
+        source_name: &str,
+        bytes: &[u8],
+    ) -> Result<Self, Refusal> {
+        let (draft, lines) = reading::read(source_name, bytes)?;
+        gate::Gate::new(source_name, drills).admit(draft, &lines, Digest::of(bytes))
     }
 
     /// The names of the ready prescriptions, the default first.
@@ -163,35 +144,35 @@ impl Prescription {
 
     /// What the therapist calls it.
     pub fn title(&self) -> &str {
-        &self.title
+        &self.draft.title
     }
     /// Who wrote it; may be empty.
     pub fn issued_by(&self) -> &str {
-        &self.issued_by
+        &self.draft.issued_by
     }
     /// When it was written.
     pub fn issued_on(&self) -> Date {
-        self.issued_on
+        self.draft.issued_on
     }
     /// Days of practice a week.
     pub fn days_a_week(&self) -> u8 {
-        self.days_a_week
+        self.draft.days_a_week as u8
     }
     /// Weeks that the program lasts.
     pub fn weeks(&self) -> u8 {
-        self.weeks
+        self.draft.weeks as u8
     }
     /// Sessions until a therapist reviews it.
     pub fn review_after_sessions(&self) -> u16 {
-        self.review_after_sessions
+        self.draft.review_after_sessions as u16
     }
     /// The least rest after a set.
     pub fn rest(&self) -> Millis {
-        self.rest
+        Millis(self.draft.rest_ms as u32)
     }
     /// The order of the drills within a session.
     pub fn order(&self) -> DrillOrder {
-        self.order
+        self.draft.order
     }
     /// The drills, a warm-up first: the first plan is always a warm-up drill at its first step.
     pub fn drills(&self) -> &[DrillPlan] {
@@ -199,19 +180,19 @@ impl Prescription {
     }
     /// What somebody has watched this person do.
     pub fn unlocks(&self) -> &[Unlock] {
-        &self.unlocks
+        &self.draft.unlocks
     }
     /// Whether somebody has watched this, whoever the partner.
     pub fn unlocks_name(&self, name: UnlockName) -> bool {
-        self.unlocks.iter().any(|unlock| unlock.name == name)
+        self.unlocks().iter().any(|unlock| unlock.name == name)
     }
     /// The effort on the 0-10 scale above which practice does not step up.
     pub fn effort_at_most(&self) -> u8 {
-        self.effort_at_most
+        self.draft.effort_at_most as u8
     }
     /// Why the issuer accepts the person although the suitability answers say "a clinician first".
     pub fn accepted_because(&self) -> Option<&str> {
-        self.accepted_because.as_deref()
+        self.draft.accepted_because.as_deref()
     }
     /// The digest of the file.
     pub fn digest(&self) -> Digest {

@@ -1,13 +1,11 @@
 //! What an answer does: a line becomes a value, the value changes the draft, and the gate accepts or refuses it.
 
-use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry, drills, offered};
-use super::parsing::{
-    InputError, Parsed, chosen, count, date, is_word, millis, numbered, numbers, or_none, pair, tenths, text,
-    thousandths,
-};
+use super::form_page::{Page, UnlockEntry, next_for_new_drill, options};
+use super::parsing::{InputError, Parsed, date, numbered, or_none, text, typed, yes};
 use super::{Form, Outcome};
-use crate::plan::drill::{Form as Company, Need, UnlockName};
-use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Prescription, Reason, Unlock};
+use crate::plan::drill::{Drill, Form as Company, UnlockName};
+use crate::plan::prescription::field::{Field, Sheet};
+use crate::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Unlock};
 
 impl Form {
     /// Handles a line typed on the present page.
@@ -52,28 +50,14 @@ impl Form {
         Ok(true)
     }
 
-    fn prescription_field(&mut self, whole: PrescriptionField, line: &str) -> Parsed<bool> {
+    fn prescription_field(&mut self, field: &'static Field, line: &str) -> Parsed<bool> {
         if line.is_empty() {
             return Ok(true);
         }
         let mut draft = self.draft.clone();
-        match whole {
-            PrescriptionField::Title => draft.title = text(line),
-            PrescriptionField::IssuedBy => draft.issued_by = or_none(line).unwrap_or_default(),
-            PrescriptionField::IssuedOn => draft.issued_on = date(line, self.today)?,
-            PrescriptionField::Days => draft.days_a_week = count(line)?,
-            PrescriptionField::Weeks => draft.weeks = count(line)?,
-            PrescriptionField::Review => draft.review_after_sessions = count(line)?,
-            PrescriptionField::Rest => draft.rest_ms = millis(line)?,
-            PrescriptionField::Order => {
-                draft.order = if numbered(line, 2)? == 0 { DrillOrder::AsWritten } else { DrillOrder::Drawn };
-            }
-            PrescriptionField::Effort => draft.effort_at_most = count(line)?,
-            PrescriptionField::Accepted => draft.accepted_because = or_none(line),
-        }
-        let accepts =
-            |reason: &Reason| *reason == Reason::AcceptedByNobody && whole == PrescriptionField::Accepted;
-        Ok(self.accept(draft, accepts))
+        draft.set(field, typed(field, line, self.today, &options(field, None))?);
+        let own = |reason: &Reason| *reason == Reason::AcceptedByNobody && field.name == "accepted_because";
+        Ok(self.accept(draft, own))
     }
 
     /// A number opens a drill, A adds one, R takes one out, M moves one up.
@@ -110,15 +94,15 @@ impl Form {
         if line.is_empty() {
             return Ok(true);
         }
-        let by_name = drills().iter().position(|drill| drill.name() == line.to_lowercase());
-        let place = by_name.map_or_else(|| numbered(line, drills().len()), Ok)?;
-        let drill = &drills()[place];
+        let by_name = Drill::all().iter().position(|drill| drill.name() == line.to_lowercase());
+        let place = by_name.map_or_else(|| numbered(line, Drill::all().len()), Ok)?;
+        let drill = &Drill::all()[place];
         let mut draft = self.draft.clone();
         draft.drills.push(DraftDrill::new(drill, drill.forms()[0]));
         let at = draft.drills.len() - 1;
         if self.accept(draft, |_| false) {
             self.adding = true;
-            let first = DrillField::next_for_new_drill(None, &self.draft.drills[at]);
+            let first = next_for_new_drill(None, &self.draft.drills[at]);
             self.go(first.map_or(Page::Drill(at), |ask| Page::DrillField(at, ask)));
         }
         Ok(false)
@@ -130,7 +114,7 @@ impl Form {
             return Outcome::Page;
         }
         let plan = &self.draft.drills[place];
-        let asks: Vec<DrillField> = DrillField::ALL.into_iter().filter(|ask| ask.suits(plan)).collect();
+        let asks: Vec<_> = DraftDrill::asked().into_iter().filter(|field| plan.suits(field)).collect();
         match numbered(line, asks.len()) {
             Ok(nth) => self.go(Page::DrillField(place, asks[nth])),
             Err(error) => self.reject(&error),
@@ -138,22 +122,35 @@ impl Form {
         Outcome::Page
     }
 
-    fn drill_field(&mut self, place: usize, ask: DrillField, line: &str) -> Parsed<bool> {
+    fn drill_field(&mut self, place: usize, field: &'static Field, line: &str) -> Parsed<bool> {
         if line.is_empty() {
             return Ok(true);
         }
         let mut draft = self.draft.clone();
         let plan = &mut draft.drills[place];
-        set(plan, ask, line)?;
-        if matches!(ask, DrillField::Form) {
+        plan.set(field, typed(field, line, self.today, &options(field, Some(plan)))?);
+        if field.name == "form" {
             // Another form calls for other waits, unless the therapist has set them.
             let usual = DraftDrill { form: self.draft.drills[place].form, ..plan.clone() }.usual_gaps();
+            if plan.form == Company::Partner {
+                plan.recover_ms = plan.recover_ms.max(5_000);
+            }
             if self.adding || plan.gap_ms == usual {
                 plan.gap_ms = plan.usual_gaps();
             }
         }
-        let notes = plan.tidy();
-        let taken = self.accept(draft, |reason| refuses_answer(ask, reason));
+        let was = &self.draft.drills[place];
+        let counts_anew =
+            plan.ladder() != was.ladder() && (plan.step, plan.ceiling, &plan.named_steps) != (1, 1, &None);
+        if counts_anew {
+            // A number stands for another step there.
+            (plan.step, plan.ceiling, plan.named_steps) = (1, 1, None);
+        }
+        let mut notes = plan.tidy();
+        if counts_anew {
+            notes.insert(0, "It starts at step 1 of the other ladder and stays there.".to_owned());
+        }
+        let taken = self.accept(draft, |reason| refuses_answer(field, reason));
         if taken {
             self.notes = notes;
         }
@@ -220,11 +217,7 @@ impl Form {
             watched.on = Some(if line.is_empty() { self.today } else { date(line, self.today)? });
             watched.present = (watched.name != Some(UnlockName::Pushes)).then_some(false);
         } else {
-            watched.present = Some(match line.to_lowercase().as_str() {
-                "y" | "yes" => true,
-                "n" | "no" | "" => false,
-                _ => return Err(InputError::YesOrNo(line.to_owned())),
-            });
+            watched.present = Some(yes(line)?);
         }
         Ok(Page::UnlockEntry(watched))
     }
@@ -246,10 +239,10 @@ impl Form {
             (None, "") => {
                 self.notes.push("W writes it.".to_owned());
             }
-            _ => match numbered(line, PrescriptionField::ALL.len() + 2) {
-                Ok(nth) => match PrescriptionField::ALL.get(nth) {
-                    Some(whole) => self.go(Page::PrescriptionField(*whole)),
-                    None if nth == PrescriptionField::ALL.len() => self.go(Page::Drills),
+            _ => match numbered(line, Draft::asked().len() + 2) {
+                Ok(nth) => match Draft::asked().get(nth) {
+                    Some(field) => self.go(Page::PrescriptionField(field)),
+                    None if nth == Draft::asked().len() => self.go(Page::Drills),
                     None => self.go(Page::Unlocks),
                 },
                 Err(error) => self.reject(&error),
@@ -260,65 +253,13 @@ impl Form {
 }
 
 /// Whether this reason is about the answer to this very question, so that the answer is refused.
-fn refuses_answer(ask: DrillField, reason: &Reason) -> bool {
-    match ask {
-        DrillField::Gap => matches!(reason, Reason::GapShort { .. }),
-        DrillField::Spell => matches!(reason, Reason::Spell { .. }),
-        DrillField::Recover => matches!(reason, Reason::RecoverLong { .. }),
-        DrillField::Sequence => matches!(reason, Reason::CoveredUneven),
-        DrillField::Strength => matches!(reason, Reason::StrengthHome { .. }),
-        _ => false,
-    }
-}
-
-fn set(plan: &mut DraftDrill, ask: DrillField, line: &str) -> Parsed<()> {
-    match ask {
-        DrillField::Form => plan.form = plan.drill.forms()[numbered(line, plan.drill.forms().len())?],
-        DrillField::Directions => {
-            let names: Vec<&str> = offered(plan).map(|target| target.name.as_str()).collect();
-            plan.directions = chosen(line, &names)?;
-        }
-        DrillField::Weights => {
-            plan.weights = if is_word(line, &["even", "none"]) { None } else { Some(numbers(line)?) };
-        }
-        DrillField::Step => plan.step = count(line)?,
-        DrillField::Ceiling => plan.ceiling = count(line)?,
-        DrillField::Sets => plan.sets = count(line)?,
-        DrillField::Work => plan.work_ms = millis(line)?,
-        DrillField::Recover => plan.recover_ms = millis(line)?,
-        DrillField::Gap => plan.gap_ms = pair(line, millis)?,
-        DrillField::Shape => {
-            let flat = numbered(line, 2)? == 0;
-            plan.rate_thousandths = flat.then(|| plan.rate_thousandths.unwrap_or(1_250));
-        }
-        DrillField::Rate => plan.rate_thousandths = Some(thousandths(line)?),
-        DrillField::Blanks => plan.blank_per_mille = tenths(line)?,
-        DrillField::Sequence => {
-            let open = numbered(line, 2)? == 0;
-            plan.slack = (!open).then(|| plan.slack.unwrap_or(1));
-            if !open {
-                plan.weights = None;
-            }
-        }
-        DrillField::Slack => plan.slack = Some(count(line)?),
-        DrillField::Streak => plan.longest_streak = Some(count(line)?),
-        DrillField::Strength => {
-            let one = numbers(line)?;
-            plan.strength = Some(if let [only] = one[..] { [only, only] } else { pair(line, count)? });
-        }
-        DrillField::Balls => plan.balls = Some(count(line)?),
-        DrillField::Spell => {
-            plan.spell_ms = if is_word(line, &["own", "none"]) { None } else { Some(millis(line)?) }
-        }
-        DrillField::Hold => plan.tested_hold_ms = Some(millis(line)?),
-        DrillField::Confirmed => {
-            let needs: Vec<&str> = plan.needs().iter().map(|need| need.name()).collect();
-            let kept = if is_word(line, &["none", "no"]) { Vec::new() } else { chosen(line, &needs)? };
-            plan.confirmed = kept.iter().filter_map(|name| Need::from_name(name)).collect();
-        }
-    }
-    if ask == DrillField::Form && plan.form == Company::Partner {
-        plan.recover_ms = plan.recover_ms.max(5_000);
-    }
-    Ok(())
+fn refuses_answer(field: &Field, reason: &Reason) -> bool {
+    matches!(
+        (field.name, reason),
+        ("gap_ms", Reason::GapShort { .. })
+            | ("spell_ms", Reason::Spell { .. })
+            | ("recover_ms", Reason::RecoverLong { .. })
+            | ("sequence", Reason::CoveredUneven)
+            | ("strength", Reason::StrengthHome { .. })
+    )
 }

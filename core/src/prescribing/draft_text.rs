@@ -1,93 +1,73 @@
 //! The values of a draft in the words of the form, and what changed since it was opened.
 
-use super::form_page::{DrillField, PrescriptionField};
-use crate::plan::drill::{Drill, Form, LadderStep, Need};
-use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Unlock};
+use crate::plan::drill::{Form, LadderStep};
+use crate::plan::prescription::field::{Field, Sheet, Value};
+use crate::plan::prescription::limits::{self, Unit};
+use crate::plan::prescription::{Draft, DraftDrill, Unlock};
 
 /// Seconds, with as many decimals as it takes.
 pub(super) fn seconds(ms: i64) -> String {
     format!("{} s", ms as f64 / 1000.0)
 }
 
-/// The value of a field of the whole prescription, in words.
-pub(super) fn prescription_value(draft: &Draft, whole: PrescriptionField) -> String {
-    let or_nobody = |text: &str| if text.is_empty() { "nobody yet".to_owned() } else { text.to_owned() };
-    match whole {
-        PrescriptionField::Title => draft.title.clone(),
-        PrescriptionField::IssuedBy => or_nobody(&draft.issued_by),
-        PrescriptionField::IssuedOn => draft.issued_on.to_string(),
-        PrescriptionField::Days => draft.days_a_week.to_string(),
-        PrescriptionField::Weeks => draft.weeks.to_string(),
-        PrescriptionField::Review if draft.review_after_sessions == 1 => "1 session".to_owned(),
-        PrescriptionField::Review => format!("{} sessions", draft.review_after_sessions),
-        PrescriptionField::Rest => seconds(draft.rest_ms),
-        PrescriptionField::Order => match draft.order {
-            DrillOrder::AsWritten => "as listed".to_owned(),
-            DrillOrder::Drawn => "drawn for each session, the warm-up first".to_owned(),
-        },
-        PrescriptionField::Effort => format!("{} of 10", draft.effort_at_most),
-        PrescriptionField::Accepted => draft.accepted_because.clone().unwrap_or_else(|| "no".to_owned()),
+/// A number in the unit that people use.
+pub(super) fn number(unit: Unit, value: i64) -> String {
+    match unit {
+        Unit::Count => value.to_string(),
+        Unit::Millis => seconds(value),
+        Unit::PerMille => format!("{} %", value as f64 / 10.0),
+        Unit::Thousandths => (value as f64 / 1000.0).to_string(),
     }
 }
 
+/// The value of a field, in words.
+fn value_text(field: &Field, value: Option<Value>) -> String {
+    let number = |value: i64| number(field.unit(), value);
+    let words = match value {
+        Some(Value::Text(word)) => match field.choices.iter().find(|choice| choice.word == word) {
+            Some(choice) => choice.said.to_owned(),
+            None => word,
+        },
+        Some(Value::Integer(value)) => number(value),
+        Some(Value::Integers(pair)) if pair[0] == pair[1] => number(pair[0]),
+        Some(Value::Integers(pair)) => format!("{} to {}", number(pair[0]), number(pair[1])),
+        Some(Value::Date(day)) => day.to_string(),
+        Some(Value::Texts(entries)) => entries.join(", "),
+        Some(Value::Boolean(_)) => "yes".to_owned(),
+        None => String::new(),
+    };
+    match words.as_str() {
+        "" => field.unset.to_owned(),
+        "1" => field.said.replace("{}", "1").trim_end_matches('s').to_owned(),
+        words => field.said.replace("{}", words),
+    }
+}
+
+/// The value of a field of the whole prescription, in words.
+pub(super) fn prescription_value(draft: &Draft, field: &Field) -> String {
+    value_text(field, draft.value(field))
+}
+
 /// The value of a field of a drill, in words.
-pub(super) fn drill_value(plan: &DraftDrill, ask: DrillField) -> String {
-    match ask {
-        DrillField::Form => match plan.form {
-            Form::Alone => "alone".to_owned(),
-            Form::Partner => "with a partner".to_owned(),
-        },
-        DrillField::Directions => {
-            let words = plan.targets().map(|target| target.name.clone());
-            words.collect::<Vec<_>>().join(", ")
+pub(super) fn drill_value(plan: &DraftDrill, field: &Field) -> String {
+    match (field.name, plan.value(field)) {
+        ("step" | "ceiling", Some(Value::Integer(number))) => step(plan, number),
+        ("ladder", _) => format!("{}: {}", plan.ladder().version(), plan.ladder().name()),
+        ("weights", Some(Value::Integers(weights))) => {
+            let each = plan.directions.iter().zip(weights);
+            each.map(|(name, weight)| format!("{name} {weight}")).collect::<Vec<_>>().join(", ")
         }
-        DrillField::Weights => match &plan.weights {
-            None => "all equally often".to_owned(),
-            Some(weights) => {
-                let each = plan.directions.iter().zip(weights);
-                each.map(|(name, weight)| format!("{name} {weight}")).collect::<Vec<_>>().join(", ")
-            }
-        },
-        DrillField::Step => step(plan.drill, plan.step),
-        DrillField::Ceiling => step(plan.drill, plan.ceiling),
-        DrillField::Sets => plan.sets.to_string(),
-        DrillField::Work => seconds(plan.work_ms),
-        DrillField::Recover => seconds(plan.recover_ms),
-        DrillField::Gap => format!("{} to {}", seconds(plan.gap_ms[0]), seconds(plan.gap_ms[1])),
-        DrillField::Shape => match plan.rate_thousandths {
-            Some(_) => "shorter waits more often".to_owned(),
-            None => "all waits equally often".to_owned(),
-        },
-        DrillField::Rate => {
-            plan.rate_thousandths.map_or_else(String::new, |rate| (rate as f64 / 1000.0).to_string())
+        ("longest_streak", None) => {
+            let usual = limits::default_streak(plan.directions.len());
+            value_text(field, usual.map(|streak| Value::Integer(streak.into())))
         }
-        DrillField::Blanks => format!("{} %", plan.blank_per_mille as f64 / 10.0),
-        DrillField::Sequence => match plan.slack {
-            None => "each drawn separately".to_owned(),
-            Some(_) => "each about equally often".to_owned(),
-        },
-        DrillField::Slack => plan.slack.map_or_else(String::new, |slack| slack.to_string()),
-        DrillField::Streak => match plan.longest_streak {
-            Some(streak) => format!("{streak} at most"),
-            None => "the usual number".to_owned(),
-        },
-        DrillField::Strength => {
-            let [low, high] = plan.strength.unwrap_or([1, 1]);
-            if low == high { low.to_string() } else { format!("{low} to {high}") }
-        }
-        DrillField::Balls => plan.balls.unwrap_or(1).to_string(),
-        DrillField::Spell => plan.spell_ms.map_or_else(|| "the drill's own duration".to_owned(), seconds),
-        DrillField::Hold => plan.tested_hold_ms.map_or_else(|| "not timed yet".to_owned(), seconds),
-        DrillField::Confirmed => {
-            let needs: Vec<&str> = plan.confirmed.iter().map(|need: &Need| need.name()).collect();
-            if needs.is_empty() { "nothing confirmed yet".to_owned() } else { needs.join(", ") }
-        }
+        (_, value) => value_text(field, value),
     }
 }
 
 /// A step, with its number and its conditions.
-fn step(drill: &Drill, number: i64) -> String {
-    let step = usize::try_from(number - 1).ok().and_then(|place| drill.ladder().get(place));
+fn step(plan: &DraftDrill, number: i64) -> String {
+    let step = usize::try_from(number - 1).ok().and_then(|place| plan.ladder().steps().get(place));
     step.map_or_else(|| number.to_string(), |step| format!("{number}: {}", step_text(*step)))
 }
 
@@ -155,8 +135,8 @@ pub fn changes(before: &Draft, now: &Draft) -> Vec<String> {
             lines.push(format!("{name}: {before} -> {now}"));
         }
     };
-    for whole in PrescriptionField::ALL {
-        line(whole.name(), &prescription_value(before, whole), &prescription_value(now, whole));
+    for field in Draft::asked() {
+        line(field.label, &prescription_value(before, field), &prescription_value(now, field));
     }
     let key = |plan: &DraftDrill| plan.drill.name();
     let mut left: Vec<&DraftDrill> = before.drills.iter().collect();
@@ -166,10 +146,10 @@ pub fn changes(before: &Draft, now: &Draft) -> Vec<String> {
             continue;
         };
         let other = left.remove(place);
-        for ask in DrillField::ALL {
-            let (was, is) = (drill_value(other, ask), drill_value(plan, ask));
+        for field in DraftDrill::asked() {
+            let (was, is) = (drill_value(other, field), drill_value(plan, field));
             if was != is {
-                lines.push(format!("{}, {}: {was} -> {is}", plan.drill.title(), lower(ask.name())));
+                lines.push(format!("{}, {}: {was} -> {is}", plan.drill.title(), lower(field.label)));
             }
         }
     }

@@ -3,6 +3,9 @@
 use jiff::civil::Date;
 use thiserror::Error;
 
+use crate::plan::prescription::field::{Field, Kind, Value};
+use crate::plan::prescription::limits::Unit;
+
 /// Why a line is not understood, before the gate is asked.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum InputError {
@@ -47,7 +50,42 @@ impl InputError {
 /// A value, or why the line is not understood.
 pub(super) type Parsed<T> = Result<T, InputError>;
 
-pub(super) fn is_word(line: &str, words: &[&str]) -> bool {
+/// The value that a line gives to a field; `None` if it clears it. `options` is what can be chosen.
+pub(super) fn typed(field: &Field, line: &str, today: Date, options: &[&str]) -> Parsed<Option<Value>> {
+    if is_word(line, field.clears) || (!field.clears.is_empty() && text(line).is_empty()) {
+        return Ok(None);
+    }
+    let number = |word: &str| match field.unit() {
+        Unit::Count => count(word),
+        Unit::Millis => millis(word),
+        Unit::PerMille => tenths(word),
+        Unit::Thousandths => decimal(word.trim(), 3),
+    };
+    Ok(Some(match field.kind {
+        Kind::Text if !options.is_empty() => Value::Text(options[numbered(line, options.len())?].to_owned()),
+        Kind::Date => Value::Date(date(line, today)?),
+        Kind::Boolean => Value::Boolean(yes(line)?),
+        Kind::Integer => Value::Integer(number(line)?),
+        Kind::Integers if field.pair.is_empty() => Value::Integers(numbers(line)?),
+        Kind::Integers => Value::Integers(match numbers(line).unwrap_or_default()[..] {
+            // One number of the scale stands for both.
+            [only] if field.unit() == Unit::Count => vec![only, only],
+            _ => pair(line, number)?.to_vec(),
+        }),
+        Kind::Texts => Value::Texts(chosen(line, options)?),
+        Kind::Text | Kind::Section | Kind::Sections => Value::Text(text(line)),
+    }))
+}
+
+pub(super) fn yes(line: &str) -> Parsed<bool> {
+    match line.to_lowercase().as_str() {
+        "y" | "yes" => Ok(true),
+        "n" | "no" | "" => Ok(false),
+        _ => Err(InputError::YesOrNo(line.to_owned())),
+    }
+}
+
+fn is_word(line: &str, words: &[&str]) -> bool {
     words.contains(&line.to_lowercase().as_str())
 }
 
@@ -78,7 +116,7 @@ pub(super) fn numbered(line: &str, many: usize) -> Parsed<usize> {
 }
 
 /// Entries by their numbers or names: `1 2 5`, `left, right`, `all`.
-pub(super) fn chosen(line: &str, names: &[&str]) -> Parsed<Vec<String>> {
+fn chosen(line: &str, names: &[&str]) -> Parsed<Vec<String>> {
     if is_word(line, &["all"]) {
         return Ok(names.iter().map(|name| (*name).to_owned()).collect());
     }
@@ -95,7 +133,7 @@ pub(super) fn chosen(line: &str, names: &[&str]) -> Parsed<Vec<String>> {
 
 /// `value` times ten to the power of `places`, exactly; a number too large for anything becomes the largest there is,
 /// which the gate refuses.
-pub(super) fn decimal(word: &str, places: usize) -> Parsed<i64> {
+fn decimal(word: &str, places: usize) -> Parsed<i64> {
     let no_number = || InputError::Number(word.to_owned());
     let (sign, digits) = word.strip_prefix('-').map_or((1, word), |digits| (-1, digits));
     let (whole, fraction) = digits.split_once('.').unwrap_or((digits, ""));
@@ -111,7 +149,7 @@ pub(super) fn decimal(word: &str, places: usize) -> Parsed<i64> {
     Ok(sign * written.parse::<i64>().unwrap_or(i64::from(u32::MAX)))
 }
 
-pub(super) fn count(line: &str) -> Parsed<i64> {
+fn count(line: &str) -> Parsed<i64> {
     decimal(line.trim(), 0).map_err(|error| match error {
         InputError::TooFine(word) => InputError::Number(word),
         other => other,
@@ -119,7 +157,7 @@ pub(super) fn count(line: &str) -> Parsed<i64> {
 }
 
 /// Seconds, or minutes with `min` behind them.
-pub(super) fn millis(line: &str) -> Parsed<i64> {
+fn millis(line: &str) -> Parsed<i64> {
     let line = line.trim().to_lowercase();
     for (unit, times) in [("min", 60), ("m", 60), ("sec", 1), ("s", 1)] {
         if let Some(number) = line.strip_suffix(unit) {
@@ -129,21 +167,17 @@ pub(super) fn millis(line: &str) -> Parsed<i64> {
     decimal(&line, 3)
 }
 
-pub(super) fn thousandths(line: &str) -> Parsed<i64> {
-    decimal(line.trim(), 3)
-}
-
 /// Percent, as thousandths.
-pub(super) fn tenths(line: &str) -> Parsed<i64> {
+fn tenths(line: &str) -> Parsed<i64> {
     decimal(line.trim().trim_end_matches('%').trim(), 1)
 }
 
-pub(super) fn numbers(line: &str) -> Parsed<Vec<i64>> {
+fn numbers(line: &str) -> Parsed<Vec<i64>> {
     line.split([',', ' ']).filter(|word| !word.is_empty()).map(count).collect()
 }
 
 /// `5 15`, `5 to 15`, `5-15`.
-pub(super) fn pair(line: &str, read: impl Fn(&str) -> Parsed<i64>) -> Parsed<[i64; 2]> {
+fn pair(line: &str, read: impl Fn(&str) -> Parsed<i64>) -> Parsed<[i64; 2]> {
     let line = line.to_lowercase().replace(" to ", " ").replace(" s", "s");
     let words: Vec<&str> = line.split([',', ' ', '-']).filter(|word| !word.is_empty()).collect();
     match words[..] {

@@ -2,9 +2,9 @@
 //! who edit the file by hand.
 
 use super::Form;
-use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry};
+use super::form_page::{Page, UnlockEntry};
 use crate::plan::drill::Form as Company;
-use crate::plan::prescription::{Draft, DraftDrill, Reason, Refusal};
+use crate::plan::prescription::{Draft, DraftDrill, Reason, Refusal, row};
 
 impl Form {
     /// The drill whose fault it is: the first of which the gate says the same by itself.
@@ -18,7 +18,7 @@ impl Form {
     /// The page on which a problem can be settled.
     pub(super) fn page_of(&self, reason: &Reason) -> Page {
         let whole = match reason {
-            Reason::AcceptedByNobody => return Page::PrescriptionField(PrescriptionField::IssuedBy),
+            Reason::AcceptedByNobody => return Page::PrescriptionField(&row::issued_by),
             Reason::SessionSets { .. } | Reason::SessionWork { .. } | Reason::EmptyList { .. } => {
                 Page::Drills
             }
@@ -35,14 +35,14 @@ impl Form {
                 Page::UnlockEntry(UnlockEntry { name: Some(*unlock), partner, ..UnlockEntry::default() })
             }
             Reason::NoOnePartner { .. } | Reason::StrengthHome { .. } => Page::Unlocks,
-            Reason::NotConfirmed { .. } => of(DrillField::Confirmed),
-            Reason::Untested { .. } | Reason::HoldLong { .. } => of(DrillField::Hold),
-            Reason::OddSets { .. } | Reason::WatchLong { .. } => of(DrillField::Sets),
-            Reason::BlindOnFoam { .. } => of(DrillField::Ceiling),
-            Reason::Spell { .. } => of(DrillField::Spell),
-            Reason::RecoverLong { .. } => of(DrillField::Recover),
-            Reason::CoveredUneven => of(DrillField::Sequence),
-            Reason::GapShort { .. } | Reason::Lead { .. } => of(DrillField::Gap),
+            Reason::NotConfirmed { .. } => of(&row::confirmed),
+            Reason::Untested { .. } | Reason::HoldLong { .. } => of(&row::tested_hold_ms),
+            Reason::OddSets { .. } | Reason::WatchLong { .. } => of(&row::sets),
+            Reason::BlindOnFoam { .. } => of(&row::ceiling),
+            Reason::Spell { .. } => of(&row::spell_ms),
+            Reason::RecoverLong { .. } => of(&row::recover_ms),
+            Reason::CoveredUneven => of(&row::sequence),
+            Reason::GapShort { .. } | Reason::Lead { .. } => of(&row::gap_ms),
             _ => Page::Drill(place),
         }
     }

@@ -50,21 +50,21 @@ fn every_bound_is_the_gates_on_both_sides() {
     type Typed<'a> = &'a dyn Fn(u32) -> String;
     let whole = |whole| Page::PrescriptionField(whole);
     let cases: [(Page, limits::Limit, Typed<'_>, u32); 9] = [
-        (whole(PrescriptionField::Days), limits::DAYS_A_WEEK, &plain, 1),
-        (whole(PrescriptionField::Weeks), limits::WEEKS, &plain, 1),
-        (whole(PrescriptionField::Review), limits::REVIEW_AFTER_SESSIONS, &plain, 1),
-        (whole(PrescriptionField::Rest), limits::REST, &seconds, 1),
-        (whole(PrescriptionField::Effort), limits::EFFORT, &plain, 1),
-        (Page::DrillField(1, DrillField::Sets), limits::SETS, &plain, 1),
-        (Page::DrillField(1, DrillField::Rate), limits::RATE_THOUSANDTHS, &seconds, 1),
-        (Page::DrillField(1, DrillField::Blanks), limits::BLANKS, &percent, 1),
-        (Page::DrillField(1, DrillField::Work), limits::WORK, &seconds, 1),
+        (whole(&row::days_a_week), limits::DAYS_A_WEEK, &plain, 1),
+        (whole(&row::weeks), limits::WEEKS, &plain, 1),
+        (whole(&row::review_after_sessions), limits::REVIEW_AFTER_SESSIONS, &plain, 1),
+        (whole(&row::rest_ms), limits::REST, &seconds, 1),
+        (whole(&row::effort_at_most), limits::EFFORT, &plain, 1),
+        (Page::DrillField(1, &row::sets), limits::SETS, &plain, 1),
+        (Page::DrillField(1, &row::rate_thousandths), limits::RATE_THOUSANDTHS, &seconds, 1),
+        (Page::DrillField(1, &row::blank_per_mille), limits::BLANKS, &percent, 1),
+        (Page::DrillField(1, &row::work_ms), limits::WORK, &seconds, 1),
     ];
     for (page, limit, say, by) in cases {
         for value in [limit.least, limit.most] {
             let mut form = at(page.clone());
             form.answer(&say(value));
-            assert_eq!(form.refusal(), None, "{limit}: {value} is allowed");
+            assert_eq!(form.refusal(), None, "{limit:?}: {value} is allowed");
         }
         let below = limit.least.checked_sub(by);
         for (value, side) in
@@ -72,8 +72,9 @@ fn every_bound_is_the_gates_on_both_sides() {
         {
             let mut form = at(page.clone());
             form.answer(&say(value));
-            let (fact, hint) = form.refusal().unwrap_or_else(|| panic!("{limit}: {value} is refused"));
-            assert!(fact.contains(limit.field) && fact.contains(side), "{fact}");
+            let (fact, hint) = form.refusal().unwrap_or_else(|| panic!("{limit:?}: {value} is refused"));
+            let (Page::PrescriptionField(field) | Page::DrillField(_, field)) = page else { panic!() };
+            assert!(fact.contains(field.name) && fact.contains(side), "{fact}");
             assert_eq!(hint, limit.why);
             assert_eq!(form.draft(), form.opened(), "a refused answer changes nothing");
             assert_eq!(*form.page(), page, "and is asked again");
@@ -83,7 +84,7 @@ fn every_bound_is_the_gates_on_both_sides() {
 
 #[test]
 fn gaps_are_bounded_by_the_slowest_call_and_say_so_at_once() {
-    let mut form = at(Page::DrillField(1, DrillField::Gap));
+    let mut form = at(Page::DrillField(1, &row::gap_ms));
     typed(&mut form, &["4 60"]);
     for (wrong, fact) in [
         ("3.9 15", "the shortest gap in `gap_ms` is 3900 (3.9 s); the least for \"reach\" is 4000 (4 s)"),
@@ -91,7 +92,7 @@ fn gaps_are_bounded_by_the_slowest_call_and_say_so_at_once() {
         ("5 5.9", "the range of `gap_ms` is 900 (0.9 s) wide; the least is 1000 (1 s)"),
         ("15 5", "`gap_ms` is [15000, 5000]; the shortest gap must be below the longest"),
     ] {
-        let mut form = at(Page::DrillField(1, DrillField::Gap));
+        let mut form = at(Page::DrillField(1, &row::gap_ms));
         form.answer(wrong);
         assert_eq!(form.refusal().map(|(fact, _)| fact.to_owned()).as_deref(), Some(fact));
     }
@@ -131,9 +132,9 @@ fn a_new_drill_is_asked_for_in_order_and_then_shown() {
     let mut form = at(Page::Drills);
     let rises = 1 + Drill::all().iter().position(|drill| drill.name() == "fast-rises").unwrap();
     typed(&mut form, &["a", &rises.to_string(), "1"]);
-    assert_eq!(*form.page(), Page::DrillField(2, DrillField::Step));
+    assert_eq!(*form.page(), Page::DrillField(2, &row::step));
     typed(&mut form, &["1", "2", "1", "", ""]);
-    assert_eq!(*form.page(), Page::DrillField(2, DrillField::Confirmed), "a chair against a wall");
+    assert_eq!(*form.page(), Page::DrillField(2, &row::confirmed), "a chair against a wall");
     assert!(!form.open_problems().is_empty());
     typed(&mut form, &["1"]);
     assert_eq!(*form.page(), Page::Drill(2));
@@ -169,10 +170,10 @@ fn what_was_changed_is_said_line_by_line() {
 
 #[test]
 fn nobody_is_accepted_by_nobody() {
-    let mut form = at(Page::PrescriptionField(PrescriptionField::Accepted));
+    let mut form = at(Page::PrescriptionField(&row::accepted_because));
     form.answer("seen today");
     assert_eq!(form.refusal().unwrap().0, "`accepted_because` is given, but `issued_by` is empty");
-    let mut form = at(Page::PrescriptionField(PrescriptionField::IssuedBy));
+    let mut form = at(Page::PrescriptionField(&row::issued_by));
     typed(&mut form, &["K. L.", "10", "seen today", "2", "-"]);
     assert_eq!(form.answer("w"), Outcome::Page, "the name was taken away again");
 }
@@ -184,7 +185,11 @@ fn every_page_of_every_drill_has_something_to_say() {
         for company in drill.forms() {
             let mut form = form();
             form.draft.drills = vec![DraftDrill::new(drill, *company)];
-            for ask in DrillField::ALL.into_iter().filter(|ask| ask.suits(&form.draft.drills[0])) {
+            for ask in DraftDrill::asked()
+                .into_iter()
+                .filter(|ask| form.draft.drills[0].suits(ask))
+                .collect::<Vec<_>>()
+            {
                 form.page = Page::DrillField(0, ask);
                 let view = form.view(None, None);
                 assert!(

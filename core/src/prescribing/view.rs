@@ -2,18 +2,17 @@
 //! consequences, and what can be typed.
 
 use super::draft_text::{changes, drill, drill_value, prescription_value, unlock};
-use super::form_page::{DrillField, Page, PrescriptionField, UnlockEntry, drills, offered};
+use super::form_page::{Page, UnlockEntry};
 use super::remedies::advice;
 use super::{Figures, Form};
-use crate::plan::drill::UnlockName;
-use crate::plan::prescription::Prescription;
-use crate::plan::prescription::limits;
+use crate::plan::drill::{Drill, UnlockName};
+use crate::plan::prescription::field::{Field, Sheet};
+use crate::plan::prescription::{Draft, DraftDrill, Prescription, limits};
 use crate::words::counted;
 
 mod detail;
-mod wording;
 
-use detail::{details, limit, text_limit};
+use detail::details;
 
 /// One thing on a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,24 +57,18 @@ impl Form {
         let mut items = Vec::new();
         let (heading, keys) = match &self.page {
             Page::Start => Self::start_page(&mut items),
-            Page::PrescriptionField(whole) => self.prescription_field_page(*whole, &mut items),
+            Page::PrescriptionField(field) => self.prescription_field_page(field, &mut items),
             Page::Drills => self.drills_page(&mut items),
             Page::Add => self.add_page(&mut items),
             Page::Drill(place) => self.drill_page(*place, &mut items),
-            Page::DrillField(place, ask) => self.drill_field_page(*place, *ask, &mut items),
+            Page::DrillField(place, field) => self.drill_field_page(*place, field, &mut items),
             Page::Unlocks => self.unlocks_page(&mut items),
             Page::UnlockEntry(watched) => self.unlock_entry_page(watched, &mut items),
             Page::Overview => self.overview_page(figures, &mut items),
         };
         let counts = match self.page {
             Page::Start | Page::Add | Page::UnlockEntry(_) | Page::Unlocks => false,
-            Page::PrescriptionField(whole) => matches!(
-                whole,
-                PrescriptionField::Days
-                    | PrescriptionField::Weeks
-                    | PrescriptionField::Rest
-                    | PrescriptionField::Order
-            ),
+            Page::PrescriptionField(field) => field.is_dose,
             Page::Drills | Page::Drill(_) | Page::DrillField(..) | Page::Overview => true,
         };
         if counts {
@@ -107,48 +100,9 @@ impl Form {
         ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
     }
 
-    fn prescription_field_page(&self, whole: PrescriptionField, items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text(wording::prescription_question(whole).to_owned()));
-        items.push(Item::Gap);
-        items.push(Item::Pair("Now", prescription_value(&self.draft, whole)));
-        let (mut enter, mut type_it) = ("Enter keeps it", "Type another one");
-        match whole {
-            PrescriptionField::Days => limit(limits::DAYS_A_WEEK, items),
-            PrescriptionField::Weeks => limit(limits::WEEKS, items),
-            PrescriptionField::Review => limit(limits::REVIEW_AFTER_SESSIONS, items),
-            PrescriptionField::Rest => {
-                limit(limits::REST, items);
-                type_it = "Seconds";
-            }
-            PrescriptionField::Effort => limit(limits::EFFORT, items),
-            PrescriptionField::Order => {
-                items.push(Item::Choice("1".into(), "as listed".into()));
-                items.push(Item::Choice(
-                    "2".into(),
-                    "drawn for each session; the warm-up stays first, walking last".into(),
-                ));
-                type_it = "A number";
-            }
-            PrescriptionField::Title => text_limit(1, items),
-            PrescriptionField::IssuedBy => {
-                text_limit(0, items);
-                type_it = "Type a name, initials or a place; - clears it";
-                enter = "Enter leaves it";
-            }
-            PrescriptionField::IssuedOn => {
-                items.push(Item::Pair("Format", "year-month-day, such as 2026-11-02, or: today".into()));
-                items.push(Item::Pair(
-                    "Why",
-                    "Anything watched must have been watched on or before this day.".into(),
-                ));
-            }
-            PrescriptionField::Accepted => {
-                text_limit(1, items);
-                items.push(Item::Pair("Why", "It is kept with every session and shown in the report. Only the person named in \"Issued by\" can give it.".into()));
-                type_it = "The reason in a few words; - clears it";
-            }
-        }
-        (self.place(whole.name()), format!("{enter}.  {type_it}.  {MOVES}"))
+    fn prescription_field_page(&self, field: &Field, items: &mut Vec<Item>) -> (String, String) {
+        let prompt = details(field, None, prescription_value(&self.draft, field), items);
+        (self.place(field.label), format!("Enter keeps it.  {prompt}.  {MOVES}"))
     }
 
     fn drills_page(&self, items: &mut Vec<Item>) -> (String, String) {
@@ -174,7 +128,7 @@ impl Form {
     }
 
     fn add_page(&self, items: &mut Vec<Item>) -> (String, String) {
-        for (number, drill) in (1..).zip(drills()) {
+        for (number, drill) in (1..).zip(Drill::all()) {
             let forms: Vec<&str> = drill.forms().iter().map(|form| form.name()).collect();
             let unlocks: Vec<&str> = drill.unlocks().into_iter().map(UnlockName::name).collect();
             let watched = if unlocks.is_empty() {
@@ -195,11 +149,11 @@ impl Form {
 
     fn drill_page(&self, place: usize, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        let asks = DrillField::ALL.into_iter().filter(|ask| ask.suits(plan));
-        for (number, ask) in (1..).zip(asks) {
+        let fields = DraftDrill::asked().into_iter().filter(|field| plan.suits(field));
+        for (number, field) in (1..).zip(fields) {
             items.push(Item::Choice(
                 format!("{number}"),
-                format!("{}: {}", ask.name(), drill_value(plan, ask)),
+                format!("{}: {}", field.label, drill_value(plan, field)),
             ));
         }
         if self.expanded {
@@ -210,20 +164,15 @@ impl Form {
         (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
     }
 
-    fn drill_field_page(&self, place: usize, ask: DrillField, items: &mut Vec<Item>) -> (String, String) {
+    fn drill_field_page(&self, place: usize, field: &Field, items: &mut Vec<Item>) -> (String, String) {
         let plan = &self.draft.drills[place];
-        items.push(Item::Text(wording::drill_question(ask).to_owned()));
-        items.push(Item::Gap);
-        let now = match ask {
-            DrillField::Directions => {
-                format!("{} of {}, marked x", plan.directions.len(), offered(plan).count())
-            }
-            _ => drill_value(plan, ask),
+        let now = match field.name {
+            "directions" => format!("{} of {}, marked x", plan.directions.len(), plan.offered().count()),
+            _ => drill_value(plan, field),
         };
-        items.push(Item::Pair("Now", now));
-        let type_it = details(plan, ask, items);
-        let heading = self.place(&format!("{}: {}", plan.drill.title(), ask.name()));
-        (heading, format!("Enter keeps it.  {type_it}.  {MOVES}"))
+        let prompt = details(field, Some(plan), now, items);
+        let heading = self.place(&format!("{}: {}", plan.drill.title(), field.label));
+        (heading, format!("Enter keeps it.  {prompt}.  {MOVES}"))
     }
 
     fn unlocks_page(&self, items: &mut Vec<Item>) -> (String, String) {
@@ -278,13 +227,13 @@ impl Form {
     }
 
     fn overview_page(&self, figures: Option<&Figures>, items: &mut Vec<Item>) -> (String, String) {
-        for (number, whole) in (1..).zip(PrescriptionField::ALL) {
+        for (number, field) in (1..).zip(Draft::asked()) {
             items.push(Item::Choice(
                 format!("{number}"),
-                format!("{}: {}", whole.name(), prescription_value(&self.draft, whole)),
+                format!("{}: {}", field.label, prescription_value(&self.draft, field)),
             ));
         }
-        let next = PrescriptionField::ALL.len() + 1;
+        let next = Draft::asked().len() + 1;
         items.push(Item::Choice(
             format!("{next}"),
             format!("Drills: {}", counted(self.draft.drills.len(), "drill")),

@@ -3,7 +3,9 @@
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
+use super::LadderRow;
 use crate::plan::drill::Form;
+use crate::plan::prescription::DrillPlan;
 use crate::words;
 
 /// What becomes of the steps, or why there is no practice now.
@@ -44,6 +46,17 @@ pub struct Given {
     pub form: Form,
     /// The step.
     pub step: u8,
+    /// The version of the ladder and the key of the step; `None` is version 1.
+    #[serde(default)]
+    pub ladder: Option<LadderRow>,
+}
+
+impl Given {
+    /// This step of a drill of the prescription.
+    pub fn of(plan: &DrillPlan, step: u8) -> Self {
+        let drill = plan.drill().name().to_owned();
+        Self { drill, form: plan.form(), step, ladder: LadderRow::of(plan.ladder(), step) }
+    }
 }
 
 /// What was decided for one session.

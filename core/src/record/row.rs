@@ -15,12 +15,14 @@ mod balance_row;
 mod change_row;
 mod correction_row;
 mod fitness_row;
+mod ladder_row;
 mod partner_row;
 
 pub use balance_row::BalanceRow;
 pub use change_row::{Change, ChangeRow, PrescriptionText};
 pub use correction_row::{Corrected, CorrectionRow};
 pub use fitness_row::{ClearanceRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+pub use ladder_row::LadderRow;
 pub use partner_row::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 
 /// The facts known when a session is opened.
@@ -99,6 +101,9 @@ pub struct SetRow {
     pub recover_ms: u32,
     /// The least rest after it.
     pub rest_ms: u32,
+    /// The version of the ladder and the key of the step; `None` is version 1.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ladder: Option<LadderRow>,
 }
 
 /// How a set ended.
@@ -271,6 +276,7 @@ impl SetRow {
             work_ms: plan.work().0,
             recover_ms: plan.recover().0,
             rest_ms: plan.rest().0,
+            ladder: LadderRow::of(plan.ladder(), plan.step()),
         }
     }
 }

@@ -74,6 +74,7 @@ fn set() -> SetRecord {
         work_ms: 47_000,
         recover_ms: 5_000,
         rest_ms: 61_000,
+        ladder: None,
     };
     SetRecord {
         end: Some(SetEndRow { at: moment(107_000), worked_ms: 47_000, why: SetEnd::Completed }),

@@ -257,7 +257,7 @@ fn each_change_of_a_step_has_its_day_and_its_reasons() {
     let step = |day, step| {
         session(day).but(|session| {
             let drill = "counter-reach".to_owned();
-            session.given = vec![Given { drill, form: crate::plan::drill::Form::Alone, step }];
+            session.given = vec![Given { drill, form: crate::plan::drill::Form::Alone, step, ladder: None }];
         })
     };
     let material = material(vec![step(nov(2), 2), step(nov(4), 2), step(nov(6), 3), step(nov(9), 2)]);

@@ -3,6 +3,7 @@
 use super::list::minutes;
 use crate::journal::{Journal, JournalError};
 use counterpoise_core::blocks::Block;
+use counterpoise_core::draw::schedule::Method;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::record::{
     AnswerRow, ChangeRow, CueRow, DeliveryRow, Figures, Response, SessionRecord, SetRecord,
@@ -53,6 +54,9 @@ fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block>
                 false => "drawn for this session",
             };
             page.extend([Block::fact("Seed", drawn.seed.to_string()), Block::fact("", whose)]);
+            if let Err(unknown) = Method::try_from(drawn.method) {
+                page.push(Block::fact("", format!("{unknown}. {}", unknown.hint())));
+            }
             page.push(match &drawn.device {
                 Some(device) => Block::fact("Voice", format!("{}, through {device}", drawn.voice)),
                 None => Block::fact("Voice", "none: the calls were on the screen only"),

@@ -19,8 +19,9 @@ use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
-use counterpoise_core::draw::schedule::{METHOD, Scheduler};
+use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
+use counterpoise_core::plan::prescription::field::SequenceName;
 use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{
@@ -129,7 +130,7 @@ pub(super) fn run<W: Write>(
         return console.say("Nothing was unlocked. What you saw is saved.");
     }
     unlocked.issued_on = unlocked.issued_on.max(today);
-    write_over(&unlocked, &file)?;
+    write_over(&unlocked.to_toml_over(&source.bytes), &file)?;
     let words: Vec<&str> = names.iter().map(|name| name.name()).collect();
     keep_seen(folder, id, &[SeenRow { what: Seen::Unlocked, words: words.join(", ") }])?;
     console.say(&format!("Unlocked and written: {} ({}).", words.join(", "), file.display()))?;
@@ -146,8 +147,8 @@ fn keep_seen(folder: &Folder, id: Id, seen: &[SeenRow]) -> Result<(), Failure> {
     Ok(Journal::open(folder.lock()?)?.0.keep_seen(&Clock::real().wall(), id, seen)?)
 }
 
-fn write_over(draft: &Draft, file: &Path) -> Result<(), Failure> {
-    let text = Seal::append(&draft.to_toml());
+fn write_over(text: &str, file: &Path) -> Result<(), Failure> {
+    let text = Seal::append(text);
     Prescription::read(&file.display().to_string(), text.as_bytes())?;
     // Only a regular file is replaced, not a folder or a device.
     if !fs::symlink_metadata(file).is_ok_and(|found| found.is_file()) {
@@ -200,21 +201,16 @@ fn choose<W: Write>(
     }
     let prescribed = draft.drills.iter().find(|plan| plan.drill.name() == drill.name() && plan.form == form);
     let mut plan = prescribed.cloned().unwrap_or_else(|| DraftDrill::new(drill, form));
-    let steps = drill.ladder().iter().map(|step| {
-        let names: Vec<&str> = step.unlocks().map(UnlockName::name).collect();
+    let steps = (1..).zip(plan.ladder().steps()).map(|(number, step)| {
+        let names: Vec<&str> = plan.ladder().unlocks(number).map(UnlockName::name).collect();
         let locked =
             if names.is_empty() { String::new() } else { format!("  [locked: {}]", names.join(", ")) };
         format!("{}{locked}", step.stance_text(drill.facings()[0], None))
     });
     console.choose("Which step?", steps)?;
-    plan.step = pick(console, drill.ladder().len())? as i64 + 1;
+    plan.step = pick(console, plan.ladder().steps().len())? as i64 + 1;
     plan.ceiling = plan.step;
-    let offered: Vec<&str> = drill
-        .targets()
-        .iter()
-        .filter(|target| form == Form::Partner || !target.action.needs_partner())
-        .map(|target| target.name.as_str())
-        .collect();
+    let offered: Vec<&str> = plan.offered().map(|target| target.name.as_str()).collect();
     let calls = offered.iter().map(|name| {
         let listed = if plan.directions.iter().any(|other| other == name) { " (Enter)" } else { "" };
         format!("{name}{listed}")
@@ -240,7 +236,7 @@ fn choose<W: Write>(
         }
     }
     plan.weights = None;
-    plan.slack = None;
+    plan.sequence = SequenceName::Open;
     plan.longest_streak = None;
     plan.tidy();
     plan.sets = if plan.reaches_a_spell() { 2 } else { 1 };
@@ -373,7 +369,7 @@ fn run_session<W: Write>(
         drawn: Some(Drawn {
             seed,
             seed_given: false,
-            method: METHOD,
+            method: schedule.method().number(),
             voice: settings.voice.name().to_owned(),
             device: None,
         }),

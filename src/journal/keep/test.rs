@@ -195,7 +195,10 @@ fn the_rules_see_what_was_kept() {
     );
     assert_eq!((session.hurt, session.why_stopped), (None, Some(WhyStopped::Other)));
     assert_eq!(session.ready, [(Item::Chest, true), (Item::Head, false)]);
-    assert_eq!(session.given, [Given { drill: "counter-reach".into(), form: Form::Alone, step: 3 }]);
+    assert_eq!(
+        session.given,
+        [Given { drill: "counter-reach".into(), form: Form::Alone, step: 3, ladder: None }]
+    );
     let [one, two] = &session.sets[..] else { panic!("two sets") };
     assert_eq!((one.number, one.step, one.end), (1, 3, Some(SetEnd::Completed)));
     // Cues 0 and 2 were heard; 1 is a blank.

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 
 use super::LAYOFF_DAYS;
 use super::judge::{Fault, Place, Shortfall};
-use crate::health::bounds::Bounds;
+use crate::health::bounds::{Bounds, Limits};
 use crate::health::lock::{Hold, Lock};
 use crate::plan::drill::{Drill, LadderStep};
 use crate::words::counted;
@@ -122,6 +122,11 @@ pub enum Reason {
     Bounds {
         /// What the limits leave.
         bounds: Bounds,
+    },
+    /// What they mean where steps are compared with them.
+    Limits {
+        /// The limits.
+        limits: Limits,
     },
 }
 
@@ -267,6 +272,9 @@ impl fmt::Display for Reason {
                 )
             }
             Self::Bounds { bounds } => write!(f, "Your limits: {bounds}"),
+            Self::Limits { limits } => {
+                write!(f, "Where your program uses a newer ladder, your limits are: {limits}")
+            }
         }
     }
 }

@@ -14,6 +14,7 @@ use crate::record::{
     YesNo,
 };
 
+mod attributes;
 mod years;
 
 /// The prescription of all histories here: warm-up, reaches from step 2 to 4, quick steps from step 2 to 3, of which one
@@ -279,7 +280,7 @@ fn mean_steadiness_is_three_at_most() {
 
 #[test]
 fn a_gentler_choice_is_no_step_toward_up_and_lowers_nothing() {
-    let given = |step| Given { drill: "counter-reach".to_owned(), form: Form::Alone, step };
+    let given = |step| Given { drill: "counter-reach".to_owned(), form: Form::Alone, step, ladder: None };
     let gentler = changed(|session| {
         session.given = vec![given(2)];
         session.of("counter-reach").for_each(|set| set.step = 1);

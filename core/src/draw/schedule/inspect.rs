@@ -242,6 +242,7 @@ fn conditions(plan: &DrillPlan, nth: usize, set: &SetPlan) -> Result<(), Fault> 
         && set.form() == plan.form()
         && set.step() == plan.step()
         && set.step() <= plan.ceiling()
+        && set.ladder() == plan.ladder()
         && set.conditions() == plan.conditions()
         && set.work() == plan.work()
         && set.recover() == plan.recover()

@@ -5,7 +5,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::call::joined;
-use super::{Cue, METHOD, Schedule, SetPlan};
+use super::{Cue, Method, Schedule, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
     Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
@@ -35,7 +35,7 @@ pub struct Preview {
     schema: &'static str,
     prescription: PrescriptionName,
     seed: String,
-    method: u32,
+    method: Method,
     sets: Vec<PreviewSet>,
 }
 
@@ -54,6 +54,9 @@ struct PreviewSet {
     #[serde(skip)]
     standing: String,
     form: Form,
+    /// The version of the drill's ladder, from version 2 on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ladder: Option<u8>,
     step: u8,
     stance: Stance,
     side: Option<Side>,
@@ -107,7 +110,7 @@ impl Preview {
                 digest: prescription.digest().to_string(),
             },
             seed: schedule.seed().to_string(),
-            method: METHOD,
+            method: schedule.method(),
             sets: schedule.sets().iter().map(PreviewSet::of).collect(),
         }
     }
@@ -126,6 +129,7 @@ impl PreviewSet {
                 conditions.stance_text(set.facing(), set.side())
             ),
             form: set.form(),
+            ladder: Some(set.ladder().version()).filter(|version| *version > 1),
             step: set.step(),
             stance: conditions.stance,
             side: set.side(),

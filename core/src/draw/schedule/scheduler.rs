@@ -8,7 +8,7 @@ use super::gap_draw;
 use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
 use super::upcoming::UpcomingCalls;
-use super::{Call, Cue, Schedule, Seed, SetPlan, inspect};
+use super::{Call, Cue, Method, Schedule, Seed, SetPlan, inspect};
 use crate::plan::drill::{Facing, Side, Stance};
 use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
@@ -33,6 +33,7 @@ const MOST_CUES: usize = limits::SESSION_CUES as usize;
 /// ```
 #[derive(Debug, Clone)]
 pub struct Scheduler {
+    method: Method,
     prescription: Prescription,
     drills: Vec<DrillTables>,
 }
@@ -111,8 +112,16 @@ impl Scheduler {
     /// # Errors
     /// If the sequences of the order `covered` cannot be counted.
     pub fn new(prescription: &Prescription) -> Result<Self, ScheduleError> {
+        Self::by(Method::NEWEST, prescription)
+    }
+
+    /// The same for the recipe of a kept session, to draw it again.
+    ///
+    /// # Errors
+    /// As for [`Scheduler::new`].
+    pub fn by(method: Method, prescription: &Prescription) -> Result<Self, ScheduleError> {
         let drills = prescription.drills().iter().map(DrillTables::new).collect::<Result<_, _>>()?;
-        Ok(Self { prescription: prescription.clone(), drills })
+        Ok(Self { method, prescription: prescription.clone(), drills })
     }
 
     /// The session of this seed, which never changes.
@@ -122,6 +131,8 @@ impl Scheduler {
     /// Then what is called, drill by drill. If calls have different durations, they are drawn from the same stream in the
     /// same order, and each attempt at a set starts that stream from its beginning.
     pub fn draw(&self, seed: Seed) -> Schedule {
+        // The next method begins here, and in `after_pause`.
+        let Method::One = self.method;
         let mut sets = Vec::new();
         let mut cues_left = MOST_CUES;
         let mut streaks = vec![Streak::default(); self.drills.len()];
@@ -150,7 +161,7 @@ impl Scheduler {
         }
         let mut pushes = 0;
         let plans = sets.iter().map(|set| self.plan(seed, set, &mut pushes)).collect();
-        let schedule = Schedule { seed, sets: plans };
+        let schedule = Schedule { method: self.method, seed, sets: plans };
         debug_assert_eq!(inspect::inspect(&self.prescription, &schedule), Ok(()), "seed {seed}");
         schedule
     }
@@ -174,6 +185,7 @@ impl Scheduler {
         elapsed: Millis,
         next: usize,
     ) -> SetPlan {
+        let Method::One = self.method;
         let slot = self.slots(seed).into_iter().find(|slot| slot.number == set.number);
         let rules = self.rules(slot.expect("the set was drawn from this prescription and seed").drill);
         let (called, planned) = set.cues.split_at(next.min(set.cues.len()));
@@ -250,6 +262,7 @@ impl Scheduler {
             cues: cues.collect(),
             number: slot.number,
             drill: plan.drill(),
+            ladder: plan.ladder(),
             form: plan.form(),
             step: plan.step(),
             conditions: plan.conditions(),

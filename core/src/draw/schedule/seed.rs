@@ -22,6 +22,8 @@
 //! | 2^62 + set x 2^16 + pause | the first gap after that pause of that set |
 //! | 2^63 + i | the seed of session i >= 1 |
 //!
+//! A stream keeps its number for ever. A new purpose gets a new number, and belongs to the next [`Method`](super::Method).
+//!
 //! Sets and pauses count from 1, drills from 0. The numbers are at most 255 x 16 + 15 in the first group, below
 //! 2^61 + 2^9 in the second and below 2^62 + 2^24 in the third, so no two of them meet.
 

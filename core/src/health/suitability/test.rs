@@ -1,5 +1,5 @@
 use super::{Answer, Effect, Outcome, Suitability, Topic};
-use crate::health::bounds::{Bounds, Hands};
+use crate::health::bounds::{Bounds, Limits};
 
 fn with(changes: &[(Topic, Answer)], partner: bool) -> Suitability {
     let mut answers: Vec<(Topic, Answer)> =
@@ -11,7 +11,7 @@ fn with(changes: &[(Topic, Answer)], partner: bool) -> Suitability {
 #[test]
 fn all_true_is_the_good_answer_and_opens_nothing_that_was_not_asked_about() {
     assert_eq!(with(&[], true).outcome, Outcome::GoAhead(Bounds::OPEN));
-    assert_eq!(with(&[], false).outcome, Outcome::GoAhead(Bounds { alone: true, ..Bounds::OPEN }));
+    assert_eq!(with(&[], false).outcome, Outcome::GoAhead(Bounds::ALONE));
     assert!(with(&[], true).because.is_empty());
 }
 
@@ -35,7 +35,7 @@ fn every_topic_of_the_public_health_lists_leads_to_a_clinician_first() {
 
 #[test]
 fn every_row_of_what_limits_without_a_clinician() {
-    let alone = Bounds { alone: true, ..Bounds::OPEN };
+    let alone = Bounds::ALONE;
     let rows = [
         (Topic::Floor, Outcome::StepOne(Bounds::STEP_ONE)),
         (Topic::Aid, Outcome::StepOne(Bounds::STEP_ONE)),
@@ -59,7 +59,7 @@ fn every_row_of_what_limits_without_a_clinician() {
 
 #[test]
 fn every_row_of_what_a_clinicians_consent_leaves() {
-    let alone = Bounds { alone: true, ..Bounds::OPEN };
+    let alone = Bounds::ALONE;
     let rows = [
         (Topic::Heart, Bounds::OPEN),
         (Topic::Operation, Bounds::OPEN),
@@ -116,7 +116,7 @@ fn several_limits_together_are_the_narrowest_and_the_gravest_reason_comes_first(
         true,
     );
     let bounds = found.bounds().unwrap();
-    assert_eq!((bounds.max_step, bounds.hands, bounds.no_head_turns), (1, Hands::OneRests, true));
+    assert_eq!((bounds.limits, bounds.no_head_turns), (Limits::STEP_ONE, true));
     let topics: Vec<Topic> = found.because.iter().map(|(topic, ..)| *topic).collect();
     assert_eq!(topics, [Topic::Floor, Topic::Neck, Topic::FallYear, Topic::Worried]);
     assert!(matches!(found.because[3].2, Effect::Advice(_)));

@@ -200,7 +200,6 @@ impl Topic {
     /// What an answer leads to.
     pub const fn leads_to(self, answer: Answer) -> Effect {
         use Effect::{Advice, Clinician, None, Within};
-        const ALONE: Bounds = Bounds { alone: true, ..Bounds::OPEN };
         let agreed = match answer {
             Answer::True => return None,
             Answer::Agreed => true,
@@ -210,7 +209,7 @@ impl Topic {
             Self::Heart | Self::Operation | Self::Pain if agreed => None,
             Self::Joint if agreed => Advice("Keep to what you were told for the new joint."),
             // A push or a missed catch can break a bone or bleed.
-            Self::Bones | Self::Thinners if agreed => Within(ALONE),
+            Self::Bones | Self::Thinners if agreed => Within(Bounds::ALONE),
             Self::ChestPain | Self::Blackouts | Self::FallPain | Self::Nerves | Self::InnerEar if agreed => {
                 Within(Bounds::CAUTIOUS)
             }
@@ -242,7 +241,7 @@ impl Topic {
             | Self::PartnerBalance
             | Self::PartnerBack
             | Self::PartnerTaught
-            | Self::Consent => Within(ALONE),
+            | Self::Consent => Within(Bounds::ALONE),
         }
     }
 }

@@ -1,7 +1,5 @@
 //! The conditions under which a drill is done: feet, floor, hands, eyes, second task, and where the counter is.
 
-use serde::Deserialize;
-
 use super::need::Need;
 use super::unlock::UnlockName;
 use crate::words;
@@ -146,6 +144,20 @@ words! {
 }
 
 impl Stance {
+    /// Its place in the order from widest to narrowest, from 0. Walking is narrower than any stance: each step is on one
+    /// leg for a moment \[judgment\].
+    pub const fn narrowness(self) -> u8 {
+        match self {
+            Self::Seated => 0,
+            Self::FeetApart => 1,
+            Self::FeetTogether => 2,
+            Self::SemiTandem => 3,
+            Self::Tandem => 4,
+            Self::OneLeg => 5,
+            Self::Walking => 6,
+        }
+    }
+
     /// Whether left and right are two stances, which take turns.
     pub const fn has_sides(self) -> bool {
         matches!(self, Self::SemiTandem | Self::Tandem | Self::OneLeg)
@@ -157,16 +169,37 @@ impl Stance {
     }
 }
 
+impl Surface {
+    /// Its place in the order from firm to changing, from 0.
+    pub const fn softness(self) -> u8 {
+        match self {
+            Self::Firm => 0,
+            Self::Foam => 1,
+            Self::Patches => 2,
+        }
+    }
+}
+
 impl Support {
+    /// Its place in the order from most support to least, from 0. A chair holds no less than two hands do.
+    pub const fn lightness(self) -> u8 {
+        match self {
+            Self::Chair | Self::HandsOnChair | Self::TwoHands => 0,
+            Self::OneHand => 1,
+            Self::Fingertips => 2,
+            Self::Hovering => 3,
+            Self::Beside => 4,
+        }
+    }
+
     /// Whether a hand always rests on something fixed.
     pub const fn is_resting(self) -> bool {
-        !matches!(self, Self::Fingertips | Self::Hovering | Self::Beside)
+        self.lightness() <= Self::OneHand.lightness()
     }
 }
 
 /// One step of a ladder: the conditions under which the drill is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct LadderStep {
     /// The position of the feet.
     pub stance: Stance,
@@ -177,15 +210,9 @@ pub struct LadderStep {
     /// Eyes open or closed.
     pub vision: Vision,
     /// What is done at the same time.
-    #[serde(default)]
     pub second_task: Option<SecondTask>,
     /// The most parts of one call, in a drill whose calls have several.
-    #[serde(default = "one")]
     pub parts: u8,
-}
-
-const fn one() -> u8 {
-    1
 }
 
 impl LadderStep {
@@ -201,6 +228,40 @@ impl LadderStep {
             second_task != next.second_task,
         ];
         differ.into_iter().filter(|differs| *differs).count() + usize::from(parts.abs_diff(next.parts))
+    }
+
+    /// Whether a therapist's file may name it for somebody whose limits else end at feet together \[judgment\].
+    pub fn can_be_named(self) -> bool {
+        self.stance == Stance::SemiTandem && self.support == Support::OneHand
+    }
+
+    /// What does not go on by one from this step to `next`; `None` where the one thing that changes does.
+    pub(super) fn skips_to(self, next: Self) -> Option<&'static str> {
+        let goes_on = |before: u8, after: u8| after == before || after == before + 1;
+        let gets_up = self.stance == Stance::Seated && next.stance != Stance::Seated;
+        let skipped = self
+            .beside(next)
+            .into_iter()
+            .find(|(_, before, after)| !goes_on(*before, *after))
+            .map(|(what, ..)| what);
+        skipped.filter(|what| !(gets_up && *what == "the support"))
+    }
+
+    /// Whether anything in it is harder than in `other`.
+    pub fn asks_for_more_than(self, other: Self) -> bool {
+        self.beside(other).into_iter().any(|(_, mine, others)| mine > others)
+    }
+
+    /// Each thing that a step sets, with its place in its order here and in `other`.
+    fn beside(self, other: Self) -> [(&'static str, u8, u8); 5] {
+        let Vision::Open = self.vision;
+        [
+            ("the stance", self.stance.narrowness(), other.stance.narrowness()),
+            ("the surface", self.surface.softness(), other.surface.softness()),
+            ("the support", self.support.lightness(), other.support.lightness()),
+            ("the second task", self.second_task.is_some().into(), other.second_task.is_some().into()),
+            ("the number of parts", self.parts, other.parts),
+        ]
     }
 
     /// The verb for the posture: `Stand with`, `Sit with`, `Walk with`.

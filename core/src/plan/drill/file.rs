@@ -2,9 +2,11 @@
 
 use serde::Deserialize;
 use thiserror::Error;
+use toml::Spanned;
 
 use super::hazards::{self, Rule};
-use super::{Action, Drill, Facing, Form, LadderStep, Part, Span, Support, Target, Trains};
+use super::ladders::{LadderFlaw, RawLadder};
+use super::{Action, Drill, Facing, Form, Ladder, Part, Span, Support, Target, Trains};
 use crate::plan::direction::Direction;
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
@@ -49,16 +51,9 @@ pub enum Flaw {
     /// No such phrase in `sounds/phrases.toml`, or one of the wrong kind.
     #[error("\"{0}\" is not {1} in sounds/phrases.toml")]
     Phrase(String, &'static str),
-    /// Two neighboring ladder steps differ in nothing, or in more than one thing.
-    #[error(
-        "ladder step {step} changes {changes} things from the step before; each step changes exactly one"
-    )]
-    Ladder {
-        /// The later step, from 1.
-        step: usize,
-        /// How many things change.
-        changes: usize,
-    },
+    /// A ladder breaks a rule.
+    #[error(transparent)]
+    Ladder(#[from] LadderFlaw),
     /// It breaks a rule of safety.
     #[error("{0}")]
     Unsafe(Rule),
@@ -97,7 +92,7 @@ struct RawDrill {
     targets: Vec<RawTarget>,
     #[serde(default)]
     parts: Vec<RawPart>,
-    ladder: Vec<LadderStep>,
+    ladders: Vec<Spanned<RawLadder>>,
 }
 
 #[derive(Deserialize)]
@@ -137,7 +132,7 @@ impl Drill {
     ///
     /// # Errors
     /// The text is not such a file, names a phrase that does not exist, offers no fixed support or clear space, or
-    /// has a ladder of which a step does not change exactly one thing.
+    /// has a ladder that skips a step, repeats a key or takes the hand away without an unlock.
     ///
     /// ```
     /// use counterpoise_core::plan::drill::Drill;
@@ -181,7 +176,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         ("kit", raw.kit.len()),
         ("cautions", raw.cautions.len()),
         ("targets", raw.targets.len()),
-        ("ladder", raw.ladder.len()),
+        ("ladders", raw.ladders.len()),
     ] {
         if count == 0 {
             return Err(Flaw::Nothing(field));
@@ -201,8 +196,8 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
     let instruction = phrase(raw.instruction, false)?;
     let instruction_two = raw.instruction_two.map(|id| phrase(id, false)).transpose()?;
     let prepare = raw.prepare.map(|id| phrase(id, false)).transpose()?;
-    check_ladder(&raw.ladder)?;
-    if raw.warm_up && raw.ladder[0].support != Support::TwoHands {
+    let ladders = Ladder::all_of(raw.ladders, text)?;
+    if raw.warm_up && ladders.iter().any(|ladder| ladder.steps()[0].support != Support::TwoHands) {
         return Err(Flaw::WarmUp);
     }
     let drill = Drill {
@@ -226,7 +221,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         cautions: raw.cautions,
         targets: targets(raw.targets)?,
         parts: raw.parts.into_iter().map(part).collect::<Result<_, _>>()?,
-        ladder: raw.ladder,
+        ladders,
     };
     hazards::check(&drill).map_err(Flaw::Unsafe)?;
     Ok(drill)
@@ -271,14 +266,4 @@ fn span(raw: RawSpan) -> Result<Span, Flaw> {
 fn part(raw: RawPart) -> Result<Part, Flaw> {
     let RawPart { kind, phrase: id, action, directions } = raw;
     Ok(Part { kind, phrase: phrase(id, true)?, action, directions })
-}
-
-fn check_ladder(ladder: &[LadderStep]) -> Result<(), Flaw> {
-    for (index, pair) in ladder.windows(2).enumerate() {
-        let changes = pair[0].changes_to(pair[1]);
-        if changes != 1 {
-            return Err(Flaw::Ladder { step: index + 2, changes });
-        }
-    }
-    Ok(())
 }

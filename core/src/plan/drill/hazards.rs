@@ -1,7 +1,7 @@
 //! The safety rules that every drill file must keep. They are about actions and conditions, so a new drill needs no
 //! new rule. What a prescription may take from a drill is checked by its gate.
 
-use super::{Action, Drill, Form, Stance, Support, Target, Trains};
+use super::{Action, Drill, Form, Ladder, Stance, Support, Target, Trains};
 use crate::units::Millis;
 
 /// The longest time with the eyes closed \[judgment\].
@@ -93,7 +93,8 @@ pub(super) fn check(drill: &Drill) -> Result<(), Rule> {
     let any = |is: fn(Action) -> bool| targets.iter().any(|target| is(target.action));
     let partner = drill.forms().contains(&Form::Partner);
     let alone = drill.forms().contains(&Form::Alone);
-    let steps = || drill.ladder().iter();
+    let steps = || drill.ladders().iter().flat_map(Ladder::steps);
+    let first = || drill.ladders().iter().map(|ladder| ladder.steps()[0]);
     let broken = [
         (alone && targets.iter().all(|target| target.action.needs_partner()), Rule::Alone),
         (partner && drill.partner_does().is_empty(), Rule::PartnerDoes),
@@ -105,10 +106,10 @@ pub(super) fn check(drill: &Drill) -> Result<(), Rule> {
             Rule::NoSpell,
         ),
         (steps().any(|step| (step.stance == Stance::Walking) != any(Action::is_walking)), Rule::Walking),
-        (any(Action::needs_screen) && drill.ladder()[0].stance != Stance::Seated, Rule::NotSeated),
+        (any(Action::needs_screen) && first().any(|step| step.stance != Stance::Seated), Rule::NotSeated),
         (
             any(|action| action == Action::Rise)
-                && (drill.ladder()[0].support != Support::HandsOnChair
+                && (first().any(|step| step.support != Support::HandsOnChair)
                     || steps().any(|step| step.stance != Stance::Seated)),
             Rule::RiseWithoutHands,
         ),

@@ -117,11 +117,19 @@ fn confirmed(plan: &DrillPlan) -> Option<String> {
 }
 
 fn steps(plan: &DrillPlan) -> String {
-    let (step, steps, ceiling) = (plan.step(), plan.drill().ladder().len(), plan.ceiling());
-    if step == ceiling {
-        format!("Step {step} of {steps} throughout.")
+    let (step, steps, ceiling) = (plan.step(), plan.ladder().steps().len(), plan.ceiling());
+    let on = match plan.ladder().version() {
+        1 => String::new(),
+        version => format!(" on version {version} of its ladder"),
+    };
+    let range = if step == ceiling {
+        format!("Step {step} of {steps}{on} throughout.")
     } else {
-        format!("From step {step} of {steps}; may go up to step {ceiling}, one change at a time.")
+        format!("From step {step} of {steps}{on}; may go up to step {ceiling}, one change at a time.")
+    };
+    match plan.named_steps() {
+        [] => range,
+        keys => format!("{range} Allowed by name, beyond the person's limits: {}.", keys.join(", ")),
     }
 }
 

@@ -1,90 +1,20 @@
 //! A prescription while it is being written: every field can be changed, whether or not the value is allowed. The
 //! gate is asked what is still wrong with it.
 
-use jiff::civil::Date;
-
-use super::{DrillOrder, DrillPlan, Prescription, Refusal, Sequence, Shape, Unlock, limits};
-use crate::plan::drill::{Action, Drill, Form, Need, Target};
+use super::field::{Field, GapShape, SequenceName, Sheet};
+use super::fields::row;
+use super::{Prescription, Refusal, limits};
+use crate::plan::drill::{Action, Drill, Form, Ladder, Need, Target};
 use crate::units::Millis;
+
+pub use super::fields::{Draft, DraftDrill};
 
 mod problems;
 
 pub use problems::{is_pending, problems};
 
-/// A prescription being written. Numbers are as they will be written to the file, whether or not they are within the limits.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Draft {
-    /// The title that the person sees.
-    pub title: String,
-    /// Who issues it; may be empty.
-    pub issued_by: String,
-    /// The day of issue.
-    pub issued_on: Date,
-    /// Days of practice a week.
-    pub days_a_week: i64,
-    /// Weeks that the program lasts.
-    pub weeks: i64,
-    /// Sessions until a therapist reviews it.
-    pub review_after_sessions: i64,
-    /// Rest after a set, in milliseconds.
-    pub rest_ms: i64,
-    /// The order of the drills.
-    pub order: DrillOrder,
-    /// The drills. A built-in warm-up is not among them.
-    pub drills: Vec<DraftDrill>,
-    /// What somebody has watched, in the order of the file.
-    pub unlocks: Vec<Unlock>,
-    /// Effort above which nothing steps up.
-    pub effort_at_most: i64,
-    /// Why the person may begin although the answers about suitability say "a clinician first".
-    pub accepted_because: Option<String>,
-}
-
-/// One drill of a draft.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DraftDrill {
-    /// The built-in drill.
-    pub drill: &'static Drill,
-    /// Alone or with a partner.
-    pub form: Form,
-    /// Sets a session.
-    pub sets: i64,
-    /// Work of a set, in milliseconds.
-    pub work_ms: i64,
-    /// Quiet time that ends a set, in milliseconds.
-    pub recover_ms: i64,
-    /// The ladder step to start at, from 1.
-    pub step: i64,
-    /// The highest ladder step that practice may reach.
-    pub ceiling: i64,
-    /// The shortest and the longest gap, in milliseconds.
-    pub gap_ms: [i64; 2],
-    /// How strongly short gaps prevail, in thousandths; `None` for the shape "even".
-    pub rate_thousandths: Option<i64>,
-    /// The chance of a blank, in thousandths.
-    pub blank_per_mille: i64,
-    /// What is called, by the names that the drill gives.
-    pub directions: Vec<String>,
-    /// The weight of each direction; `None` if all are called equally often.
-    pub weights: Option<Vec<i64>>,
-    /// The slack of the sequence "covered"; `None` for "open".
-    pub slack: Option<i64>,
-    /// How often one direction may come in a row; `None` for the default.
-    pub longest_streak: Option<i64>,
-    /// The gentlest and the firmest push, from 1 to 4.
-    pub strength: Option<[i64; 2]>,
-    /// Balls in play; `None` where none are thrown.
-    pub balls: Option<i64>,
-    /// The duration of calls that last, in milliseconds; `None` for the drill's own.
-    pub spell_ms: Option<i64>,
-    /// How long the person was timed holding the stance, in milliseconds.
-    pub tested_hold_ms: Option<i64>,
-    /// What is confirmed to be in place.
-    pub confirmed: Vec<Need>,
-}
-
 impl Draft {
-    /// The draft that would be written as this prescription.
+    /// The draft that this prescription was read from.
     ///
     /// ```
     /// use counterpoise_core::plan::prescription::{Draft, Prescription};
@@ -94,20 +24,7 @@ impl Draft {
     /// assert_eq!(more.problems()[0].fact(), "`days_a_week` is 7; the most is 6");
     /// ```
     pub fn of(prescription: &Prescription) -> Self {
-        Self {
-            title: prescription.title().to_owned(),
-            issued_by: prescription.issued_by().to_owned(),
-            issued_on: prescription.issued_on(),
-            days_a_week: prescription.days_a_week().into(),
-            weeks: prescription.weeks().into(),
-            review_after_sessions: prescription.review_after_sessions().into(),
-            rest_ms: prescription.rest().0.into(),
-            order: prescription.order(),
-            drills: prescription.drills().iter().filter(|plan| plan.line() > 0).map(DraftDrill::of).collect(),
-            unlocks: prescription.unlocks().to_vec(),
-            effort_at_most: prescription.effort_at_most().into(),
-            accepted_because: prescription.accepted_because().map(str::to_owned),
-        }
+        prescription.draft.clone()
     }
 
     /// Everything that the gate has against it, in the gate's words.
@@ -125,80 +42,19 @@ impl Draft {
 }
 
 impl DraftDrill {
-    fn of(plan: &DrillPlan) -> Self {
-        let (flat, covered) = (plan.gaps().shape(), plan.sequence());
-        let own = |target: &Target| {
-            let same = |other: &&Target| other.name == target.name;
-            plan.drill().targets().iter().find(same).and_then(|target| target.span).map(|span| span.length)
-        };
-        // All calls that last get the same duration; if it is the drill's own, none was given.
-        let given =
-            plan.targets().iter().filter_map(|target| target.span.map(|span| (own(target), span.length)));
-        let given =
-            given.filter(|(own, length)| *own != Some(*length)).map(|(_, length)| length.0.into()).next();
-        let even_weights = plan.weights().iter().all(|weight| *weight == 1);
-        Self {
-            drill: plan.drill(),
-            form: plan.form(),
-            sets: plan.sets().into(),
-            work_ms: plan.work().0.into(),
-            recover_ms: plan.recover().0.into(),
-            step: plan.step().into(),
-            ceiling: plan.ceiling().into(),
-            gap_ms: [plan.gaps().least().0.into(), plan.gaps().greatest().0.into()],
-            rate_thousandths: match flat {
-                Shape::Flat { rate_thousandths } => Some(rate_thousandths.into()),
-                Shape::Even => None,
-            },
-            blank_per_mille: plan.blank_per_mille().into(),
-            directions: plan.targets().iter().map(|target| target.name.clone()).collect(),
-            weights: (!even_weights)
-                .then(|| plan.weights().iter().map(|weight| i64::from(*weight)).collect()),
-            slack: match covered {
-                Sequence::Open => None,
-                Sequence::Covered { slack } => Some(slack.into()),
-            },
-            longest_streak: plan.longest_streak().map(i64::from),
-            strength: plan.strength().map(|(low, high)| [low.number().into(), high.number().into()]),
-            balls: (plan.balls() > 1).then_some(plan.balls().into()),
-            spell_ms: given,
-            tested_hold_ms: plan.tested_hold().map(|hold| hold.0.into()),
-            confirmed: plan.confirmed().to_vec(),
-        }
-    }
-
     /// A drill that is added: at its first step, with what it may call in this form before anything was watched, gaps
     /// that suit its slowest call, and room in a set for several.
     pub fn new(drill: &'static Drill, form: Form) -> Self {
-        let suits = |target: &&Target| form == Form::Partner || !target.action.needs_partner();
         let plain = |target: &&Target| !target.direction.is_backward() && target.action.unlocks().is_empty();
-        let offered: Vec<&Target> = drill.targets().iter().filter(suits).collect();
+        let offered: Vec<&Target> = Self { drill, form, ..Self::blank() }.offered().collect();
         let free: Vec<&Target> = offered.iter().copied().filter(plain).collect();
         let forward = |target: &&Target| !target.direction.is_backward();
         let listed = if free.is_empty() { offered.iter().copied().filter(forward).collect() } else { free };
         let listed = if listed.is_empty() { offered } else { listed };
         let directions = listed.iter().map(|target| target.name.clone()).collect();
-        let mut added = Self {
-            drill,
-            form,
-            sets: 1,
-            work_ms: 60_000,
-            recover_ms: 5_000,
-            step: 1,
-            ceiling: 1,
-            gap_ms: [5_000, 15_000],
-            rate_thousandths: Some(1_250),
-            blank_per_mille: 100,
-            directions,
-            weights: None,
-            slack: None,
-            longest_streak: None,
-            strength: None,
-            balls: None,
-            spell_ms: None,
-            tested_hold_ms: None,
-            confirmed: Vec::new(),
-        };
+        let rate_thousandths = Some(1_250);
+        let mut added =
+            Self { drill, form, sets: 1, work_ms: 60_000, rate_thousandths, directions, ..Self::blank() };
         added.gap_ms = added.usual_gaps();
         let span = i64::from(added.targets().map(Target::duration).max().unwrap_or_default().0);
         // Room for two of the longest waits, their durations, and recovery.
@@ -206,6 +62,12 @@ impl DraftDrill {
         added.work_ms = added.work_ms.max((needed + 9_999) / 10_000 * 10_000).min(limits::WORK.most.into());
         added.tidy();
         added
+    }
+
+    /// The version of its ladder that its steps are counted on; the first, if the drill has no such version.
+    pub fn ladder(&self) -> &'static Ladder {
+        let version = self.ladder.and_then(|version| self.drill.ladder_version(version));
+        version.unwrap_or(&self.drill.ladders()[0])
     }
 
     /// The listed targets that the drill has.
@@ -265,21 +127,38 @@ impl DraftDrill {
             self.weights = None;
             change(true, "Each direction is called equally often again.");
         }
-        if count == 1 && self.slack.take().is_some() {
+        if count == 1 && self.sequence == SequenceName::Covered {
+            self.sequence = SequenceName::Open;
             change(true, "With only one direction, the sequence is now \"open\".");
+        }
+        if self.sequence == SequenceName::Open {
+            self.slack = None;
+        } else {
+            self.weights = None;
+        }
+        if self.shape == GapShape::Even {
+            self.rate_thousandths = None;
         }
         if self.longest_streak.is_some_and(|streak| count < 2 || !limits::streak(count).allows(streak)) {
             self.longest_streak = None;
             change(true, "The longest streak is back to the usual number.");
         }
-        if !self.has_pushes() {
-            self.strength = None;
+        for field in [&row::strength, &row::balls, &row::spell_ms] {
+            if !self.suits(field) {
+                self.set(field, None);
+            }
         }
-        if !self.targets().any(|target| target.action.is_toss()) {
-            self.balls = None;
-        }
-        if !self.targets().any(|target| target.span.is_some()) {
-            self.spell_ms = None;
+        let ladder = self.ladder();
+        if let Some(named) = &mut self.named_steps {
+            let before = named.len();
+            named.retain(|key| ladder.version() > 1 && ladder.nameable().any(|(other, _)| other == key));
+            change(
+                named.len() < before,
+                "Steps allowed by name that this ladder does not have were removed.",
+            );
+            if named.is_empty() {
+                self.named_steps = None;
+            }
         }
         if self.ceiling < self.step {
             self.ceiling = self.step;
@@ -291,19 +170,41 @@ impl DraftDrill {
         changes
     }
 
+    /// Whether a field means anything for this drill as it is now.
+    pub fn suits(&self, field: &Field) -> bool {
+        match field.name {
+            "ladder" => self.drill.ladders().len() > 1,
+            "named_steps" => self.ladder().version() > 1 && self.ladder().nameable().next().is_some(),
+            "form" => self.drill.forms().len() > 1,
+            "directions" => self.offered().count() > 1,
+            "weights" => self.directions.len() > 1 && self.sequence == SequenceName::Open,
+            "rate_thousandths" => self.shape == GapShape::Flat,
+            "sequence" | "longest_streak" => self.directions.len() > 1,
+            "slack" => self.sequence == SequenceName::Covered,
+            "strength" => self.has_pushes(),
+            "balls" => self.targets().any(|target| target.action.is_toss()),
+            "spell_ms" => self.targets().any(|target| target.span.is_some()),
+            "tested_hold_ms" => self.reaches_a_spell(),
+            "confirmed" => !self.needs().is_empty(),
+            _ => true,
+        }
+    }
+
+    /// What the drill can call in this form.
+    pub fn offered(&self) -> impl Iterator<Item = &'static Target> + use<> {
+        let form = self.form;
+        let suits = move |target: &&Target| form == Form::Partner || !target.action.needs_partner();
+        self.drill.targets().iter().filter(suits)
+    }
+
     /// Whether a step in tandem or on one leg may be reached.
     pub fn reaches_a_spell(&self) -> bool {
-        let steps = (1_i64..).zip(self.drill.ladder());
-        steps
-            .into_iter()
-            .any(|(number, step)| (self.step..=self.ceiling).contains(&number) && step.stance.is_spell())
+        self.ladder().reachable(self.step, self.ceiling).any(|(_, step)| step.stance.is_spell())
     }
 
     /// What must be confirmed to be in place, for what is listed and the steps that may be reached.
     pub fn needs(&self) -> Vec<Need> {
-        let steps = (1_i64..).zip(self.drill.ladder());
-        let reached = steps.filter(|(number, _)| (self.step..=self.ceiling).contains(number));
-        let by_step = reached.flat_map(|(_, step)| step.needs());
+        let by_step = self.ladder().reachable(self.step, self.ceiling).flat_map(|(_, step)| step.needs());
         let mut needs: Vec<Need> =
             self.targets().filter_map(|target| target.action.needs()).chain(by_step).collect();
         needs.retain(|need| *need != Need::Partner);

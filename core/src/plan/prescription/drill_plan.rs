@@ -1,7 +1,7 @@
 //! One drill of a prescription with its ranges and dose, after the gate has checked it.
 
 use super::limits;
-use crate::plan::drill::{Drill, Form, LadderStep, Need, Strength, Target};
+use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Need, Strength, Target};
 use crate::plan::gaps::GapRange;
 use crate::units::Millis;
 
@@ -9,6 +9,8 @@ use crate::units::Millis;
 #[derive(Debug, Clone)]
 pub struct DrillPlan {
     pub(super) drill: &'static Drill,
+    pub(super) ladder: &'static Ladder,
+    pub(super) named_steps: Vec<String>,
     pub(super) form: Form,
     pub(super) sets: u8,
     pub(super) work: Millis,
@@ -46,6 +48,14 @@ impl DrillPlan {
     pub fn drill(&self) -> &'static Drill {
         self.drill
     }
+    /// The version of its ladder that the steps are counted on.
+    pub fn ladder(&self) -> &'static Ladder {
+        self.ladder
+    }
+    /// The keys of the steps that the therapist's file names.
+    pub fn named_steps(&self) -> &[String] {
+        &self.named_steps
+    }
     /// Alone or with a partner.
     pub fn form(&self) -> Form {
         self.form
@@ -72,7 +82,14 @@ impl DrillPlan {
     }
     /// The conditions at `step`.
     pub fn conditions(&self) -> LadderStep {
-        self.drill.ladder()[usize::from(self.step) - 1]
+        self.conditions_at(self.step)
+    }
+    /// The conditions at this step of its ladder.
+    ///
+    /// # Panics
+    /// If the ladder has no such step.
+    pub fn conditions_at(&self, step: u8) -> LadderStep {
+        self.ladder.steps()[usize::from(step) - 1]
     }
     /// The range of gaps between cues, with its shape.
     pub fn gaps(&self) -> GapRange {
@@ -133,19 +150,10 @@ impl DrillPlan {
     }
     /// The conditions of every step from where it starts to its ceiling, with their numbers.
     pub fn reachable(&self) -> impl Iterator<Item = (u8, LadderStep)> {
-        reachable(self.drill, self.step, self.ceiling)
+        self.ladder.reachable(self.step.into(), self.ceiling.into())
     }
     /// The line of the file on which this drill begins, for messages; 0 for the built-in warm-up.
     pub fn line(&self) -> usize {
         self.line
     }
-}
-
-/// The steps of a ladder from `step` to `ceiling`, with their numbers.
-pub(super) fn reachable(
-    drill: &'static Drill,
-    step: u8,
-    ceiling: u8,
-) -> impl Iterator<Item = (u8, LadderStep)> {
-    (1..).zip(drill.ladder().iter().copied()).filter(move |(number, _)| (step..=ceiling).contains(number))
 }

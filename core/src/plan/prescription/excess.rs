@@ -62,7 +62,7 @@ impl Prescription {
     /// assert!(typical.excess_over(gentle).is_some());
     /// ```
     pub fn excess_over(&self, program: &Self) -> Option<Excess> {
-        let (asked, most) = (self.days_a_week, program.days_a_week);
+        let (asked, most) = (self.days_a_week(), program.days_a_week());
         if asked > most {
             return Some(Excess::Days { asked, most });
         }
@@ -74,8 +74,8 @@ impl Prescription {
         if asked > most {
             return Some(Excess::Work { asked, most });
         }
-        if self.rest < program.rest {
-            return Some(Excess::Rest { asked: self.rest, least: program.rest });
+        if self.rest() < program.rest() {
+            return Some(Excess::Rest { asked: self.rest(), least: program.rest() });
         }
         self.drills.iter().skip(1).find_map(|plan| {
             let same =
@@ -101,11 +101,19 @@ impl Prescription {
 }
 
 impl DrillPlan {
+    /// Steps of two versions of a ladder are compared by what they ask for.
+    fn is_higher_than(&self, other: &Self) -> bool {
+        match self.ladder.version() == other.ladder.version() {
+            true => self.step > other.step,
+            false => self.conditions().asks_for_more_than(other.conditions()),
+        }
+    }
+
     /// The first range that is wider than in `other`, the same drill in the same form.
     fn wider_than(&self, other: &Self) -> Option<&'static str> {
         let firmest = |plan: &Self| plan.strength.map(|(_, firmest)| firmest);
         let ranges = [
-            (self.step > other.step, "at a higher step"),
+            (self.is_higher_than(other), "at a higher step"),
             (self.gaps.least() < other.gaps.least(), "with shorter gaps"),
             (self.work > other.work, "in longer sets"),
             (self.recover < other.recover, "with less time after the last call"),

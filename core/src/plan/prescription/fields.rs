@@ -1,417 +1,326 @@
-//! The format of a prescription file: TOML becomes raw fields, each with its line. The kinds of values are checked
-//! here; ranges and combinations are checked in `gate`.
+//! The table of a prescription's fields: one row each. Reading, the gate, writing, the guided form and
+//! `docs/prescription.md` go by it. To add a field, add a row; what it means for other fields is a rule of the gate.
 
 use jiff::civil::Date;
-use toml::Spanned;
-use toml::de::{DeTable, DeValue};
 
+use super::field::{Field, Place, Sheet, Source, choice};
 use super::limits;
-use super::refusal::{Kind, Reason, Refusal};
-use crate::words::Printable;
+use super::value::{DrillOrder, GapShape, SequenceName, Typed, Value};
+use crate::plan::drill::{Drill, Form, Need, UnlockName};
 
-/// A value with the name and line of its field.
-pub(super) struct Field<T> {
-    pub name: &'static str,
-    pub value: T,
-    pub line: usize,
-}
-
-/// A prescription as written.
-pub(super) struct RawPrescription {
-    pub schema: Field<String>,
-    pub title: Field<String>,
-    pub issued_by: Option<Field<String>>,
-    pub issued_on: Field<Date>,
-    pub days_a_week: Option<Field<i64>>,
-    pub weeks: Option<Field<i64>>,
-    pub review_after_sessions: Option<Field<i64>>,
-    pub rest_ms: Option<Field<i64>>,
-    pub order: Option<Field<String>>,
-    pub drills: Field<Vec<RawDrill>>,
-    pub unlocks: Vec<RawUnlock>,
-    pub effort_at_most: Option<Field<i64>>,
-    pub accepted_because: Option<Field<String>>,
-}
-
-/// A `[[drills]]` section.
-pub(super) struct RawDrill {
-    pub line: usize,
-    pub drill: Field<String>,
-    pub form: Option<Field<String>>,
-    pub sets: Field<i64>,
-    pub work_ms: Field<i64>,
-    pub recover_ms: Option<Field<i64>>,
-    pub step: Option<Field<i64>>,
-    pub ceiling: Option<Field<i64>>,
-    pub gap_ms: Field<Vec<i64>>,
-    pub shape: Option<Field<String>>,
-    pub rate_thousandths: Option<Field<i64>>,
-    pub blank_per_mille: Option<Field<i64>>,
-    pub directions: Field<Vec<String>>,
-    pub weights: Option<Field<Vec<i64>>>,
-    pub sequence: Option<Field<String>>,
-    pub slack: Option<Field<i64>>,
-    pub longest_streak: Option<Field<i64>>,
-    pub strength: Option<Field<Vec<i64>>>,
-    pub balls: Option<Field<i64>>,
-    pub spell_ms: Option<Field<i64>>,
-    pub tested_hold_ms: Option<Field<i64>>,
-    pub confirmed: Option<Field<Vec<String>>>,
-}
-
-/// An `[[unlocks]]` section.
-pub(super) struct RawUnlock {
-    pub name: Field<String>,
-    pub watched_by: Field<String>,
-    pub on: Field<Date>,
-    pub partner: Option<Field<String>>,
-    pub therapist_present: Option<Field<bool>>,
-}
-
-const PRESCRIPTION_FIELDS: &[&str] = &[
-    "schema",
-    "title",
-    "issued_by",
-    "issued_on",
-    "days_a_week",
-    "weeks",
-    "review_after_sessions",
-    "rest_ms",
-    "order",
-    "drills",
-    "unlocks",
-    "limits",
-    "suitability",
-];
-const DRILL_FIELDS: &[&str] = &[
-    "drill",
-    "form",
-    "sets",
-    "work_ms",
-    "recover_ms",
-    "step",
-    "ceiling",
-    "gap_ms",
-    "shape",
-    "rate_thousandths",
-    "blank_per_mille",
-    "directions",
-    "weights",
-    "sequence",
-    "slack",
-    "longest_streak",
-    "strength",
-    "balls",
-    "spell_ms",
-    "tested_hold_ms",
-    "confirmed",
-];
-const UNLOCK_FIELDS: &[&str] = &["name", "watched_by", "on", "partner", "therapist_present"];
-const LIMIT_FIELDS: &[&str] = &["effort_at_most"];
-const SUITABILITY_FIELDS: &[&str] = &["accepted_because"];
-
-/// The name of every field of every section.
-#[cfg(test)]
-pub(super) fn every_field() -> impl Iterator<Item = &'static str> {
-    [PRESCRIPTION_FIELDS, DRILL_FIELDS, UNLOCK_FIELDS, LIMIT_FIELDS, SUITABILITY_FIELDS]
-        .into_iter()
-        .flatten()
-        .copied()
-}
-
-/// Reads the fields of the file called `name`.
-pub(super) fn read(name: &str, bytes: &[u8]) -> Result<RawPrescription, Refusal> {
-    let whole = |reason| Refusal::new(name, None, reason);
-    if bytes.len() > limits::FILE_BYTES {
-        return Err(whole(Reason::TooLarge { bytes: bytes.len() }));
-    }
-    let source = std::str::from_utf8(bytes).map_err(|error| {
-        let at = error.valid_up_to();
-        let line = line_at(bytes, at);
-        Refusal::new(name, Some(line), Reason::NotUtf8 { at: at + 1 })
-    })?;
-    // A byte order mark is what some editors put at the start; TOML 1.1 allows it.
-    let source = source.strip_prefix('\u{feff}').unwrap_or(source);
-    let file = File { name, source };
-    let table = DeTable::parse(source).map_err(|error| file.not_toml(&error))?;
-    if table.get_ref().is_empty() {
-        return Err(whole(Reason::Empty));
-    }
-    let top = Section::new(file, "the prescription", None, table.into_inner(), PRESCRIPTION_FIELDS)?;
-    prescription(top)
-}
-
-fn prescription(mut top: Section<'_>) -> Result<RawPrescription, Refusal> {
-    Ok(RawPrescription {
-        schema: top.need("schema", Kind::Text, Section::text)?,
-        title: top.need("title", Kind::Text, Section::text)?,
-        issued_by: top.text("issued_by")?,
-        issued_on: top.need("issued_on", Kind::Date, Section::date)?,
-        days_a_week: top.integer("days_a_week")?,
-        weeks: top.integer("weeks")?,
-        review_after_sessions: top.integer("review_after_sessions")?,
-        rest_ms: top.integer("rest_ms")?,
-        order: top.text("order")?,
-        drills: top.need("drills", Kind::Sections, |top, name| {
-            let Some(Field { name, value, line }) = top.sections(name, "[[drills]]", DRILL_FIELDS)? else {
-                return Ok(None);
-            };
-            let value = value.into_iter().map(drill).collect::<Result<_, _>>()?;
-            Ok(Some(Field { name, value, line }))
-        })?,
-        unlocks: match top.sections("unlocks", "[[unlocks]]", UNLOCK_FIELDS)? {
-            Some(field) => field.value.into_iter().map(unlock).collect::<Result<_, _>>()?,
-            None => Vec::new(),
-        },
-        effort_at_most: match top.section("limits", "[limits]", LIMIT_FIELDS)? {
-            Some(mut limits) => limits.integer("effort_at_most")?,
-            None => None,
-        },
-        accepted_because: match top.section("suitability", "[suitability]", SUITABILITY_FIELDS)? {
-            Some(mut suitability) => suitability.text("accepted_because")?,
-            None => None,
-        },
-    })
-}
-
-fn drill(mut section: Section<'_>) -> Result<RawDrill, Refusal> {
-    Ok(RawDrill {
-        line: section.line.unwrap_or(0),
-        drill: section.need("drill", Kind::Text, Section::text)?,
-        form: section.text("form")?,
-        sets: section.need("sets", Kind::Integer, Section::integer)?,
-        work_ms: section.need("work_ms", Kind::Integer, Section::integer)?,
-        recover_ms: section.integer("recover_ms")?,
-        step: section.integer("step")?,
-        ceiling: section.integer("ceiling")?,
-        gap_ms: section.need("gap_ms", Kind::Integers, Section::integers)?,
-        shape: section.text("shape")?,
-        rate_thousandths: section.integer("rate_thousandths")?,
-        blank_per_mille: section.integer("blank_per_mille")?,
-        directions: section.need("directions", Kind::Texts, Section::texts)?,
-        weights: section.integers("weights")?,
-        sequence: section.text("sequence")?,
-        slack: section.integer("slack")?,
-        longest_streak: section.integer("longest_streak")?,
-        strength: section.integers("strength")?,
-        balls: section.integer("balls")?,
-        spell_ms: section.integer("spell_ms")?,
-        tested_hold_ms: section.integer("tested_hold_ms")?,
-        confirmed: section.texts("confirmed")?,
-    })
-}
-
-fn unlock(mut section: Section<'_>) -> Result<RawUnlock, Refusal> {
-    Ok(RawUnlock {
-        name: section.need("name", Kind::Text, Section::text)?,
-        watched_by: section.need("watched_by", Kind::Text, Section::text)?,
-        on: section.need("on", Kind::Date, Section::date)?,
-        partner: section.text("partner")?,
-        therapist_present: section.boolean("therapist_present")?,
-    })
-}
-
-/// The file, for lines and for values as they were written.
-#[derive(Clone, Copy)]
-struct File<'a> {
-    name: &'a str,
-    source: &'a str,
-}
-
-impl File<'_> {
-    fn line(self, at: usize) -> usize {
-        line_at(self.source.as_bytes(), at)
-    }
-
-    /// The first line of the text in this span, shortened.
-    fn written(self, span: std::ops::Range<usize>) -> String {
-        const MOST: usize = 40;
-        let text = self.source.get(span).unwrap_or_default();
-        let line = text.lines().next().unwrap_or_default();
-        let short: String = line.chars().take(MOST).collect();
-        let more = if short.len() < text.len() { " ..." } else { "" };
-        format!("{}{more}", Printable::of(&short))
-    }
-
-    fn not_toml(self, error: &toml::de::Error) -> Refusal {
-        let span = error.span();
-        let line = span.as_ref().map(|span| self.line(span.start));
-        let reason = if error.message().starts_with("duplicate key") {
-            Reason::DuplicateKey { key: span.map(|span| self.written(span)).unwrap_or_default() }
-        } else {
-            Reason::NotToml { message: error.message().lines().next().unwrap_or_default().to_owned() }
-        };
-        Refusal::new(self.name, line, reason)
-    }
-}
-
-/// One table of the file, whose fields are taken one by one.
-struct Section<'a> {
-    file: File<'a>,
-    place: &'static str,
-    line: Option<usize>,
-    table: DeTable<'a>,
-}
-
-type FieldResult<T> = Result<Option<Field<T>>, Refusal>;
-
-impl<'a> Section<'a> {
-    /// A table that has no other fields than `known`.
-    fn new(
-        file: File<'a>,
-        place: &'static str,
-        line: Option<usize>,
-        table: DeTable<'a>,
-        known: &[&str],
-    ) -> Result<Self, Refusal> {
-        let unknown = table
-            .iter()
-            .map(|(key, _)| key)
-            .filter(|key| !known.contains(&key.get_ref().as_ref()))
-            .min_by_key(|key| key.span().start);
-        if let Some(key) = unknown {
-            let field = file.written(key.span());
-            let known = known.iter().map(|field| format!("`{field}`")).collect::<Vec<_>>().join(", ");
-            return Err(Refusal::new(
-                file.name,
-                Some(file.line(key.span().start)),
-                Reason::Unknown { field, place, known },
-            ));
+/// For each section: its values as a struct, and a static for each row, in `row`. A row is
+/// `name: type = default, "what it is", { what else is known }`; without a default the field must be there.
+macro_rules! table {
+    ($($(#[$about:meta])* $sheet:ident at $place:ident {
+        $($name:ident: $type:ty $(= $default:expr)?, $what:literal, { $($said:tt)* };)+
+        $(+ $extra:ident: $inner:ty, $extra_doc:literal;)*
+    })+) => {
+        /// The rows of the table.
+        #[allow(non_upper_case_globals, reason = "a row bears the name that its field has in the file")]
+        pub mod row {
+            use super::*;
+            $($(
+                #[doc = $what]
+                pub static $name: Field = Field {
+                    name: stringify!($name),
+                    kind: <$type as Typed>::KIND,
+                    needed: { let defaults: &[&str] = &[$(stringify!($default))?]; defaults.is_empty() },
+                    what: $what,
+                    $($said)*
+                    ..Field::at(Place::$place)
+                };
+            )+)+
         }
-        Ok(Self { file, place, line, table })
-    }
 
-    fn take<T>(
-        &mut self,
-        name: &'static str,
-        kind: Kind,
-        read: impl FnOnce(&DeValue<'a>) -> Option<T>,
-    ) -> FieldResult<T> {
-        let Some(value) = self.table.remove(name) else { return Ok(None) };
-        let line = self.file.line(value.span().start);
-        match read(value.get_ref()) {
-            Some(value) => Ok(Some(Field { name, value, line })),
-            None => Err(self.wrong_kind(name, &value, kind)),
+        impl Field {
+            /// Every field of every section, in the order in which they are written.
+            pub const ALL: &[&Self] = &[$($(&row::$name,)+)+];
+
+            /// The field with this name.
+            pub fn named(name: &str) -> Option<&'static Self> {
+                Self::ALL.iter().copied().find(|field| field.name == name)
+            }
         }
-    }
 
-    fn wrong_kind(&self, field: &'static str, value: &Spanned<DeValue<'a>>, kind: Kind) -> Refusal {
-        let mut written = self.file.written(value.span());
-        if kind == Kind::Integer && value.get_ref().is_integer() {
-            written.push_str(" (far too large)");
-        }
-        let reason = Reason::WrongKind { field, written, kind };
-        Refusal::new(self.file.name, Some(self.file.line(value.span().start)), reason)
-    }
+        $(
+            $(#[$about])*
+            #[derive(Debug, Clone, PartialEq, Eq)]
+            pub struct $sheet {
+                $(#[doc = $what] pub $name: $type,)+
+                $(#[doc = $extra_doc] pub $extra: Vec<$inner>,)*
+            }
 
-    fn need<T>(
-        &mut self,
-        name: &'static str,
-        kind: Kind,
-        take: impl FnOnce(&mut Self, &'static str) -> FieldResult<T>,
-    ) -> Result<Field<T>, Refusal> {
-        take(self, name)?.ok_or_else(|| {
-            let reason = Reason::Missing { field: name, place: self.place, kind };
-            Refusal::new(self.file.name, self.line, reason)
-        })
-    }
+            impl $sheet {
+                /// Takes each field, or what it is if it is left out.
+                pub(super) fn from<S: Source>(source: &mut S) -> Result<Self, S::Error> {
+                    $(
+                        let given: Option<$type> = source.take(&row::$name)?;
+                        let default = given$(.or(Some($default)))?;
+                        let $name = default.ok_or_else(|| source.missing(&row::$name))?;
+                    )+
+                    Ok(Self { $($name,)+ $($extra: Vec::new(),)* })
+                }
+            }
 
-    fn text(&mut self, name: &'static str) -> FieldResult<String> {
-        self.take(name, Kind::Text, text)
-    }
+            impl Sheet for $sheet {
+                const FIELDS: &[&Field] = &[$(&row::$name,)+];
 
-    fn integer(&mut self, name: &'static str) -> FieldResult<i64> {
-        self.take(name, Kind::Integer, integer)
-    }
+                fn blank() -> Self {
+                    $(let $name: $type = None$(.or(Some($default)))?.unwrap_or_else(Typed::blank);)+
+                    Self { $($name,)+ $($extra: Vec::new(),)* }
+                }
 
-    fn boolean(&mut self, name: &'static str) -> FieldResult<bool> {
-        self.take(name, Kind::Boolean, DeValue::as_bool)
-    }
+                fn value(&self, field: &Field) -> Option<Value> {
+                    match field.name {
+                        $(stringify!($name) => self.$name.value(),)+
+                        _ => None,
+                    }
+                }
 
-    fn texts(&mut self, name: &'static str) -> FieldResult<Vec<String>> {
-        self.take(name, Kind::Texts, |value| list(value, text))
-    }
+                fn set(&mut self, field: &Field, value: Option<Value>) -> bool {
+                    match field.name {
+                        $(stringify!($name) => {
+                            let Ok(value) = value.map_or_else(|| Ok(Typed::blank()), Typed::of) else { return false };
+                            self.$name = value;
+                        })+
+                        _ => return false,
+                    }
+                    true
+                }
+            }
+        )+
+    };
+}
 
-    fn integers(&mut self, name: &'static str) -> FieldResult<Vec<i64>> {
-        self.take(name, Kind::Integers, |value| list(value, integer))
-    }
-
-    fn date(&mut self, name: &'static str) -> FieldResult<Date> {
-        self.take(name, Kind::Date, |value| {
-            let moment = value.as_datetime().filter(|m| m.time.is_none() && m.offset.is_none())?;
-            let date = moment.date?;
-            Date::new(
-                i16::try_from(date.year).ok()?,
-                i8::try_from(date.month).ok()?,
-                i8::try_from(date.day).ok()?,
-            )
-            .ok()
-        })
-    }
-
-    fn section(
-        &mut self,
-        name: &'static str,
-        place: &'static str,
-        known: &[&str],
-    ) -> Result<Option<Self>, Refusal> {
-        let Some(value) = self.table.remove(name) else { return Ok(None) };
-        self.inner(name, place, value, Kind::Section, known).map(Some)
-    }
-
-    fn sections(
-        &mut self,
-        name: &'static str,
-        place: &'static str,
-        known: &[&str],
-    ) -> FieldResult<Vec<Self>> {
-        let Some(value) = self.table.remove(name) else { return Ok(None) };
-        let line = self.file.line(value.span().start);
-        let span = value.span();
-        let DeValue::Array(sections) = value.into_inner() else {
-            let reason =
-                Reason::WrongKind { field: name, written: self.file.written(span), kind: Kind::Sections };
-            return Err(Refusal::new(self.file.name, Some(line), reason));
+table! {
+    /// A prescription as it is written, whether or not the values are within the limits.
+    Draft at Top {
+        schema: String, "the format", {
+            bounds: "exactly as in the example", example: "\"counterpoise.prescription/1\"",
         };
-        let value = sections
-            .into_iter()
-            .map(|section| self.inner(name, place, section, Kind::Sections, known))
-            .collect::<Result<_, _>>()?;
-        Ok(Some(Field { name, value, line }))
-    }
-
-    fn inner(
-        &self,
-        name: &'static str,
-        place: &'static str,
-        value: Spanned<DeValue<'a>>,
-        kind: Kind,
-        known: &[&str],
-    ) -> Result<Self, Refusal> {
-        let span = value.span();
-        let line = self.file.line(span.start);
-        let DeValue::Table(table) = value.into_inner() else {
-            let reason = Reason::WrongKind { field: name, written: self.file.written(span), kind };
-            return Err(Refusal::new(self.file.name, Some(line), reason));
+        title: String, "what it is called", {
+            characters: Some(1), example: "\"At the counter\"", rank: 1, is_first: true, label: "Title",
+            question: "What is it called? The person sees this at the start of each practice.",
         };
-        Section::new(self.file, place, Some(line), table, known)
+        issued_by: String = String::new(), "who wrote it", {
+            characters: Some(0), rank: 2, is_first: true, label: "Issued by",
+            question: "Who issues it? The name appears on the hand-out and in the report.",
+            prompt: "Type a name, initials or a place; - clears it", unset: "nobody yet",
+            clears: &["-", "none", "no"],
+        };
+        issued_on: Date, "the day it was written", {
+            bounds: "a date", rank: 3, is_first: true, label: "Issued on",
+            question: "On which day is it issued?",
+            why: "Anything watched must have been watched on or before this day.",
+        };
+        days_a_week: i64 = 3, "sessions a week, one a day", {
+            limit: Some(limits::DAYS_A_WEEK), note: "one session a day", rank: 4, is_first: true, is_dose: true,
+            label: "Days a week",
+            question: "On how many days a week does this person practice? One session a day; a missed day is never made up by doing two.",
+        };
+        weeks: i64 = 12, "length of the program", {
+            limit: Some(limits::WEEKS), rank: 5, is_first: true, is_dose: true, label: "Weeks",
+            question: "For how many weeks?",
+        };
+        review_after_sessions: i64 = 12, "after this many sessions a therapist looks again; an overdue review never blocks practice", {
+            limit: Some(limits::REVIEW_AFTER_SESSIONS), note: "then a therapist reviews it",
+            rank: 6, is_first: true, label: "Review after",
+            question: "After how many sessions does a therapist review it? An overdue review never blocks practice; it only stops stepping up.",
+            said: "{} sessions",
+        };
+        rest_ms: i64 = 60_000, "shortest rest after a set", {
+            limit: Some(limits::REST), note: "after every set, with a chair at hand",
+            rank: 7, is_first: true, is_dose: true, label: "Rest after a set",
+            question: "How long is the rest after each set, at least? The app offers a chair.",
+        };
+        order: DrillOrder = DrillOrder::AsWritten, "`\"as written\"` or `\"drawn\"`", {
+            note: "of the drills; the warm-up stays first",
+            choices: &[
+                choice("as written", "as listed", "as listed", ""),
+                choice("drawn", "drawn for each session, the warm-up first", "drawn for each session; the warm-up stays first, walking last", ""),
+            ],
+            rank: 8, is_first: true, is_dose: true, label: "Order of the drills",
+            question: "In which order do the drills come?",
+        };
+        effort_at_most: i64 = limits::EFFORT.most.into(), "effort on the 0-10 scale above which nothing steps up, in any drill; with 6, rises and quick steps, which are meant to be vigorous, may be 8", {
+            place: Place::Limits, limit: Some(limits::EFFORT), note: "of 10; nothing steps up above it",
+            rank: 9, is_first: true, label: "Steps up only if effort was at most",
+            question: "Above what effort, 0 to 10, does nothing step up? Rises and quick steps may reach 8 unless you lower this.",
+            said: "{} of 10",
+        };
+        accepted_because: Option<String> = None, "why the person may begin although the answers about suitability say \"a clinician first\"", {
+            place: Place::Suitability, left_out: "nobody is accepted", characters: Some(1),
+            bounds: "refused where `issued_by` names nobody", rank: 10,
+            label: "Accepted despite \"a clinician first\"",
+            question: "If the suitability answers say \"a clinician first\", why may this person still start? It lifts no other limit.",
+            why: "It is kept with every session and shown in the report. Only the person named in \"Issued by\" can give it.",
+            prompt: "The reason in a few words; - clears it", unset: "no", clears: &["-", "none", "no"],
+        };
+        + drills: DraftDrill, "The drills. A built-in warm-up is not among them.";
+        + unlocks: Unlock, "What somebody has watched, in the order of the file.";
     }
-}
 
-/// The line, from 1, that contains this byte.
-fn line_at(bytes: &[u8], at: usize) -> usize {
-    bytes[..at.min(bytes.len())].split(|byte| *byte == b'\n').count()
-}
+    /// One drill of a prescription as it is written. Times are in milliseconds.
+    DraftDrill at Drill {
+        drill: &'static Drill, "the name of a drill, such as `\"counter-reach\"`; all of them are listed below", {
+            example: "\"counter-reach\"",
+        };
+        ladder: Option<i64> = None, "the version of the drill's ladder on which `step` and `ceiling` are counted; every drill has version 1", {
+            left_out: "`1`", bounds: "a version that the drill has", example: "1",
+            note: "version of the drill's ladder", rank: 4, label: "Version of its ladder",
+            question: "On which version of its ladder are its steps counted? With another one it starts at the first step again.",
+            prompt: "The number of a version",
+        };
+        named_steps: Option<Vec<String>> = None, "from ladder version 2 on: keys of semi-tandem steps with one hand that this person may come to although the limits of the person end at feet together", {
+            left_out: "none",
+            bounds: "a step of this ladder, each only once; refused where `issued_by` names nobody", origin: "judgment",
+            example: "[\"semi-tandem-one-hand\"]", note: "allowed to this person by name", rank: 7,
+            label: "Steps allowed by name",
+            question: "Which steps may this person come to although the answers about health limit practice to feet together?",
+            prompt: "The numbers of these steps; or: none", unset: "none", clears: &["none", "no"],
+        };
+        form: Form = Form::Alone, "`\"alone\"` or `\"partner\"`, as the drill offers", {
+            choices: &[
+                choice("alone", "alone", "alone", ""),
+                choice("partner", "with a partner", "with a partner", ""),
+            ],
+            rank: 1, is_first: true, label: "Alone or with a partner",
+            question: "Is it practiced alone or with a partner within reach?",
+        };
+        sets: i64, "sets a session", {
+            limit: Some(limits::SETS), rank: 8, is_first: true, label: "Sets",
+            question: "How many sets a session? More sets mean more calls.",
+        };
+        work_ms: i64, "length of a set", {
+            limit: Some(limits::WORK), note: "one set", rank: 9, is_first: true, label: "One set lasts",
+            question: "How long is one set?",
+        };
+        recover_ms: i64 = 5_000, "quiet time that ends a set", {
+            limit: Some(limits::RECOVER), is_ruled: true, bounds: "2000 to `work_ms`",
+            note: "quiet time at its end", rank: 10, label: "Quiet time at its end",
+            question: "How long is the quiet time at the end of a set? It is for recovering from the last call.",
+        };
+        step: i64 = 1, "ladder step to start at", {
+            bounds: "the drill's ladder", note: "of the drill's ladder; 1 is the gentlest", rank: 5, is_first: true,
+            label: "Starts at step", question: "At which step of its ladder does it start?", prompt: "A step",
+        };
+        ceiling: i64 = step, "highest step", {
+            left_out: "same as `step`", bounds: "`step` to the drill's ladder",
+            origin: "one change at a time: small ladders in trials", note: "practice never goes past this step",
+            rank: 6, is_first: true, label: "May go up to step",
+            question: "Up to which step may practice go by itself? It makes one change at a time, after two clean sessions.",
+            prompt: "A step",
+        };
+        gap_ms: [i64; 2], "shortest and longest gap; after a call that lasts, counted from its end", {
+            bounds: "from the least gap of the slowest call (below) to 60000, at least 1000 apart; two calls and `recover_ms` fit in `work_ms`; with a partner, the shortest gap less `recover_ms` leaves time to tell the partner",
+            origin: "2.2 s: BMC Geriatrics 2020, 01650-4, table 2 [derived]; time to reset: judgment; 5 to 15 s: common practice, no source; ends: judgment",
+            pair: "the shortest gap and the longest", example: "[5000, 15000]",
+            note: "from one moment to the next", rank: 11, is_first: true, label: "Time between calls",
+            question: "How long may it be from one call to the next: shortest and longest? A wide range is harder to predict; longer waits mean fewer calls.",
+            why: "Up to 2.2 s to regain balance, plus time to reset. Longer is no harder to predict.",
+            prompt: "Two numbers of seconds, such as: 5 15",
+        };
+        shape: GapShape = GapShape::Flat, "`\"flat\"`: shorter gaps more often, so that waiting reveals as little as possible; `\"even\"`: all equally often", {
+            choices: &[
+                choice("flat", "shorter waits more often", "shorter waits more often, so that waiting gives away as little as possible (usual)", "shorter gaps more often"),
+                choice("even", "all waits equally often", "all waits equally often: no single moment is a better guess than another", "all gaps equally often"),
+            ],
+            rank: 12, label: "Short or long waits", question: "Are short waits more frequent than long ones?",
+        };
+        rate_thousandths: Option<i64> = None, "how steeply `flat` falls", {
+            left_out: "`1250`", limit: Some(limits::RATE_THOUSANDTHS), note: "how steeply that falls", rank: 13,
+            label: "How often waits are short",
+            question: "How much more often do short waits come? 0.1 is hardly more often, 5 is nearly always.",
+            unset: "1.25",
+        };
+        blank_per_mille: i64 = 100, "chance, in thousandths, that a moment stays silent; never two in a row", {
+            limit: Some(limits::BLANKS), note: "moments that stay silent, of 1000", rank: 14,
+            label: "Silent moments",
+            question: "How many moments stay silent on purpose? They keep the longest wait from giving the next call away.",
+        };
+        directions: Vec<String>, "what may be called: directions, or the drill's names for its calls", {
+            bounds: "at least one, each only once, from those that the drill has", rank: 2, is_first: true,
+            label: "What is called",
+            question: "What may be called? More directions are harder to guess. Those marked \"watched first\" are locked until somebody has watched them.",
+            prompt: "The numbers of all that may be called, such as: 1 2 4; or: all",
+        };
+        weights: Option<Vec<i64>> = None, "only with `sequence = \"open\"`: how often each is called, relative to the others", {
+            left_out: "all `1`", limit: Some(limits::WEIGHT), bounds: "1 to 100 each",
+            note: "how often each, compared with the others", rank: 3, label: "How often each is called",
+            question: "How often is each called compared with the others? One number for each, in the order listed; uneven numbers are easier to guess.",
+            prompt: "Such as: 2 1 1; or: even", unset: "all equally often", clears: &["even", "none"],
+        };
+        sequence: SequenceName = SequenceName::Open, "`\"open\"`: each drawn independently; `\"covered\"`: all about equally often", {
+            choices: &[
+                choice("open", "each drawn separately", "each drawn separately: counting reveals nothing (usual)", "each drawn anew"),
+                choice("covered", "each about equally often", "each about equally often: an equal share of practice, and a little easier to guess", "each about equally often"),
+            ],
+            rank: 15, label: "Order of directions", question: "In which order do the directions come?",
+        };
+        slack: Option<i64> = None, "`covered` only: how far a count may stray from an equal share", {
+            left_out: "`1`", limit: Some(limits::SLACK), is_ruled: true, note: "how far a count may differ",
+            rank: 16, label: "Allowed difference",
+            question: "By how many calls may a direction differ from an equal share?", unset: "1",
+        };
+        longest_streak: Option<i64> = None, "how often one direction may come in a row", {
+            left_out: "`2`; `3` with two directions", limit: Some(limits::STREAK), is_ruled: true,
+            bounds: "1 to 3; with two directions 3 or 4; none with one",
+            note: "the most of one direction in a row", rank: 17, label: "One direction in a row",
+            question: "How often may one direction come in a row, at most?", said: "{} at most",
+            unset: "the usual number",
+        };
+        strength: Option<[i64; 2]> = None, "only with pushes: the gentlest and the firmest, 1 to 4 (`barely`, `lightly`, `clearly`, `firmly`)", {
+            left_out: "`[1, 1]`",
+            bounds: "at most 2 at home and 1 apart; 3 and 4 only with the unlock `pushes` and `therapist_present = true`",
+            origin: "judgment: no force is published for partners at home, and none is asked for",
+            pair: "the gentlest and the firmest", example: "[1, 1]",
+            note: "the gentlest and the firmest push, 1 to 4", rank: 18, label: "How firm pushes are",
+            question: "How firm are the pushes? One number, or the gentlest and the firmest. Use this scale, not a force: no forces are published for partners at home.",
+            prompt: "Such as: 1; or: 1 2", unset: "1",
+        };
+        balls: Option<i64> = None, "only with throws by a partner: with 2, one is named aloud as it leaves the hand", {
+            left_out: "`1`", limit: Some(limits::BALLS), rank: 19, label: "Balls",
+            question: "How many balls are in play?", prompt: "1 or 2", unset: "1",
+        };
+        spell_ms: Option<i64> = None, "duration of a call that lasts: a hold, closed eyes, a rise, a stop", {
+            left_out: "the drill's own value", limit: Some(limits::SPELL),
+            bounds: "3000 to 30000; closed eyes 10000", note: "duration of a hold", rank: 20,
+            label: "Duration of a hold", question: "How long does a call such as a hold last?",
+            prompt: "Seconds; or: own, for the drill's own duration", unset: "the drill's own duration",
+            clears: &["own", "none"],
+        };
+        tested_hold_ms: Option<i64> = None, "only for steps in tandem or on one leg: how long somebody saw this person hold it; a call that lasts then takes at most 80 % of this", {
+            left_out: "refused where a step needs it", limit: Some(limits::TESTED_HOLD),
+            note: "how long this person was timed holding it", rank: 21, is_first: true, label: "Tested hold",
+            question: "One of the steps is in tandem or on one leg. How long was this person timed holding it, hands hovering? A hold in practice lasts at most 80 % of that.",
+            unset: "not timed yet",
+        };
+        confirmed: Vec<Need> = Vec::new(), "what is in place where the person practices: `\"free stretch\"`, `\"chair against a wall\"`, `\"own soft base\"`", {
+            left_out: "nothing", bounds: "refused if a drill needs something that is not listed",
+            origin: "judgment", note: "in place where the person practices", rank: 22, is_first: true,
+            label: "In place at home",
+            question: "Is this in place where the person practices? The app asks again each time.",
+            prompt: "The numbers of what is in place; or: none", unset: "nothing confirmed yet",
+            clears: &["none", "no"],
+        };
+    }
 
-fn text(value: &DeValue<'_>) -> Option<String> {
-    value.as_str().map(str::to_owned)
-}
-
-fn integer(value: &DeValue<'_>) -> Option<i64> {
-    let integer = value.as_integer()?;
-    i64::from_str_radix(integer.as_str(), integer.radix()).ok()
-}
-
-fn list<T>(value: &DeValue<'_>, read: impl Fn(&DeValue<'_>) -> Option<T>) -> Option<Vec<T>> {
-    value.as_array()?.iter().map(|entry| read(entry.get_ref())).collect()
+    /// A named danger that somebody watched this person master.
+    Unlock at Unlock {
+        name: UnlockName, "the danger: `\"pushes\"`, `\"surface\"`, `\"walking\"`, `\"backward\"`, `\"eyes-closed\"`, `\"second-task\"` or `\"one-leg\"`", {
+            origin: "judgment",
+        };
+        watched_by: String, "who watched: initials or a role", {
+            characters: Some(1),
+        };
+        on: Date, "the day", {
+            bounds: "not after `issued_on`",
+        };
+        partner: String = String::new(), "with whom; empty for practice alone", {
+            characters: Some(0), note: "empty: practice alone",
+        };
+        therapist_present: bool = false, "if `true`, the unlock is valid only while the therapist is there", {
+            left_out: "`false`", note: "valid only while the therapist is there",
+        };
+    }
 }

@@ -4,9 +4,11 @@ use std::fmt;
 
 use thiserror::Error;
 
+use super::field::{Field, Kind, Place};
 use super::limits::{self, Limit, Unit};
 use crate::plan::drill::{Need, UnlockName};
 use crate::units::Millis;
+use crate::words::Printable;
 
 /// A prescription that was not accepted. `Display` is the fact with its place; [`Refusal::hint`] is the advice.
 ///
@@ -69,255 +71,144 @@ impl std::error::Error for Refusal {}
 
 /// The rule that a prescription breaks.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[allow(missing_docs, reason = "the fields are the values that each fact names")]
+#[allow(missing_docs, reason = "the fact of each says its condition and its values")]
 pub enum Reason {
-    /// More bytes than [`limits::FILE_BYTES`].
     #[error("the file has {bytes} bytes; the most is {} (256 KiB)", limits::FILE_BYTES)]
     TooLarge { bytes: usize },
-    /// Nothing but white space and comments.
     #[error("the file is empty")]
     Empty,
-    /// Bytes that are not UTF-8 text.
     #[error("the file is not UTF-8 text: byte {at} is not part of a character")]
     NotUtf8 { at: usize },
-    /// The text is not valid TOML.
     #[error("the file is not valid TOML: {message}")]
     NotToml { message: String },
-    /// A key given twice.
     #[error("`{key}` is given twice")]
     DuplicateKey { key: String },
-    /// A field that the format does not have.
     #[error("`{field}` is not a field of {place}")]
     Unknown { field: String, place: &'static str, known: String },
-    /// A field that must be there.
     #[error("`{field}` is missing in {place}")]
     Missing { field: &'static str, place: &'static str, kind: Kind },
-    /// A value of another kind.
     #[error("`{field}` is {written}; it must be {kind}")]
     WrongKind { field: &'static str, written: String, kind: Kind },
-    /// A number outside its range.
     #[error("{}", out_of_range(limit, *value, field))]
     OutOfRange { field: &'static str, value: i64, limit: Limit },
-    /// Another format or version.
     #[error("`schema` is \"{written}\"; this version reads \"{}\"", super::SCHEMA)]
     Schema { written: String },
-    /// A text with nothing in it.
     #[error("`{field}` is empty")]
     EmptyText { field: &'static str },
-    /// Suitability is accepted, and nobody is named who accepts it.
     #[error("`accepted_because` is given, but `issued_by` is empty")]
     AcceptedByNobody,
-    /// A text too long for a line.
     #[error("`{field}` has {length} characters; the most is {}", limits::TEXT_CHARACTERS)]
     LongText { field: &'static str, length: usize },
-    /// A text with a line break, a tab or another character that cannot be shown.
     #[error("`{field}` contains a character that cannot be shown: {character:?}")]
     Unprintable { field: &'static str, character: char },
-    /// A word that is not allowed here.
     #[error("`{field}` is \"{written}\"; it can be {known}")]
     UnknownWord { field: &'static str, written: String, known: String },
-    /// A list that must hold something.
     #[error("`{field}` is an empty list")]
     EmptyList { field: &'static str },
-    /// An entry given twice.
     #[error("`{field}` lists \"{entry}\" twice")]
     Twice { field: &'static str, entry: String },
-    /// A drill is not offered in this form.
     #[error("`form` is \"{form}\"; \"{drill}\" is only offered as {offered}")]
     Form { form: &'static str, drill: String, offered: String },
-    /// A direction that the drill does not have.
     #[error("`directions` lists \"{direction}\"; \"{drill}\" has {known}")]
     Direction { direction: &'static str, drill: String, known: String },
-    /// Something that nobody has watched this person do.
     #[error("`directions` lists \"{entry}\", which is locked: {}", unlock.why())]
     Locked { entry: String, unlock: UnlockName },
-    /// A ladder step that nobody has watched this person practice.
     #[error("`{field}` is {value}, and step {step} of \"{drill}\" is locked: {}", unlock.why())]
     LockedStep { field: &'static str, value: u8, step: u8, drill: String, unlock: UnlockName },
-    /// It was watched with a partner and is prescribed alone, or the reverse.
     #[error("the unlock \"{}\" {}", unlock.name(), if *alone { "names a partner, but the drill is prescribed alone" } else { "names no partner, but the drill is prescribed with one" })]
     UnlockPartner { unlock: UnlockName, alone: bool },
-    /// Each unlock that is needed was watched with another partner.
     #[error("no single partner has all the unlocks that \"{drill}\" needs here")]
     NoOnePartner { drill: String },
-    /// It cannot be done alone.
     #[error("`directions` lists \"{entry}\", which needs a partner, but `form` is \"alone\"")]
     NeedsPartner { entry: String },
-    /// Closed eyes, alone, on something soft.
     #[error("`directions` lists \"{entry}\" for practice alone, but step {step} is on a soft base")]
     BlindOnFoam { entry: String, step: u8 },
-    /// Something that must be in place is not confirmed.
     #[error("\"{drill}\" needs {} here, but `confirmed` does not list it", with_article(*need))]
     NotConfirmed { drill: String, need: Need },
-    /// Weights that do not match the directions.
     #[error("`weights` has {weights} numbers for {directions} directions")]
     WeightCount { weights: usize, directions: usize },
-    /// A field that another choice leaves without meaning.
     #[error("`{field}` is only allowed with {with}")]
     OnlyWith { field: &'static str, with: &'static str },
-    /// `strength` for a drill without pushes.
     #[error("`strength` is given, but \"{drill}\" has no pushes")]
     Strength { drill: String },
-    /// Not two numbers.
-    #[error("`strength` has {count} numbers; it needs two, the gentlest and the firmest")]
-    StrengthPair { count: usize },
-    /// Outside 1 to 4, or the wrong way round.
     #[error("`strength` is [{low}, {high}]; both must be 1 to 4, the gentler one first")]
     StrengthRange { low: i64, high: i64 },
-    /// More than one step apart.
     #[error("`strength` is [{low}, {high}]; the two may be at most 1 apart")]
     StrengthSpread { low: i64, high: i64 },
-    /// Above what is allowed at home.
     #[error("`strength` goes up to {high}; the most at home is {}", limits::STRENGTH_AT_HOME)]
     StrengthHome { high: i64 },
-    /// Two balls without throws.
     #[error("`balls` is given, but no partner throws a ball in \"{drill}\"")]
     Balls { drill: String },
-    /// `spell_ms`, but no listed call has a duration.
     #[error("`spell_ms` is given, but no direction listed here has a duration")]
     NoSpan,
-    /// A duration outside the range for this call.
     #[error("`spell_ms` is {}; \"{entry}\" must last {} to {}", Unit::Millis.show(*value), Millis(*least), Millis(*most))]
     Spell { value: i64, entry: String, least: u32, most: u32 },
-    /// Tandem or one leg, and no tested hold.
     #[error("step {step} of \"{drill}\" is {stance}, but `tested_hold_ms` is missing")]
     Untested { step: u8, drill: String, stance: &'static str },
-    /// Tandem or one leg for longer than the person can hold.
     #[error("a hold of {spell} is too long in {stance}: the most is 80 % of `tested_hold_ms`, {most}")]
     HoldLong { spell: Millis, stance: &'static str, most: Millis },
-    /// An odd number of sets on one leg.
     #[error(
         "`sets` is {sets}, but step {step} has a left and a right side: one side would get more practice"
     )]
     OddSets { sets: u8, step: u8 },
-    /// Too much following of the target on the screen.
     #[error("the sets of \"{drill}\" add up to {work} of work; the most is {}", limits::WATCHING)]
     WatchLong { drill: String, work: Millis },
-    /// The partner would be told before the previous cue is over.
     #[error(
         "the partner is told {lead} ahead, but the shortest gap in `gap_ms` leaves only {room} after {quiet} of quiet"
     )]
     Lead { lead: Millis, room: Millis, quiet: Millis },
-    /// `covered`, but calls have different durations.
     #[error("`sequence` is \"covered\", but the directions listed have different durations")]
     CoveredUneven,
-    /// Not two numbers.
-    #[error("`gap_ms` has {count} numbers; it needs two, the shortest gap and the longest")]
-    GapPair { count: usize },
-    /// The range runs backward.
+    #[error("`{field}` has {count} numbers; it needs two, {pair}")]
+    Pair { field: &'static str, count: usize, pair: &'static str },
     #[error("`gap_ms` is [{least}, {greatest}]; the shortest gap must be below the longest")]
     GapReversed { least: i64, greatest: i64 },
-    /// Shorter than the action allows.
     #[error("the shortest gap in `gap_ms` is {}; the least for \"{action}\" is {}", Unit::Millis.show(*value), Unit::Millis.show((*least).into()))]
     GapShort { value: i64, action: &'static str, least: u32 },
-    /// Longer than [`limits::GREATEST_GAP`].
     #[error("the longest gap in `gap_ms` is {}; the most is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GREATEST_GAP.0.into()))]
     GapLong { value: i64 },
-    /// Narrower than [`limits::GAP_WIDTH`].
     #[error("the range of `gap_ms` is {} wide; the least is {}", Unit::Millis.show(*value), Unit::Millis.show(limits::GAP_WIDTH.0.into()))]
     GapNarrow { value: i64 },
-    /// No room for two cues.
     #[error("a gap of {} is too long for the set: twice the shortest gap{} plus `recover_ms` is {}, but `work_ms` is only {}", Unit::Millis.show(*least), if *span { " and duration" } else { "" }, Unit::Millis.show(*needed), Unit::Millis.show(*work))]
     GapTooLongForSet { least: i64, span: bool, needed: i64, work: i64 },
-    /// Too many sets would have to be drawn again.
     #[error("{} of 100 sets would hold fewer than {} calls{} and be drawn again; the most is {}", tenths(*per_million), limits::LEAST_REAL_CUES, if *pushes { " or more than 6 pushes" } else { "" }, limits::REDRAW_MOST * 100.0)]
     Redraws { per_million: u32, pushes: bool },
-    /// Recovery longer than the work.
     #[error("`recover_ms` is {}; the most is `work_ms`, {}", Unit::Millis.show(*value), Unit::Millis.show(*work))]
     RecoverLong { value: i64, work: i64 },
-    /// A ladder step that the drill does not have.
     #[error("`{field}` is {value}; the ladder of \"{drill}\" has {steps} steps")]
     Ladder { field: &'static str, value: i64, drill: String, steps: usize },
-    /// A ceiling below the first step.
+    #[error("`ladder` is {value}; the ladder of \"{drill}\" has version {known}")]
+    LadderVersion { value: i64, drill: String, known: String },
+    #[error("`named_steps` is given, but `issued_by` is empty")]
+    NamedByNobody,
     #[error("`ceiling` is {ceiling}, below `step`, which is {step}")]
     CeilingBelowStep { ceiling: i64, step: i64 },
-    /// With one direction a streak has no meaning.
     #[error("`longest_streak` is {value}, but only one direction is listed")]
     StreakOfOne { value: i64 },
-    /// With two directions, a streak of 1.
     #[error("`longest_streak` is 1 with two directions, which leaves no choice: they would simply alternate")]
     StreakNoChoice,
-    /// With two directions, a streak of 2.
     #[error("`longest_streak` is 2 with two directions; the least is 3")]
     StreakGuessable,
-    /// `slack` 0.
-    #[error("`slack` is 0; the least is 1")]
-    ExactBalance,
-    /// `sequence = "covered"` with one direction.
     #[error("`sequence` is \"covered\", but only one direction is listed")]
     CoveredOne,
-    /// More sets in a session than allowed.
     #[error("the session has {sets} sets{}; the most is {}", warm_up_words(*warm_up), limits::SETS.most)]
     SessionSets { sets: u32, warm_up: bool },
-    /// More work in a session than allowed.
     #[error("the sets of a session add up to {work} of work{}; the most is {} (14 min)", warm_up_words(*warm_up), limits::ACTIVE)]
     SessionWork { work: Millis, warm_up: bool },
-    /// An unlock dated after the prescription.
     #[error("`on` is {on}, after `issued_on`, which is {issued_on}")]
     UnlockLater { on: String, issued_on: String },
 }
 
-/// A kind of value in the file.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
-    /// Text in quotation marks.
-    Text,
-    /// An integer, without a decimal point.
-    Integer,
-    /// True or false.
-    Boolean,
-    /// A local date.
-    Date,
-    /// A list of texts.
-    Texts,
-    /// A list of integers.
-    Integers,
-    /// One section, in single brackets.
-    Section,
-    /// A section that may be repeated, in double brackets.
-    Sections,
-}
-
-impl fmt::Display for Kind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Text => "text in quotation marks",
-            Self::Integer => "a whole number",
-            Self::Boolean => "true or false",
-            Self::Date => "a date",
-            Self::Texts => "a list of texts in quotation marks",
-            Self::Integers => "a list of whole numbers",
-            Self::Section => "a section",
-            Self::Sections => "one or more sections",
-        })
-    }
-}
-
-impl Kind {
-    /// How `field` is written.
-    fn example(self, field: &str) -> String {
-        match (self, field) {
-            (Self::Text, "title") => "title = \"At the counter\"".into(),
-            (Self::Text, "schema") => format!("schema = \"{}\"", super::SCHEMA),
-            (Self::Text, "drill") => "drill = \"counter-reach\"".into(),
-            (Self::Text, _) => format!("{field} = \"...\""),
-            (Self::Integer, _) if field.ends_with("_ms") => {
-                format!("{field} = 60000 (milliseconds, without a decimal point)")
-            }
-            (Self::Integer, _) => format!("{field} = 3"),
-            (Self::Boolean, _) => format!("{field} = true"),
-            (Self::Date, _) => format!("{field} = 2026-11-02"),
-            (Self::Texts, _) => format!("{field} = [\"left\", \"right\", \"forward\"]"),
-            (Self::Integers, "gap_ms") => "gap_ms = [5000, 15000]".into(),
-            (Self::Integers, _) => format!("{field} = [1, 1, 2]"),
-            (Self::Section, _) => format!("[{field}] on its own line, with its fields below"),
-            (Self::Sections, _) => format!("[[{field}]] on its own line, with its fields below"),
-        }
-    }
-}
-
 impl Reason {
-    #[expect(clippy::too_many_lines, reason = "one line a reason")]
+    /// A word that is not among those that a field can have, fit for a message.
+    pub(super) fn unknown_word<'w>(
+        field: &'static str,
+        word: &str,
+        known: impl IntoIterator<Item = &'w str>,
+    ) -> Self {
+        Self::UnknownWord { field, written: shown(word), known: words(known) }
+    }
+
     fn hint(&self) -> String {
         match self {
             Self::TooLarge { .. } => "A prescription is a page or two of text. Is this the right file?".into(),
@@ -328,11 +219,11 @@ impl Reason {
             }
             Self::DuplicateKey { key } => format!("Keep one line with `{key}` and delete the other."),
             Self::Unknown { known, .. } => format!("The fields here are {known}."),
-            Self::Missing { field, kind, .. } => format!("Add it, for example: {}", kind.example(field)),
-            Self::WrongKind { field, kind, .. } => format!("Write it like this: {}", kind.example(field)),
+            Self::Missing { field, .. } => format!("Add it, for example: {}", example(field)),
+            Self::WrongKind { field, .. } | Self::Pair { field, .. } => format!("Write it like this: {}", example(field)),
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
-            Self::EmptyText { field } => format!("Write something a person can read, for example: {}", Kind::Text.example(field)),
+            Self::EmptyText { field } => format!("Write something a person can read, for example: {}", example(field)),
             Self::AcceptedByNobody => "Only a named therapist can accept a person whose suitability answers say to see a clinician first. Write the name in `issued_by`.".into(),
             Self::LongText { .. } => "Shorten it to fit on one line of a screen.".into(),
             Self::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
@@ -371,7 +262,6 @@ impl Reason {
             Self::WeightCount { .. } => "Give one number for each direction, in the same order, or leave `weights` out.".into(),
             Self::OnlyWith { field, .. } => format!("Delete the line with `{field}`, or change the other field."),
             Self::Strength { .. } => "Delete the line: only drills with pushes have it.".into(),
-            Self::StrengthPair { .. } => "Write it like this: strength = [1, 1]".into(),
             Self::StrengthRange { .. } => "1 is barely felt, 4 firm. Write it like this: strength = [1, 2]".into(),
             Self::StrengthSpread { .. } => "A push should never be much firmer than the ones before. Write it like this: strength = [1, 2]".into(),
             Self::StrengthHome { .. } => {
@@ -390,7 +280,6 @@ impl Reason {
                 "The partner watches the person until a call is over and is told the next one only then. Make the shortest gap longer.".into()
             }
             Self::CoveredUneven => "The number of calls would depend on which ones come. Write sequence = \"open\".".into(),
-            Self::GapPair { .. } => "Write it like this: gap_ms = [5000, 15000]".into(),
             Self::GapReversed { .. } => "Write the shorter one first, like this: gap_ms = [5000, 15000]".into(),
             Self::GapShort { .. } => "It takes at least 2.2 s to regain balance, plus time to reset. 5 s (5000) is usual.".into(),
             Self::GapLong { .. } => "A longer wait is no harder to predict and leaves less practice. 15 s (15000) is usual.".into(),
@@ -404,14 +293,15 @@ impl Reason {
             }
             Self::RecoverLong { .. } => "This is the quiet time at the end of a set; 5 s (5000) is usual.".into(),
             Self::Ladder { .. } => "Choose a step of the ladder, counted from 1, the gentlest.".into(),
+            Self::LadderVersion { .. } => "Write one of these numbers, or delete the line for version 1.".into(),
+            Self::NamedByNobody => {
+                "Only a named therapist can name a step beyond a person's limits. Write the name in `issued_by`.".into()
+            }
             Self::CeilingBelowStep { .. } => "The ceiling is the highest step that practice may reach. It must be `step` or above.".into(),
             Self::StreakOfOne { .. } => "Delete the line, or list more directions.".into(),
             Self::StreakNoChoice => "Write 3, or list more directions.".into(),
             Self::StreakGuessable => {
                 "A person who knows the rule would guess 67 of 100 directions right. Write 3, or list more directions.".into()
-            }
-            Self::ExactBalance => {
-                "If every direction comes exactly equally often, anybody who counts knows the last ones. Write slack = 1.".into()
             }
             Self::CoveredOne => "Write sequence = \"open\", or list more directions.".into(),
             Self::SessionSets { .. } => "Remove sets.".into(),
@@ -421,6 +311,23 @@ impl Reason {
             }
         }
     }
+}
+
+/// How a field or a section is written.
+fn example(name: &str) -> String {
+    match Place::SECTIONS.into_iter().find(|place| place.key() == name) {
+        Some(section) => format!("{} on its own line, with its fields below", section.name()),
+        None => Field::named(name).map(Field::example).unwrap_or_default(),
+    }
+}
+
+/// A word from the file, fit for a message.
+pub(super) fn shown(word: &str) -> String {
+    Printable::of(&word.chars().take(limits::TEXT_CHARACTERS).collect::<String>()).to_string()
+}
+
+pub(super) fn words<'w>(known: impl IntoIterator<Item = &'w str>) -> String {
+    known.into_iter().map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(", ")
 }
 
 fn out_of_range(limit: &Limit, value: i64, field: &str) -> String {

@@ -28,14 +28,20 @@ impl Seal {
     /// assert_eq!(Seal::of(b"weeks = 12\n"), Seal::None);
     /// ```
     pub fn of(bytes: &[u8]) -> Self {
-        let mark = MARK.as_bytes();
-        let starts = |at: &usize| bytes[*at..].starts_with(mark) && (*at == 0 || bytes[at - 1] == b'\n');
-        let Some(at) = (0..bytes.len()).rev().find(starts) else { return Self::None };
-        let line = String::from_utf8_lossy(&bytes[at + mark.len()..]);
+        let Some(at) = line_of_it(bytes) else { return Self::None };
+        let line = String::from_utf8_lossy(&bytes[at + MARK.len()..]);
         if line.trim_end_matches(['\r', '\n']) == Digest::of(&bytes[..at]).to_string() {
             Self::Whole
         } else {
             Self::Broken
+        }
+    }
+
+    /// The text before its seal.
+    pub(super) fn strip(text: &str) -> &str {
+        match line_of_it(text.as_bytes()) {
+            Some(at) if text[at..].trim_end().lines().count() == 1 => &text[..at],
+            _ => text,
         }
     }
 
@@ -44,4 +50,11 @@ impl Seal {
         let text = if text.ends_with('\n') { text.to_owned() } else { format!("{text}\n") };
         format!("{text}{MARK}{}\n", Digest::of(text.as_bytes()))
     }
+}
+
+/// Where the last line that looks like a seal begins.
+fn line_of_it(bytes: &[u8]) -> Option<usize> {
+    let starts =
+        |at: &usize| bytes[*at..].starts_with(MARK.as_bytes()) && (*at == 0 || bytes[at - 1] == b'\n');
+    (0..bytes.len()).rev().find(starts)
 }

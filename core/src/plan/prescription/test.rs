@@ -1,11 +1,13 @@
 mod accepted;
 mod any_file;
+mod ladder_version;
 mod refused;
 mod safety;
 
 use std::collections::BTreeSet;
 
-use super::{Prescription, READY, Refusal};
+use super::field::{Field, Kind, Place, Sheet, Value};
+use super::{Draft, DraftDrill, Prescription, READY, Refusal, Unlock, limits};
 use crate::plan::drill::{Drill, Form, UnlockName};
 
 /// Every field given, with figures of its own. Lines are counted from 1.
@@ -85,7 +87,7 @@ fn every_ready_prescription_is_read_and_needs_no_unlock() {
     assert_eq!(on_disk, READY.len(), "a file that is not listed is not built in");
 }
 
-/// The page a therapist reads: its example is read, and every field and every range stands on it.
+/// The page a therapist reads: its example is read, and every drill stands on it.
 #[test]
 fn the_documented_format_is_the_one_that_is_read() {
     let page = include_str!("../../../../docs/prescription.md");
@@ -93,14 +95,6 @@ fn the_documented_format_is_the_one_that_is_read() {
     let prescription = Prescription::read("docs/prescription.md", example.as_bytes()).unwrap();
     assert_eq!(prescription.drills().len(), 2);
     assert_eq!(prescription.effort_at_most(), 5);
-    for limit in super::limits::RANGES {
-        let range = format!("{} to {}", limit.least, limit.most);
-        let row = page.lines().find(|line| line.starts_with(&format!("| `{}`", limit.field)));
-        let row = row.or_else(|| page.lines().find(|line| line.starts_with(&format!("`{}`:", limit.field))));
-        let row = row.unwrap_or_else(|| panic!("`{}` is described", limit.field));
-        let own_end = limit.field == "recover_ms" && row.contains("2000 to `work_ms`");
-        assert!(row.contains(&range) || own_end, "{row}\nwithout {range}");
-    }
     for drill in Drill::all() {
         let row = page.lines().find(|line| line.starts_with(&format!("| `{}`", drill.name())));
         let row = row.unwrap_or_else(|| panic!("{} is described", drill.name()));
@@ -117,10 +111,73 @@ fn the_documented_format_is_the_one_that_is_read() {
             assert_eq!(named, all.contains(unlock), "{unlock} in {row}");
         }
     }
-    for field in super::fields::every_field() {
-        assert!(
-            page.contains(&format!("`{field}`")) || page.contains(&format!("[{field}]")),
-            "{field} is described"
-        );
+}
+
+/// The rows of the table that the page shows for the fields of one place.
+fn documented(place: Place) -> String {
+    let shown = |field: &&Field| {
+        let blank = match place {
+            Place::Drill => DraftDrill::blank().value(field),
+            Place::Unlock => Unlock::blank().value(field),
+            _ => Draft::blank().value(field),
+        };
+        let left_out = match (field.needed, field.left_out, blank) {
+            (true, ..) => "refused".to_owned(),
+            (_, "", Some(Value::Text(text))) if text.is_empty() => "empty".to_owned(),
+            (_, "", Some(default)) => format!("`{default}`"),
+            (_, words, _) => words.to_owned(),
+        };
+        let range = field.limit.map(|limit| format!("{} to {}", limit.least, limit.most));
+        let range = range.filter(|_| field.bounds.is_empty());
+        let text = field.characters.map(|least| {
+            format!(
+                "{}{} characters, one line",
+                if least > 0 { "1 to " } else { "" },
+                limits::TEXT_CHARACTERS
+            )
+        });
+        let said = Some(field.bounds.to_owned()).filter(|bounds| !bounds.is_empty());
+        let bounds: Vec<String> = [range, text, said].into_iter().flatten().collect();
+        let cells = [
+            format!("`{}`", field.name),
+            field.what.to_owned(),
+            left_out,
+            bounds.join("; "),
+            field.origin().to_owned(),
+        ];
+        format!("| {} |\n", cells.join(" | ")).replace("|  |", "| |").replace("|  |", "| |")
+    };
+    let rows: String =
+        Field::ALL.iter().copied().filter(|field| field.place == place).map(|field| shown(&field)).collect();
+    format!(
+        "| field | what it is | left out | hard limit | origin |\n| --- | --- | --- | --- | --- |\n{rows}"
+    )
+}
+
+/// Each table of fields on the page is the one in `fields.rs`, word for word.
+#[test]
+fn the_documented_fields_are_those_of_the_table() {
+    let page = include_str!("../../../../docs/prescription.md");
+    for place in [Place::Top, Place::Drill, Place::Unlock, Place::Limits, Place::Suitability] {
+        let table = documented(place);
+        assert!(page.contains(&table), "docs/prescription.md must have this for {}:\n{table}", place.name());
     }
+}
+
+#[test]
+fn every_field_has_what_is_needed_to_ask_and_to_explain() {
+    let mut names = BTreeSet::new();
+    for field in Field::ALL {
+        assert!(names.insert(field.name), "`{}` is the name of one field", field.name);
+        assert!(!field.what.is_empty() && field.example().starts_with(field.name), "{field:?}");
+        if field.rank > 0 {
+            assert!(!field.label.is_empty() && field.question.ends_with(['?', '.']), "{field:?}");
+        }
+        // A number that nothing bounds would be cast as it is.
+        let is_number = matches!(field.kind, Kind::Integer | Kind::Integers);
+        assert!(!is_number || field.limit.is_some() || !field.bounds.is_empty(), "{field:?}");
+    }
+    let ranks = |fields: Vec<&Field>| fields.iter().map(|field| usize::from(field.rank)).collect::<Vec<_>>();
+    assert_eq!(ranks(Draft::asked()), (1..=Draft::asked().len()).collect::<Vec<_>>());
+    assert_eq!(ranks(DraftDrill::asked()), (1..=DraftDrill::asked().len()).collect::<Vec<_>>());
 }

@@ -2,9 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::draft::{Draft, DraftDrill};
-use super::{DrillOrder, SCHEMA, Unlock, limits};
-use crate::plan::drill::Need;
+use super::field::{Field, Place, Sheet, Value};
+use super::fields::{Draft, DraftDrill, Unlock};
 
 /// The column at which notes begin, if the line is shorter.
 const NOTE: usize = 36;
@@ -27,40 +26,59 @@ impl Draft {
             "In plain words: counterpoise check FILE. To change it: counterpoise prescribe --from FILE.",
         );
         file.note("Times are in milliseconds: 60000 is one minute. Each field: docs/prescription.md.");
-        file.line("schema", &text(SCHEMA), "");
-        file.line("title", &text(&self.title), "");
-        file.line("issued_by", &text(&self.issued_by), "");
-        file.line("issued_on", &self.issued_on.to_string(), "");
-        file.line("days_a_week", &self.days_a_week.to_string(), "one session a day");
-        file.line("weeks", &self.weeks.to_string(), "");
-        file.line(
-            "review_after_sessions",
-            &self.review_after_sessions.to_string(),
-            "then a therapist reviews it",
-        );
-        file.line("rest_ms", &self.rest_ms.to_string(), "after every set, with a chair at hand");
-        let order = match self.order {
-            DrillOrder::AsWritten => "as written",
-            DrillOrder::Drawn => "drawn",
-        };
-        file.line("order", &text(order), "of the drills; the warm-up stays first");
-        self.drills.iter().for_each(|plan| file.drill(plan));
-        for unlock in &self.unlocks {
-            file.unlock(unlock);
-        }
-        if self.effort_at_most != i64::from(limits::EFFORT.most) {
-            file.section("[limits]", "Only tighter than the built-in limits.");
-            file.line("effort_at_most", &self.effort_at_most.to_string(), "of 10; nothing steps up above it");
-        }
-        if let Some(because) = &self.accepted_because {
-            file.section(
-                "[suitability]",
-                "Why the person may start although the suitability answers say \"a clinician first\".",
-            );
-            file.line("accepted_because", &text(because), "");
+        file.fields(self, Place::Top);
+        self.drills.iter().for_each(|plan| file.0.push_str(&drill(plan)));
+        self.unlocks.iter().for_each(|watched| file.0.push_str(&unlock(watched)));
+        for place in [Place::Limits, Place::Suitability] {
+            let own = |field: &&&Field| field.place == place;
+            if Self::FIELDS.iter().filter(own).any(|field| is_given(self, field)) {
+                file.0.push_str(&section(self, place, about(place)));
+            }
         }
         file.0
     }
+}
+
+/// A `[[drills]]` section.
+pub(super) fn drill(plan: &DraftDrill) -> String {
+    section(plan, Place::Drill, &plan.drill.title().split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+/// An `[[unlocks]]` section.
+pub(super) fn unlock(watched: &Unlock) -> String {
+    section(watched, Place::Unlock, &format!("Watched, because {}.", watched.name.why()))
+}
+
+/// The comment above a section that is there once.
+pub(super) const fn about(place: Place) -> &'static str {
+    match place {
+        Place::Limits => "Only tighter than the built-in limits.",
+        _ => "Why the person may start although the suitability answers say \"a clinician first\".",
+    }
+}
+
+/// A section with the comment above it.
+pub(super) fn section<S: Sheet>(sheet: &S, place: Place, words: &str) -> String {
+    let mut page = Page(format!("\n# {words}\n{}\n", place.name()));
+    page.fields(sheet, place);
+    page.0
+}
+
+/// Whether a field is written. What is in `[limits]` or `[suitability]` is, if it is not as if left out.
+fn is_given<S: Sheet>(sheet: &S, field: &Field) -> bool {
+    let value = sheet.value(field);
+    let optional = matches!(field.place, Place::Limits | Place::Suitability);
+    value.is_some() && !(optional && value == S::blank().value(field))
+}
+
+/// The comment beside a value.
+pub(super) fn note(field: &Field, value: &Value) -> &'static str {
+    let chosen = |word: &str| field.choices.iter().find(|choice| choice.word == word);
+    match value {
+        Value::Text(word) => chosen(word).map(|choice| choice.note).filter(|note| !note.is_empty()),
+        _ => None,
+    }
+    .unwrap_or(field.note)
 }
 
 struct Page(String);
@@ -70,94 +88,14 @@ impl Page {
         let _ = writeln!(self.0, "# {words}");
     }
 
-    fn section(&mut self, header: &str, words: &str) {
-        let _ = write!(self.0, "\n# {words}\n{header}\n");
-    }
-
-    fn line(&mut self, field: &str, value: &str, note: &str) {
-        let line = format!("{field} = {value}");
-        let _ = if note.is_empty() {
-            writeln!(self.0, "{line}")
-        } else {
-            writeln!(self.0, "{line:<NOTE$} # {note}")
-        };
-    }
-
-    fn drill(&mut self, plan: &DraftDrill) {
-        let ladder = plan.drill.ladder().len();
-        self.section("[[drills]]", &one_line(plan.drill.title()));
-        self.line("drill", &text(plan.drill.name()), "");
-        self.line("form", &text(plan.form.name()), "");
-        self.line("sets", &plan.sets.to_string(), "");
-        self.line("work_ms", &plan.work_ms.to_string(), "one set");
-        self.line("recover_ms", &plan.recover_ms.to_string(), "quiet time at its end");
-        self.line("step", &plan.step.to_string(), &format!("of {ladder}; 1 is the gentlest"));
-        self.line("ceiling", &plan.ceiling.to_string(), "practice never goes past this step");
-        self.line("gap_ms", &list(&plan.gap_ms), "from one moment to the next");
-        match plan.rate_thousandths {
-            Some(rate) => {
-                self.line("shape", &text("flat"), "shorter gaps more often");
-                self.line("rate_thousandths", &rate.to_string(), "how steeply that falls");
-            }
-            None => self.line("shape", &text("even"), "all gaps equally often"),
-        }
-        self.line("blank_per_mille", &plan.blank_per_mille.to_string(), "moments that stay silent, of 1000");
-        let names: Vec<String> = plan.directions.iter().map(|name| text(name)).collect();
-        self.line("directions", &format!("[{}]", names.join(", ")), "");
-        if let Some(weights) = &plan.weights {
-            self.line("weights", &list(weights), "how often each, compared with the others");
-        }
-        match plan.slack {
-            Some(slack) => {
-                self.line("sequence", &text("covered"), "each about equally often");
-                self.line("slack", &slack.to_string(), "how far a count may differ");
-            }
-            None => self.line("sequence", &text("open"), "each drawn anew"),
-        }
-        if let Some(streak) = plan.longest_streak {
-            self.line("longest_streak", &streak.to_string(), "the most of one direction in a row");
-        }
-        if let Some(strength) = plan.strength {
-            self.line("strength", &list(&strength), "the gentlest and the firmest push, 1 to 4");
-        }
-        if let Some(balls) = plan.balls {
-            self.line("balls", &balls.to_string(), "");
-        }
-        if let Some(spell) = plan.spell_ms {
-            self.line("spell_ms", &spell.to_string(), "duration of a hold");
-        }
-        if let Some(hold) = plan.tested_hold_ms {
-            self.line("tested_hold_ms", &hold.to_string(), "how long this person was timed holding it");
-        }
-        if !plan.confirmed.is_empty() {
-            let needs: Vec<String> = plan.confirmed.iter().map(|need: &Need| text(need.name())).collect();
-            self.line("confirmed", &format!("[{}]", needs.join(", ")), "in place where the person practices");
+    fn fields<S: Sheet>(&mut self, sheet: &S, place: Place) {
+        for field in S::FIELDS.iter().filter(|field| field.place == place && is_given(sheet, field)) {
+            let Some(value) = sheet.value(field) else { continue };
+            let line = format!("{} = {value}", field.name);
+            let _ = match note(field, &value) {
+                "" => writeln!(self.0, "{line}"),
+                note => writeln!(self.0, "{line:<NOTE$} # {note}"),
+            };
         }
     }
-
-    fn unlock(&mut self, unlock: &Unlock) {
-        self.section("[[unlocks]]", &format!("Watched, because {}.", unlock.name.why()));
-        self.line("name", &text(unlock.name.name()), "");
-        self.line("watched_by", &text(&unlock.watched_by), "");
-        self.line("on", &unlock.on.to_string(), "");
-        let alone = if unlock.partner.is_empty() { "nobody: practice alone" } else { "" };
-        self.line("partner", &text(&unlock.partner), alone);
-        if unlock.therapist_present {
-            self.line("therapist_present", "true", "valid only while the therapist is there");
-        }
-    }
-}
-
-/// A text as TOML writes it. What a person typed cannot become anything else than a text.
-fn text(words: &str) -> String {
-    toml::Value::String(words.to_owned()).to_string()
-}
-
-fn list(numbers: &[i64]) -> String {
-    let numbers: Vec<String> = numbers.iter().map(i64::to_string).collect();
-    format!("[{}]", numbers.join(", "))
-}
-
-fn one_line(words: &str) -> String {
-    words.split_whitespace().collect::<Vec<_>>().join(" ")
 }

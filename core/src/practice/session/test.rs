@@ -7,7 +7,7 @@ use super::opening::Page;
 use super::screen::Body;
 use super::set::InSet;
 use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session, State};
-use crate::draw::schedule::{METHOD, Scheduler, Seed, SetPlan};
+use crate::draw::schedule::{Method, Scheduler, Seed, SetPlan};
 use crate::health::readiness::Item;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
@@ -52,7 +52,7 @@ impl Walk {
             drawn: Some(Drawn {
                 seed,
                 seed_given: false,
-                method: METHOD,
+                method: Method::NEWEST.number(),
                 voice: voice.to_owned(),
                 device: None,
             }),

@@ -96,7 +96,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
 
 /// As the sheet words it: "Reaches at the counter: stand with the counter ahead, feet apart on a firm floor ...".
 fn how(plan: &DrillPlan, step: u8) -> String {
-    let (drill, conditions) = (plan.drill(), plan.drill().ladder()[usize::from(step) - 1]);
+    let (drill, conditions) = (plan.drill(), plan.conditions_at(step));
     let posture = conditions.posture().to_lowercase();
     format!("{}: {posture} {}", drill.title(), conditions.stance_text(drill.facings()[0], None))
 }

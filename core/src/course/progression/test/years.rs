@@ -189,11 +189,7 @@ fn check_weeks(model: &Model, prescription: &Prescription, seed: u64) {
 
 fn given(next: &Next, prescription: &Prescription) -> Vec<Given> {
     let plans = prescription.drills().iter().zip(&next.steps);
-    plans
-        .filter_map(|(plan, step)| {
-            Some(Given { drill: plan.drill().name().to_owned(), form: plan.form(), step: (*step)? })
-        })
-        .collect()
+    plans.filter_map(|(plan, step)| Some(Given::of(plan, (*step)?))).collect()
 }
 
 /// A clinician clears everything that is locked now.

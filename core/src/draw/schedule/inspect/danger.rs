@@ -1,7 +1,7 @@
 //! The safety rules once more, written from the design and not from the code that keeps them: every number and
 //! every list of actions is here a second time, on purpose.
 
-use crate::plan::drill::{Action, Drill, Form, Stance, Surface};
+use crate::plan::drill::{Action, Drill, Form, Stance, Surface, UnlockName};
 use crate::plan::prescription::{DrillPlan, Prescription};
 
 use super::super::{Call, SetPlan};
@@ -243,6 +243,7 @@ fn is_unlocked(prescription: &Prescription, plan: &DrillPlan, set: &SetPlan) -> 
     if step.second_task.is_some() {
         needed.push("second-task");
     }
+    needed.extend(plan.ladder().unlocks(set.step()).map(UnlockName::name));
     let has = |name: &str, partner: &str| {
         prescription.unlocks().iter().any(|unlock| unlock.name.name() == name && unlock.partner == partner)
     };

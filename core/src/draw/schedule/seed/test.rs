@@ -91,3 +91,56 @@ proptest! {
         prop_assert_eq!(seed.pause(set, pause) == seed.pause(other, pause), set == other);
     }
 }
+
+/// A stream that was released keeps its number, and a new purpose gets a new one, or it would shift what others draw.
+#[test]
+fn the_numbers_of_the_streams_are_those_that_were_released() {
+    let source = include_str!("../seed.rs");
+    let number = |line: &str| {
+        let (name, value) = line.strip_prefix("const ")?.split_once(": u64 = ")?;
+        Some(format!("{name} {}", value.strip_suffix(';')?))
+    };
+    let streams: Vec<String> = source.lines().filter_map(number).collect();
+    assert_eq!(
+        streams,
+        [
+            "PURPOSES 16",
+            "GAPS 0",
+            "BLANKS 1",
+            "ORDER 2",
+            "STRENGTHS 3",
+            "BALLS 4",
+            "REDRAW 5",
+            "DRILLS 6",
+            "SOUND_CHECK 7",
+            "PARTS 8",
+            "PATH 9",
+            "COURSE 10",
+            "COMPARISON 1 << 61",
+            "PAUSES 1 << 62",
+            "SESSIONS 1 << 63",
+        ]
+    );
+    // What is drawn for each purpose of set 3 begins at its own number.
+    let seed = Seed::from_bytes([7; 32]);
+    let first = |mut rng: ChaCha12Rng| rng.next_u64();
+    let of_set = [
+        (seed.gaps(3), 48),
+        (seed.blanks(3), 49),
+        (seed.order(3), 50),
+        (seed.strengths(3), 51),
+        (seed.balls(3), 52),
+        (seed.redraw(3), 53),
+        (seed.drills(), 6),
+        (seed.sound_check(), 7),
+        (seed.parts(3), 56),
+        (seed.path(3), 57),
+        (seed.course(), 10),
+        (seed.pause(3, 2), (1 << 62) + (3 << 16) + 2),
+    ];
+    for (rng, number) in of_set {
+        assert_eq!(first(rng), first(seed.stream(number)), "stream {number}");
+    }
+    let [table, library] = seed.comparison(5);
+    assert_eq!([first(table), first(library)], [10, 11].map(|at| first(seed.stream((1 << 61) + at))));
+}

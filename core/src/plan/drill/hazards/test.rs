@@ -91,7 +91,7 @@ fn nothing_disturbs_a_person_with_closed_eyes_or_on_hardly_any_base() {
             &[
                 beside[0],
                 (
-                    "    { stance = \"feet apart\", surface = \"foam\", support = \"hands hovering\", vision = \"open\" },\n",
+                    "    { key = \"apart-foam-hovering\", stance = \"feet apart\", surface = \"foam\", support = \"hands hovering\", vision = \"open\" },\n",
                     ""
                 )
             ]
@@ -104,9 +104,9 @@ fn nothing_disturbs_a_person_with_closed_eyes_or_on_hardly_any_base() {
 fn walking_sitting_and_rising_are_what_they_are_called() {
     assert_eq!(broken("counter-walk", &[("\"walking\"", "\"feet apart\"")]), Rule::Walking);
     assert_eq!(broken("head-turns", &[("\"semi-tandem\"", "\"walking\"")]), Rule::Walking);
-    let seated = "    { stance = \"seated\", surface = \"firm\", support = \"chair\", vision = \"open\" },\n";
+    let seated = "    { key = \"seated-chair\", stance = \"seated\", surface = \"firm\", support = \"chair\", vision = \"open\" },\n";
     assert_eq!(broken("slow-target", &[(seated, "")]), Rule::NotSeated);
-    let hands = "    { stance = \"seated\", surface = \"firm\", support = \"hands on the chair\", vision = \"open\" },\n";
+    let hands = "    { key = \"seated-both-on-chair\", stance = \"seated\", surface = \"firm\", support = \"hands on the chair\", vision = \"open\" },\n";
     assert_eq!(broken("fast-rises", &[(hands, "")]), Rule::RiseWithoutHands);
     let chair = "stance = \"feet apart\", surface = \"firm\", support = \"one hand\"";
     let carried = "stance = \"feet apart\", surface = \"firm\", support = \"chair\"";
@@ -120,7 +120,7 @@ fn walking_sitting_and_rising_are_what_they_are_called() {
                     "\"feet together\", surface = \"firm\", support = \"chair\""
                 ),
                 (
-                    "    { stance = \"feet together\", surface = \"firm\", support = \"fingertips\", vision = \"open\" },\n",
+                    "    { key = \"together-fingertips\", stance = \"feet together\", surface = \"firm\", support = \"fingertips\", vision = \"open\" },\n",
                     ""
                 )
             ]
@@ -142,7 +142,7 @@ fn parts_and_what_is_trained_are_what_the_calls_are() {
         broken(
             "head-turns",
             &[
-                (" },\n]\nladder", " },\n]\nparts = []\nladder"),
+                (" },\n]\n\n[[ladders]]", " },\n]\nparts = []\n\n[[ladders]]"),
                 ("vision = \"open\" }", "vision = \"open\", parts = 2 }")
             ]
         ),

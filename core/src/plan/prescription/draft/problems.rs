@@ -101,7 +101,9 @@ impl Probe<'_> {
                 let holds = self.probe.drills.iter_mut().filter_map(|plan| plan.tested_hold_ms.as_mut());
                 holds.for_each(|hold| *hold = 60_000);
             }
-            Reason::AcceptedByNobody => SOMEBODY.clone_into(&mut self.probe.issued_by),
+            Reason::AcceptedByNobody | Reason::NamedByNobody => {
+                SOMEBODY.clone_into(&mut self.probe.issued_by);
+            }
             // The gate reports the first problem within a drill: remove that drill and check the next one.
             reason if is_pending(reason) => self.leave_out(),
             _ => {}

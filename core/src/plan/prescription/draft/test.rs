@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::plan::drill::UnlockName;
+use crate::plan::prescription::Unlock;
 use crate::plan::prescription::refusal::Reason;
 
 fn gentle() -> Draft {
@@ -85,10 +86,10 @@ fn a_choice_takes_away_what_it_leaves_without_meaning() {
     let said = plan.tidy();
     assert_eq!((plan.weights.as_ref(), plan.longest_streak), (None, None));
     assert_eq!(said.len(), 2);
-    plan.slack = Some(1);
+    (plan.sequence, plan.slack) = (SequenceName::Covered, Some(1));
     plan.directions.truncate(1);
     plan.tidy();
-    assert_eq!(plan.slack, None);
+    assert_eq!((plan.sequence, plan.slack), (SequenceName::Open, None));
     assert!(Draft { drills: vec![plan], ..gentle() }.problems().is_empty());
 }
 

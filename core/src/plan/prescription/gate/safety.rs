@@ -2,29 +2,31 @@
 //! may be, and how long a call may last.
 
 use super::Gate;
-use crate::plan::drill::{Drill, Form, LadderStep, Need, Span, Strength, Target, UnlockName};
+use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Need, Span, Strength, Target, UnlockName};
 use crate::plan::drill::{Surface, hazards};
-use crate::plan::prescription::fields::Field;
+use crate::plan::prescription::fields::{DraftDrill, Unlock};
+use crate::plan::prescription::reading::Lines;
 use crate::plan::prescription::refusal::{Reason, Refusal};
-use crate::plan::prescription::{GapRange, Unlock, limits, reachable};
+use crate::plan::prescription::{GapRange, limits};
 use crate::units::Millis;
 
 /// The ladder steps that a plan may reach, and the field that sets the limit.
 pub(super) struct Steps<'a> {
     pub drill: &'static Drill,
+    pub ladder: &'static Ladder,
     pub step: u8,
     pub ceiling: u8,
-    pub field: Option<&'a Field<i64>>,
-    pub line: usize,
+    pub field: Option<&'static str>,
+    pub lines: &'a Lines,
 }
 
 impl Steps<'_> {
     fn all(&self) -> impl Iterator<Item = (u8, LadderStep)> {
-        reachable(self.drill, self.step, self.ceiling)
+        self.ladder.reachable(self.step.into(), self.ceiling.into())
     }
 
     fn line(&self) -> usize {
-        self.field.map_or(self.line, |field| field.line)
+        self.field.map_or(self.lines.section, |field| self.lines.at(field))
     }
 
     fn name(&self) -> String {
@@ -45,10 +47,10 @@ impl Gate<'_> {
         &self,
         form: Form,
         targets: &[Target],
-        line: usize,
         steps: &Steps<'_>,
         unlocks: &[Unlock],
     ) -> Result<Vec<String>, Refusal> {
+        let line = steps.lines.at("directions");
         let alone = form == Form::Alone;
         let fits = |unlock: &Unlock| unlock.partner.is_empty() == alone;
         let mut names = Vec::new();
@@ -67,14 +69,10 @@ impl Gate<'_> {
                 check(unlock, line, Reason::Locked { entry: target.name.clone(), unlock })?;
             }
         }
-        for (step, conditions) in steps.all() {
-            for unlock in conditions.unlocks() {
-                let (field, value) = match steps.field {
-                    Some(field) => {
-                        (field.name, if field.name == "step" { steps.step } else { steps.ceiling })
-                    }
-                    None => ("step", steps.step),
-                };
+        for (step, _) in steps.all() {
+            for unlock in steps.ladder.unlocks(step) {
+                let field = steps.field.unwrap_or("step");
+                let value = if field == "step" { steps.step } else { steps.ceiling };
                 let reason = Reason::LockedStep { field, value, step, drill: steps.name(), unlock };
                 check(unlock, steps.line(), reason)?;
             }
@@ -91,7 +89,7 @@ impl Gate<'_> {
         partners.dedup();
         partners.retain(|partner| names.iter().all(|name| has(partner, *name)));
         if partners.is_empty() {
-            return Err(self.refuse(steps.line, Reason::NoOnePartner { drill: steps.name() }));
+            return Err(self.refuse(steps.lines.section, Reason::NoOnePartner { drill: steps.name() }));
         }
         Ok(partners)
     }
@@ -99,50 +97,41 @@ impl Gate<'_> {
     /// What the prescriber confirms to be in place where the person practices.
     pub(super) fn confirmed(
         &self,
-        raw: Option<Field<Vec<String>>>,
+        confirmed: &[Need],
         targets: &[Target],
         steps: &Steps<'_>,
-    ) -> Result<Vec<Need>, Refusal> {
-        let mut confirmed = Vec::new();
-        let in_place = || Need::ALL.iter().copied().filter(|need| *need != Need::Partner);
-        if let Some(Field { name, value, line }) = raw {
-            for written in value {
-                let Some(need) = in_place().find(|need| need.name() == written) else {
-                    let field = Field { name, value: written, line };
-                    return Err(self.unknown_word(&field, in_place().map(Need::name)));
-                };
-                if confirmed.contains(&need) {
-                    return Err(self.refuse(line, Reason::Twice { field: name, entry: written }));
-                }
-                confirmed.push(need);
-            }
+    ) -> Result<(), Refusal> {
+        let twice = (1..confirmed.len()).find(|place| confirmed[..*place].contains(&confirmed[*place]));
+        if let Some(place) = twice {
+            let reason = Reason::Twice { field: "confirmed", entry: confirmed[place].to_string() };
+            return Err(self.refuse(steps.lines.at("confirmed"), reason));
         }
         let by_action = targets.iter().filter_map(|target| target.action.needs());
         let by_step = steps.all().flat_map(|(_, step)| step.needs());
         match by_action.chain(by_step).find(|need| !confirmed.contains(need)) {
-            Some(need) => Err(self.refuse(steps.line, Reason::NotConfirmed { drill: steps.name(), need })),
-            None => Ok(confirmed),
+            Some(need) => {
+                Err(self.refuse(steps.lines.section, Reason::NotConfirmed { drill: steps.name(), need }))
+            }
+            None => Ok(()),
         }
     }
 
     /// The strength: within the scale, within what is allowed at home, and at most one step apart.
     pub(super) fn strength(
         &self,
-        raw: Option<Field<Vec<i64>>>,
-        drill: &'static Drill,
+        raw: &DraftDrill,
+        lines: &Lines,
         targets: &[Target],
         unlocks: &[Unlock],
     ) -> Result<Option<(Strength, Strength)>, Refusal> {
         let pushes = targets.iter().any(|target| target.action.is_push());
-        let Some(Field { value, line, .. }) = raw else {
+        let Some([low, high]) = raw.strength else {
             return Ok(pushes.then_some((Strength::GENTLEST, Strength::GENTLEST)));
         };
+        let line = lines.at("strength");
         if !pushes {
-            return Err(self.refuse(line, Reason::Strength { drill: drill.name().to_owned() }));
+            return Err(self.refuse(line, Reason::Strength { drill: raw.drill.name().to_owned() }));
         }
-        let &[low, high] = value.as_slice() else {
-            return Err(self.refuse(line, Reason::StrengthPair { count: value.len() }));
-        };
         let number = |value: i64| u8::try_from(value).ok().and_then(Strength::new);
         let (Some(gentlest), Some(firmest)) = (number(low), number(high)) else {
             return Err(self.refuse(line, Reason::StrengthRange { low, high }));
@@ -160,29 +149,24 @@ impl Gate<'_> {
         Err(self.refuse(line, reason))
     }
 
-    pub(super) fn balls(
-        &self,
-        raw: Option<Field<i64>>,
-        drill: &'static Drill,
-        targets: &[Target],
-    ) -> Result<u8, Refusal> {
-        let Some(field) = raw else { return Ok(1) };
-        if !targets.iter().any(|target| target.action.is_toss()) {
-            return Err(self.refuse(field.line, Reason::Balls { drill: drill.name().to_owned() }));
+    pub(super) fn balls(&self, raw: &DraftDrill, lines: &Lines, targets: &[Target]) -> Result<u8, Refusal> {
+        if raw.balls.is_some() && !targets.iter().any(|target| target.action.is_toss()) {
+            return Err(self.refuse(lines.at("balls"), Reason::Balls { drill: raw.drill.name().to_owned() }));
         }
-        self.within_field(&field, limits::BALLS)
+        Ok(raw.balls.unwrap_or(1) as u8)
     }
 
     /// The targets, with the duration that the prescription gives to calls that last. The count at the end is shortened to fit.
     pub(super) fn spells(
         &self,
-        raw: Option<&Field<i64>>,
+        raw: &DraftDrill,
+        lines: &Lines,
         mut targets: Vec<Target>,
     ) -> Result<Vec<Target>, Refusal> {
-        let Some(field) = raw else { return Ok(targets) };
-        let length = Millis(self.within_field(field, limits::SPELL)?);
+        let Some(value) = raw.spell_ms else { return Ok(targets) };
+        let (length, line) = (Millis(value as u32), lines.at("spell_ms"));
         if targets.iter().all(|target| target.span.is_none()) {
-            return Err(self.refuse(field.line, Reason::NoSpan));
+            return Err(self.refuse(line, Reason::NoSpan));
         }
         for target in &mut targets {
             let Some(span) = &mut target.span else { continue };
@@ -190,8 +174,8 @@ impl Gate<'_> {
             *span = Span { length, count: u32::from(span.count).min(room) as u8, ..*span };
             if !hazards::is_valid_duration(target.action, length, span.count) {
                 let (least, most) = (hazards::SHORTEST_SPELL.0, hazards::longest_spell(target.action).0);
-                let reason = Reason::Spell { value: field.value, entry: target.name.clone(), least, most };
-                return Err(self.refuse(field.line, reason));
+                let reason = Reason::Spell { value, entry: target.name.clone(), least, most };
+                return Err(self.refuse(line, reason));
             }
         }
         Ok(targets)
@@ -200,39 +184,39 @@ impl Gate<'_> {
     /// Closed eyes alone only on firm ground; tandem and one leg only within the person's own hold, both sides equally.
     pub(super) fn tested_hold(
         &self,
-        form: Form,
+        raw: &DraftDrill,
         targets: &[Target],
-        line: usize,
         steps: &Steps<'_>,
-        sets: u8,
-        tested: Option<Field<i64>>,
     ) -> Result<Option<Millis>, Refusal> {
+        let (lines, sets) = (steps.lines, raw.sets as u8);
         let blind = targets.iter().find(|target| target.action.closes_eyes());
         let soft = steps.all().find(|(_, step)| step.surface != Surface::Firm);
-        if let (Form::Alone, Some(target), Some((step, _))) = (form, blind, soft) {
-            return Err(self.refuse(line, Reason::BlindOnFoam { entry: target.name.clone(), step }));
+        if let (Form::Alone, Some(target), Some((step, _))) = (raw.form, blind, soft) {
+            return Err(
+                self.refuse(lines.at("directions"), Reason::BlindOnFoam { entry: target.name.clone(), step })
+            );
         }
         let Some((step, conditions)) = steps.all().find(|(_, step)| step.stance.is_spell()) else {
-            return match tested {
-                Some(field) => {
-                    let with = "steps in tandem or on one leg";
-                    Err(self.refuse(field.line, Reason::OnlyWith { field: field.name, with }))
+            return match raw.tested_hold_ms {
+                Some(_) => {
+                    let (field, with) = ("tested_hold_ms", "steps in tandem or on one leg");
+                    Err(self.refuse(lines.at(field), Reason::OnlyWith { field, with }))
                 }
                 None => Ok(None),
             };
         };
         let stance = conditions.stance.name();
-        let Some(tested) = tested else {
+        let Some(tested) = raw.tested_hold_ms else {
             return Err(self.refuse(steps.line(), Reason::Untested { step, drill: steps.name(), stance }));
         };
-        let hold = Millis(self.within_field(&tested, limits::TESTED_HOLD)?);
+        let hold = Millis(tested as u32);
         let most = limits::longest_hold(hold);
         let longest = targets.iter().filter_map(|target| target.span).map(|span| span.length).max();
         if let Some(spell) = longest.filter(|spell| *spell > most) {
-            return Err(self.refuse(tested.line, Reason::HoldLong { spell, stance, most }));
+            return Err(self.refuse(lines.at("tested_hold_ms"), Reason::HoldLong { spell, stance, most }));
         }
         if !sets.is_multiple_of(2) {
-            return Err(self.refuse(steps.line, Reason::OddSets { sets, step }));
+            return Err(self.refuse(lines.section, Reason::OddSets { sets, step }));
         }
         Ok(Some(hold))
     }
@@ -241,7 +225,7 @@ impl Gate<'_> {
     /// or closed eyes need.
     pub(super) fn lead(
         &self,
-        raw: &Field<Vec<i64>>,
+        line: usize,
         lead: Millis,
         gaps: GapRange,
         recover: Millis,
@@ -250,6 +234,6 @@ impl Gate<'_> {
         let blind = targets.iter().any(|target| target.action.closes_eyes());
         let quiet = if blind { recover.max(limits::AFTER_EYES_OPEN) } else { recover };
         let room = gaps.least() - quiet;
-        if lead > room { Err(self.refuse(raw.line, Reason::Lead { lead, room, quiet })) } else { Ok(()) }
+        if lead > room { Err(self.refuse(line, Reason::Lead { lead, room, quiet })) } else { Ok(()) }
     }
 }

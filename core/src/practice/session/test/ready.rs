@@ -181,7 +181,12 @@ fn what_was_decided_is_kept_first_and_who_answered_about_suitability_is_not_aske
         first_set: 1,
         sets_whole: 3,
         seen_before: None,
-        given: vec![Given { drill: "counter-reach".into(), form: crate::plan::drill::Form::Alone, step: 1 }],
+        given: vec![Given {
+            drill: "counter-reach".into(),
+            form: crate::plan::drill::Form::Alone,
+            step: 1,
+            ladder: None,
+        }],
     };
     let fit =
         Preparation { decided: Some(decided.clone()), suitability_known: true, ..Preparation::default() };
