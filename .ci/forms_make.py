@@ -22,6 +22,31 @@ def day_of(session):
     return session["start"]["begun"][:10]
 
 
+def first_form(kept):
+    """Sessions as an export of the first form has them, which can be written by hand and imported."""
+    def without(row, *names):
+        return {name: value for name, value in row.items() if name not in names}
+
+    def placed(rows):
+        return [without(row, "id") | {"place": place} for place, row in enumerate(rows)]
+
+    sessions = []
+    for session in kept["sessions"]:
+        start = without(session["start"], "drawn") | session["start"]["drawn"]
+        sets = [
+            without(one, "responses", "disturbed")
+            | {"responses": [without(row, "id") for row in one["responses"]], "disturbed": placed(one["disturbed"])}
+            for one in session["sets"]
+        ]
+        sessions.append(without(session, "seen") | {
+            "start": start, "sets": sets, "answers": placed(session["answers"]),
+            "mishaps": placed(session["mishaps"]), "advised": placed(session["advised"]),
+        })  # fmt: skip
+    suitability = [without(row, "id", "replaces") for row in kept["suitability"]]
+    return {"schema": "counterpoise.journal/1", "sessions": sessions, "changes": [], "suitability": suitability,
+            "clearances": [], "tests": kept["tests"], "corrections": []}
+
+
 def with_everything(export):
     """The same history, in which everything happened that a report has a word for."""
     sessions = export["sessions"]
@@ -78,7 +103,8 @@ def main():
             file.write(run(*arguments))
 
     rich = os.path.join(people, "rich")
-    export = with_everything(json.loads(run(os.path.join(people, "00000"), "journal", "export")))
+    kept = json.loads(run(os.path.join(people, "00000"), "journal", "export", "--format", "sessions"))
+    export = with_everything(first_form(kept))
     with open(os.path.join(place, "rich.json"), "w", encoding="utf-8") as file:
         json.dump(export, file)
     run(rich, "journal", "import", os.path.join(place, "rich.json"))

@@ -108,6 +108,13 @@ def line(values):
 # The prescription: what it asks for
 
 
+class Kept(dict):
+    """What was kept: a field that is not there says nothing."""
+
+    def __missing__(self, name):
+        return None
+
+
 class Prescription:
     def __init__(self, path):
         with open(path, "rb") as file:
@@ -208,7 +215,12 @@ def set_why(one):
 
 
 def by_hand(session):
-    return session["start"]["voice"] == "typed in by hand"
+    return session["start"]["drawn"] is None
+
+
+def drawn(session):
+    """How it was drawn; of what was typed in, nothing."""
+    return session["start"]["drawn"] or Kept()
 
 
 def length_of(session):
@@ -452,7 +464,7 @@ def all_events(export, sessions, set_aside, inside):
         dated += [(day, "hold", f"held for 48 hours: {hold}") for hold in holds if not locks]
     for row in export.get("clearances", []):
         dated.append((day_of(row["at"]), "clearance", f"cleared by {row['who']}: {row['reason']}"))
-    dated += [(day_of(row["at"]), "change", row["what"]) for row in export["changes"]]
+    dated += [(day_of(row["at"]), "change", f'{row["what"]}: {row["source"]}') for row in export["changes"]]
     dated = [event for event in dated if inside(event[0])]
     dated.sort(key=lambda event: event[0])
     return [{"day": str(day), "kind": kind, "what": what} for day, kind, what in dated]
@@ -538,12 +550,12 @@ def dose_of(inside, practices, prescription, began, since, until):
         "sets_left_out": sum(len(session["left_out"]) for session in practiced),
         "length_unknown": sum(length_of(session) is None for session in practiced),
         "interrupted": sum(why(session) in ("program closed", "interrupted") for session in practiced),
-        "seed_given": sum(session["start"]["seed_given"] for session in practiced),
+        "seed_given": sum(bool(drawn(session)["seed_given"]) for session in practiced),
         "corrected": sum(bool(session["corrected"]) for session in inside),
         "set_aside": sum(session["aside"] for session in inside),
         "tried_out": sum(bool(session["tryout"]) and not session["aside"] for session in inside),
         "by_hand": sum(by_hand(session) for session in practiced),
-        "silent": sum(session["start"]["device"] is None and not by_hand(session) for session in practiced),
+        "silent": sum(drawn(session)["device"] is None and not by_hand(session) for session in practiced),
         "sound_disturbed": sum(len(one["disturbed"]) for session in practiced for one in session["sets"]),
         "weeks": [
             {"week": name, "from": week["from"], "days_in_period": week["days_in_period"]}
@@ -886,7 +898,7 @@ def main():
     if len(sys.argv) != 5:
         sys.exit("Error: report_check.py EXPORT.json REPORT.json REPORT.csv PRESCRIPTION.toml")
     with open(sys.argv[1], encoding="utf-8") as file:
-        export = json.load(file)
+        export = json.load(file, object_hook=Kept)
     with open(sys.argv[2], encoding="utf-8") as file:
         report = json.load(file)
     with open(sys.argv[3], encoding="utf-8", newline="") as file:
