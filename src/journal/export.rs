@@ -18,7 +18,7 @@ pub const SESSIONS: &str = "counterpoise.sessions/1";
 /// A file of entries: a whole journal, or what could not be written of one.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Entries {
+pub(super) struct EntriesFile {
     pub(super) schema: String,
     /// The journal's id.
     pub(super) journal: Option<Id>,

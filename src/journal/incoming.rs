@@ -10,7 +10,7 @@ use std::path::Path;
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use super::export::{ANY_SCHEMA, Entries, SCHEMA};
+use super::export::{ANY_SCHEMA, EntriesFile, SCHEMA};
 use super::{Journal, JournalError, lines, rescue};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
 use counterpoise_core::record::{Contents, Id, Line, old};
@@ -126,7 +126,7 @@ impl Incoming {
         }
         let head: Head = serde_json::from_slice(bytes).map_err(|error| refuse(broken(&error)))?;
         let of_form = |is_rescue: bool| -> serde_json::Result<Self> {
-            let Entries { journal, entries, .. } = serde_json::from_slice(bytes)?;
+            let EntriesFile { journal, entries, .. } = serde_json::from_slice(bytes)?;
             Ok(Self { name: name.to_owned(), journal, lines: entries, is_rescue })
         };
         let of_old = |lines: serde_json::Result<Vec<Line>>, is_rescue| {
@@ -166,7 +166,7 @@ impl Incoming {
     ///
     /// # Errors
     /// If it is a rescue file, which is only the end of a practice.
-    pub(super) fn as_export(self) -> Result<Self, JournalError> {
+    pub(super) fn into_export(self) -> Result<Self, JournalError> {
         match self.is_rescue {
             false => Ok(self),
             true => {
@@ -180,7 +180,7 @@ impl Incoming {
     ///
     /// # Errors
     /// If it is an export.
-    pub(super) fn as_rescue(self) -> Result<Self, JournalError> {
+    pub(super) fn into_rescue(self) -> Result<Self, JournalError> {
         match self.is_rescue {
             true => Ok(self),
             false => {

@@ -56,7 +56,7 @@ impl Journal {
     /// If it is broken, of another kind, or its entries do not fit together: whatever an import would refuse.
     pub fn of_export(path: &Path, bytes: &[u8]) -> Result<Self, JournalError> {
         let name = path.display().to_string();
-        let incoming = Incoming::read(&name, bytes)?.as_export()?;
+        let incoming = Incoming::read(&name, bytes)?.into_export()?;
         let mut journal = Self::nowhere(path)?;
         import::add(&mut journal, &incoming)?;
         journal.read_only()

@@ -63,7 +63,7 @@ fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     let taken = fs::read(file).map_err(|error| Hindrance::Now(error.to_string()));
     let name = file.display().to_string();
     let read = taken.and_then(|text| {
-        let read = Incoming::read(&name, &text).and_then(Incoming::as_rescue);
+        let read = Incoming::read(&name, &text).and_then(Incoming::into_rescue);
         read.map_err(|error| Hindrance::Always(error.to_string()))
     });
     let (ending, set_aside) = match read.and_then(|rescue| apply(journal, &rescue.lines)) {

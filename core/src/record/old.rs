@@ -106,7 +106,8 @@ struct Set {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Plan {
-    plan: u16,
+    #[serde(rename = "plan")]
+    number: u16,
     paused_at_ms: Option<u32>,
     cues: Vec<CueRow>,
 }
@@ -192,7 +193,7 @@ pub fn lines_of_rescue(text: &[u8]) -> Result<Vec<Line>, serde_json::Error> {
         lines: Vec<Value>,
     }
     let rescue: Rescue = serde_json::from_slice(text)?;
-    let mut of_session = Lines { session: rescue.session, at: 0, lines: Vec::new() };
+    let mut of_session = Lines { session: rescue.session, at: 0, told: Vec::new() };
     for mut value in rescue.lines {
         let place = take_place(&mut value).unwrap_or(0);
         if let Some(start) = value.get_mut("session_begun") {
@@ -206,7 +207,7 @@ pub fn lines_of_rescue(text: &[u8]) -> Result<Vec<Line>, serde_json::Error> {
             of_session.add(place, entry);
         }
     }
-    Ok(of_session.lines)
+    Ok(of_session.told)
 }
 
 /// Takes the number that ordered a row out of it, wherever it stands.
@@ -243,7 +244,7 @@ fn outside(lines: &mut Vec<Line>, at_ms: i64, entry: Entry) {
 struct Lines {
     session: Id,
     at: i64,
-    lines: Vec<Line>,
+    told: Vec<Line>,
 }
 
 impl Lines {
@@ -306,13 +307,13 @@ impl Lines {
         line.session = Some(self.session);
         // Else two sessions could say the same, word for word.
         line.id = if is_begun { self.session } else { line.id };
-        self.lines.push(line);
+        self.told.push(line);
     }
 }
 
 impl Session {
     fn lines(self, lines: &mut Vec<Line>) {
-        let mut of = Lines { session: self.id, at: self.start.begun.ms(), lines: Vec::new() };
+        let mut of = Lines { session: self.id, at: self.start.begun.ms(), told: Vec::new() };
         of.begin(self.start);
         if let Some(tryout) = self.tryout {
             of.tried_out(tryout);
@@ -329,13 +330,13 @@ impl Session {
         for Set { start, end, plans, delivered, responses, disturbed } in self.sets {
             let set = start.number;
             let mut start = Some(start);
-            for Plan { plan, paused_at_ms, cues } in plans {
+            for Plan { number, paused_at_ms, cues } in plans {
                 of.add(
                     0,
                     match (start.take(), paused_at_ms) {
                         (Some(set), _) => Entry::SetBegun { set, cues },
                         (None, paused) => {
-                            Entry::Replanned { set, pause: plan, paused_at_ms: paused.unwrap_or(0), cues }
+                            Entry::Replanned { set, pause: number, paused_at_ms: paused.unwrap_or(0), cues }
                         }
                     },
                 );
@@ -375,6 +376,6 @@ impl Session {
         if let Some(End { at, why }) = self.end {
             of.add(0, Entry::SessionEnded { at, why });
         }
-        lines.extend(of.lines);
+        lines.extend(of.told);
     }
 }

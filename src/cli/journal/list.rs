@@ -17,7 +17,7 @@ fn row(session: &SessionRecord) -> Vec<String> {
     // What was typed in has a day and no hour.
     let day = start.begun.day().filter(|_| start.is_by_hand());
     let begun = day.map_or_else(|| start.begun.minute(), |day| day.to_string());
-    let mut row = vec![session.id.short().to_owned(), begun];
+    let mut row = vec![session.id.short(), begun];
     row.extend(match &session.end {
         Some(end) => [
             format!("{} of {}", end.sets_completed, end.sets_planned),

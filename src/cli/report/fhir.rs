@@ -254,7 +254,7 @@ mod test_of_bundle {
         // A practice of an earlier day is typed in.
         let mut earlier = material();
         let mut typed_in = earlier.past.sessions[0].clone();
-        typed_in.begun = typed_in.begun - jiff::SignedDuration::from_hours(999);
+        typed_in.begun -= jiff::SignedDuration::from_hours(999);
         typed_in.id = "ab".repeat(16);
         earlier.past.sessions.insert(0, typed_in);
         earlier.details.insert(0, SessionDetails::default());

@@ -11,8 +11,8 @@ use super::super::{Journal, JournalError, export, schema};
 use counterpoise_core::course::progression::marks_of;
 
 fn file(path: &Path, version: usize) -> Connection {
-    let mut db = Connection::open(path).unwrap();
-    schema::made_by(&mut db, version).unwrap();
+    let db = Connection::open(path).unwrap();
+    schema::made_by(&db, version).unwrap();
     db.execute_batch(&format!(
         "INSERT INTO sessions (id, begun, begun_ms, title, digest, seed, seed_given, method, voice, sets_planned)
              VALUES ('0123456789abcdef0123456789abcdef', '2026-11-02T09:30:00Z[UTC]', 1793611800000, 't', 'd', '{seed}', 0, 1, 'lower', 1);

@@ -16,7 +16,7 @@ fn a_journal_made_by_any_earlier_version_is_brought_up_to_date() {
     assert_eq!(tables(&fresh).len(), 5, "four tables, and the room that is kept free");
     for earlier in 0..=OLD.len() {
         let mut db = Connection::open_in_memory().unwrap();
-        made_by(&mut db, earlier).unwrap();
+        made_by(&db, earlier).unwrap();
         assert_eq!(number(&db, "user_version").unwrap(), earlier as i64);
         migrate(&mut db).unwrap();
         migrate(&mut db).unwrap();
@@ -31,7 +31,7 @@ fn a_journal_made_by_any_earlier_version_is_brought_up_to_date() {
 fn a_migration_that_fails_changes_nothing() {
     for version in 1..=OLD.len() {
         let mut db = Connection::open_in_memory().unwrap();
-        made_by(&mut db, version).unwrap();
+        made_by(&db, version).unwrap();
         db.execute_batch("INSERT INTO changes VALUES ('not a moment', 1, 'prescription in use: x', 'd')")
             .unwrap();
         let before = tables(&db);
