@@ -130,10 +130,14 @@ pub(super) fn copy_before_migrating(db: &Connection, path: &Path) -> Result<Opti
     make_private_file(&copy)?;
     let to = |source| JournalError::from_sqlite(&copy, source);
     let mut new = Connection::open(&copy).map_err(to)?;
-    Backup::new(db, &mut new)
-        .and_then(|backup| backup.run_to_completion(1_000, Duration::ZERO, None))
-        .map_err(to)?;
+    let copied =
+        Backup::new(db, &mut new).and_then(|backup| backup.run_to_completion(1_000, Duration::ZERO, None));
     drop(new);
+    if let Err(source) = copied {
+        // Half a copy would only mislead. That it cannot be removed is no reason to say something else.
+        let _ = std::fs::remove_file(&copy);
+        return Err(to(source));
+    }
     sync_file(&copy).map_err(unwritable)?;
     Ok(Some(copy))
 }

@@ -31,7 +31,7 @@ impl Journal {
     /// If the file cannot be read.
     pub fn changes(&self) -> Result<Vec<ChangeRow>, JournalError> {
         self.consistent(|db| match outside(db)? {
-            Some((upto, outside)) if upto == lines::last_row(db)? => Ok(outside.changes),
+            Some(kept) if kept.upto == lines::last_row(db)? => Ok(kept.outside.changes),
             _ => Ok(current(db)?.0.outside.changes),
         })
     }
@@ -49,7 +49,7 @@ impl Journal {
 
 /// The summary, and the sessions whose kept one is not current; `None`: all of it.
 fn current(db: &Connection) -> rusqlite::Result<(Summaries, Option<Vec<Id>>)> {
-    let Some((upto, outside)) = outside(db)? else { return anew(db) };
+    let Some(Kept { upto, sessions: count, outside }) = outside(db)? else { return anew(db) };
     let mut sessions = Vec::new();
     let mut statement = db.prepare_cached("SELECT summary FROM summaries")?;
     let mut rows = statement.query([])?;
@@ -58,6 +58,10 @@ fn current(db: &Connection) -> rusqlite::Result<(Summaries, Option<Vec<Id>>)> {
             return anew(db);
         };
         sessions.push(summary);
+    }
+    // A practice that is missing here could have locked.
+    if sessions.len() as i64 != count {
+        return anew(db);
     }
     sessions.sort_unstable_by_key(|summary| summary.place);
     let mut summaries = Summaries { sessions, outside };
@@ -77,12 +81,23 @@ fn current(db: &Connection) -> rusqlite::Result<(Summaries, Option<Vec<Id>>)> {
     Ok((summaries, Some(ids)))
 }
 
-/// What is kept of the rest by the rules of today, and up to which line.
-fn outside(db: &Connection) -> rusqlite::Result<Option<(i64, Outside)>> {
-    let sql = "SELECT upto, outside FROM summarized WHERE fold = ?";
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get::<_, i64>(0)?, row.get::<_, String>(1)?));
-    let kept = db.prepare_cached(sql)?.query_row([FOLD], read).optional()?;
-    Ok(kept.and_then(|(upto, outside)| Some((upto, serde_json::from_str(&outside).ok()?))))
+/// What is kept by the rules of today.
+struct Kept {
+    /// Up to which line.
+    upto: i64,
+    /// Of how many sessions.
+    sessions: i64,
+    /// Of the rest.
+    outside: Outside,
+}
+
+fn outside(db: &Connection) -> rusqlite::Result<Option<Kept>> {
+    let sql = "SELECT upto, sessions, outside FROM summarized WHERE fold = ?";
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get::<_, String>(2)?));
+    let kept: Option<(i64, i64, String)> = db.prepare_cached(sql)?.query_row([FOLD], read).optional()?;
+    Ok(kept.and_then(|(upto, sessions, outside)| {
+        Some(Kept { upto, sessions, outside: serde_json::from_str(&outside).ok()? })
+    }))
 }
 
 fn anew(db: &Connection) -> rusqlite::Result<(Summaries, Option<Vec<Id>>)> {
@@ -106,6 +121,8 @@ pub(super) fn keep(db: &Connection) -> rusqlite::Result<()> {
     }
     let outside = serde_json::to_string(&summaries.outside).expect("its keys are text");
     db.execute("DELETE FROM summarized", [])?;
-    db.execute("INSERT INTO summarized VALUES (?, ?, ?)", params![FOLD, lines::last_row(db)?, outside])?;
+    let sessions = summaries.sessions.len() as i64;
+    let values = params![FOLD, lines::last_row(db)?, sessions, outside];
+    db.execute("INSERT INTO summarized VALUES (?, ?, ?, ?)", values)?;
     Ok(())
 }

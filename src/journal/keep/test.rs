@@ -328,7 +328,7 @@ proptest! {
     #[test]
     fn the_summary_is_what_the_fold_makes_of_all_entries(
         sessions in prop::collection::vec(any_session(), 1..4),
-        harm in 0_u8..4,
+        harm in 0_u8..5,
     ) {
         let place = tempdir().unwrap();
         let mut journal = open(&Folder::open_in(place.path()).unwrap());
@@ -356,6 +356,7 @@ proptest! {
             "UPDATE summarized SET fold = fold - 1, outside = '{}'",
             "UPDATE summarized SET outside = 'x'",
             "UPDATE summaries SET summary = x'00'",
+            "DELETE FROM summaries WHERE session = (SELECT max(session) FROM summaries)",
         ];
         journal.db.execute(harms[usize::from(harm)], []).unwrap();
         let whole = Summaries::of(&journal.contents().unwrap());

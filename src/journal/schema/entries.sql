@@ -25,5 +25,6 @@ CREATE TABLE summaries (
 CREATE TABLE summarized (
     fold    INTEGER NOT NULL,                  -- the rules by which it was made
     upto    INTEGER NOT NULL,                  -- the rowid of the last entry in it
+    sessions INTEGER NOT NULL,                 -- how many rows `summaries` must have: else it is made anew
     outside TEXT    NOT NULL                   -- JSON: what was kept outside of sessions
 ) STRICT;
