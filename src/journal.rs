@@ -128,7 +128,7 @@ impl Journal {
             notices.push(Notice::Interrupted(closed));
         }
         journal.summarize();
-        notices.extend(journal.summaries()?.outside.unread.into_iter().map(Notice::Unread));
+        notices.extend(journal.outside()?.unread.into_iter().map(Notice::Unread));
         Ok((journal, notices))
     }
 
@@ -189,17 +189,7 @@ impl Journal {
     /// # Errors
     /// If there is none, or more than one, or the file cannot be read.
     pub fn find(&self, which: &str) -> Result<SessionRecord, JournalError> {
-        let sessions = self.contents()?.sessions;
-        let wanted = which.to_ascii_lowercase();
-        let begins =
-            |session: &&SessionRecord| !wanted.is_empty() && session.id.to_string().starts_with(&wanted);
-        let mut found = sessions.iter().filter(begins);
-        let session = match (wanted.as_str(), found.next(), found.next()) {
-            ("last", _, _) => sessions.last(),
-            (_, Some(_), Some(_)) => return Err(JournalError::Ambiguous(which.to_owned())),
-            (_, found, _) => found,
-        };
-        session.cloned().ok_or_else(|| JournalError::NoSuchSession(which.to_owned()))
+        find(&self.contents()?, which).cloned()
     }
 
     fn pen(&self) -> Result<lines::Pen, JournalError> {
@@ -218,6 +208,23 @@ impl Journal {
     fn sqlite(&self, source: rusqlite::Error) -> JournalError {
         JournalError::from_sqlite(&self.path, source)
     }
+}
+
+/// The session of these contents, as [`Journal::find`] finds it.
+///
+/// # Errors
+/// If there is none, or more than one.
+pub(crate) fn find<'a>(contents: &'a Contents, which: &str) -> Result<&'a SessionRecord, JournalError> {
+    let sessions = &contents.sessions;
+    let wanted = which.to_ascii_lowercase();
+    let begins = |session: &&SessionRecord| !wanted.is_empty() && session.id.to_string().starts_with(&wanted);
+    let mut found = sessions.iter().filter(begins);
+    let session = match (wanted.as_str(), found.next(), found.next()) {
+        ("last", _, _) => sessions.last(),
+        (_, Some(_), Some(_)) => return Err(JournalError::Ambiguous(which.to_owned())),
+        (_, found, _) => found,
+    };
+    session.ok_or_else(|| JournalError::NoSuchSession(which.to_owned()))
 }
 
 fn flags() -> OpenFlags {

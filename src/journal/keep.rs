@@ -159,16 +159,7 @@ impl Journal {
         let entries = text.into_iter().chain([changed(Change::InUse, bytes, source, at)]);
         let mut pen = self.pen()?;
         let lines: Vec<Line> = entries.map(|entry| pen.line(instant(at), None, entry)).collect();
-        let path = self.path.clone();
-        let failed = |source| JournalError::from_sqlite(&path, source);
-        let change = self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(failed)?;
-        for line in &lines {
-            insert(&change, line).map_err(|error| not_kept(&path, error))?;
-        }
-        folder.write(&file, bytes)?;
-        change.commit().map_err(failed)?;
-        self.summarize();
-        Ok(())
+        self.keep_lines_with(&lines, || folder.write(&file, bytes))
     }
 
     /// The entry that keeps the text of a prescription, unless it is kept already.
@@ -220,6 +211,15 @@ impl Journal {
 
     /// Keeps these lines, all of them or none.
     pub(super) fn keep_lines(&mut self, lines: &[Line]) -> Result<(), JournalError> {
+        self.keep_lines_with(lines, || Ok(()))
+    }
+
+    /// The same, if this succeeds too before they are kept.
+    fn keep_lines_with(
+        &mut self,
+        lines: &[Line],
+        also: impl FnOnce() -> Result<(), JournalError>,
+    ) -> Result<(), JournalError> {
         if self.lock.is_none() {
             return Err(JournalError::ReadOnly { path: self.path.clone() });
         }
@@ -229,6 +229,7 @@ impl Journal {
         for line in lines {
             insert(&change, line).map_err(|error| not_kept(&path, error))?;
         }
+        also()?;
         change.commit().map_err(at)?;
         self.summarize();
         Ok(())

@@ -6,10 +6,9 @@ use super::{Folder, Journal};
 use counterpoise_core::draw::schedule::Seed;
 use counterpoise_core::health::readiness::Item;
 use counterpoise_core::plan::direction::Direction;
-use counterpoise_core::plan::drill::{
-    Action, Ball, Facing, Form, SecondTask, Side, Stance, Support, Surface, Vision,
-};
+use counterpoise_core::plan::drill::{Action, Ball, Facing, Form, SecondTask};
 use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::record::sample::set_row;
 use counterpoise_core::record::{
     Advice, AdviceRow, Answer, Channel, Contents, CueRow, Decided, Decision, Delivery, Disturbance, Drawn,
     Entry, FORMAT, Given, Id, LeftOut, LeftOutRow, Line, Mishap, MishapRow, Question, Response, ResponseRow,
@@ -18,17 +17,14 @@ use counterpoise_core::record::{
 };
 use counterpoise_core::units::Millis;
 
+pub(crate) use counterpoise_core::record::sample::moment;
+
 pub(crate) fn id(byte: u8) -> Id {
     Id::from_bytes([byte; 16])
 }
 
 pub(crate) fn open(folder: &Folder) -> Journal {
     Journal::open(folder.lock().unwrap()).unwrap().0
-}
-
-/// `ms` after half past nine in New York on the second of November, 2026.
-pub(crate) fn moment(ms: i64) -> Stamp {
-    Stamp::try_from("2026-11-02T09:30:00-05:00[America/New_York]".to_owned()).unwrap().plus(ms)
 }
 
 pub(crate) fn begun(at: Stamp) -> Entry {
@@ -65,25 +61,7 @@ pub(crate) fn cue(place: u16, at_ms: u32, gap_ms: u32, blank: bool) -> CueRow {
 }
 
 pub(crate) fn set(number: u8, at: Stamp) -> Entry {
-    let set = SetRow {
-        number,
-        begun: at,
-        drill: "counter-reach".into(),
-        form: Form::Alone,
-        step: 3,
-        stance: Stance::SemiTandem,
-        side: Some(Side::Left),
-        surface: Surface::Firm,
-        support: Support::OneHand,
-        vision: Vision::Open,
-        channel: Some(Channel::Trainee),
-        facing: Some(Facing::CounterAhead),
-        second_task: None,
-        work_ms: 47_000,
-        recover_ms: 5_000,
-        rest_ms: 61_000,
-        ladder: None,
-    };
+    let set = SetRow { number, begun: at, ..set_row() };
     let cues = vec![cue(0, 6_123, 6_123, false), cue(1, 13_000, 6_877, true), cue(2, 21_500, 8_500, false)];
     Entry::SetBegun { set, cues }
 }

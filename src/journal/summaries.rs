@@ -30,9 +30,14 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn changes(&self) -> Result<Vec<ChangeRow>, JournalError> {
-        self.consistent(|db| match outside(db)? {
-            Some(kept) if kept.upto == lines::last_row(db)? => Ok(kept.outside.changes),
-            _ => Ok(current(db)?.0.outside.changes),
+        Ok(self.outside()?.changes)
+    }
+
+    /// The part of the summary that is of no session. Where it is current, its sessions are not read.
+    pub(super) fn outside(&self) -> Result<Outside, JournalError> {
+        self.consistent(|db| match kept(db)? {
+            Some(kept) if kept.upto == lines::last_row(db)? => Ok(kept.outside),
+            _ => Ok(current(db)?.0.outside),
         })
     }
 
@@ -49,7 +54,7 @@ impl Journal {
 
 /// The summary, and the sessions whose kept one is not current; `None`: all of it.
 fn current(db: &Connection) -> rusqlite::Result<(Summaries, Option<Vec<Id>>)> {
-    let Some(Kept { upto, sessions: count, outside }) = outside(db)? else { return anew(db) };
+    let Some(Kept { upto, sessions: count, outside }) = kept(db)? else { return anew(db) };
     let mut sessions = Vec::new();
     let mut statement = db.prepare_cached("SELECT summary FROM summaries")?;
     let mut rows = statement.query([])?;
@@ -91,7 +96,7 @@ struct Kept {
     outside: Outside,
 }
 
-fn outside(db: &Connection) -> rusqlite::Result<Option<Kept>> {
+fn kept(db: &Connection) -> rusqlite::Result<Option<Kept>> {
     let sql = "SELECT upto, sessions, outside FROM summarized WHERE fold = ?";
     let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get::<_, String>(2)?));
     let kept: Option<(i64, i64, String)> = db.prepare_cached(sql)?.query_row([FOLD], read).optional()?;

@@ -56,8 +56,9 @@ pub fn of_response(cue: u16) -> Id {
     Id::of(&format!("push {cue}"))
 }
 
-fn set() -> SetRecord {
-    let start = SetRow {
+/// A set of reaches on its third step, as it begins a minute later.
+pub fn set_row() -> SetRow {
+    SetRow {
         number: 1,
         begun: moment(60_000),
         drill: "counter-reach".to_owned(),
@@ -75,10 +76,13 @@ fn set() -> SetRecord {
         recover_ms: 5_000,
         rest_ms: 61_000,
         ladder: None,
-    };
+    }
+}
+
+fn set() -> SetRecord {
     SetRecord {
         end: Some(SetEndRow { at: moment(107_000), worked_ms: 47_000, why: SetEnd::Completed }),
-        ..SetRecord::begun(start, Vec::new())
+        ..SetRecord::begun(set_row(), Vec::new())
     }
 }
 

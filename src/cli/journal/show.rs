@@ -1,7 +1,7 @@
 //! The `journal show` command: one session in plain words, what was planned and what was heard.
 
 use super::list::minutes;
-use crate::journal::{Journal, JournalError};
+use crate::journal::{Journal, JournalError, find};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Method;
 use counterpoise_core::plan::phrase::Phrase;
@@ -14,11 +14,11 @@ use counterpoise_core::record::{
 /// # Errors
 /// If there is no such session, or the journal cannot be read.
 pub(crate) fn page(journal: &Journal, which: &str) -> Result<Vec<Block>, JournalError> {
-    let session = journal.find(which)?;
+    let contents = journal.contents()?;
+    let session = find(&contents, which)?;
     let in_use = journal.handed_over(session.start.begun.ms())?;
-    let mut page = of_session(&session, in_use.as_ref());
-    let corrections = journal.contents()?.corrections;
-    let ours = corrections.iter().filter(|row| row.session == session.id);
+    let mut page = of_session(session, in_use.as_ref());
+    let ours = contents.corrections.iter().filter(|row| row.session == session.id);
     page.extend(ours.map(|row| Block::line(format!("Corrected on {}: {}", row.at.minute(), row.sentence()))));
     Ok(page)
 }
