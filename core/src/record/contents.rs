@@ -38,7 +38,7 @@ pub struct Contents {
     pub misfits: Vec<Misfit>,
 }
 
-/// A line that has no place: it contradicts another one, or tells of a session or a set whose beginning is missing.
+/// A line that cannot be used: it contradicts another one, or belongs to a session or a set whose beginning is missing.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Misfit {
     /// Which line.
@@ -75,7 +75,7 @@ impl Contents {
         fold.finish()
     }
 
-    /// Whether there is nothing in it that tells of a person.
+    /// Whether nothing about a person is kept in it.
     pub fn is_empty(&self) -> bool {
         self.sessions.is_empty()
             && self.suitability.is_empty()
@@ -170,7 +170,7 @@ fn replaced_first(mut corrections: Vec<Placed>) -> Vec<Placed> {
 struct Fold {
     contents: Contents,
     place: HashMap<Id, usize>,
-    /// Every end that was told of a session.
+    /// Every end that entries give a session.
     ends: HashMap<Id, Vec<(Stamp, SessionEnd)>>,
     /// Of form 0: what can lock, the answers about suitability, and clearances, which name nothing.
     unnamed_locks: HashSet<Id>,

@@ -7,7 +7,7 @@ use super::answer_kinds::{
 };
 use crate::words;
 
-/// The number is none that the question has.
+/// The question has no answer with this number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 #[error("{value} is not an answer to \"{question}\": it is a number from {least} to {most}")]
 pub struct NotAnAnswer {

@@ -78,7 +78,7 @@ impl fmt::Display for Value {
     }
 }
 
-/// Why a value of the right kind is none of its field's.
+/// Why a field refuses a value, although it is of the right kind.
 pub(super) enum Wrong {
     /// Not of the field's kind.
     Kind,

@@ -63,7 +63,7 @@ pub struct LiftedRow {
     pub locked_by: String,
     /// What.
     pub what: Barrier,
-    /// The entries that told of it then, by their ids. What another one tells stays locked.
+    /// The ids of the entries that caused it and were known then. A lock that another entry causes stays.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub told_by: Vec<Id>,
 }
