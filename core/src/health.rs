@@ -5,3 +5,4 @@ pub mod bounds;
 pub mod lock;
 pub mod readiness;
 pub mod suitability;
+pub mod yes_no;

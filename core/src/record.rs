@@ -28,6 +28,7 @@ pub mod sample;
 
 pub use answer_kinds::{
     Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+    YesNoNotSure,
 };
 pub use clearance::{Barrier, Lifted};
 pub use contents::{Contents, Misfit, lifted};

@@ -6,6 +6,7 @@ use std::fmt;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::health::lock::Lock;
+pub use crate::health::yes_no::YesNoNotSure;
 
 /// An answer that is kept as a number.
 pub trait Numbered: Copy + Ord + 'static {
@@ -150,6 +151,32 @@ answers! {
     }
 }
 
+/// Yes and no keep the numbers and keys that they have alone.
+impl Numbered for YesNoNotSure {
+    const LIMITS: (u8, u8) = (0, 2);
+    const KEYS: &'static [(char, &'static str, Self)] = &[
+        ('Y', Self::Yes.name(), Self::Yes),
+        ('N', Self::No.name(), Self::No),
+        ('U', Self::NotSure.name(), Self::NotSure),
+    ];
+
+    fn number(self) -> u8 {
+        match self {
+            Self::No => 0,
+            Self::Yes => 1,
+            Self::NotSure => 2,
+        }
+    }
+
+    fn numbered(number: u8) -> Option<Self> {
+        Self::ALL.iter().copied().find(|one| one.number() == number)
+    }
+
+    fn words(self) -> String {
+        self.name().to_owned()
+    }
+}
+
 /// The hardest effort, from 0 to 10. Five words are keyed (5-6 moderate, 7-8 vigorous: US Physical Activity Guidelines).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Effort(u8);
@@ -209,5 +236,23 @@ impl Symptom {
             Self::Faint => Some(Lock::Faint),
             Self::Dizzy | Self::Other => None,
         }
+    }
+}
+
+#[cfg(test)]
+mod test {
+    use super::{Numbered, YesNo, YesNoNotSure};
+
+    #[test]
+    fn yes_and_no_keep_number_and_key_where_not_sure_is_a_third_answer() {
+        for (number, (key, words)) in [(1, ('Y', "yes")), (0, ('N', "no"))] {
+            let (two, three) = (YesNo::numbered(number).unwrap(), YesNoNotSure::numbered(number).unwrap());
+            assert_eq!((two.words().as_str(), three.words().as_str()), (words, words));
+            assert!(
+                YesNo::KEYS.contains(&(key, words, two)) && YesNoNotSure::KEYS.contains(&(key, words, three))
+            );
+        }
+        assert_eq!(YesNoNotSure::KEYS[2], ('U', "not sure", YesNoNotSure::NotSure));
+        assert_eq!((YesNoNotSure::NotSure.number(), YesNoNotSure::numbered(3)), (2, None));
     }
 }
