@@ -36,6 +36,9 @@ pub(super) fn offer(folder: &Folder) -> Result<(), Failure> {
         let known: Vec<Digest> = journal.changes()?.into_iter().map(|row| row.digest).collect();
         let fresh: Vec<Offer> =
             offers.into_iter().filter(|offer| !known.contains(&offer.prescription.digest())).collect();
+        let offered = fresh.len();
+        let fresh = usable(fresh, folder, &journal, out)?;
+        stopped |= fresh.len() < offered;
         if !fresh.is_empty() {
             stopped = false;
             choose(&fresh, &mut journal, out)?;
@@ -64,12 +67,13 @@ pub(super) fn take(folder: &Folder, out: &mut impl Write) -> Result<Output, Fail
         ));
     }
     let mut journal = standing::open(folder, out)?;
-    if choose(&offers, &mut journal, out)? {
+    let offers = usable(offers, folder, &journal, out)?;
+    if !offers.is_empty() && choose(&offers, &mut journal, out)? {
         Ok(Output::NOTHING)
     } else {
         Err(Failure::new(
             "nothing was taken from the memory stick",
-            "The prescription in use has not changed. To use one: counterpoise use --from-stick",
+            "The prescription in use has not changed.",
         ))
     }
 }
@@ -138,6 +142,28 @@ fn print_refused(refused: &[(String, StickFile)], out: &mut impl Write) -> Resul
         show(&[Block::line(fact), Block::line(format!("Hint: {}", why.hint()))], out)?;
     }
     Ok(())
+}
+
+/// Those that may replace the program in use. Why another one may not is printed.
+fn usable(
+    offers: Vec<Offer>,
+    folder: &Folder,
+    journal: &Journal,
+    out: &mut impl Write,
+) -> Result<Vec<Offer>, Failure> {
+    let (known, now) = (standing::known(journal)?, Clock::real().wall());
+    let mut usable = Vec::new();
+    for offer in offers {
+        let asked = (offer.found.bytes.as_slice(), &offer.prescription);
+        match standing::may_replace(folder, &known, asked, &now) {
+            Ok(()) => usable.push(offer),
+            Err(why) => {
+                let fact = format!("On the memory stick {}: {}.", offer.place, why.fact());
+                show(&[Block::line(fact), Block::line(format!("Hint: {}", why.hint()))], out)?;
+            }
+        }
+    }
+    Ok(usable)
 }
 
 /// Asks which prescription to use, and asks for a yes. A no is saved, so that the next start does not ask again.

@@ -13,7 +13,7 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, Next, Reason};
 use counterpoise_core::course::trainee::{Retest, Trainee};
-use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::plan::prescription::{Prescription, Seal};
 
 /// Opens the journal for writing, and prints what was noticed on the way.
 pub(super) fn open(folder: &Folder, out: &mut impl Write) -> Result<Journal, Failure> {
@@ -52,9 +52,45 @@ pub(super) fn within_program(
     known.harder_than(&program, today, now).map_or(Ok(()), |harder| {
         Err(Failure::new(
             format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
-            "Practice your program: counterpoise practice. If your therapist gave you a new one: counterpoise use FILE",
+            "Practice your program: counterpoise practice. To change it, talk to your therapist.",
         ))
     })
+}
+
+/// Refuses to put a prescription to use that is harder than the one in use, whatever anybody at this computer says. Only a
+/// sealed file of a named issuer can be harder, and not one that is older than the program.
+///
+/// # Errors
+/// If it is refused. Where the program in use cannot be read, nobody knows what is gentler.
+pub(super) fn may_replace(
+    folder: &Folder,
+    known: &Trainee,
+    (bytes, asked): (&[u8], &Prescription),
+    now: &ZonedDateTime,
+) -> Result<(), Failure> {
+    let by_issuer = Seal::of(bytes) == Seal::Whole && !asked.issued_by().is_empty();
+    let refuse = |fact: String| {
+        Failure::new(fact, "Your program stays as it is. To change it, talk to your therapist.")
+    };
+    let program = match source::in_use(folder) {
+        Ok(None) => return Ok(()),
+        Ok(Some(Source { prescription, .. })) => prescription,
+        Err(_) if by_issuer => return Ok(()),
+        Err(error) => return Err(refuse(error.fact().to_owned())),
+    };
+    let is_older = !program.issued_by().is_empty() && asked.issued_on() < program.issued_on();
+    let Some(harder) = known.harder_to_use(&program, asked, now) else { return Ok(()) };
+    match by_issuer {
+        true if !is_older => Ok(()),
+        true => Err(refuse(format!(
+            "\"{}\" was issued on {}, before your program (\"{}\", {}), and asks for {harder}",
+            asked.title(),
+            asked.issued_on(),
+            program.title(),
+            program.issued_on()
+        ))),
+        false => Err(refuse(format!("\"{}\" asks for {harder} (\"{}\")", asked.title(), program.title()))),
+    }
 }
 
 /// A note where the file in use is not the one that came into use: somebody changed it since.

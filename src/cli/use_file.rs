@@ -16,6 +16,7 @@ use counterpoise_core::plan::prescription::Seal;
     counterpoise use balance.toml    from now on plain \"counterpoise\" opens this one\n  \
     counterpoise use gentle          back to a ready one\n  \
     counterpoise use --from-stick    one on a memory stick; it asks before it takes it\n\n\
+    While a program is in use, only a sealed file of a named issuer can replace it by something harder.\n\
     The file is copied, so run \"use\" again after you change it. The previous one is kept next to it.")]
 pub(super) struct Arguments {
     /// A file, or a ready prescription
@@ -31,12 +32,15 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let source = source::named(file)?;
     Scheduler::new(&source.prescription)?;
     let mut journal = standing::open(folder, out)?;
+    let now = Clock::real().wall();
+    let known = standing::known(&journal)?;
+    standing::may_replace(folder, &known, (&source.bytes, &source.prescription), &now)?;
     let mut page = Vec::new();
     if Seal::of(&source.bytes) == Seal::Broken {
         page.push(Block::line("Note: this file was changed after it was issued: the digest in its last line does not match. It is within the limits and is used as it is."));
     }
     page.extend(standing::altered(&journal, folder)?);
-    journal.adopt(&source.bytes, &source.name, &Clock::real().wall())?;
+    journal.adopt(&source.bytes, &source.name, &now)?;
     page.push(Block::line(format!("In use now: {} ({}).", source.prescription.title(), source.name)));
     Ok(page.into())
 }

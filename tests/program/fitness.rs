@@ -5,6 +5,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Output;
 
+use counterpoise_core::plan::prescription::Seal;
 use jiff::civil::Date;
 use jiff::{ToSpan, ZonedDateTime};
 use serde_json::{Value, json};
@@ -304,7 +305,8 @@ fn once_a_program_is_in_use_only_it_or_something_gentler_runs() {
         assert_eq!(output.status.code(), Some(1));
         let said = String::from_utf8(output.stderr).unwrap();
         assert!(said.contains("asks for 5 sets; your program has 3"), "{said}");
-        assert!(said.contains("counterpoise use FILE"), "{said}");
+        assert!(said.contains("To change it, talk to your therapist."), "{said}");
+        assert!(!said.contains("counterpoise use"), "no way round the program is named: {said}");
     }
     fs::write(place.path().join("less.toml"), GENTLE.replace("sets = 2", "sets = 1")).unwrap();
     for output in [practice("gentle"), practice("less.toml"), track("less.toml")] {
@@ -313,6 +315,40 @@ fn once_a_program_is_in_use_only_it_or_something_gentler_runs() {
     // A program that cannot be read is no license for anything else.
     fs::write(place.path().join("data/prescription.toml"), "schema = 1").unwrap();
     assert_eq!(practice("gentle").status.code(), Some(1));
+}
+
+#[test]
+fn only_a_sealed_file_of_an_issuer_replaces_the_program_by_something_harder() {
+    let place = tempfile::tempdir().unwrap();
+    let kept = || fs::read_to_string(place.path().join("data/prescription.toml")).unwrap();
+    let file = |name: &str, text: &str| fs::write(place.path().join(name), text).unwrap();
+    let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L.\"");
+    let harder = issued.replace("ceiling = 3", "ceiling = 4");
+    assert_ne!(harder, issued);
+    let older = harder.replace("issued_on = 20", "issued_on = 19");
+    file("own.toml", &issued);
+    printed(place.path(), &["use", "own.toml"]);
+    file("written.toml", &harder);
+    file("nobody.toml", &Seal::append(&harder.replace("K. L.", "")));
+    file("changed.toml", &Seal::append(&issued).replace("ceiling = 3", "ceiling = 4"));
+    file("older.toml", &Seal::append(&older));
+    for name in ["typical", "written.toml", "nobody.toml", "changed.toml", "older.toml"] {
+        let output = run_with(place.path(), &["use", name], "y\nyes\ny\n");
+        assert_eq!(output.status.code(), Some(1), "{name}: no answer lets it through");
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert!(said.contains("Your program stays as it is. To change it, talk to your therapist."), "{said}");
+        assert!(!said.contains("counterpoise") && !said.contains("seal"), "{name}: {said}");
+        assert_eq!(kept(), issued, "{name}");
+    }
+    file("gentler.toml", &issued.replace("ceiling = 3", "ceiling = 2"));
+    printed(place.path(), &["use", "gentler.toml"]);
+    file("sealed.toml", &Seal::append(&harder));
+    printed(place.path(), &["use", "sealed.toml"]);
+    assert!(kept().contains("ceiling = 4"));
+    // Nobody knows what is gentler than a program that cannot be read: a therapist's file is the way on.
+    fs::write(place.path().join("data/prescription.toml"), "schema = 1").unwrap();
+    assert_eq!(run(place.path(), &["use", "gentle"]).status.code(), Some(1));
+    printed(place.path(), &["use", "sealed.toml"]);
 }
 
 #[test]

@@ -106,6 +106,20 @@ impl Trainee {
         today.excess_over(&at_steps(program, &self.next(program, now).steps))
     }
 
+    /// In what `asked` is harder than the program in use: now, or once both have come as far as they may.
+    pub fn harder_to_use(
+        &self,
+        program: &Prescription,
+        asked: &Prescription,
+        now: &ZonedDateTime,
+    ) -> Option<Excess> {
+        if program.digest() == asked.digest() {
+            return None;
+        }
+        let today = at_steps(asked, &self.next(asked, now).steps);
+        self.harder_than(program, &today, now).or_else(|| asked.excess_in_time_over(program))
+    }
+
     /// The offer of balance tests, where the last lies four weeks back or there was none.
     pub fn retest(&self, today: Date) -> Option<Retest> {
         match retest_from(&self.tests) {

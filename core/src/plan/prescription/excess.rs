@@ -37,6 +37,15 @@ pub enum Excess {
         /// What the program has.
         least: Millis,
     },
+    /// A lock that the program leaves in force.
+    Accepted,
+    /// A harder effort at which steps still go up.
+    Effort {
+        /// What this prescription asks for.
+        asked: u8,
+        /// What the program has.
+        most: u8,
+    },
     /// A drill that the program leaves out.
     Drill {
         /// The title of the drill, in lower case.
@@ -77,6 +86,9 @@ impl Prescription {
         if self.rest() < program.rest() {
             return Some(Excess::Rest { asked: self.rest(), least: program.rest() });
         }
+        if self.accepts_more_than(program) {
+            return Some(Excess::Accepted);
+        }
         self.drills.iter().skip(1).find_map(|plan| {
             let same =
                 |other: &&DrillPlan| other.drill.name() == plan.drill.name() && other.form == plan.form;
@@ -89,6 +101,37 @@ impl Prescription {
             let found: Option<Vec<&'static str>> = wider.collect();
             found.map(|what| Excess::Range { drill: drill(), what: what[0] })
         })
+    }
+
+    /// What of this prescription could ever be harder than `program`, if it came into use in its place: each as high as its
+    /// ceilings go.
+    ///
+    /// ```
+    /// use counterpoise_core::plan::prescription::Prescription;
+    /// let text = Prescription::ready_text("gentle").unwrap();
+    /// let read = |text: &str| Prescription::read("test.toml", text.as_bytes()).unwrap();
+    /// let lower = read(&text.replace("ceiling = 3", "ceiling = 2"));
+    /// assert_eq!(lower.excess_in_time_over(&read(text)), None);
+    /// assert!(read(text).excess_in_time_over(&lower).is_some(), "later it is at a higher step");
+    /// ```
+    pub fn excess_in_time_over(&self, program: &Self) -> Option<Excess> {
+        let (asked, most) = (self.effort_at_most(), program.effort_at_most());
+        if asked > most {
+            return Some(Excess::Effort { asked, most });
+        }
+        self.at_ceilings().excess_over(&program.at_ceilings())
+    }
+
+    /// The same with each drill but the warm-up at its ceiling.
+    fn at_ceilings(&self) -> Self {
+        let mut highest = self.clone();
+        highest.drills.iter_mut().skip(1).for_each(|plan| plan.step = plan.ceiling);
+        highest
+    }
+
+    /// Whether it accepts an answer about suitability that `program` does not accept.
+    fn accepts_more_than(&self, program: &Self) -> bool {
+        self.accepted_because().is_some() && program.accepted_because().is_none()
     }
 
     fn sets(&self) -> u32 {
@@ -117,6 +160,7 @@ impl DrillPlan {
             (self.gaps.least() < other.gaps.least(), "with shorter gaps"),
             (self.work > other.work, "in longer sets"),
             (self.recover < other.recover, "with less time after the last call"),
+            (self.named_steps().iter().any(|key| !other.named_steps().contains(key)), "with more steps allowed"),
             (self.targets.iter().any(|target| !other.targets.contains(target)), "toward more sides"),
             (firmest(self) > firmest(other), "with firmer pushes"),
             (self.balls > other.balls, "with more balls"),
@@ -136,6 +180,10 @@ impl fmt::Display for Excess {
             }
             Self::Rest { asked, least } => {
                 write!(f, "{} s of rest after a set; your program has {} s", asked.0 / 1000, least.0 / 1000)
+            }
+            Self::Accepted => f.write_str("practice in spite of answers that your program does not accept"),
+            Self::Effort { asked, most } => {
+                write!(f, "an effort of up to {asked} of 10; your program has {most}")
             }
             Self::Drill { drill } => write!(f, "{drill}, which your program leaves out"),
             Self::Range { drill, what } => write!(f, "{drill} {what} than your program"),
@@ -227,6 +275,25 @@ directions = ["left", "right", "forward"]
         );
         let other = harder(&[("counter-reach", "quick-steps")]);
         assert!(matches!(other, Some(Excess::Drill { .. })), "{other:?}");
+    }
+
+    #[test]
+    fn what_becomes_harder_in_time_is_found_before_it_comes_into_use() {
+        let in_time = |from: &str, to: &str| {
+            read(&PROGRAM.replace(from, to)).excess_in_time_over(&read(PROGRAM)).map(|found| found.to_string())
+        };
+        assert_eq!(in_time("ceiling = 3", "ceiling = 3 # the same"), None);
+        assert_eq!(in_time("step = 2", "step = 3"), None, "the program comes to step 3 too");
+        assert!(in_time("ceiling = 3", "ceiling = 4").unwrap().ends_with("at a higher step than your program"));
+        assert!(in_time("sets = 3", "sets = 4").unwrap().contains("5 sets"));
+        let (most, less) = ("rest_ms = 60000", "rest_ms = 60000\n[limits]\neffort_at_most = 3\n");
+        let (program, lower) = (PROGRAM.split("[[drills]]").next().unwrap(), PROGRAM.split_once("[[drills]]").unwrap().1);
+        let limited = format!("{program}\n[[drills]]{lower}\n{}", less.replace(most, ""));
+        let found = read(PROGRAM).excess_in_time_over(&read(&limited)).unwrap().to_string();
+        assert!(found.contains("your program has 3"), "{found}");
+        let accepts = format!("{}\n[suitability]\naccepted_because = \"seen\"\n", PROGRAM.replace("days_a_week", "issued_by = \"K.\"\ndays_a_week"));
+        assert_eq!(read(&accepts).excess_over(&read(PROGRAM)), Some(Excess::Accepted));
+        assert_eq!(read(PROGRAM).excess_over(&read(&accepts)), None);
     }
 
     #[test]
