@@ -15,6 +15,7 @@ mod clear;
 mod completions;
 mod doctor;
 mod drills;
+mod face;
 mod failure;
 mod fault;
 mod form;

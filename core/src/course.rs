@@ -6,5 +6,6 @@ pub mod printed_sheet;
 pub mod program;
 pub mod progress;
 pub mod progression;
+pub mod standing;
 pub mod summaries;
 pub mod trainee;

@@ -6,11 +6,10 @@ use clap::{Subcommand, ValueEnum};
 use jiff::ZonedDateTime;
 
 use super::page::{Output, show};
-use super::standing;
+use super::standing::{self, Position};
 use super::{Failure, handover, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, export};
-use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 
 mod add;
@@ -89,11 +88,10 @@ enum ExportFormat {
 fn consequence(journal: &Journal, folder: &Folder, now: &ZonedDateTime) -> Vec<Block> {
     let mut page = Vec::new();
     if let (Ok(known), Ok(found)) = (standing::known(journal), source::find(None, || Ok(folder.clone()))) {
-        let next = known.next(&found.prescription, now);
-        if next.is_barred() {
-            let number = Settings::load(folder).ok().and_then(|settings| settings.emergency_number);
-            let refusal = standing::refusal(&next, number.as_deref());
-            page.extend([format!("{}.", refusal.fact()), refusal.hint().to_owned()].map(Block::line));
+        if let Ok(position) = Position::of(folder, &known, &found.prescription, None, now)
+            && position.standing.state().is_barred()
+        {
+            page.extend(position.lines().into_iter().chain(position.offered()).map(Block::line));
         }
     }
     page.push(Block::line("To see what comes next: counterpoise next"));

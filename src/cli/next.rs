@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::page::Output;
-use super::standing;
+use super::standing::{self, Position};
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
@@ -41,6 +41,13 @@ struct Answer {
     decision: Decision,
     /// Up, hold or down at the next practice, whenever it is.
     then: Decision,
+    /// Where the person stands, the one strongest reason as a sentence, and the commands that would be accepted now.
+    state: &'static str,
+    said: String,
+    offers: Vec<String>,
+    /// All locks and holds, for the therapist.
+    barred: Vec<String>,
+    /// The sentence, where practice is not open, and what decided the steps.
     reasons: Vec<String>,
     /// The drill that changes; where none does, the first after the warm-up.
     step: Option<Step>,
@@ -86,20 +93,19 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
         None => standing::altered(&journal, folder)?,
     };
     let now = moment(arguments.on, &Clock::real().wall());
-    let next = known.next(&prescription, &now);
+    let position = Position::of(folder, &known, &prescription, arguments.prescription.as_deref(), &now)?;
     if arguments.format == Format::Json {
-        return Output::json(&answer(&next, &prescription, now.date(), altered.is_some()));
+        return Output::json(&answer(&position, &prescription, now.date(), altered.is_some()));
     }
     let mut page: Vec<Block> = altered.into_iter().collect();
-    page.extend(text(&next, &prescription, known.fitness.suitability.is_some()));
-    if next.is_open() {
-        page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
-    }
-    page.extend(standing::retest(&known, now.date()));
+    page.extend(text(&position, &prescription));
+    page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
     Ok(page.into())
 }
 
-fn answer(next: &Next, prescription: &Prescription, on: Date, changed: bool) -> Answer {
+fn answer(position: &Position, prescription: &Prescription, on: Date, changed: bool) -> Answer {
+    let standing = &position.standing;
+    let next = &standing.next;
     let plans = prescription.drills();
     let of = |place: usize| next.steps[place].map(|step| Step::of(&plans[place], step));
     let first = next.changed.or_else(|| (1..plans.len()).find(|place| next.steps[*place].is_some()));
@@ -109,32 +115,49 @@ fn answer(next: &Next, prescription: &Prescription, on: Date, changed: bool) -> 
         on,
         decision: next.decision,
         then: next.then,
-        reasons: next.reasons.iter().map(ToString::to_string).collect(),
+        state: standing.state().name(),
+        said: standing.said(position.number()),
+        offers: position.commands(),
+        barred: standing.for_therapist(),
+        reasons: (!standing.state().is_open())
+            .then(|| standing.said(position.number()))
+            .into_iter()
+            .chain(standing.about_steps())
+            .collect(),
         step: of(first.unwrap_or(0)),
         steps: (0..plans.len()).filter_map(of).collect(),
         left_out: left_out.map(|(plan, _)| plan.drill().name()).collect(),
-        until: next.until.as_ref().map(ToString::to_string),
-        next_day: next.next_day,
+        until: standing.until().map(ToString::to_string),
+        next_day: standing.next_day(),
         first_set: next.first_set,
         prescription_changed: changed,
     }
 }
 
-fn text(next: &Next, prescription: &Prescription, suitability_known: bool) -> Vec<Block> {
-    let decision = match next.decision {
-        Decision::Up => "Up: one step higher in one drill.",
-        Decision::Hold => "Hold: the same steps.",
-        Decision::Down => "Down: one step lower.",
-        Decision::Rest => "Rest: not now.",
-        Decision::Locked => "Locked: no practice until a clinician clears you.",
-        Decision::NotDue => "Not due today.",
-    };
-    let mut page: Vec<Block> = [prescription.title(), decision].map(Block::line).into();
-    page.extend(next.reasons.iter().map(|reason| Block::item(reason.to_string())));
-    page.push(Block::line(if next.is_open() { "Steps" } else { "Steps at the next practice" }));
-    for (place, (plan, step)) in prescription.drills().iter().zip(&next.steps).enumerate() {
+fn text(position: &Position, prescription: &Prescription) -> Vec<Block> {
+    let standing = &position.standing;
+    let next = &standing.next;
+    let mut page = vec![Block::line(prescription.title())];
+    page.extend(position.lines().into_iter().map(Block::line));
+    if !standing.state().is_locked() {
+        page.push(Block::line(match next.then {
+            Decision::Up => "Up: one step higher in one drill.",
+            Decision::Down => "Down: one step lower.",
+            _ => "Hold: the same steps.",
+        }));
+        page.extend(standing.about_steps().into_iter().map(Block::item));
+        page.push(Block::line(if next.is_open() { "Steps" } else { "Steps at the next practice" }));
+        page.extend(steps(next, prescription).map(Block::item));
+    }
+    page.extend(position.offered().map(Block::line));
+    page
+}
+
+fn steps(next: &Next, prescription: &Prescription) -> impl Iterator<Item = String> {
+    let plans = prescription.drills().iter().zip(&next.steps).enumerate();
+    plans.map(|(place, (plan, step))| {
         let title = plan.drill().title();
-        page.push(Block::item(match step {
+        match step {
             None => format!("{title}: left out because of your limits"),
             Some(step) if place == 0 => {
                 let LadderStep { stance, support, .. } = plan.conditions_at(*step);
@@ -144,11 +167,6 @@ fn text(next: &Next, prescription: &Prescription, suitability_known: bool) -> Ve
                 let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}: step {step} of at most {}, {stance}, {support}", plan.ceiling())
             }
-        }));
-    }
-    if !suitability_known {
-        let text = "The questions about your health have not been answered yet: counterpoise suitability";
-        page.push(Block::line(text));
-    }
-    page
+        }
+    })
 }

@@ -3,13 +3,12 @@
 use std::io::{self, IsTerminal};
 
 use super::page::show;
-use super::standing;
-use super::{Failure, handover, source};
+use super::standing::{self, Position};
+use super::{Failure, face, handover, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
 use crate::display::Face;
-use crate::display::plain::Plain;
-use crate::display::terminal::{self, Terminal};
+use crate::display::terminal;
 use crate::entropy;
 use crate::journal::{Folder, Journal, Writer};
 use crate::practice::{self, Outcome, Sound, World};
@@ -17,11 +16,12 @@ use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
-use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed, SetPlan};
-use counterpoise_core::plan::drill::{Action, Form};
+use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed};
+use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::session::screen::Body;
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Drawn, Id, SessionBegun};
 
@@ -93,9 +93,15 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     };
     let clock = Clock::real();
     let known = standing::known(&journal)?;
-    let next = known.next(&source.prescription, &clock.wall());
-    if !(next.is_open() || next.can_be_moved() && arguments.move_here) {
-        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
+    let named = arguments.prescription.as_deref();
+    let position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
+    let next = &position.standing.next;
+    let may_begin = next.is_open() || next.can_be_moved() && arguments.move_here;
+    if !may_begin && position.standing.state().is_rest() {
+        return rest(arguments.plain, &position);
+    }
+    if !may_begin {
+        return Err(position.refusal());
     }
     let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
     let asked_for = at_steps(&source.prescription, &steps);
@@ -163,27 +169,46 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         silent: arguments.silent,
         text: &source.bytes,
     };
-    let retest = standing::retest(&known, clock.wall().date());
-    let face = face(arguments.plain, "practice")?;
+    let face = face::open(arguments.plain, "practice")?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
     check_saved(&done, folder)?;
-    let mut page = what_is_next(folder, &source.prescription)?;
-    page.extend(retest);
-    let _ = show(&page, &mut io::stdout());
+    let _ = show(&what_is_next(folder, &source.prescription, named)?, &mut io::stdout());
     Ok(())
 }
 
-/// What the next practice will be.
-fn what_is_next(folder: &Folder, prescription: &Prescription) -> Result<Vec<Block>, Failure> {
-    let next = standing::known(&Journal::look(folder)?)?.next(prescription, &Clock::real().wall());
-    let heading = match next.then {
-        _ if next.decision == Decision::Locked => "Next: no practice until a clinician has cleared you.",
-        Decision::Up => "Next time: one thing gets a little harder.",
-        Decision::Down => "Next time: a little easier.",
-        _ => "Next time: the same steps.",
-    };
-    let reasons = next.reasons.iter().map(|reason| Block::item(reason.to_string()));
-    Ok(std::iter::once(Block::line(heading)).chain(reasons).collect())
+/// A page of its own on a day without practice: all is well, and there is nothing to do.
+fn rest(plain: bool, position: &Position) -> Result<(), Failure> {
+    let mut lines = position.lines();
+    let heading = lines.remove(0);
+    lines.extend(position.offered());
+    if plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        let page: Vec<Block> = std::iter::once(heading).chain(lines).map(Block::line).collect();
+        return Ok(show(&page, &mut io::stdout())?);
+    }
+    let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+    face::read("practice", [Body::page(&heading, &lines, &[])])
+}
+
+/// Where the person stands after the practice, and what the next one will be.
+fn what_is_next(
+    folder: &Folder,
+    prescription: &Prescription,
+    named: Option<&str>,
+) -> Result<Vec<Block>, Failure> {
+    let known = standing::known(&Journal::look(folder)?)?;
+    let position = Position::of(folder, &known, prescription, named, &Clock::real().wall())?;
+    let standing = &position.standing;
+    let mut page: Vec<Block> = position.lines().into_iter().map(Block::line).collect();
+    if !standing.state().is_locked() {
+        page.push(Block::line(match standing.next.then {
+            Decision::Up => "Next time: one thing gets a little harder.",
+            Decision::Down => "Next time: a little easier.",
+            _ => "Next time: the same steps.",
+        }));
+        page.extend(standing.about_steps().into_iter().map(Block::item));
+    }
+    page.extend(position.offered().map(Block::line));
+    Ok(page)
 }
 
 /// What a session is performed with.
@@ -211,9 +236,9 @@ pub(super) fn perform(
     stage: &Stage<'_>,
 ) -> Result<(Id, Outcome), Failure> {
     let id = entropy::id().map_err(|error| no_random_numbers(&error))?;
-    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
     // The first page is shown while the sound is opened and the clips are decoded.
-    face.show(&session.screen(clock.now())).map_err(|error| no_terminal(&error))?;
+    face.show(&session.screen(clock.now())).map_err(|error| face::no_terminal(&error))?;
     let device = stage.device.or(settings.device.as_deref());
     let sound = if stage.silent { Ok(None) } else { sound(device, stage.voice, &stage.phrases) };
     let sound = match sound {
@@ -278,11 +303,7 @@ pub(super) fn patches(
     schedule: &Schedule,
     folder: &Folder,
 ) -> Result<Vec<String>, Failure> {
-    let walked = |set: &SetPlan| {
-        let targets = set.drill().targets();
-        targets.iter().any(|target| target.action == Action::NextPatch)
-    };
-    if !schedule.sets().iter().any(walked) {
+    if !schedule.sets().iter().any(|set| set.drill().is_over_patches()) {
         return Ok(Vec::new());
     }
     if settings.patches.is_empty() {
@@ -303,25 +324,6 @@ fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
         let settings = Settings { sides: Some(room), ..settings.clone() };
         let _ = settings.save(&folder);
     })
-}
-
-pub(super) fn face(plain: bool, command: &str) -> Result<Face, Failure> {
-    if plain {
-        return Ok(Face::Plain(Plain::start()));
-    }
-    if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
-        return Err(Failure::new(
-            "there is no terminal to draw on",
-            format!("For pipes and screen readers: counterpoise {command} --plain"),
-        ));
-    }
-    if terminal::is_dumb() {
-        return Err(Failure::new(
-            "this terminal can only write lines (TERM is dumb)",
-            format!("For lines of text: counterpoise {command} --plain"),
-        ));
-    }
-    Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
 }
 
 /// Opens the sound. Without sound the practice runs on the screen; a damaged clip is an error.
@@ -366,13 +368,6 @@ pub(super) fn check_saved(outcome: &Outcome, folder: &Folder) -> Result<(), Fail
         ));
     }
     Ok(())
-}
-
-pub(super) fn no_terminal(error: &io::Error) -> Failure {
-    Failure::new(
-        format!("the terminal cannot be used ({error})"),
-        "Try another terminal window, or plain lines: counterpoise practice --plain",
-    )
 }
 
 fn no_random_numbers(error: &io::Error) -> Failure {

@@ -5,13 +5,13 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::page::Output;
-use super::standing;
+use super::standing::{self, Position};
 use super::{Failure, Format, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::course::program::{Due, Mark, Program, moment};
-use counterpoise_core::course::progression::Decision;
+use counterpoise_core::course::program::{Mark, Program, moment};
+use counterpoise_core::course::standing::State;
 use counterpoise_core::plan::caution;
 use counterpoise_core::words::counted;
 
@@ -42,6 +42,7 @@ struct Answer {
     weeks: u8,
     days_a_week: u8,
     done_this_week: usize,
+    state: &'static str,
     due: &'static str,
     next_day: Option<Date>,
     done: Vec<Date>,
@@ -52,10 +53,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = moment(arguments.on, &Clock::real().wall());
-    let (day, next) = (now.date(), known.next(&prescription, &now));
+    let day = now.date();
+    let position = Position::of(folder, &known, &prescription, arguments.prescription.as_deref(), &now)?;
+    let state = position.standing.state();
     let program = Program::new(&known.past, &prescription);
-    let due = program.due(day, now.timestamp());
-    let month = program.month(day);
+    // Under a lock no day is planned, neither on the page nor in the calendar.
+    let month = program.month(day, !state.is_locked());
     let (week, weeks) = (program.week(day), program.weeks());
     // Today's own practice counts, once it is done.
     let done_this_week = program.done_this_week(day.saturating_add(1.days()));
@@ -71,14 +74,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 let days = counted(days, "day");
                 format!("Week {week} of {weeks}, {days} a week, {done_this_week} done.")
             };
-            let said = match next.decision {
-                Decision::Up | Decision::Hold | Decision::Down if matches!(due, Due::Finish { .. }) => {
-                    "The interrupted practice can be finished now.".to_owned()
-                }
-                Decision::Up | Decision::Hold | Decision::Down => "Practice is due.".to_owned(),
-                _ => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
-            };
-            let mut page: Vec<Block> = [prescription.title(), &place, &said].map(Block::line).into();
+            let mut page: Vec<Block> = [prescription.title(), &place].map(Block::line).into();
+            page.extend(position.lines().into_iter().map(Block::line));
             page.extend([Block::Gap, Block::verbatim(&month.to_string())]);
             page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
             Ok(page.into())
@@ -93,18 +90,18 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 weeks,
                 days_a_week: prescription.days_a_week(),
                 done_this_week,
-                due: match (next.decision, due) {
-                    (Decision::Locked, _) => "locked",
-                    (_, Due::ClockBack { .. }) => "clock set back",
-                    (Decision::Rest, Due::Done { .. }) => "done",
-                    (Decision::Rest, _) => "rest",
-                    (_, Due::Today) => "due",
-                    (_, Due::Finish { .. }) => "finish",
-                    (_, Due::Done { .. }) => "done",
-                    (_, Due::Free { .. }) => "free",
-                    (_, Due::Rest { .. }) => "week done",
+                state: state.name(),
+                due: match state {
+                    State::EmergencyLock | State::Locked => "locked",
+                    State::Hold | State::NotToday => "rest",
+                    State::WrongDate => "clock set back",
+                    State::DoneToday => "done",
+                    State::WeekDone => "week done",
+                    State::RestDay => "free",
+                    State::ToFinish => "finish",
+                    State::Due => "due",
                 },
-                next_day: next.next_day,
+                next_day: position.standing.next_day(),
                 done: days(Mark::Done),
                 planned: days(Mark::Planned),
             };

@@ -1,22 +1,20 @@
 //! The `progress` command: this week, what is next, and what got easier, in large letters.
 
 use std::io::{self, IsTerminal};
-use std::time::Duration;
 
 use jiff::civil::Date;
 
 use super::page::Output;
-use super::practice::{face, no_terminal};
-use super::standing;
+use super::face;
+use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::clock::Clock;
-use crate::display::{Input, terminal};
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progress::Progress;
 use counterpoise_core::plan::caution;
-use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
+use counterpoise_core::practice::session::screen::Body;
 
 /// The options of `progress`.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -37,8 +35,9 @@ pub(super) fn run(arguments: Arguments, folder: &Folder) -> Result<Output, Failu
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = moment(arguments.on, &Clock::real().wall());
-    let next = known.next(&prescription, &now);
-    let progress = Progress::of(&known.past, &prescription, &next, now.date());
+    let position = Position::of(folder, &known, &prescription, None, &now)?;
+    let progress =
+        Progress::of(&known.past, &prescription, &position.standing, position.number(), now.date());
     if arguments.plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
         let part = |(heading, lines): (&str, &[String])| {
             std::iter::once(Block::line(heading)).chain(lines.iter().map(Block::item)).collect::<Vec<_>>()
@@ -47,26 +46,10 @@ pub(super) fn run(arguments: Arguments, folder: &Folder) -> Result<Output, Failu
         page.push(Block::line(caution::FIRST));
         return Ok(page.into());
     }
-    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    let mut face = face(false, "progress")?;
-    for (heading, lines) in progress.parts() {
+    let page = |(heading, lines): (&str, &[String])| {
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-        let screen = Screen {
-            place: String::new(),
-            body: Body::page(heading, &lines, &[]),
-            keys: vec![KeyHint::new("any key", "go on"), KeyHint::new("S or Esc", "leave")],
-            notices: Vec::new(),
-        };
-        loop {
-            face.show(&screen).map_err(|error| no_terminal(&error))?;
-            match face.poll(Duration::from_millis(100)) {
-                Input::Key(key) if key.stops() => return Ok(Output::NOTHING),
-                Input::Key(_) => break,
-                Input::Close => return Ok(Output::NOTHING),
-                Input::Nothing if terminal::close_requested() => return Ok(Output::NOTHING),
-                Input::Nothing => {}
-            }
-        }
-    }
+        Body::page(heading, &lines, &[])
+    };
+    face::read("progress", progress.parts().map(page))?;
     Ok(Output::NOTHING)
 }

@@ -17,7 +17,7 @@ use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
-use counterpoise_core::course::progression::Reason;
+use counterpoise_core::course::standing::Standing;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::counts::CueCounts;
@@ -208,11 +208,7 @@ fn report(
             "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
         ));
     }
-    let next = standing::known(journal)?.next(&prescription, &now);
-    let bars = |reason: &&Reason| {
-        matches!(reason, Reason::Locked { .. } | Reason::Clinician { .. } | Reason::Holding { .. })
-    };
-    let barred = next.reasons.iter().filter(bars).map(ToString::to_string).collect();
+    let barred = Standing::of(&standing::known(journal)?, &prescription, &now).for_therapist();
     let scheduler = Scheduler::new(&prescription)?;
     let foresight = Foresight::of(&prescription, &scheduler, &CueCounts::of(&prescription));
     let period = Period { since, until };

@@ -8,7 +8,7 @@ use maud::{PreEscaped, html};
 
 use super::page::{Output, html};
 use super::report::new_file;
-use super::standing;
+use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
@@ -40,12 +40,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = Clock::real().wall();
-    let next = known.next(&prescription, &now);
     let settings = Settings::load(folder)?;
-    if next.is_barred() {
-        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
-    }
-    let today = at_steps(&prescription, &next.steps);
+    let position = Position::of(folder, &known, &prescription, None, &now)?;
+    position.allow_any()?;
+    let today = at_steps(&prescription, &position.standing.next.steps);
     let day = now.date();
     let path = arguments.out.clone().unwrap_or_else(|| PathBuf::from(format!("practice-sheet-{day}.html")));
     new_file(&path, page(&today, &settings, &day.to_string()).as_bytes())?;

@@ -1,18 +1,18 @@
-//! What the journal knows of a person, and the refusals that follow from it, worded once for every command that starts
-//! practice.
+//! What the journal knows of a person, and the refusals that follow from it, the same for every command that starts
+//! practice. The sentences are the core's.
 
 use std::io::Write;
 
 use jiff::ZonedDateTime;
-use jiff::civil::Date;
 
 use super::Failure;
 use super::page::show;
 use super::source::{self, Source};
 use crate::journal::{Folder, Journal};
+use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
-use counterpoise_core::course::progression::{Decision, Next, Reason};
-use counterpoise_core::course::trainee::{Retest, Trainee};
+use counterpoise_core::course::standing::{Offer, Standing, Surroundings};
+use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::prescription::{Prescription, Seal};
 
 /// Opens the journal for writing, and prints what was noticed on the way.
@@ -28,14 +28,77 @@ pub(super) fn known(journal: &Journal) -> Result<Trainee, Failure> {
     Ok(journal.trainee()?)
 }
 
-/// The offer of balance tests.
-pub(super) fn retest(known: &Trainee, today: Date) -> Option<Block> {
-    Some(Block::line(match known.retest(today)? {
-        Retest::First => "Balance tests, if you like: counterpoise assess".to_owned(),
-        Retest::Since(from) => {
-            format!("The balance tests can be done again, since {from}: counterpoise assess")
-        }
-    }))
+/// Where a person stands, with what can be done now.
+pub(super) struct Position {
+    /// Where.
+    pub standing: Standing,
+    /// The commands that would be accepted now.
+    pub offers: Vec<Offer>,
+    /// Whom to call in an emergency.
+    number: Option<String>,
+    /// The name by which the prescription was asked for.
+    named: Option<String>,
+}
+
+impl Position {
+    /// Where this person stands now under a prescription, which was asked for by name unless it is the one in use.
+    pub(super) fn of(
+        folder: &Folder,
+        known: &Trainee,
+        prescription: &Prescription,
+        named: Option<&str>,
+        now: &ZonedDateTime,
+    ) -> Result<Self, Failure> {
+        let settings = Settings::load(folder)?;
+        let standing = Standing::of(known, prescription, now);
+        let in_use = source::in_use(folder)?;
+        let around = Surroundings {
+            in_use: in_use.as_ref().map(|source| &source.prescription),
+            named,
+            has_patches: !settings.patches.is_empty(),
+        };
+        let offers = standing.offers(known, prescription, around);
+        Ok(Self { standing, offers, number: settings.emergency_number, named: named.map(str::to_owned) })
+    }
+
+    /// The sentence and the day of the next practice.
+    pub(super) fn lines(&self) -> Vec<String> {
+        self.standing.lines(self.number.as_deref())
+    }
+
+    /// The commands of the offers, without the program's name.
+    pub(super) fn commands(&self) -> Vec<String> {
+        self.offers.iter().map(|offer| offer.command(self.named.as_deref())).collect()
+    }
+
+    /// The lines of the offers.
+    pub(super) fn offered(&self) -> impl Iterator<Item = String> {
+        self.offers.iter().map(|offer| offer.line(self.named.as_deref()))
+    }
+
+    /// Whom to call in an emergency.
+    pub(super) fn number(&self) -> Option<&str> {
+        self.number.as_deref()
+    }
+
+    /// Why there is no practice now, and what can be done: `Error:` and `Hint:`.
+    pub(super) fn refusal(&self) -> Failure {
+        let fact = self.lines().join(" ");
+        let hint: Vec<String> = self.offered().collect();
+        let hint = match &hint[..] {
+            [] => "See what is planned: counterpoise program".to_owned(),
+            some => some.join(". "),
+        };
+        Failure::new(fact.trim_end_matches('.'), hint)
+    }
+
+    /// Refuses whatever is practice in some form while nothing of that is open.
+    ///
+    /// # Errors
+    /// Under a lock, a hold and "not today".
+    pub(super) fn allow_any(&self) -> Result<(), Failure> {
+        if self.standing.state().is_barred() { Err(self.refusal()) } else { Ok(()) }
+    }
 }
 
 /// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
@@ -52,7 +115,7 @@ pub(super) fn within_program(
     known.harder_than(&program, today, now).map_or(Ok(()), |harder| {
         Err(Failure::new(
             format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
-            "Practice your program: counterpoise practice. To change it, talk to your therapist.",
+            "See your program: counterpoise program. To change it, talk to your therapist.",
         ))
     })
 }
@@ -96,38 +159,4 @@ pub(super) fn may_replace(
 /// A note where the file in use is not the one that came into use: somebody changed it since.
 pub(super) fn altered(journal: &Journal, folder: &Folder) -> Result<Option<Block>, Failure> {
     Ok(journal.altered(folder)?.map(|altered| Block::line(format!("Note: {altered}."))))
-}
-
-/// Why there is no practice now, and what to do: `Error:` and `Hint:`.
-pub(super) fn refusal(next: &Next, emergency: Option<&str>) -> Failure {
-    let said = |reason: &Reason| {
-        reason.bar().unwrap_or_else(|| (reason.to_string().trim_end_matches('.').to_owned(), String::new()))
-    };
-    let (fact, advice) = next.reasons.first().map(said).unwrap_or_default();
-    let is_grave = |reason: &&Reason| matches!(reason, Reason::Locked { .. } | Reason::Holding { .. });
-    let more = next.reasons.iter().skip(1).filter(is_grave).map(|reason| said(reason).0);
-    let fact = std::iter::once(fact).chain(more).collect::<Vec<_>>();
-    let mut hint = vec![advice];
-    match next.decision {
-        Decision::Locked => {
-            if next.is_emergency() {
-                hint.extend(emergency.map(|number| format!("Your emergency number: {number}.")));
-            }
-            hint.push(
-                "Once a clinician has cleared you: counterpoise clear --by WHO --reason WHY".to_owned(),
-            );
-        }
-        Decision::NotDue if next.can_be_moved() => {
-            hint.push("To move the next practice to today: counterpoise practice --move".to_owned());
-        }
-        Decision::Rest if next.reasons.iter().any(|reason| matches!(reason, Reason::ClockBack { .. })) => {
-            hint.push("If they are right now: counterpoise clear --by WHO --reason WHY".to_owned());
-        }
-        _ => {}
-    }
-    hint.retain(|part| !part.is_empty());
-    if hint.is_empty() {
-        hint.push("See what is planned: counterpoise program".to_owned());
-    }
-    Failure::new(fact.join("; "), hint.join(" "))
 }

@@ -10,13 +10,12 @@ use std::time::Duration;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::page::{Output, show, text};
-use super::standing;
+use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::journal::{Folder, Journal};
-use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Schedule, Scheduler, SetPlan};
@@ -77,7 +76,7 @@ pub(super) fn run(
         // It is not known whose locks and steps apply.
         Err(error) => return Err(error),
     };
-    let prescription = at_todays_steps(prescription, found.as_ref())?;
+    let prescription = at_todays_steps(prescription, arguments.prescription.as_deref(), found.as_ref())?;
     // So that Ctrl-C leaves no partial track. Where signals cannot be watched, it does.
     let _ = terminal::watch_signals();
     let (method, seed) = source::replay(arguments.seed.as_deref(), folder)?;
@@ -133,15 +132,16 @@ pub(super) fn run(
 
 /// The steps and locks of practice apply to tracks too. On a computer without a person's folder nobody practices, and the
 /// prescription's own steps apply.
-fn at_todays_steps(prescription: Prescription, folder: Option<&Folder>) -> Result<Prescription, Failure> {
+fn at_todays_steps(
+    prescription: Prescription,
+    named: Option<&str>,
+    folder: Option<&Folder>,
+) -> Result<Prescription, Failure> {
     let Some(folder) = folder else { return Ok(prescription) };
     let (known, now) = (standing::known(&Journal::look(folder)?)?, Clock::real().wall());
-    let next = known.next(&prescription, &now);
-    if next.is_barred() {
-        let settings = Settings::load(folder)?;
-        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
-    }
-    let today = at_steps(&prescription, &next.steps);
+    let position = Position::of(folder, &known, &prescription, named, &now)?;
+    position.allow_any()?;
+    let today = at_steps(&prescription, &position.standing.next.steps);
     standing::within_program(folder, &known, &today, &now)?;
     Ok(today)
 }

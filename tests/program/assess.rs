@@ -110,5 +110,5 @@ fn under_a_lock_no_test_is_taken() {
     assert!(run_with(place.path(), &["suitability"], &answers).status.success());
     let output = run_with(place.path(), &["assess", "--plain", "--silent"], "2\n");
     assert_eq!(output.status.code(), Some(1));
-    assert!(String::from_utf8(output.stderr).unwrap().contains("Talk to a clinician first"));
+    assert!(String::from_utf8(output.stderr).unwrap().contains("talk to a clinician before you practice"));
 }

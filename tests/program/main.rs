@@ -9,6 +9,8 @@ mod history;
 #[path = "../history/lived.rs"]
 mod lived;
 mod run;
+#[path = "../history/standings.rs"]
+mod standings;
 
 mod assess;
 mod cli;
@@ -26,6 +28,7 @@ mod safety;
 mod screens;
 mod setup;
 mod sheet;
+mod standing;
 mod terminal;
 mod told;
 mod track;

@@ -381,7 +381,9 @@ fn locks(old: &Old, look: &Look, found: &mut Vec<String>) {
     let is_locked = |next: &Value| {
         next["decision"] == "locked" && next["reasons"][0].to_string().contains("a fall that may have hurt")
     };
-    let refused = look.refused.starts_with("Error: Practice is locked after a fall that may have hurt\n");
+    let refused = look
+        .refused
+        .starts_with("Error: Practice is locked after a fall that may have hurt: see a clinician");
     if look.next.iter().any(|next| is_locked(next) != old.is_locked()) || refused != old.is_locked() {
         found.push(format!("locked: {refused}, {:?}", look.next.each_ref().map(is_locked)));
     }

@@ -178,7 +178,13 @@ fn each_line_agrees_with_what_is_next_for_that_person() {
         );
         let next: Value = serde_json::from_slice(&output.stdout).unwrap();
         assert_eq!(person["next"], next["decision"], "{name}");
-        assert_eq!(person["because"], next["reasons"][0], "{name}");
+        // The trainee hears the strongest reason; the therapist sees all of them.
+        let barred: Vec<&str> =
+            next["barred"].as_array().unwrap().iter().map(|line| line.as_str().unwrap()).collect();
+        let is_open = ["due", "to finish"].contains(&next["state"].as_str().unwrap());
+        let because =
+            if barred.is_empty() || is_open { next["reasons"][0].clone() } else { json!(barred.join(" ")) };
+        assert_eq!(person["because"], because, "{name}");
         let locked = person["states"].as_array().unwrap().contains(&json!("locked"));
         assert_eq!(locked, next["decision"] == "locked", "{name}");
     }

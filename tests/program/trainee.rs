@@ -131,7 +131,7 @@ fn a_practice_with_a_track_is_typed_in_and_the_same_rules_follow() {
     assert!(fell.status.success(), "{}", String::from_utf8_lossy(&fell.stderr));
     assert!(said.contains("The sheet of that day should say:"), "{said}");
     assert!(
-        said.contains("Practice is locked after a fall that may have hurt.")
+        said.contains("Practice is locked after a fall that may have hurt:")
             && said.contains("counterpoise clear"),
         "{said}"
     );

@@ -230,9 +230,9 @@ impl<'a> Program<'a> {
         first.series(1.day()).take_while(|day| *day <= until).filter(asks).collect()
     }
 
-    /// The month in which `day` lies.
-    pub fn month(&self, day: Date) -> Month {
-        let planned = self.planned_days(day, day.last_of_month());
+    /// The month in which `day` lies. `ahead`: whether the days to come are planned at all.
+    pub fn month(&self, day: Date, ahead: bool) -> Month {
+        let planned = if ahead { self.planned_days(day, day.last_of_month()) } else { Vec::new() };
         Month::new(day, |cell| {
             if self.days.contains(&cell) {
                 Mark::Done

@@ -5,7 +5,8 @@ use jiff::civil::Date;
 
 use crate::course::past::{Past, PastSession, Sitting};
 use crate::course::program::{Program, days_between};
-use crate::course::progression::{Decision, Next, Reason};
+use crate::course::progression::Decision;
+use crate::course::standing::{Standing, State};
 use crate::plan::drill::Drill;
 use crate::plan::prescription::{DrillPlan, Prescription};
 use crate::record::Question;
@@ -25,14 +26,20 @@ pub struct Progress {
 }
 
 impl Progress {
-    /// The progress as of `today`.
-    pub fn of(past: &Past, prescription: &Prescription, next: &Next, today: Date) -> Self {
+    /// The progress as of `today`. `number`: whom to call in an emergency.
+    pub fn of(
+        past: &Past,
+        prescription: &Prescription,
+        standing: &Standing,
+        number: Option<&str>,
+        today: Date,
+    ) -> Self {
         let program = Program::new(past, prescription);
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         Self {
             week: week(&program, &days, prescription, today),
-            next: upcoming(next, days.last().copied(), today),
+            next: upcoming(standing, number),
             easier: easier(&sittings, prescription),
         }
     }
@@ -68,30 +75,21 @@ fn week(program: &Program<'_>, days: &[Date], prescription: &Prescription, today
     lines
 }
 
-fn upcoming(next: &Next, last: Option<Date>, today: Date) -> Vec<String> {
-    let mut lines = Vec::new();
-    match next.decision {
-        Decision::Up | Decision::Hold | Decision::Down => lines.push(match next.decision {
-            _ if last == Some(today) => "You can finish the practice that was interrupted today.".to_owned(),
-            Decision::Up => "Practice today, if you like. One thing becomes a little harder.".to_owned(),
-            Decision::Down => "Practice today, if you like. It is a little easier than last time.".to_owned(),
-            _ => "Practice today, if you like. It is the same as last time.".to_owned(),
-        }),
-        Decision::Rest | Decision::NotDue => {
-            lines.extend(next.reasons.first().map(ToString::to_string));
-            // The reason names a day; something else may bar practice for longer.
-            let named = next.reasons.first().and_then(Reason::day);
-            if let Some(day) = next.next_day.filter(|day| named != Some(*day)) {
-                lines.push(format!("The next practice is on {}.", day.strftime("%A, %B %-d")));
+fn upcoming(standing: &Standing, number: Option<&str>) -> Vec<String> {
+    let mut lines = standing.lines(number);
+    if standing.state() == State::Due {
+        lines.push(
+            match standing.next.decision {
+                Decision::Up => "One thing becomes a little harder.",
+                Decision::Down => "It is a little easier than last time.",
+                _ => "It is the same as last time.",
             }
-        }
-        // Any of the locks may be the one to act on now.
-        Decision::Locked => {
-            lines.extend(next.reasons.iter().map(ToString::to_string));
-            return lines;
-        }
+            .to_owned(),
+        );
     }
-    lines.push("You can always choose a gentler practice: counterpoise practice --gentler".to_owned());
+    if standing.state().is_open() {
+        lines.push("You can always choose a gentler practice: counterpoise practice --gentler".to_owned());
+    }
     lines
 }
 
@@ -163,7 +161,8 @@ mod test {
     use super::Progress;
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
-    use crate::course::progression::{Fitness, Next};
+    use crate::course::standing::Standing;
+    use crate::course::trainee::Trainee;
     use crate::record::{Effort, Numbered, SessionEnd, Steadiness, Symptom, Times, YesNo};
 
     fn session(day: Date, steps: &[u8]) -> PastSession {
@@ -171,8 +170,9 @@ mod test {
     }
 
     fn progress(past: &Past, today: Date) -> Progress {
-        let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-        Progress::of(past, &prescription(), &next, today)
+        let known = Trainee::new(past.clone(), &[], Vec::new());
+        let standing = Standing::of(&known, &prescription(), &on(today, 20));
+        Progress::of(past, &prescription(), &standing, Some("555-0100"), today)
     }
 
     fn nov(day: i8) -> Date {
@@ -208,7 +208,7 @@ mod test {
             .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes)))]);
         assert!(next(&fell, nov(9)).contains("clinician"), "{}", next(&fell, nov(9)));
         assert!(!next(&fell, nov(9)).contains("gentler"), "nothing may be chosen under a lock");
-        // Two locks: neither hides what the other asks for at once.
+        // Of two locks the one that may need help now is said, and nothing weaker beside it.
         let both = past([
             session(nov(2), &[1, 2, 2])
                 .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes))),
@@ -217,7 +217,7 @@ mod test {
             }),
         ]);
         let said = next(&both, nov(9));
-        assert!(said.contains("fall") && said.contains("emergency number"), "{said}");
+        assert!(said.contains("call 555-0100") && !said.contains("fall"), "{said}");
     }
 
     #[test]

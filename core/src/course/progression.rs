@@ -26,7 +26,7 @@ pub use crate::record::Decision;
 use crate::record::{Decided, Given};
 pub use barrier::{ActiveHold, ActiveLock, Barriers, marks_of, unwell_last_time};
 pub use judge::{Fault, Judgment, Shortfall, judge};
-pub use reason::Reason;
+pub use reason::{Reason, day_words, moment_words};
 
 /// After more days than this without practice it goes on one step lower \[judgment\].
 pub const LAYOFF_DAYS: i32 = 14;

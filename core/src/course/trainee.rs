@@ -85,12 +85,17 @@ impl Trainee {
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         // Whoever issued it by name has looked at the tests until then.
         let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
-        let suitability = match prescription.accepted_because() {
-            Some(_) => suitability(&standing(&self.answered), true),
-            None => self.fitness.suitability.clone(),
-        };
+        let suitability = self.suitability_under(prescription);
         let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)
+    }
+
+    /// The answers about suitability, with what this prescription accepts of them; `None` where nothing was asked.
+    pub fn suitability_under(&self, prescription: &Prescription) -> Option<Suitability> {
+        match prescription.accepted_because() {
+            Some(_) => suitability(&standing(&self.answered), true),
+            None => self.fitness.suitability.clone(),
+        }
     }
 
     /// In what `today`, which was asked for at the steps of today, is harder than the program in use.

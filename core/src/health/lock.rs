@@ -67,19 +67,12 @@ impl Lock {
         matches!(self, Self::Chest | Self::Breath | Self::Nerve)
     }
 
-    /// What to do, said after the fact that the lock names.
+    /// What to do, said after the fact that the lock names. What to do at once after a sign of an emergency belongs to its own
+    /// page.
     pub const fn advice(self) -> &'static str {
         match self {
-            Self::Chest | Self::Breath | Self::Nerve => {
-                "If it is there now: sit down and call your local emergency number. See a clinician before you practice \
-                 again."
-            }
-            Self::HeadKnock => {
-                "See a clinician before you practice again; if you take blood thinners, today, even if you feel well."
-            }
-            Self::FallHurt | Self::Faint | Self::Dizziness | Self::Unwell => {
-                "See a clinician before you practice again."
-            }
+            Self::HeadKnock => "see a clinician before you practice again, today if you take blood thinners",
+            _ => "see a clinician before you practice again",
         }
     }
 }

@@ -208,6 +208,10 @@ impl Drill {
     pub fn targets(&self) -> &[Target] {
         &self.targets
     }
+    /// Whether the person walks over patches on the floor, which the settings name.
+    pub fn is_over_patches(&self) -> bool {
+        self.targets.iter().any(|target| target.action == Action::NextPatch)
+    }
     /// The parts that may be added to its calls.
     pub fn parts(&self) -> &[Part] {
         &self.parts

@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use crate::course::past::{Past, Sitting};
 use crate::course::program::days_between;
-use crate::course::progression::{Decision, LAYOFF_DAYS, Next, Reason};
+use crate::course::progression::{Decision, LAYOFF_DAYS};
+use crate::course::standing::Standing;
 use crate::plan::prescription::{Digest, Prescription};
 use crate::words;
 
@@ -101,7 +102,14 @@ pub enum Order {
 
 impl Person {
     /// The state of a person on `today`.
-    pub fn of(name: &str, past: &Past, under: PrescriptionInUse<'_>, next: &Next, today: Date) -> Self {
+    pub fn of(
+        name: &str,
+        past: &Past,
+        under: PrescriptionInUse<'_>,
+        standing: &Standing,
+        today: Date,
+    ) -> Self {
+        let next = &standing.next;
         let sittings = past.sittings();
         let days: Vec<Date> = sittings.iter().map(Sitting::day).filter(|day| *day <= today).collect();
         let last = days.iter().copied().max();
@@ -114,11 +122,10 @@ impl Person {
         };
         let practices = sittings.iter().filter(|sitting| sitting.first().digest == digest).count();
         let due = |of: &Prescription| practices >= usize::from(of.review_after_sessions());
-        let is = |wanted: fn(&Reason) -> bool| next.reasons.iter().any(wanted);
         let off = last.map(|last| days_between(last, today));
         let facts = [
-            (State::Locked, is(|reason| matches!(reason, Reason::Locked { .. } | Reason::Clinician { .. }))),
-            (State::Held, is(|reason| matches!(reason, Reason::Holding { .. }))),
+            (State::Locked, standing.state().is_locked()),
+            (State::Held, standing.is_held()),
             (State::Review, prescription.is_some_and(due)),
             (State::Stopped, off.is_some_and(|off| off > LAYOFF_DAYS)),
             (State::Ready, prescription.is_some() && next.then == Decision::Up),
@@ -126,9 +133,13 @@ impl Person {
             (State::New, last.is_none()),
         ];
         // What bars practice does so under every prescription.
-        let said = (prescription.is_some() || next.is_barred()).then_some(next.decision);
+        let is_barred = standing.state().is_barred();
+        let said = (prescription.is_some() || is_barred).then_some(next.decision);
         let because = match said {
-            Some(_) => next.reasons.first().map(ToString::to_string).unwrap_or_default(),
+            // All of it: one that is cleared must not look like all.
+            Some(_) if is_barred => standing.for_therapist().join(" "),
+            Some(_) if !next.is_open() => standing.said(None),
+            Some(_) => standing.about_steps().into_iter().next().unwrap_or_default(),
             None => NOT_HERE.to_owned(),
         };
         Self {
@@ -167,12 +178,18 @@ mod test {
     use super::{Order, Person, PrescriptionInUse, State, counts, sort};
     use crate::course::past::sample::{clean, on, past, prescription};
     use crate::course::past::{Past, PastSession};
-    use crate::course::progression::{Decision, Fitness, Next};
+    use crate::course::progression::Decision;
+    use crate::course::standing::Standing;
+    use crate::course::trainee::Trainee;
     use crate::record::{SessionEnd, YesNo};
 
+    fn standing(past: &Past, today: Date) -> Standing {
+        Standing::of(&Trainee::new(past.clone(), &[], Vec::new()), &prescription(), &on(today, 20))
+    }
+
     fn person(name: &str, past: &Past, today: Date) -> Person {
-        let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-        Person::of(name, past, PrescriptionInUse::Known(&prescription()), &next, today)
+        let standing = standing(past, today);
+        Person::of(name, past, PrescriptionInUse::Known(&prescription()), &standing, today)
     }
 
     fn session(day: Date) -> PastSession {
@@ -213,8 +230,8 @@ mod test {
     #[test]
     fn where_the_prescription_is_elsewhere_only_what_does_not_hang_on_it_is_said() {
         let elsewhere = |past: &Past, today: Date| {
-            let next = Next::of(past, &prescription(), &Fitness::default(), &on(today, 20));
-            Person::of("a", past, PrescriptionInUse::Elsewhere(prescription().digest()), &next, today)
+            let standing = standing(past, today);
+            Person::of("a", past, PrescriptionInUse::Elsewhere(prescription().digest()), &standing, today)
         };
         let twelve = past((0..12).map(|nth| session(nov(1 + 2 * nth))));
         let person = elsewhere(&twelve, nov(25));

@@ -4,8 +4,8 @@ use std::time::Duration;
 
 use crate::audio::{Bank, Voice, device};
 use crate::cli::page::Output;
-use crate::cli::practice::{face, no_terminal};
-use crate::cli::standing;
+use crate::cli::face;
+use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::terminal;
@@ -40,11 +40,11 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let settings = Settings::load(folder)?;
     let mut journal = standing::open(folder, &mut std::io::stderr())?;
     let mut clock = Clock::real();
-    allowed(&journal, folder, &settings, &clock)?;
-    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
-    let mut face = face(arguments.plain, "assess")?;
+    allowed(&journal, folder, &clock)?;
+    terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
+    let mut face = face::open(arguments.plain, "assess")?;
     let mut guide = Guide::new(arguments.test, settings.emergency_number.clone());
-    face.show(&guide.screen(clock.now(), false)).map_err(|error| no_terminal(&error))?;
+    face.show(&guide.screen(clock.now(), false)).map_err(|error| face::no_terminal(&error))?;
     let mut sound = if arguments.silent { None } else { sound(&settings) };
     let mut not_kept = None;
     while !guide.is_over() {
@@ -56,7 +56,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 }
             }
         }
-        face.show(&guide.screen(clock.now(), not_kept.is_some())).map_err(|error| no_terminal(&error))?;
+        face.show(&guide.screen(clock.now(), not_kept.is_some())).map_err(|error| face::no_terminal(&error))?;
     }
     drop(face);
     match not_kept {
@@ -66,13 +66,9 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
 }
 
 /// While practice is locked or held, no test is taken either.
-fn allowed(journal: &Journal, folder: &Folder, settings: &Settings, clock: &Clock) -> Result<(), Failure> {
+fn allowed(journal: &Journal, folder: &Folder, clock: &Clock) -> Result<(), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    let next = standing::known(journal)?.next(&prescription, &clock.wall());
-    if next.is_barred() {
-        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
-    }
-    Ok(())
+    Position::of(folder, &standing::known(journal)?, &prescription, None, &clock.wall())?.allow_any()
 }
 
 /// Without sound the test is led by the screen.

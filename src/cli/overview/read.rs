@@ -17,6 +17,7 @@ use crate::cli::standing;
 use crate::cli::{Failure, source};
 use crate::journal::Journal;
 use crate::journal::incoming::{LONGEST, bytes_of};
+use counterpoise_core::course::standing::Standing;
 use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::plan::prescription::{Digest, Prescription, limits};
 use counterpoise_core::report::overview::{Person, PrescriptionInUse, Skipped};
@@ -98,8 +99,8 @@ impl Reader<'_> {
             PrescriptionInUse::Known(prescription) => prescription,
             PrescriptionInUse::Elsewhere(_) => first,
         };
-        let next = known.next(prescription, self.now);
-        Ok(Person::of(&source.name, &known.past, under, &next, self.now.date()))
+        let standing = Standing::of(known, prescription, self.now);
+        Ok(Person::of(&source.name, &known.past, under, &standing, self.now.date()))
     }
 
     /// The ready prescription with this digest, or the one among the files of the folder.

@@ -9,7 +9,7 @@ use jiff::civil::Date;
 
 use super::{Console, not_written};
 use crate::cli::practice::{Stage, check_saved, face, patches, perform};
-use crate::cli::standing;
+use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
 use crate::display::Face;
@@ -337,11 +337,10 @@ fn run_session<W: Write>(
     let journal = standing::open(folder, console.out)?;
     let clock = Clock::real();
     let known = standing::known(&journal)?;
-    let next = known.next(&trial.prescription, &clock.wall());
     // The day and the amount of practice do not matter, since it does not count as practice. Locks and holds do.
-    if next.is_barred() {
-        return Err(standing::refusal(&next, settings.emergency_number.as_deref()));
-    }
+    let position = Position::of(folder, &known, &trial.prescription, None, &clock.wall())?;
+    position.allow_any()?;
+    let next = &position.standing.next;
     let place = trial.prescription.drills().len() - 1;
     // The warm-up is always at its first step; of all others the person's own limits hold here too.
     if place > 0 && next.steps[place].map(i64::from) != Some(trial.plan.step) {

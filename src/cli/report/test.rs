@@ -30,7 +30,7 @@ fn fullest() -> Report {
     report.prescription.issued_by.clone_from(&name);
     report.barred = counterpoise_core::health::lock::Lock::ALL
         .iter()
-        .map(|lock| format!("Practice is locked after {lock}. {}", lock.advice()))
+        .map(|lock| format!("Locked since 2026-11-20, not cleared: {lock}."))
         .collect();
     let dose = &mut report.dose;
     (dose.days, dose.days_prescribed, dose.sessions, dose.sessions_whole) = (366, 312, 366, 365);

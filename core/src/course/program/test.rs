@@ -190,7 +190,7 @@ fn the_month_shows_what_was_done_and_what_is_planned() {
     let past = practiced(&[2, 5]);
     let prescription = prescription();
     let program = Program::new(&past, &prescription);
-    let month = program.month(nov(7));
+    let month = program.month(nov(7), true);
     // By hand: the 9th is the first day of the second week; on the 11th the seven days before it hold the 5th, 7th and
     // 9th already, so it moves to the 12th, and the 13th to the 14th. The weeks after follow it, three days each.
     insta::assert_snapshot!(month, @r"

@@ -156,82 +156,56 @@ pub(super) fn change(from: LadderStep, to: LadderStep) -> String {
 /// What follows from a fact that lowers. Said on rest days too, so it does not name today.
 const LOWER: &str = "so the next practice starts one step lower";
 
-fn day(day: Date) -> String {
+/// A day as it is said to a person: "Monday, November 2".
+pub fn day_words(day: Date) -> String {
     day.strftime("%A, %B %-d").to_string()
 }
 
-fn moment(at: &ZonedDateTime) -> String {
+/// A moment as it is said to a person: "Monday, November 2, 10:00".
+pub fn moment_words(at: &ZonedDateTime) -> String {
     at.strftime("%A, %B %-d, %H:%M").to_string()
 }
 
 impl Reason {
-    /// The day from which practice is possible again, where the reason names one.
-    pub fn day(&self) -> Option<Date> {
+    /// The reason as a sentence to the trainee. `number`: whom to call in an emergency; `None` where the settings have none.
+    ///
+    /// Whatever bars practice is one sentence. "Call now" belongs to the moment of the event: here it depends on "if you
+    /// have it now".
+    pub fn said(&self, number: Option<&str>) -> String {
         match self {
-            Self::NotTodayAnswered { next }
-            | Self::DoneToday { next }
-            | Self::FreeDay { next }
-            | Self::WeekFull { next } => Some(*next),
-            Self::Holding { until, .. } => Some(until.date()),
-            Self::ClockBack { last, .. } => Some(*last),
-            _ => None,
+            Self::Locked { what } if what.is_emergency() => format!(
+                "If you have {what} now, call {}; practice stays locked until a clinician has cleared you.",
+                number.unwrap_or("your local emergency number")
+            ),
+            _ => self.to_string(),
         }
-    }
-
-    /// Where the reason bars practice now: the fact, without a full stop, and what to do or when.
-    pub fn bar(&self) -> Option<(String, String)> {
-        let next_on = |next: &Date| format!("The next practice is on {}.", day(*next));
-        let (fact, advice) = match self {
-            Self::Locked { what } => (format!("Practice is locked after {what}"), what.advice().to_owned()),
-            Self::Clinician { because } => (
-                because.trim_end_matches('.').to_owned(),
-                "Talk to a clinician first, then: counterpoise suitability".to_owned(),
-            ),
-            Self::Holding { what, until } => {
-                let tell = if what.tell_therapist() { " Tell your therapist." } else { "" };
-                let advice = format!("You can practice again from {}.{tell}", moment(until));
-                (format!("Rest for 48 hours after {what}"), advice)
-            }
-            Self::NotTodayAnswered { next } => (
-                "You said you are not up to it today".to_owned(),
-                format!("You can practice again from {}.", day(*next)),
-            ),
-            Self::DoneToday { next } => ("Today's practice is done (one a day)".to_owned(), next_on(next)),
-            Self::FreeDay { next } => ("This is a free day".to_owned(), next_on(next)),
-            Self::WeekFull { next } => {
-                ("You have practiced all days planned for this week".to_owned(), next_on(next))
-            }
-            Self::ClockBack { last, day: today } => (
-                format!(
-                    "The last practice is dated {}, but this computer says today is {}",
-                    day(*last),
-                    day(*today)
-                ),
-                "Check the computer's date and time.".to_owned(),
-            ),
-            _ => return None,
-        };
-        Some((fact, advice))
     }
 }
 
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some((fact, advice)) = self.bar() {
-            return write!(f, "{fact}. {advice}");
-        }
         match self {
-            // What bars practice was said before.
-            Self::Locked { .. }
-            | Self::Clinician { .. }
-            | Self::Holding { .. }
-            | Self::NotTodayAnswered { .. }
-            | Self::DoneToday { .. }
-            | Self::FreeDay { .. }
-            | Self::WeekFull { .. }
-            | Self::ClockBack { .. } => Ok(()),
+            Self::Locked { what } if what.is_emergency() => f.write_str(&self.said(None)),
+            Self::Locked { what } => write!(f, "Practice is locked after {what}: {}.", what.advice()),
+            Self::Clinician { because } => {
+                write!(f, "{}: talk to a clinician before you practice.", because.trim_end_matches('.'))
+            }
+            Self::Holding { what, until } => {
+                let tell = if what.tell_therapist() { ", and tell your therapist" } else { "" };
+                write!(f, "Rest until {}, after {what}{tell}.", moment_words(until))
+            }
+            Self::NotTodayAnswered { .. } => f.write_str("You said you are not up to it today."),
+            Self::DoneToday { .. } => f.write_str("Today's practice is done."),
+            Self::FreeDay { .. } => f.write_str("Today is a rest day."),
+            Self::WeekFull { .. } => f.write_str("This week's practice is done."),
+            Self::ClockBack { last, day } => write!(
+                f,
+                "The last practice is dated {}, but this computer says today is {}: check its date and time.",
+                day_words(*last),
+                day_words(*day)
+            ),
             Self::Finish { first_set } => {
-                write!(f, "The last practice was interrupted. It continues with set {first_set}.")
+                write!(f, "The last practice was interrupted; it goes on with set {first_set}.")
             }
             Self::Up { drill, step, change } => write!(
                 f,

@@ -427,7 +427,7 @@ fn a_grab_alone_holds_for_48_hours_and_lowers_its_drill() {
     assert_eq!(next.reasons[0], Reason::Holding { what: Hold::Grab, until: until.clone() });
     assert_eq!(
         next.reasons[0].to_string(),
-        "Rest for 48 hours after grabbing hold or nearly falling, alone. You can practice again from Friday, November 6, 10:20."
+        "Rest until Friday, November 6, 10:20, after grabbing hold or nearly falling, alone."
     );
     let next = next_at(&past, &until);
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(2)]));
@@ -504,7 +504,7 @@ fn a_fall_without_injury_holds_and_lowers_everything_and_any_other_fall_locks() 
     let unhurt = past([session(2), fell(Some(YesNo::No))]);
     let next = next_on(&unhurt, 5);
     assert_eq!((next.decision, next.then), (Decision::Rest, Decision::Down));
-    assert!(next.reasons[0].to_string().ends_with("Tell your therapist."));
+    assert!(next.reasons[0].to_string().ends_with("tell your therapist."));
     assert_eq!(next_on(&unhurt, 7).steps, [Some(1), Some(1), Some(1)]);
     for hurt in [Some(YesNo::Yes), None] {
         let next = next_on(&past([session(2), fell(hurt)]), 28);
@@ -556,13 +556,13 @@ fn every_lock_stands_until_it_is_lifted_by_name() {
 }
 
 #[test]
-fn chest_and_stroke_signs_say_sit_down_and_call_first() {
+fn an_old_lock_after_chest_or_stroke_signs_begins_with_whom_to_call_if_they_are_there_now() {
     for lock in [Lock::Chest, Lock::Breath, Lock::Nerve] {
-        let said = Reason::Locked { what: lock }.to_string();
-        assert!(
-            lock.is_emergency() && said.contains("sit down and call your local emergency number"),
-            "{said}"
-        );
+        let (locked, begins) = (Reason::Locked { what: lock }, format!("If you have {lock} now, call "));
+        let said = |number| locked.said(number);
+        assert!(lock.is_emergency());
+        assert!(said(None).starts_with(&(begins.clone() + "your local emergency number;")), "{}", said(None));
+        assert!(said(Some("555-0100")).starts_with(&(begins + "555-0100;")), "{}", said(Some("555-0100")));
     }
 }
 
@@ -753,7 +753,7 @@ fn a_clinician_first_is_a_lock_with_its_reason() {
     assert_eq!(next.decision, Decision::Locked);
     assert_eq!(
         next.reasons[0].to_string(),
-        "Your bones are weak, or one broke in a small fall. Talk to a clinician first, then: counterpoise suitability"
+        "Your bones are weak, or one broke in a small fall: talk to a clinician before you practice."
     );
     assert!(Next::of(&Past::default(), &prescription(), &fitness(true), &at(2)).is_open());
 }

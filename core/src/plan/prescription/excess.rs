@@ -160,7 +160,10 @@ impl DrillPlan {
             (self.gaps.least() < other.gaps.least(), "with shorter gaps"),
             (self.work > other.work, "in longer sets"),
             (self.recover < other.recover, "with less time after the last call"),
-            (self.named_steps().iter().any(|key| !other.named_steps().contains(key)), "with more steps allowed"),
+            (
+                self.named_steps().iter().any(|key| !other.named_steps().contains(key)),
+                "with more steps allowed",
+            ),
             (self.targets.iter().any(|target| !other.targets.contains(target)), "toward more sides"),
             (firmest(self) > firmest(other), "with firmer pushes"),
             (self.balls > other.balls, "with more balls"),
@@ -280,18 +283,26 @@ directions = ["left", "right", "forward"]
     #[test]
     fn what_becomes_harder_in_time_is_found_before_it_comes_into_use() {
         let in_time = |from: &str, to: &str| {
-            read(&PROGRAM.replace(from, to)).excess_in_time_over(&read(PROGRAM)).map(|found| found.to_string())
+            read(&PROGRAM.replace(from, to))
+                .excess_in_time_over(&read(PROGRAM))
+                .map(|found| found.to_string())
         };
         assert_eq!(in_time("ceiling = 3", "ceiling = 3 # the same"), None);
         assert_eq!(in_time("step = 2", "step = 3"), None, "the program comes to step 3 too");
-        assert!(in_time("ceiling = 3", "ceiling = 4").unwrap().ends_with("at a higher step than your program"));
+        assert!(
+            in_time("ceiling = 3", "ceiling = 4").unwrap().ends_with("at a higher step than your program")
+        );
         assert!(in_time("sets = 3", "sets = 4").unwrap().contains("5 sets"));
         let (most, less) = ("rest_ms = 60000", "rest_ms = 60000\n[limits]\neffort_at_most = 3\n");
-        let (program, lower) = (PROGRAM.split("[[drills]]").next().unwrap(), PROGRAM.split_once("[[drills]]").unwrap().1);
+        let (program, lower) =
+            (PROGRAM.split("[[drills]]").next().unwrap(), PROGRAM.split_once("[[drills]]").unwrap().1);
         let limited = format!("{program}\n[[drills]]{lower}\n{}", less.replace(most, ""));
         let found = read(PROGRAM).excess_in_time_over(&read(&limited)).unwrap().to_string();
         assert!(found.contains("your program has 3"), "{found}");
-        let accepts = format!("{}\n[suitability]\naccepted_because = \"seen\"\n", PROGRAM.replace("days_a_week", "issued_by = \"K.\"\ndays_a_week"));
+        let accepts = format!(
+            "{}\n[suitability]\naccepted_because = \"seen\"\n",
+            PROGRAM.replace("days_a_week", "issued_by = \"K.\"\ndays_a_week")
+        );
         assert_eq!(read(&accepts).excess_over(&read(PROGRAM)), Some(Excess::Accepted));
         assert_eq!(read(PROGRAM).excess_over(&read(&accepts)), None);
     }

@@ -1,0 +1,69 @@
+//! What a command draws on: the whole terminal, or plain lines; and pages that are only read there.
+
+use std::io::{self, IsTerminal};
+use std::time::Duration;
+
+use super::Failure;
+use crate::display::plain::Plain;
+use crate::display::terminal::{self, Terminal};
+use crate::display::{Face, Input};
+use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
+
+/// The whole terminal, or plain lines where they are asked for. `command` is named where there is no terminal to draw on.
+///
+/// # Errors
+/// If there is no terminal, and no plain lines are asked for.
+pub(super) fn open(plain: bool, command: &str) -> Result<Face, Failure> {
+    if plain {
+        return Ok(Face::Plain(Plain::start()));
+    }
+    if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
+        return Err(Failure::new(
+            "there is no terminal to draw on",
+            format!("For pipes and screen readers: counterpoise {command} --plain"),
+        ));
+    }
+    if terminal::is_dumb() {
+        return Err(Failure::new(
+            "this terminal can only write lines (TERM is dumb)",
+            format!("For lines of text: counterpoise {command} --plain"),
+        ));
+    }
+    Terminal::enter().map(Face::Screen).map_err(|error| no_terminal(&error))
+}
+
+/// The terminal failed.
+pub(super) fn no_terminal(error: &io::Error) -> Failure {
+    Failure::new(
+        format!("the terminal cannot be used ({error})"),
+        "Try another terminal window, or plain lines: counterpoise practice --plain",
+    )
+}
+
+/// Shows the pages one after another. `command` is named where there is no terminal to draw on.
+///
+/// # Errors
+/// If there is no terminal, or it fails.
+pub(super) fn read(command: &str, pages: impl IntoIterator<Item = Body>) -> Result<(), Failure> {
+    terminal::watch_signals().map_err(|error| no_terminal(&error))?;
+    let mut face = open(false, command)?;
+    for body in pages {
+        let screen = Screen {
+            place: String::new(),
+            body,
+            keys: vec![KeyHint::new("any key", "go on"), KeyHint::new("S or Esc", "leave")],
+            notices: Vec::new(),
+        };
+        loop {
+            face.show(&screen).map_err(|error| no_terminal(&error))?;
+            match face.poll(Duration::from_millis(100)) {
+                Input::Key(key) if key.stops() => return Ok(()),
+                Input::Key(_) => break,
+                Input::Close => return Ok(()),
+                Input::Nothing if terminal::close_requested() => return Ok(()),
+                Input::Nothing => {}
+            }
+        }
+    }
+    Ok(())
+}
