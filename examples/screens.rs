@@ -18,9 +18,10 @@ use counterpoise::display::terminal::{Terminal, watch_signals};
 use counterpoise::display::{Face, Input};
 use counterpoise_core::draw::schedule::{Method, Scheduler, Seed, SetPlan};
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::missed::Missed;
 use counterpoise_core::practice::session::screen::{Body, Item, Moment, Screen};
 use counterpoise_core::practice::session::{Channel, Effect, Event, Key, Now, Session};
-use counterpoise_core::record::{Drawn, Entry, SessionBegun};
+use counterpoise_core::record::{Drawn, Entry, Question, SessionBegun};
 use counterpoise_core::units::Millis;
 
 fn main() -> std::io::Result<()> {
@@ -93,8 +94,21 @@ pub fn screens() -> Vec<Screen> {
     walk.keys(" ").wait(12_000).on(Event::NotSaved);
     walk.see();
     walk.keys("s").see();
+    walk.keys("n").see();
     walk.keys("1").see();
-    [walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()].concat()
+    [about_the_last_practice(), walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()].concat()
+}
+
+/// What the next start asks of a practice whose answers are not whole.
+fn about_the_last_practice() -> Vec<Screen> {
+    let day = "2026-11-25".parse().expect("it is a date");
+    let mut missed = Missed::new(day, &[Question::FellThen, Question::UnwellThen]);
+    let mut seen = Vec::new();
+    for key in "uuuu6".chars() {
+        seen.push(missed.screen());
+        missed.key(Key::Char(key));
+    }
+    seen
 }
 
 /// A practice with a partner who reads the screen: the pages for both, every drill in turn, and what can go wrong.
@@ -115,6 +129,7 @@ pub fn with_a_partner() -> Vec<Screen> {
     walk.wait(2_000).keys(" ").see_what_comes(60_000);
     walk.keys("g").see();
     walk.keys("y").see();
+    walk.keys("n").see();
     walk.note_responses();
     for key in ["0", "2", "1", "n"] {
         walk.keys(key).see();
@@ -198,12 +213,14 @@ fn other_ends() -> Vec<Screen> {
     unanswered.keys(set).wait(300_000);
     let mut cut_off = Walk::new();
     cut_off.keys(set).wait(20_000).on(Event::SoundLost);
+    let mut asleep = Walk::new();
+    asleep.keys(set).wait(20_000).on(Event::Tick { gap: Millis(60_000) });
     let mut silent = Walk::new();
     silent.on(Event::Sound { device: None });
     silent.keys("\n\naa");
-    let ends = [&finished, &not_today, &unanswered, &cut_off, &silent].map(Walk::screen);
+    let ends = [&finished, &not_today, &unanswered, &cut_off, &asleep, &silent].map(Walk::screen);
     let seen = [chest.seen, tired.seen, ill.seen].concat();
-    [&ends[..], &seen, &[after_work("yn"), after_work("s2"), after_work("s3")]].concat()
+    [&ends[..], &seen, &["yn", "yy", "yyn", "yynn", "ynn", "sn2", "sn3"].map(after_work)].concat()
 }
 
 /// A session that is walked through, and the screens that were seen.
@@ -281,7 +298,7 @@ impl Walk {
     fn wait(&mut self, length: u32) -> &mut Self {
         for _ in 0..length / 100 {
             self.at = self.at + Millis(100);
-            self.on(Event::Tick);
+            self.on(Event::Tick { gap: Millis(100) });
         }
         self
     }

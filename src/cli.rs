@@ -22,6 +22,7 @@ mod form;
 mod handover;
 mod journal;
 mod man;
+mod missed;
 mod next;
 mod overview;
 mod page;

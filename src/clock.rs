@@ -7,24 +7,20 @@ use jiff::{SignedDuration, Timestamp, ZonedDateTime};
 
 use counterpoise_core::units::Millis;
 
-/// A difference between the two clocks above this means that the computer slept or its clock was set.
-const JUMP: Duration = Duration::from_secs(2);
-
 /// A clock that starts when it is made.
 ///
 /// ```
 /// use counterpoise::clock::Clock;
-/// let mut clock = Clock::real();
+/// let clock = Clock::real();
 /// let before = clock.now();
 /// assert!(clock.now() >= before);
-/// assert!(!clock.slept());
 /// ```
 #[derive(Debug)]
 pub struct Clock {
     started: Instant,
     wall_started: Timestamp,
     speed: u32,
-    drift: Drift,
+    last: Reading,
 }
 
 impl Clock {
@@ -39,7 +35,7 @@ impl Clock {
             started: Instant::now(),
             wall_started: Timestamp::now(),
             speed: speed.max(1),
-            drift: Drift::default(),
+            last: Reading::now(),
         }
     }
 
@@ -60,50 +56,88 @@ impl Clock {
         ZonedDateTime::new(at, now.time_zone().clone())
     }
 
-    /// Whether, since this was last asked, the wall clock went on by over two seconds more or less than this one:
-    /// the computer slept, or its clock was set.
-    ///
-    /// On Windows the time since the start may count sleep too; there a sleep is noticed by the sound output only.
-    pub fn slept(&mut self) -> bool {
-        let wall = Timestamp::now().duration_since(self.wall_started);
-        self.drift.jumped(wall, self.started.elapsed())
+    /// The time since this was last asked, at normal speed, on whichever clock counted most: a pause of this program, a
+    /// computer that slept and a wall clock that was set all show in it.
+    pub fn gap(&mut self) -> Millis {
+        let now = Reading::now();
+        now.since(&std::mem::replace(&mut self.last, now))
     }
 }
 
-/// How far the wall clock is ahead.
-#[derive(Debug, Default)]
-struct Drift(SignedDuration);
+/// What the clocks show at one moment.
+#[derive(Debug, Clone, Copy)]
+struct Reading {
+    steady: Instant,
+    /// Counts on while the computer sleeps; `None` where the system has no such clock. There the wall clock does.
+    awake_or_not: Option<Duration>,
+    wall: Timestamp,
+}
 
-impl Drift {
-    fn jumped(&mut self, wall: SignedDuration, elapsed: Duration) -> bool {
-        let elapsed = SignedDuration::try_from(elapsed).unwrap_or(SignedDuration::MAX);
-        let ahead = wall.saturating_sub(elapsed);
-        let jumped = ahead.saturating_sub(self.0).unsigned_abs() > JUMP;
-        // Kept as it was unless it jumped, so that a slow drift of an hour does not hide behind many small steps.
-        if jumped {
-            self.0 = ahead;
-        }
-        jumped
+impl Reading {
+    fn now() -> Self {
+        Self { steady: Instant::now(), awake_or_not: boot_time(), wall: Timestamp::now() }
     }
+
+    /// The longest time on any of the clocks; a wall clock that was set back counts as well.
+    fn since(&self, before: &Self) -> Millis {
+        let steady = self.steady.saturating_duration_since(before.steady);
+        let both = self.awake_or_not.zip(before.awake_or_not);
+        let slept = both.map_or(Duration::ZERO, |(now, before)| now.saturating_sub(before));
+        let wall = self.wall.duration_since(before.wall).unsigned_abs();
+        let longest = steady.max(slept).max(wall);
+        Millis(u32::try_from(longest.as_millis()).unwrap_or(u32::MAX))
+    }
+}
+
+/// The time since the computer was started, sleep included.
+#[cfg(target_os = "linux")]
+fn boot_time() -> Option<Duration> {
+    let time = rustix::time::clock_gettime(rustix::time::ClockId::Boottime);
+    Some(Duration::new(u64::try_from(time.tv_sec).ok()?, u32::try_from(time.tv_nsec).ok()?))
+}
+
+#[cfg(not(target_os = "linux"))]
+const fn boot_time() -> Option<Duration> {
+    None
 }
 
 #[cfg(test)]
 mod test {
-    use super::{Clock, Drift};
+    use super::{Clock, Reading};
+    use counterpoise_core::units::Millis;
     use jiff::SignedDuration;
     use std::time::Duration;
 
     #[test]
-    fn a_jump_of_over_two_seconds_is_told_once() {
-        let mut drift = Drift::default();
-        let mut jumped =
-            |wall, elapsed| drift.jumped(SignedDuration::from_millis(wall), Duration::from_millis(elapsed));
-        assert!(!jumped(1_000, 1_000));
-        assert!(!jumped(4_000, 2_000), "exactly two seconds");
-        assert!(jumped(5_001, 3_000), "slept");
-        assert!(!jumped(6_001, 4_000), "told before");
-        assert!(jumped(-60_000, 5_000), "set back by a minute");
-        assert!(!jumped(-59_000, 6_000));
+    fn the_longest_time_on_any_clock_is_the_gap() {
+        let before = Reading { awake_or_not: Some(Duration::from_secs(9)), ..Reading::now() };
+        let steady = Reading { steady: before.steady + Duration::from_millis(2_001), ..before };
+        assert_eq!(steady.since(&before), Millis(2_001), "the program was stopped");
+        let slept = Reading { awake_or_not: Some(Duration::from_secs(3_609)), ..before };
+        assert_eq!(slept.since(&before), Millis(3_600_000), "the computer slept");
+        for set in [SignedDuration::from_secs(60), SignedDuration::from_secs(-60)] {
+            let set = Reading { wall: before.wall + set, ..before };
+            assert_eq!(set.since(&before), Millis(60_000), "the clock was set");
+        }
+        let unknown = Reading { awake_or_not: None, ..slept };
+        assert_eq!(unknown.since(&before), Millis(0));
+    }
+
+    #[test]
+    fn a_gap_is_counted_once_and_at_normal_speed() {
+        let mut clock = Clock::fast(1_000_000);
+        std::thread::sleep(Duration::from_millis(30));
+        let gap = clock.gap();
+        assert!(gap >= Millis(30) && gap < Millis(25_000), "{gap:?}");
+        assert!(clock.gap() < gap, "counted before");
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn the_clock_that_counts_sleep_goes_on() {
+        let before = super::boot_time().unwrap();
+        std::thread::sleep(Duration::from_millis(10));
+        assert!(super::boot_time().unwrap() - before >= Duration::from_millis(10));
     }
 
     #[test]

@@ -241,7 +241,6 @@ pub fn run(mut world: World, mut session: Session) -> Outcome {
     let mut events = vec![Event::Sound { device }];
     let mut face = Ok(());
     'practice: loop {
-        events.push(Event::Tick);
         for event in std::mem::take(&mut events) {
             let now = Now { at: world.clock.now(), wall: world.clock.wall() };
             let (next, effects) = session.on(&now, event);
@@ -284,13 +283,12 @@ impl World {
         if (self.close_requested)() {
             events.push(Event::Close);
         }
-        if self.clock.slept() {
-            events.push(Event::Slept);
-        }
         // What was heard comes before the effect of a key.
         if let Some(sound) = &mut self.sound {
             events.splice(0..0, sound.events());
         }
+        // Whether the time was watched decides what anything else means.
+        events.insert(0, Event::Tick { gap: self.clock.gap() });
         while let Some(status) = self.writer.status() {
             events.push(match status {
                 Status::NotSaved { .. } => Event::NotSaved,

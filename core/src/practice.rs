@@ -2,6 +2,7 @@
 //! by voice, and the same practice as a track.
 
 pub mod guide;
+pub mod missed;
 pub mod placing;
 pub mod pose;
 pub mod routine;

@@ -136,8 +136,10 @@ pub enum SetEnd {
     PausedTooLong,
     /// The sound was lost.
     SoundLost,
-    /// The computer slept, or its clock jumped.
+    /// The computer slept, or its clock jumped, as it was kept before [`Self::Halted`].
     Slept,
+    /// The computer slept, or the program was stopped: for too long nobody watched the time.
+    Halted,
     /// The program was closed.
     Closed,
     /// Found without an end when the journal was opened again.
@@ -197,6 +199,7 @@ words! {
         PausedTooLong => "paused too long",
         SoundLost => "sound lost",
         Slept => "computer slept",
+        Halted => "interrupted: the computer slept or stopped",
         Closed => "program closed",
         Interrupted => "interrupted",
     }

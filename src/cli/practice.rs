@@ -4,7 +4,7 @@ use std::io::{self, IsTerminal};
 
 use super::page::show;
 use super::standing::{self, Position};
-use super::{Failure, face, handover, source};
+use super::{Failure, face, handover, missed, source};
 use crate::audio::{Bank, Voice, device};
 use crate::clock::Clock;
 use crate::display::Face;
@@ -83,7 +83,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
     // Problems with the journal are printed now, before anybody stands at the counter.
-    let journal = standing::open(folder, &mut io::stderr())?;
+    let mut journal = standing::open(folder, &mut io::stderr())?;
     if let Some(note) = standing::altered(&journal, folder)?.filter(|_| arguments.prescription.is_none()) {
         let _ = show(&[note], &mut io::stderr());
     }
@@ -92,12 +92,22 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         None => Method::NEWEST,
     };
     let clock = Clock::real();
-    let known = standing::known(&journal)?;
+    let mut known = standing::known(&journal)?;
     let named = arguments.prescription.as_deref();
-    let position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
+    let mut position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
+    // Lines that were typed ahead belong to the session as well, so one face serves both.
+    let mut asked_on = None;
+    // Where nothing may begin anyway, why comes first.
+    if let Some(last) = known.past.to_ask_about().filter(|_| !position.standing.state().is_barred()) {
+        terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
+        missed::ask(last, &mut journal, asked_on.insert(face::open(arguments.plain, "practice")?), &clock)?;
+        known = standing::known(&journal)?;
+        position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
+    }
     let next = &position.standing.next;
     let may_begin = next.is_open() || next.can_be_moved() && arguments.move_here;
     if !may_begin && position.standing.state().is_rest() {
+        drop(asked_on);
         return rest(arguments.plain, &position);
     }
     if !may_begin {
@@ -169,7 +179,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         silent: arguments.silent,
         text: &source.bytes,
     };
-    let face = face::open(arguments.plain, "practice")?;
+    let face = asked_on.map_or_else(|| face::open(arguments.plain, "practice"), Ok)?;
     let done = perform(session, face, journal, clock, settings, folder, &stage)?.1;
     check_saved(&done, folder)?;
     let _ = show(&what_is_next(folder, &source.prescription, named)?, &mut io::stdout());

@@ -21,11 +21,11 @@ fn log() -> Vec<(Millis, Event)> {
         let (at, event) = line.split_once(' ').unwrap();
         (Millis(at.parse().unwrap()), read(event))
     });
-    let mut events = vec![(Millis(0), Event::Tick)];
+    let mut events = vec![(Millis(0), Event::Tick { gap: Millis(100) })];
     for (at, event) in told {
         while events[events.len() - 1].0 < at {
             let next = (events[events.len() - 1].0 + Millis(100)).min(at);
-            events.push((next, Event::Tick));
+            events.push((next, Event::Tick { gap: Millis(100) }));
         }
         events.push((at, event));
     }

@@ -102,6 +102,19 @@ impl Journal {
         self.keep(at, Some(row.session), [Entry::Corrected(row)])
     }
 
+    /// Keeps an answer about a session that is over.
+    ///
+    /// # Errors
+    /// If the journal cannot be written.
+    pub fn keep_answer(
+        &mut self,
+        at: &ZonedDateTime,
+        session: Id,
+        answer: counterpoise_core::record::Answer,
+    ) -> Result<(), JournalError> {
+        self.keep(at, Some(session), [Entry::answered(None, answer)])
+    }
+
     /// Keeps what was seen in a try-out, after what was kept of it before.
     ///
     /// # Errors

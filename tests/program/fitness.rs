@@ -433,7 +433,7 @@ fn what_was_broken_off_goes_on_with_the_next_set_and_nothing_is_done_twice() {
     import(place.path(), &[broken]);
     let found = next(place.path(), today());
     assert_eq!((&found["decision"], &found["first_set"]), (&json!("hold"), &json!(2)), "{found:#}");
-    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "\n\na\na\na\na\n\ns\n3\n");
+    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "n\nn\n\n\na\na\na\na\n\ns\nn\n3\n");
     let text = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success() && text.contains("Set 2 of 3") && !text.contains("Set 1 of 3"), "{text}");
     assert!(text.contains("Next time: the same steps."), "what follows is said at the end: {text}");

@@ -29,6 +29,7 @@ mod screens;
 mod setup;
 mod sheet;
 mod standing;
+mod stopped;
 mod terminal;
 mod told;
 mod track;

@@ -10,6 +10,7 @@ use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::{
     Effort, Given, Mishap, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times, WhyStopped, YesNo,
+    YesNoNotSure,
 };
 
 pub use crate::record::{Barrier, Lifted};
@@ -56,8 +57,14 @@ pub struct PastSession {
     pub ready: Vec<(Item, bool)>,
     /// The steps that progression gave, before a gentler choice; empty where none was kept.
     pub given: Vec<Given>,
-    /// After a fall: hurt or not; `None` not said.
+    /// After a fall: hurt or a knock to the head, where both were one question; `None` not said.
     pub hurt: Option<YesNo>,
+    /// What was answered about a fall with three answers.
+    pub told: FallAnswers,
+    /// Asked at the next start: felt unwell in it.
+    pub unwell_then: Option<YesNoNotSure>,
+    /// Whether the fall that was reported before it was known already.
+    pub same_fall: Option<YesNoNotSure>,
     /// Why the trainee stopped.
     pub why_stopped: Option<WhyStopped>,
     /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
@@ -105,6 +112,25 @@ pub struct PastSet {
     pub mishaps: Vec<Mishap>,
     /// The rules advised one step lower.
     pub advised_lower: bool,
+    /// Whether it was asked after it if the person fell.
+    pub fell_asked: bool,
+    /// What was said to that.
+    pub fell_said: Option<YesNoNotSure>,
+}
+
+/// What was asked and answered about a fall in a practice; `None` not asked or not said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct FallAnswers {
+    /// Where no set had begun: it was asked whether the person fell.
+    pub asked: bool,
+    /// What was said to that.
+    pub fell: Option<YesNoNotSure>,
+    /// Asked at the next start: fell in it.
+    pub fell_then: Option<YesNoNotSure>,
+    /// Hurt in the fall.
+    pub hurt: Option<YesNoNotSure>,
+    /// Hit the head.
+    pub head: Option<YesNoNotSure>,
 }
 
 impl Past {

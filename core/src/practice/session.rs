@@ -23,6 +23,7 @@ mod after_set;
 mod closing;
 mod current_set;
 pub mod event;
+mod fall_questions;
 mod mishap;
 mod opening;
 mod partner_channel;
@@ -46,7 +47,7 @@ pub use partner_channel::LOOK_UP;
 pub use patience::{ANSWER_WAIT, REPEAT_WAIT};
 pub use questions::question_lines;
 pub use screen::Screen;
-pub use set::LONGEST_PAUSE;
+pub use set::{LONGEST_GAP, LONGEST_PAUSE};
 
 use after_set::AfterSet;
 use closing::Over;
@@ -130,6 +131,7 @@ impl Session {
             not_saved: false,
             grabs: 0,
             ended_by: None,
+            last_tick: Millis(0),
         };
         let before = Before::new(Preparation::default(), &whole);
         Some(Self { whole, state: State::Before(Box::new(before)) })
@@ -219,7 +221,7 @@ impl Session {
         let Self { mut whole, state } = self;
         let mut turn = Turn { now, whole: &mut whole, effects: Vec::new() };
         let state = match event {
-            Event::Tick => state.tick(&mut turn),
+            Event::Tick { gap } => state.after_gap(gap, &mut turn).tick(&mut turn),
             Event::Key(key) => state.key(key, &mut turn),
             Event::Sound { device } => {
                 turn.whole.open_sound(device);
@@ -243,7 +245,6 @@ impl Session {
                 }
                 state
             }
-            Event::Slept => state.break_off(SetEnd::Slept, &mut turn),
             Event::NotSaved => {
                 turn.whole.not_saved = true;
                 state

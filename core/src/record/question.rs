@@ -4,6 +4,7 @@ use thiserror::Error;
 
 use super::answer_kinds::{
     Confidence, Effort, Heard, Numbered, Soreness, Steadiness, Symptom, Times, WhyStopped, YesNo,
+    YesNoNotSure,
 };
 use crate::words;
 
@@ -128,8 +129,20 @@ questions! {
     Confidence(Confidence) "confidence";
     /// Once a week: how sore.
     Soreness(Soreness) "soreness";
-    /// After a fall, hurt or a knock to the head.
+    /// After a fall, hurt or a knock to the head: on a sheet, and before there were the next three.
     Hurt(YesNo) "hurt or a knock to the head";
+    /// At every stop, grab and near fall, and after an interruption: fell.
+    Fell(YesNoNotSure) "fell";
+    /// After a fall: hurt.
+    FallHurt(YesNoNotSure) "hurt in a fall";
+    /// After a fall: hit the head.
+    Head(YesNoNotSure) "hit the head";
+    /// Asked at the next start: fell in that practice.
+    FellThen(YesNoNotSure) "fell in that practice";
+    /// Asked at the next start: felt unwell in that practice.
+    UnwellThen(YesNoNotSure) "felt unwell in that practice";
+    /// Whether a fall that is reported before practice is one that is known already.
+    SameFall(YesNoNotSure) "the same fall";
 }
 
 impl Answer {
@@ -141,6 +154,10 @@ impl Answer {
             Self::WhyStopped(why) => why.is_some(),
             Self::Symptom(symptom) => symptom.is_some(),
             Self::Hurt(answer) => answer.is_some(),
+            Self::FallHurt(answer) | Self::Head(answer) => answer.is_some(),
+            Self::Fell(answer) | Self::FellThen(answer) | Self::UnwellThen(answer) => {
+                answer.is_some_and(YesNoNotSure::may_be_yes)
+            }
             _ => false,
         }
     }
@@ -149,6 +166,11 @@ impl Answer {
 impl Question {
     /// Those that are asked at the first practice of a week, in order.
     pub const WEEKLY: [Self; 3] = [Self::NearFalls, Self::Confidence, Self::Soreness];
+
+    /// Whether it is asked about a practice at the next start, where it belongs to no set.
+    pub const fn is_asked_later(self) -> bool {
+        matches!(self, Self::FellThen | Self::UnwellThen | Self::FallHurt | Self::Head | Self::Symptom)
+    }
 }
 
 #[cfg(test)]

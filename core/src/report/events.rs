@@ -175,7 +175,8 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
             | SetEnd::Refused
             | SetEnd::PausedTooLong
             | SetEnd::SoundLost
-            | SetEnd::Slept),
+            | SetEnd::Slept
+            | SetEnd::Halted),
         ) => Some(end.name()),
     };
     if let Some(how) = stopped {

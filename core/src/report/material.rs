@@ -136,7 +136,7 @@ impl SessionDetails {
     pub fn length_ms(&self, session: &PastSession) -> Option<u64> {
         let length = session.ended.duration_since(session.begun).as_millis();
         let length = i64::try_from(length).ok().filter(|length| (0..=LONGEST_MS).contains(length))?;
-        let slept = session.sets.iter().any(|set| set.end == Some(SetEnd::Slept));
+        let slept = session.sets.iter().any(|set| matches!(set.end, Some(SetEnd::Slept | SetEnd::Halted)));
         (!session.by_hand && !slept && session.end.is_some()).then_some(length as u64)
     }
 }

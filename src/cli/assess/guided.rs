@@ -15,7 +15,7 @@ use crate::practice::Sound;
 use crate::settings::Settings;
 use counterpoise_core::health::assessment::Test;
 use counterpoise_core::practice::guide::{Effect, Event, Guide, Kept};
-use counterpoise_core::practice::session::{Event as SoundEvent, Key};
+use counterpoise_core::practice::session::{Event as SoundEvent, Key, LONGEST_GAP};
 use counterpoise_core::units::Millis;
 
 /// How long the loop waits for a key before it looks at sound and time again.
@@ -47,6 +47,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     face.show(&guide.screen(clock.now(), false)).map_err(|error| face::no_terminal(&error))?;
     let mut sound = if arguments.silent { None } else { sound(&settings) };
     let mut not_kept = None;
+    // Opening the sound is no gap in a test.
+    clock.gap();
     while !guide.is_over() {
         let events = look(&mut face, &mut sound, &mut clock);
         for event in events {
@@ -89,7 +91,7 @@ fn look(face: &mut Face, sound: &mut Option<Sound>, clock: &mut Clock) -> Vec<Ev
     let lost = |event: &SoundEvent| matches!(event, SoundEvent::SoundLost | SoundEvent::SoundDisturbed(_));
     let disturbed = sound.as_mut().is_some_and(|sound| sound.events().iter().any(lost));
     // A test whose numbers may have been heard late is not valid.
-    if disturbed || clock.slept() {
+    if disturbed || clock.gap() > LONGEST_GAP {
         events.push(Event::Key(Key::Escape));
     }
     if terminal::close_requested() {

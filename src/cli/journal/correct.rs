@@ -28,7 +28,7 @@ const LONGEST: usize = 200;
     counterpoise journal correct 3f2a --counts-again --reason \"it was me after all\"\n  \
     counterpoise journal correct last --set 2 --question effort --right 4 --reason \"wrong key\"\n  \
     counterpoise journal correct last --set 3 --push 2 --right \"one step\" --reason \"seen again on video\"\n\n\
-    Questions: \"grabbed hold or nearly fell\", unwell and \"hurt or a knock to the head\" (0 no, 1 yes), \"held on\" (0 to 3), effort\n\
+    Questions: \"grabbed hold or nearly fell\", unwell and \"hurt or a knock to the head\" (0 no, 1 yes), fell, \"hurt in a fall\" and \"hit the head\" (2 not sure), \"held on\" (0 to 3), effort\n\
     (0 to 10), steadiness (1 to 5), \"what felt wrong\" (1 to 6), \"why stopped\" (1 to 3); asked once a week, without --set:\n\
     \"nearly fell in daily life\" (0 to 3), confidence (1 to 5), soreness (0 to 3). Responses: feet in place, one step, two or\n\
     more steps, touched support, grabbed or steadied, fell. \"not said\" or \"not noted\" removes an answer.\n\

@@ -18,6 +18,12 @@ pub(super) struct Scale {
 pub(super) fn scale(question: Question) -> Option<Scale> {
     let words = match question {
         Question::Grabbed | Question::Unwell | Question::Hurt => "",
+        Question::Fell
+        | Question::FallHurt
+        | Question::Head
+        | Question::FellThen
+        | Question::UnwellThen
+        | Question::SameFall => "0 no, 1 yes, 2 not sure, which counts as yes",
         Question::HeldOn | Question::NearFalls => "0 not at all, 1 once, 2 twice, 3 three times or more",
         Question::Effort => "0 nothing, 5-6 moderate, 7-8 hard, 10 the most",
         Question::Steadiness => "1 steady ... 5 lost balance",

@@ -66,8 +66,10 @@ fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block>
     page.extend(session.end.iter().flat_map(|end| figures(end, by_hand)));
     page.extend(tryout(session));
     page.extend(decision(session));
-    let before = session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none());
-    page.extend(answers(before, "Before the first set"));
+    let no_set = || session.answers.iter().map(|answer| &answer.row).filter(|answer| answer.set.is_none());
+    let later = |row: &&AnswerRow| row.answer.question().is_asked_later();
+    page.extend(answers(no_set().filter(|row| !later(row)), "Before the first set"));
+    page.extend(answers(no_set().filter(later), "Asked at the next start"));
     // Which statements were not true on the readiness pages.
     let not_true = session.ready.iter().filter(|row| !row.is_true);
     page.extend(not_true.map(|row| Block::item(format!("not true: {}", row.item.sentence()))));

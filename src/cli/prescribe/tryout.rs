@@ -9,6 +9,7 @@ use jiff::civil::Date;
 
 use super::{Console, not_written};
 use crate::cli::practice::{Stage, check_saved, face, patches, perform};
+use crate::cli::missed;
 use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
@@ -334,9 +335,15 @@ fn run_session<W: Write>(
     console: &mut Console<'_, W>,
 ) -> Result<Id, Failure> {
     let settings = Settings::load(folder)?;
-    let journal = standing::open(folder, console.out)?;
+    let mut journal = standing::open(folder, console.out)?;
     let clock = Clock::real();
-    let known = standing::known(&journal)?;
+    let mut known = standing::known(&journal)?;
+    let mut asked_on = None;
+    if let Some(last) = known.past.to_ask_about() {
+        let face = asked_on.insert(face(options.plain, "prescribe --try")?);
+        missed::ask(last, &mut journal, face, &clock)?;
+        known = standing::known(&journal)?;
+    }
     // The day and the amount of practice do not matter, since it does not count as practice. Locks and holds do.
     let position = Position::of(folder, &known, &trial.prescription, None, &clock.wall())?;
     position.allow_any()?;
@@ -390,7 +397,7 @@ fn run_session<W: Write>(
     if !patches.is_empty() {
         session = session.over_patches(&patches, &last_course);
     }
-    let face: Face = face(options.plain, "prescribe --try")?;
+    let face: Face = asked_on.map_or_else(|| face(options.plain, "prescribe --try"), Ok)?;
     let stage = Stage {
         voice: settings.voice,
         phrases,

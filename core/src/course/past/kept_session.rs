@@ -1,6 +1,6 @@
 //! A kept session as the rules see it.
 
-use super::{PastSession, PastSet};
+use super::{FallAnswers, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::{Answer, Question, SessionRecord, SetRecord, Stamp};
@@ -24,6 +24,9 @@ impl PastSession {
             ready: Vec::new(),
             given: Vec::new(),
             hurt: None,
+            told: FallAnswers::default(),
+            unwell_then: None,
+            same_fall: None,
             why_stopped: None,
             symptom: None,
             before_set: Vec::new(),
@@ -72,6 +75,19 @@ impl PastSession {
     pub fn answer(&mut self, set: Option<u8>, answer: Answer) {
         let set = self.sets.iter_mut().find(|one| Some(one.number) == set);
         match (answer, set) {
+            (Answer::Fell(fell), Some(set)) => {
+                set.fell_asked = true;
+                set.fell_said = set.fell_said.or(fell);
+            }
+            (Answer::Fell(fell), None) => {
+                self.told.asked = true;
+                self.told.fell = self.told.fell.or(fell);
+            }
+            (Answer::FellThen(fell), _) => self.told.fell_then = self.told.fell_then.or(fell),
+            (Answer::UnwellThen(unwell), _) => self.unwell_then = self.unwell_then.or(unwell),
+            (Answer::FallHurt(hurt), _) => self.told.hurt = self.told.hurt.or(hurt),
+            (Answer::Head(head), _) => self.told.head = self.told.head.or(head),
+            (Answer::SameFall(same), _) => self.same_fall = self.same_fall.or(same),
             (Answer::Hurt(hurt), _) => self.hurt = self.hurt.or(hurt),
             (Answer::WhyStopped(why), _) => self.why_stopped = self.why_stopped.or(why),
             (Answer::Symptom(symptom), _) => self.symptom = self.symptom.or(symptom),
@@ -103,6 +119,8 @@ impl PastSet {
             responses: Vec::new(),
             mishaps: Vec::new(),
             advised_lower: false,
+            fell_asked: false,
+            fell_said: None,
         }
     }
 

@@ -4,7 +4,7 @@
 use jiff::civil::Date;
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
-use super::{Past, PastSession, PastSet};
+use super::{FallAnswers, Past, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Prescription;
 use crate::record::{Effort, Numbered, SessionEnd, SetEnd, Steadiness, Times, YesNo};
@@ -75,6 +75,8 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
                 responses: Vec::new(),
                 mishaps: Vec::new(),
                 advised_lower: false,
+                fell_asked: false,
+                fell_said: None,
             });
         }
     }
@@ -93,6 +95,9 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
         ready: Vec::new(),
         given: Vec::new(),
         hurt: None,
+        told: FallAnswers::default(),
+        unwell_then: None,
+        same_fall: None,
         why_stopped: None,
         symptom: None,
         before_set: Vec::new(),

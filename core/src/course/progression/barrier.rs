@@ -7,7 +7,7 @@ use jiff::{Timestamp, ToSpan};
 use crate::course::past::{Barrier, Past, PastSession, Sitting};
 use crate::health::lock::{HOLD, Hold, Lock};
 use crate::health::readiness::{Readiness, Verdict};
-use crate::record::{Symptom, YesNo};
+use crate::record::Symptom;
 
 /// A lock, and the session that set it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -94,10 +94,9 @@ impl Marks {
     fn of(session: &PastSession) -> Self {
         let Readiness { mut locks, mut holds, .. } = Readiness::of(&session.ready);
         if session.fell() {
-            // No answer does not mean "not hurt".
-            match session.hurt {
-                Some(YesNo::No) => holds.push(Hold::Fall),
-                _ => locks.push(Lock::FallHurt),
+            match &session.fall_locks()[..] {
+                [] => holds.push(Hold::Fall),
+                more => locks.extend(more),
             }
         }
         locks.extend(session.symptom.and_then(Symptom::lock));

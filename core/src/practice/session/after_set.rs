@@ -2,6 +2,7 @@
 
 use super::current_set::CurrentSet;
 use super::event::Key;
+use super::fall_questions::AfterFell;
 use super::{State, Turn, Wait};
 use crate::record::{Mishap, Question, RoutineEnd, RoutinePart, SessionEnd};
 use crate::units::Millis;
@@ -19,6 +20,7 @@ pub(super) struct AfterSet {
 #[derive(Debug, Clone, Copy)]
 pub(super) enum AfterPhase {
     Walk { cue: u16, sure: Option<Mishap>, wait: Wait },
+    Fell { then: AfterFell, wait: Wait },
     Ask { question: Question, wait: Wait },
     Rest { since: Millis, announced: bool },
     Rested { wait: Wait },
@@ -32,9 +34,10 @@ impl AfterSet {
 
     pub(super) fn wait(&mut self) -> Option<&mut Wait> {
         match &mut self.phase {
-            AfterPhase::Walk { wait, .. } | AfterPhase::Ask { wait, .. } | AfterPhase::Rested { wait } => {
-                Some(wait)
-            }
+            AfterPhase::Walk { wait, .. }
+            | AfterPhase::Fell { wait, .. }
+            | AfterPhase::Ask { wait, .. }
+            | AfterPhase::Rested { wait } => Some(wait),
             AfterPhase::Rest { .. } | AfterPhase::CoolDown { .. } => None,
         }
     }
@@ -62,6 +65,7 @@ impl AfterSet {
     pub(super) fn key(self, key: Key, turn: &mut Turn<'_>) -> State {
         match self.phase {
             AfterPhase::Ask { question, .. } => self.answer(question, key, turn),
+            AfterPhase::Fell { then, .. } => self.fell_key(then, key, turn),
             AfterPhase::Walk { cue, sure, .. } => self.walk_key(cue, sure, key, turn),
             _ if key.stops() => self.stop(turn),
             AfterPhase::CoolDown { .. } => {
@@ -74,7 +78,9 @@ impl AfterSet {
     }
 
     /// After the questions: a rest and the next set, or the end.
-    pub(super) fn after_questions(self, turn: &mut Turn<'_>) -> State {
+    pub(super) fn after_questions(mut self, turn: &mut Turn<'_>) -> State {
+        // What was said of this set says nothing of the rest after it.
+        self.set.notes.fall_denied = false;
         if turn.whole.ended_by.is_some() {
             turn.say("end.stopped");
             self.end(SessionEnd::Grabbed, turn)
@@ -101,7 +107,7 @@ impl AfterSet {
 
     pub(super) fn stop(self, turn: &mut Turn<'_>) -> State {
         turn.hush();
-        Self::ask(self.leave(turn), Question::WhyStopped, turn)
+        Self::ask_fell(self.leave(turn), AfterFell::WhyStopped, turn)
     }
 
     pub(super) fn close(self, turn: &mut Turn<'_>) -> State {

@@ -18,6 +18,8 @@ pub(super) struct Notes {
     pub(super) disturbed: u16,
     /// One step lower was advised after it.
     pub(super) step_lower_advised: bool,
+    /// It was said after it that the person did not fall.
+    pub(super) fall_denied: bool,
     /// How it ended, once it has.
     pub(super) end: Option<SetEnd>,
 }

@@ -48,7 +48,10 @@ impl Key {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Event {
     /// Time went on.
-    Tick,
+    Tick {
+        /// Since the tick before, on whichever clock counted most. One of them must count while the computer sleeps.
+        gap: Millis,
+    },
     /// A key was pressed.
     Key(Key),
     /// The sound output is open, or there is none.
@@ -78,8 +81,6 @@ pub enum Event {
     SoundLost,
     /// The sound output is back.
     SoundBack,
-    /// The computer slept, or its clock jumped by more than two seconds.
-    Slept,
     /// The journal could not keep an entry.
     NotSaved,
     /// Everything is kept again.

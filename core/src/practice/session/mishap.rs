@@ -3,6 +3,7 @@
 use super::after_set::AfterSet;
 use super::current_set::CurrentSet;
 use super::event::Key;
+use super::fall_questions::AfterFell;
 use super::set::{InSet, SetPhase};
 use super::{State, Turn};
 use crate::record::{Advice, AdviceRow, Entry, LeftOut, Mishap, MishapRow, Question, SetEnd};
@@ -84,12 +85,16 @@ impl CurrentSet {
     }
 
     /// What follows from it: after a fall and after the second grab the end, after the first grab a rest and advice.
-    pub(super) fn after_mishap(mut self, what: Mishap, turn: &mut Turn<'_>) -> State {
-        if what == Mishap::Fall {
-            turn.say("fall.guidance");
-            self.note_the_rest(turn);
-            AfterSet::ask(self, Question::Hurt, turn)
-        } else if turn.whole.ended_by.is_some() {
+    pub(super) fn after_mishap(self, what: Mishap, turn: &mut Turn<'_>) -> State {
+        match what {
+            Mishap::Fall => AfterSet::after_fall(self, turn),
+            Mishap::Grab => AfterSet::ask_fell(self, AfterFell::Grab, turn),
+        }
+    }
+
+    /// After a grab that was no fall.
+    pub(super) fn after_grab(mut self, turn: &mut Turn<'_>) -> State {
+        if turn.whole.ended_by.is_some() {
             self.note_the_rest(turn);
             AfterSet::ask(self, Question::Unwell, turn)
         } else {

@@ -4,6 +4,7 @@
 use super::after_set::AfterSet;
 use super::closing::Over;
 use super::current_set::{CurrentSet, Notes};
+use super::fall_questions::AfterFell;
 use super::questions::{Reply, reply};
 use super::screen::Body;
 use super::{Channel, Effect, Key, State, Turn, Wait, Whole};
@@ -215,7 +216,7 @@ impl Before {
     fn stop(self: Box<Self>, turn: &mut Turn<'_>) -> State {
         turn.hush();
         self.break_off_warm_up(turn);
-        AfterSet::ask(CurrentSet::new(0, turn.whole), Question::WhyStopped, turn)
+        AfterSet::ask_fell(CurrentSet::new(0, turn.whole), AfterFell::WhyStopped, turn)
     }
 
     pub(super) fn close(self: Box<Self>, turn: &mut Turn<'_>) -> State {

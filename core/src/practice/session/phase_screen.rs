@@ -83,7 +83,7 @@ impl Session {
         let faltered = notes.disturbed > 0 && !listens;
         let ended = match notes.end {
             Some(SetEnd::SoundLost) => Some("The sound was lost, so the set has ended."),
-            Some(SetEnd::Slept) => Some("The computer slept, so the set has ended."),
+            Some(SetEnd::Halted) => Some("The computer slept or stopped, so the set has ended."),
             Some(SetEnd::PausedTooLong) => {
                 Some("The pause was longer than five minutes, so the set has ended.")
             }
@@ -227,6 +227,7 @@ impl AfterSet {
                 asking_again: wait.is_asking(),
             },
             AfterPhase::Ask { question, wait } => question_body(question, wait.is_asking()),
+            AfterPhase::Fell { wait, .. } => question_body(Question::Fell, wait.is_asking()),
             AfterPhase::Rested { wait } if wait.is_asking() => all_right(),
             AfterPhase::Rested { .. } => resting(Millis(0)),
             AfterPhase::Rest { since, .. } => resting(rest - (now - since)),
@@ -236,7 +237,8 @@ impl AfterSet {
 
     fn keys(&self) -> Vec<KeyHint> {
         match self.phase {
-            AfterPhase::Ask { question: Question::WhyStopped | Question::Hurt, .. } => Vec::new(),
+            AfterPhase::Fell { .. } => Vec::new(),
+            AfterPhase::Ask { question, .. } if questions::must_be_answered(question) => Vec::new(),
             AfterPhase::Walk { .. } | AfterPhase::Ask { .. } | AfterPhase::Rest { .. } => vec![stop()],
             AfterPhase::Rested { .. } => vec![KeyHint::new("any key", "next set"), stop()],
             AfterPhase::CoolDown { .. } => vec![KeyHint::new("any key", "end it"), stop()],

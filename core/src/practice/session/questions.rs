@@ -1,6 +1,7 @@
 //! The questions after a set: their order, what each key means, and what an answer leads to.
 
 use super::after_set::{AfterPhase, AfterSet};
+use super::fall_questions::AfterFell;
 use super::current_set::CurrentSet;
 use super::screen::KeyHint;
 use super::{Key, State, Turn};
@@ -20,7 +21,13 @@ pub(super) fn words(question: Question) -> &'static str {
         Question::Confidence => "How sure of your balance do you feel in daily life?",
         Question::Soreness => "How sore were you after your last practices?",
         Question::Hurt => "Is anything hurt, or was there a knock to the head?",
-        Question::Clinician
+        Question::Fell => "Did you fall?",
+        Question::FallHurt => "Are you hurt?",
+        Question::Head => "Did you hit your head?",
+        Question::FellThen
+        | Question::UnwellThen
+        | Question::SameFall
+        | Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
@@ -58,18 +65,29 @@ fn aloud(question: Question) -> Option<&'static str> {
         Question::Steadiness => Some("ask.steady"),
         Question::Unwell => Some("ask.unwell"),
         Question::WhyStopped => Some("ask.why"),
-        Question::Hurt => Some("ask.hurt"),
+        Question::Fell => Some("ask.fell"),
+        Question::FallHurt => Some("ask.hurt"),
+        Question::Head => Some("ask.head"),
         // Somebody who answers "unwell" first hears what to do (`end.unwell`).
         Question::Symptom
         | Question::NearFalls
         | Question::Confidence
         | Question::Soreness
+        | Question::Hurt
+        | Question::FellThen
+        | Question::UnwellThen
+        | Question::SameFall
         | Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
         | Question::SoundCheck => None,
     }
+}
+
+/// Whether no key that stops a practice elsewhere leads past it.
+pub(super) const fn must_be_answered(question: Question) -> bool {
+    matches!(question, Question::WhyStopped | Question::Fell | Question::FallHurt | Question::Head)
 }
 
 /// What a key says when this is asked.
@@ -81,7 +99,7 @@ pub(super) enum Reply {
 
 pub(super) fn reply(question: Question, key: Key) -> Reply {
     // What decides what follows is answered before anything ends.
-    let last = matches!(question, Question::WhyStopped | Question::Hurt);
+    let last = must_be_answered(question);
     match key {
         Key::Enter => Reply::Answer(question.not_said()),
         // Somebody unwell may leave with any stop key; the symptom then has no answer.
@@ -116,7 +134,7 @@ impl AfterSet {
         }
     }
 
-    fn after_answer(mut self, answer: Answer, turn: &mut Turn<'_>) -> State {
+    fn after_answer(self, answer: Answer, turn: &mut Turn<'_>) -> State {
         let next = match answer {
             Answer::Unwell(Some(YesNo::Yes)) | Answer::WhyStopped(Some(WhyStopped::Unwell)) => {
                 turn.say("end.unwell");
@@ -129,19 +147,17 @@ impl AfterSet {
                 let end = if unsteady { SessionEnd::StoppedUnsteady } else { SessionEnd::StoppedOther };
                 return self.end(end, turn);
             }
-            Answer::Hurt(_) => return self.end(SessionEnd::Fell, turn),
+            Answer::FallHurt(_) => Question::Head,
+            Answer::Head(_) => return self.end(SessionEnd::Fell, turn),
             // With a partner the first one leads to a rest.
             Answer::Grabbed(Some(YesNo::Yes)) if self.set.is_with_partner() => {
                 turn.whole.count(Mishap::Grab);
-                if turn.whole.ended_by.is_none() {
-                    self.set.advise_one_step_lower(turn);
-                }
-                Question::Unwell
+                return Self::ask_fell(self.set, AfterFell::Advice, turn);
             }
-            // A grab ends the session; only whether the person is unwell is still asked.
+            // A grab ends the session; only whether the person fell and is unwell is still asked.
             Answer::Grabbed(Some(YesNo::Yes)) => {
                 turn.whole.ended_by = Some(Mishap::Grab);
-                Question::Unwell
+                return Self::ask_fell(self.set, AfterFell::Unwell, turn);
             }
             Answer::Grabbed(_) => Question::HeldOn,
             Answer::HeldOn(_) => Question::Effort,

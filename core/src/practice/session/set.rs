@@ -4,15 +4,19 @@
 use super::after_set::AfterSet;
 use super::current_set::CurrentSet;
 use super::event::{Channel, Effect, Key};
+use super::fall_questions::AfterFell;
 use super::{State, Turn, Wait, Whole};
 use crate::plan::drill::Action;
 use crate::plan::phrase::Phrase;
 use crate::practice::pose;
-use crate::record::{Disturbance, Entry, LeftOut, Mishap, Question, SessionEnd, SetEnd};
+use crate::record::{Disturbance, Entry, LeftOut, Mishap, SessionEnd, SetEnd};
 use crate::units::Millis;
 
 /// How long a pause may last before the set ends.
 pub const LONGEST_PAUSE: Millis = Millis(300_000);
+/// The longest time between two ticks in a set. After a longer one the computer slept, or the program was stopped: what
+/// was called when nobody knows, so the set is over \[judgment\].
+pub const LONGEST_GAP: Millis = Millis(2_000);
 /// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce.
 const SETTLE: Millis = Millis(1_000);
 /// The spoken count: five seconds to get into place.
@@ -77,12 +81,22 @@ impl State {
         self
     }
 
-    /// Ends the current set for a technical reason. While it is asked whether somebody fell
-    /// nothing is called anyway, and the answer comes first.
+    /// Ends the current set if there was no tick for too long.
+    pub(super) fn after_gap(self, gap: Millis, turn: &mut Turn<'_>) -> Self {
+        let known = std::mem::replace(&mut turn.whole.last_tick, turn.now.at);
+        if gap > LONGEST_GAP { self.break_off_at(known, SetEnd::Halted, turn) } else { self }
+    }
+
     pub(super) fn break_off(self, why: SetEnd, turn: &mut Turn<'_>) -> Self {
+        self.break_off_at(turn.now.at, why, turn)
+    }
+
+    /// Ends the current set for a technical reason, with the work done until `at`. While it is asked whether somebody fell
+    /// nothing is called anyway, and the answer comes first.
+    fn break_off_at(self, at: Millis, why: SetEnd, turn: &mut Turn<'_>) -> Self {
         match self {
             Self::InSet(here) if !matches!(here.phase, SetPhase::Mishap { .. }) => {
-                match here.worked(turn.now.at) {
+                match here.worked(at) {
                     Some(worked) => {
                         turn.hush();
                         here.end_set(worked, why, turn)
@@ -262,6 +276,10 @@ impl InSet {
     /// Ends the set, and goes on to what is asked after it.
     pub(super) fn end_set(mut self, worked: Millis, why: SetEnd, turn: &mut Turn<'_>) -> State {
         self.record_end(worked, why, turn);
+        if why == SetEnd::Halted {
+            turn.say("end.halted");
+            return AfterSet::ask_fell(self.set, AfterFell::Questions, turn);
+        }
         turn.say("set.over");
         AfterSet::begin(self.set, turn)
     }
@@ -290,7 +308,7 @@ impl InSet {
 
     pub(super) fn stop(self, turn: &mut Turn<'_>) -> State {
         turn.hush();
-        AfterSet::ask(self.leave(SetEnd::Stopped, turn), Question::WhyStopped, turn)
+        AfterSet::ask_fell(self.leave(SetEnd::Stopped, turn), AfterFell::WhyStopped, turn)
     }
 
     pub(super) fn end(self, why: SetEnd, end: SessionEnd, turn: &mut Turn<'_>) -> State {

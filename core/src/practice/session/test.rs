@@ -13,7 +13,7 @@ use crate::plan::phrase::Phrase;
 use crate::plan::prescription::Prescription;
 use crate::record::{
     Answer, AnswerRow, Delivery, DeliveryRow, Disturbance, Drawn, Effort, Entry, Heard, Numbered,
-    SessionBegun, SessionEnd, SetEnd, Symptom,
+    Question, SessionBegun, SessionEnd, SetEnd, Symptom,
 };
 use crate::units::Millis;
 
@@ -96,7 +96,7 @@ impl Walk {
         let until = self.at + length;
         while self.at < until {
             self.at = (self.at + Millis(100)).min(until);
-            self.on(Event::Tick);
+            self.on(Event::Tick { gap: Millis(100) });
         }
         self
     }
@@ -123,6 +123,23 @@ impl Walk {
             .iter()
             .filter_map(|effect| if let Effect::Record(entry) = effect { Some(entry) } else { None })
             .collect()
+    }
+
+    /// What is asked.
+    fn asks(&self) -> String {
+        match self.body() {
+            Body::Question { ask, .. } => ask,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    /// The numbers of the answers that were kept to this question.
+    fn numbers(&self, question: Question) -> Vec<Option<u8>> {
+        let answers = self.entries().into_iter().filter_map(|entry| match entry {
+            Entry::Answered(row) if row.answer.question() == question => Some(row.answer.number()),
+            _ => None,
+        });
+        answers.collect()
     }
 
     fn set_ends(&self) -> Vec<(u8, SetEnd)> {
@@ -297,11 +314,77 @@ fn a_pause_keeps_the_time_draws_the_next_gap_afresh_and_ends_after_five_minutes(
 }
 
 #[test]
-fn a_grab_ends_the_session_and_only_unwell_is_still_asked() {
+fn a_grab_ends_the_session_and_only_a_fall_and_unwell_are_still_asked() {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
-    walk.keys(".").wait(Millis(65_100)).keys("yn");
+    walk.keys(".").wait(Millis(65_100)).keys("y");
+    assert_eq!(walk.asks(), "Did you fall?");
+    walk.keys("n");
+    assert_eq!(walk.asks(), "Do you feel unwell?");
+    walk.keys("n");
     assert_eq!(walk.ends(), [SessionEnd::Grabbed]);
+}
+
+/// A person alone can say "I fell" wherever the practice stops: in a set, in the rest, in the warm-up and in the cool-down,
+/// after a near fall, and after an interruption.
+#[test]
+fn whether_a_person_alone_fell_is_asked_at_every_stop_near_fall_and_interruption() {
+    type To = fn(&mut Walk);
+    let places: [(&str, To); 7] = [
+        ("the warm-up", |walk| _ = walk.keys("\n\naaaas")),
+        ("getting ready", |walk| _ = walk.walk_to_the_counter().keys("s")),
+        ("the work", |walk| _ = walk.walk_to_the_counter().keys(".").wait(Millis(12_000)).keys("\u{1b}")),
+        ("a pause", |walk| _ = walk.walk_to_the_counter().keys(".").wait(Millis(12_000)).keys(".s")),
+        ("the rest", |walk| {
+            walk.walk_to_the_counter().keys(".").wait(Millis(65_100)).keys("n021n").keys("s");
+        }),
+        ("a near fall", |walk| _ = walk.walk_to_the_counter().keys(".").wait(Millis(65_100)).keys("y")),
+        ("an interruption", |walk| {
+            walk.walk_to_the_counter().keys(".").wait(Millis(12_000));
+            walk.on(Event::Tick { gap: Millis(2_001) });
+        }),
+    ];
+    for (place, to) in places {
+        let asked = || {
+            let mut walk = Walk::new(None);
+            to(&mut walk);
+            assert_eq!(walk.asks(), "Did you fall?", "{place}");
+            walk
+        };
+        for (keys, fell) in [("y", 1), ("u", 2)] {
+            let mut walk = asked();
+            walk.keys(keys);
+            assert_eq!((walk.asks().as_str(), walk.said("fall.guidance")), ("Are you hurt?", 1), "{place}");
+            walk.keys("n");
+            assert_eq!(walk.asks(), "Did you hit your head?", "{place}");
+            walk.keys("u");
+            assert_eq!(walk.ends(), [SessionEnd::Fell], "{place}");
+            assert_eq!(walk.numbers(Question::Fell), [Some(fell)], "{place}");
+            assert_eq!(walk.numbers(Question::FallHurt), [Some(0)], "{place}");
+            assert_eq!(walk.numbers(Question::Head), [Some(2)], "{place}");
+        }
+        for (key, kept) in [("n", Some(0)), ("\n", None)] {
+            let mut walk = asked();
+            walk.keys(key);
+            assert_eq!((walk.ends(), walk.numbers(Question::Fell)), (vec![], vec![kept]), "{place}");
+            let next = match place {
+                "a near fall" => "Do you feel unwell?",
+                "an interruption" => "Did you have to grab hold, or nearly fall?",
+                _ => "Why did you stop?",
+            };
+            assert_eq!(walk.asks(), next, "{place}");
+        }
+        let mut left = asked();
+        left.wait(ANSWER_WAIT + REPEAT_WAIT + REPEAT_WAIT);
+        assert_eq!(left.ends(), [SessionEnd::NotAnswered], "{place}");
+        let mut fallen = asked();
+        fallen.keys("y").on(Event::Close);
+        assert_eq!(fallen.ends(), [SessionEnd::Fell], "{place}: a terminal that is closed then too");
+    }
+    // It is not asked twice of one set, and it is asked again of the rest after it.
+    let mut walk = Walk::new(None);
+    walk.walk_to_the_counter().keys(".").wait(Millis(65_100)).keys("yns");
+    assert_eq!(walk.asks(), "Why did you stop?");
 }
 
 #[test]
@@ -333,7 +416,7 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
     ] {
         let mut walk = Walk::new(None);
         walk.walk_to_the_counter();
-        walk.keys(".").wait(Millis(12_000)).keys("s1");
+        walk.keys(".").wait(Millis(12_000)).keys("sn1");
         let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
         assert_eq!(ask, "Sit down now. What feels wrong?");
         walk.keys(&key.to_string());
@@ -353,7 +436,7 @@ fn what_feels_wrong_is_asked_by_one_key_and_the_signs_of_heart_and_stroke_say_ca
     // A terminal that is closed then is no practice that may be finished.
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
-    walk.keys(".").wait(Millis(12_000)).keys("s1");
+    walk.keys(".").wait(Millis(12_000)).keys("sn1");
     walk.on(Event::Close);
     assert_eq!(walk.ends(), [SessionEnd::Unwell]);
 }
@@ -378,7 +461,7 @@ fn a_stop_asks_why_and_something_else_counts_against_nobody() {
         for stop in ['s', '\u{1b}'] {
             let mut walk = Walk::new(None);
             walk.walk_to_the_counter();
-            walk.keys(".").wait(Millis(12_000)).keys(&format!("{stop}{why}"));
+            walk.keys(".").wait(Millis(12_000)).keys(&format!("{stop}n{why}"));
             assert_eq!((walk.set_ends(), walk.ends()), (vec![(1, SetEnd::Stopped)], vec![end]));
         }
     }
@@ -440,6 +523,55 @@ fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent()
     walk.keys("g.");
     assert!(matches!(walk.body(), Body::Count { .. }));
     assert!(walk.session.as_ref().unwrap().is_silent());
+}
+
+/// What happened in the gap nobody knows: only the work until the tick before it was watched, and only the calls in it.
+#[test]
+fn more_than_two_seconds_between_two_ticks_end_a_set_as_interrupted_with_the_work_until_then() {
+    let gap = |gap| Event::Tick { gap: Millis(gap) };
+    let begun = |device| {
+        let mut walk = Walk::new(device);
+        walk.walk_to_the_counter();
+        if device.is_some() { walk.past_the_check() } else { &mut walk }.keys(".").wait(Millis(15_000));
+        walk
+    };
+    let mut walk = begun(None);
+    walk.at = walk.at + Millis(2_000);
+    walk.on(gap(2_000));
+    assert!(matches!(walk.body(), Body::Work { .. }), "exactly two seconds");
+    let shown = |walk: &Walk| {
+        walk.entries().iter().filter(|entry| matches!(entry, Entry::CueDelivered { .. })).count()
+    };
+    let before = shown(&walk);
+    walk.at = walk.at + Millis(40_000);
+    let effects = walk.on(gap(40_000));
+    assert_eq!(effects[0], Effect::Hush, "what sounds stops at once");
+    assert_eq!(shown(&walk), before, "nothing of what nobody saw was shown");
+    let ended = walk.entries().into_iter().find_map(|entry| match entry {
+        Entry::SetEnded { set, end } => Some((*set, end.why, end.worked_ms)),
+        _ => None,
+    });
+    assert_eq!(ended, Some((1, SetEnd::Halted, 12_000)));
+    assert_eq!(SetEnd::Halted.name(), "interrupted: the computer slept or stopped");
+    let notices = walk.session().screen(walk.at).notices;
+    assert!(notices.iter().any(|one| one == "The computer slept or stopped, so the set has ended."));
+
+    // A computer that sleeps may stop the session's own clock as well.
+    let mut asleep = begun(Some("a device"));
+    asleep.on(gap(3_600_000));
+    assert_eq!(asleep.set_ends(), [(1, SetEnd::Halted)]);
+    // In the count, and in a pause, the set has begun too.
+    let mut counting = Walk::new(None);
+    counting.walk_to_the_counter().keys(".").on(gap(2_001));
+    assert_eq!(counting.set_ends(), [(1, SetEnd::Halted)]);
+    let mut paused = begun(None);
+    paused.keys(".").on(gap(2_001));
+    assert_eq!(paused.set_ends(), [(1, SetEnd::Halted)]);
+    // Where no set has begun there is none to end.
+    let mut before = Walk::new(None);
+    before.walk_to_the_counter().on(gap(60_000));
+    assert_eq!(before.set_ends(), []);
+    assert_eq!(before.ends(), []);
 }
 
 #[test]
@@ -538,7 +670,7 @@ proptest! {
             let until = walk.at + Millis(wait);
             while walk.at < until {
                 walk.at = (walk.at + Millis(250)).min(until);
-                walk.on(Event::Tick);
+                walk.on(Event::Tick { gap: Millis(100) });
                 if let Body::Work { call: Some(call), left, whole } = walk.body() {
                     let elapsed = whole - left;
                     let plan = walk.plan();

@@ -6,6 +6,7 @@ use crate::plan::drill::{Action, Drill, Form};
 use crate::plan::place::Room;
 use crate::plan::prescription::DrillPlan;
 use crate::record::{Mishap, SessionBegun};
+use crate::units::Millis;
 
 /// With a partner the first grab leads to a rest, the second ends the session \[judgment\].
 const MOST_GRABS: u8 = 2;
@@ -40,6 +41,8 @@ pub(super) struct Whole {
     pub(super) grabs: u8,
     /// What ends the session after what must still be asked.
     pub(super) ended_by: Option<Mishap>,
+    /// The moment of the last tick: until then the practice is known to have gone on.
+    pub(super) last_tick: Millis,
 }
 
 impl Whole {

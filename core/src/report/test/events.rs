@@ -94,7 +94,8 @@ fn every_end_of_a_set_is_told_once() {
         assert_eq!(all, usize::from(in_middle.is_some()), "{end}: {middle:?}");
         assert!(in_middle.is_none_or(|kind| count(&middle, kind) == 1), "{end}: {middle:?}");
         let of_session =
-            [SetEnd::Refused, SetEnd::PausedTooLong, SetEnd::SoundLost, SetEnd::Slept].contains(end);
+            [SetEnd::Refused, SetEnd::PausedTooLong, SetEnd::SoundLost, SetEnd::Slept, SetEnd::Halted]
+                .contains(end);
         assert_eq!(count(&last, at_last), if of_session { 2 } else { 1 }, "{end}: {last:?}");
     }
 }

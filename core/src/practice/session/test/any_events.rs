@@ -17,14 +17,13 @@ fn any_event() -> impl Strategy<Value = Event> {
     let heard = (0_u16..20, any::<u64>(), any::<u64>(), any::<u32>());
     prop_oneof![
         16 => prop::sample::select(keys.collect::<Vec<_>>()).prop_map(Event::Key),
-        8 => Just(Event::Tick),
+        8 => (0_u32..2_500).prop_map(|gap| Event::Tick { gap: Millis(gap) }),
         1 => device.prop_map(|device| Event::Sound { device }),
         1 => any::<u32>().prop_map(|ms| Event::Placed { work_starts: Millis(ms) }),
         1 => heard.prop_map(|(cue, wanted, began, rate)| Event::Heard { cue, wanted, began, rate }),
         1 => prop::sample::select(Disturbance::ALL).prop_map(Event::SoundDisturbed),
         1 => Just(Event::SoundLost),
         1 => Just(Event::SoundBack),
-        1 => Just(Event::Slept),
         1 => Just(Event::NotSaved),
         1 => Just(Event::Saved),
         1 => Just(Event::Close),

@@ -1,4 +1,4 @@
-//! "Is anything hurt?" and "Why did you stop?": which keys count, at both, key by key. What decides what follows is
+//! "Did you fall?", "Are you hurt?", "Did you hit your head?" and "Why did you stop?": which keys count, key by key. What decides what follows is
 //! answered before anything ends, so no key that stops a practice elsewhere leads past them.
 
 use super::Walk;
@@ -23,7 +23,7 @@ gap_ms = [9000, 16000]
 directions = ["forward", "left", "right"]
 "#;
 
-/// Alone in the first set, stopped: the reason is asked.
+/// Alone in the first set, stopped: it is asked whether the person fell.
 fn stopped() -> Walk {
     let mut walk = Walk::new(None);
     walk.walk_to_the_counter();
@@ -31,7 +31,21 @@ fn stopped() -> Walk {
     walk
 }
 
-/// With a partner, after a fall: it is asked whether anything is hurt.
+/// Who did not fall is asked for the reason.
+fn not_fallen() -> Walk {
+    let mut walk = stopped();
+    walk.keys("n");
+    walk
+}
+
+/// Who is hurt or not is asked about the head.
+fn hurt_or_not() -> Walk {
+    let mut walk = fallen();
+    walk.keys("n");
+    walk
+}
+
+/// With a partner, after a fall: it is asked whether the person is hurt.
 fn fallen() -> Walk {
     let watched = Prescription::read("watched.toml", WATCHED.as_bytes()).unwrap();
     let mut walk = Walk::over(&watched, "lower", |session| session.with_partner(Channel::Trainee, None));
@@ -80,25 +94,30 @@ fn counting(question: Question, ask: &str, walk_there: fn() -> Walk) -> Vec<(Key
 
 #[test]
 fn only_the_three_reasons_and_rather_not_say_answer_why_somebody_stopped() {
-    let found = counting(Question::WhyStopped, "Why did you stop?", stopped);
+    let found = counting(Question::WhyStopped, "Why did you stop?", not_fallen);
     let reasons = [('1', 1), ('2', 2), ('3', 3)].map(|(key, kept)| (Key::Char(key), Some(kept)));
     assert_eq!(found, [&reasons[..], &[(Key::Enter, None)]].concat());
 }
 
 #[test]
-fn only_yes_no_and_rather_not_say_answer_whether_anything_is_hurt() {
-    let found = counting(Question::Hurt, "Is anything hurt, or was there a knock to the head?", fallen);
-    let answers = [('N', 0), ('Y', 1), ('n', 0), ('y', 1)].map(|(key, kept)| (Key::Char(key), Some(kept)));
-    assert_eq!(found, [&answers[..], &[(Key::Enter, None)]].concat());
+fn only_yes_no_not_sure_and_rather_not_say_answer_what_is_asked_of_a_fall() {
+    let answers = [('N', 0), ('U', 2), ('Y', 1), ('n', 0), ('u', 2), ('y', 1)];
+    let answers = answers.map(|(key, kept)| (Key::Char(key), Some(kept)));
+    let all = [&answers[..], &[(Key::Enter, None)]].concat();
+    assert_eq!(counting(Question::Fell, "Did you fall?", stopped), all);
+    assert_eq!(counting(Question::FallHurt, "Are you hurt?", fallen), all);
+    assert_eq!(counting(Question::Head, "Did you hit your head?", hurt_or_not), all);
 }
 
 /// Who would rather not say has not said that nothing is hurt: it is kept as not said, and it was a fall.
 #[test]
 fn a_fall_is_a_fall_whatever_is_answered_or_not() {
-    for key in [Key::Char('y'), Key::Char('n'), Key::Enter] {
+    let answers = [Key::Char('y'), Key::Char('n'), Key::Char('u'), Key::Enter];
+    for (hurt, head) in answers.iter().flat_map(|hurt| answers.map(|head| (*hurt, head))) {
         let mut walk = fallen();
-        walk.on(Event::Key(key));
-        assert_eq!(walk.ends(), [SessionEnd::Fell], "{key:?}");
+        walk.on(Event::Key(hurt));
+        walk.on(Event::Key(head));
+        assert_eq!(walk.ends(), [SessionEnd::Fell], "{hurt:?} {head:?}");
     }
     let mut left = fallen();
     left.on(Event::Close);
