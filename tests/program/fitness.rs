@@ -272,7 +272,7 @@ fn a_session_keeps_what_was_decided_and_shows_it() {
     let gentler = run_with(
         place.path(),
         &["practice", "gentle", "--plain", "--silent", "--gentler"],
-        "\n\n\na\na\na\na\ns\n",
+        "n\nn\n\n\n\na\na\na\na\ns\n",
     );
     assert_eq!(gentler.status.code(), Some(0), "{}", String::from_utf8_lossy(&gentler.stderr));
     let export: Value =

@@ -169,9 +169,10 @@ fn value(folder: &Path, arguments: &[&str]) -> Value {
     serde_json::from_str(&printed(folder, arguments)).unwrap()
 }
 
-/// Opens practice as the hint says that an older journal needs, and leaves at the first page; what was refused, or nothing.
+/// Opens practice as the hint says that an older journal needs, answers what is asked about a practice that was cut off, and
+/// leaves at the first page; what was refused, or nothing.
 fn opened(folder: &Path) -> String {
-    let output = run_with(folder, &["practice", "--plain", "--silent"], "");
+    let output = run_with(folder, &["practice", "--plain", "--silent"], "n\nn\n");
     let said = String::from_utf8(output.stderr).unwrap();
     let refused = said.lines().skip_while(|line| !line.starts_with("Error: ")).collect::<Vec<_>>().join("\n");
     assert_eq!(output.status.code(), Some(i32::from(!refused.is_empty())), "{said}");
@@ -190,8 +191,16 @@ struct Look {
 }
 
 fn look(folder: &Path) -> Look {
+    // What is answered now is not what was kept then.
+    run_with(folder, &["practice", "--plain", "--silent"], "");
+    let answered = tempfile::tempdir().unwrap();
+    fs::create_dir(answered.path().join("data")).unwrap();
+    for entry in fs::read_dir(folder.join("data")).unwrap() {
+        let entry = entry.unwrap();
+        fs::copy(entry.path(), answered.path().join("data").join(entry.file_name())).unwrap();
+    }
     Look {
-        refused: opened(folder),
+        refused: opened(answered.path()),
         list: printed(folder, &["journal", "list"]),
         show: printed(folder, &["journal", "show", "last"]),
         next: DAYS.map(|day| value(folder, &["next", "--on", day, "--format", "json"])),

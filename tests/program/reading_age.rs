@@ -128,8 +128,8 @@ fn what_is_asked_after_sets_and_once_a_week_is_read_at_twelve() {
         }
     }
     assert_eq!(
-        count, 11,
-        "five after a set, why it was stopped, what felt wrong, whether it hurt, three a week"
+        count, 14,
+        "five after a set, why it was stopped, what felt wrong, four of a fall, three a week"
     );
     assert!(Question::WEEKLY.iter().all(|question| !question_lines(*question).is_empty()));
 }

@@ -129,6 +129,7 @@ impl Session {
             sound_heard: false,
             sound_lost: false,
             not_saved: false,
+            pushes_given: 0,
             grabs: 0,
             ended_by: None,
             last_tick: Millis(0),
@@ -188,7 +189,9 @@ impl Session {
             "left-out.",
             "ready.",
         ];
-        let told: &[&str] = if partner { &["partner.", "toward.", "where."] } else { &[] };
+        // Which pushes are for practice is decided when a set is given.
+        let told: &[&str] =
+            if partner { &["partner.", "toward.", "where.", "strength.", "tell.practice"] } else { &[] };
         let groups = anyway.iter().chain(told);
         let named = |phrase: &Phrase| groups.clone().any(|group| phrase.id().starts_with(group));
         let routines = [Routine::warm_up(), Routine::cool_down()];

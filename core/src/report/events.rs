@@ -8,6 +8,7 @@ use super::material::{Material, Period, PeriodSessions, SessionDetails};
 use crate::course::past::{PastSession, PastSet};
 use crate::course::progression::marks_of;
 use crate::health::readiness::{Item, Readiness};
+use crate::plan::drill::Form;
 use crate::record::{Answer, LeftOut, Mishap, SessionEnd, SetEnd};
 use crate::words;
 
@@ -128,7 +129,7 @@ fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut
     for (set, mishap) in &session.before_set {
         match mishap {
             Mishap::Fall => add(Kind::Fall, format!("fell (before set {set})")),
-            Mishap::Grab => add(Kind::Grab, format!("grabbed hold or nearly fell (before set {set})")),
+            Mishap::Grab => add(Kind::Grab, format!("grabbed or steadied (before set {set})")),
         }
     }
     for (set, why) in &more.left_out {
@@ -151,7 +152,9 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
         add(Kind::Fall, format!("fell ({place})"));
     }
     if set.near_fall() {
-        add(Kind::Grab, format!("grabbed hold or nearly fell ({place})"));
+        // With a partner every near fall counts as a grab.
+        let what = if set.form == Form::Partner { "grabbed or steadied" } else { "grabbed hold or nearly fell" };
+        add(Kind::Grab, format!("{what} ({place})"));
     }
     if set.lost_balance() {
         add(Kind::LostBalance, format!("lost balance ({place})"));

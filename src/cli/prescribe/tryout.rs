@@ -8,7 +8,8 @@ use std::path::{Path, PathBuf};
 use jiff::civil::Date;
 
 use super::{Console, not_written};
-use crate::cli::practice::{Stage, check_saved, face, patches, perform};
+use crate::cli::face;
+use crate::cli::practice::{Stage, check_saved, patches, perform};
 use crate::cli::missed;
 use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
@@ -340,7 +341,7 @@ fn run_session<W: Write>(
     let mut known = standing::known(&journal)?;
     let mut asked_on = None;
     if let Some(last) = known.past.to_ask_about() {
-        let face = asked_on.insert(face(options.plain, "prescribe --try")?);
+        let face = asked_on.insert(face::open(options.plain, "prescribe --try")?);
         missed::ask(last, &mut journal, face, &clock)?;
         known = standing::known(&journal)?;
     }
@@ -397,7 +398,7 @@ fn run_session<W: Write>(
     if !patches.is_empty() {
         session = session.over_patches(&patches, &last_course);
     }
-    let face: Face = asked_on.map_or_else(|| face(options.plain, "prescribe --try"), Ok)?;
+    let face: Face = asked_on.map_or_else(|| face::open(options.plain, "prescribe --try"), Ok)?;
     let stage = Stage {
         voice: settings.voice,
         phrases,

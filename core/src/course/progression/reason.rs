@@ -9,7 +9,7 @@ use super::LAYOFF_DAYS;
 use super::judge::{Fault, Place, Shortfall};
 use crate::health::bounds::{Bounds, Limits};
 use crate::health::lock::{Hold, Lock};
-use crate::plan::drill::{Drill, LadderStep};
+use crate::plan::drill::{Drill, Form, LadderStep};
 use crate::words::counted;
 
 /// One reason of a decision.
@@ -262,8 +262,12 @@ fn fault_words(fault: &Fault) -> String {
     match fault {
         Fault::Fell => "There was a fall".to_owned(),
         Fault::Unwell => "You felt unwell".to_owned(),
+        // With a partner a near fall counts as a grab, and two of them end the practice.
+        Fault::Grabbed(place) if place.form == Form::Partner => {
+            format!("There was a grab with your partner ({})", drill_title(place))
+        }
         Fault::Grabbed(place) => format!("You grabbed hold or nearly fell ({})", drill_title(place)),
-        Fault::GrabbedBefore(set) => format!("You grabbed hold or nearly fell before set {set}"),
+        Fault::GrabbedBefore(set) => format!("There was a grab before set {set}"),
         Fault::Advised(place) => format!("One step lower was advised ({})", drill_title(place)),
         Fault::Steps(place) => {
             format!("Two of four pushes in a row took two steps or more ({})", drill_title(place))

@@ -460,7 +460,7 @@ fn what_happens_before_a_set_that_is_then_not_begun_locks_and_lowers_too() {
     assert_eq!((grabbed.decision, grabbed.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
     assert_eq!(
         grabbed.reasons[0].to_string(),
-        "You grabbed hold or nearly fell before set 3, so the next practice starts one step lower."
+        "There was a grab before set 3, so the next practice starts one step lower."
     );
     // No set was begun at all.
     let none = |what, hurt| {

@@ -75,6 +75,21 @@ impl Call {
         }
     }
 
+    /// Makes a push one for practice: the gentlest, and announced.
+    pub(super) fn make_practice(&mut self, gentlest: Strength) {
+        if self.practice {
+            return;
+        }
+        self.practice = true;
+        let drawn = self.strength.replace(gentlest).map(|drawn| Instruction::Words(drawn.phrase()));
+        for told in &mut self.tell {
+            if Some(&*told) == drawn.as_ref() {
+                *told = Instruction::Words(gentlest.phrase());
+            }
+        }
+        self.tell.insert(0, Instruction::Words(Phrase::own("tell.practice")));
+    }
+
     /// What the call asks for.
     pub fn action(&self) -> Action {
         self.action

@@ -9,7 +9,7 @@ use super::moments::{self, FEWEST_CUES, Moment, Rules};
 use super::order::Streak;
 use super::upcoming::UpcomingCalls;
 use super::{Call, Cue, Method, Schedule, Seed, SetPlan, inspect};
-use crate::plan::drill::{Facing, Side, Stance};
+use crate::plan::drill::{Facing, Side, Stance, Strength};
 use crate::plan::gaps::GapTable;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 use crate::units::Millis;
@@ -205,6 +205,26 @@ impl Scheduler {
             cues.push(cue);
         }
         SetPlan { cues, ..set.clone() }
+    }
+
+    /// The set with its pushes for practice decided now that it is given: those from the cue number `next` on that are
+    /// among the session's first are the gentlest, and announced as practice, even where a set before it that was to have
+    /// them was not given. `given`: the session's pushes before them.
+    ///
+    /// # Panics
+    /// As [`Self::after_pause`].
+    #[must_use]
+    pub fn for_practice_first(&self, seed: Seed, set: &SetPlan, given: usize, next: usize) -> SetPlan {
+        let slot = self.slots(seed).into_iter().find(|slot| slot.number == set.number);
+        let plan = self.plan_of(slot.expect("the set was drawn from this prescription and seed"));
+        let (gentlest, _) = plan.strength().unwrap_or((Strength::GENTLEST, Strength::GENTLEST));
+        let mut set = set.clone();
+        let calls = set.cues.iter_mut().skip(next).filter_map(|cue| cue.call.as_mut());
+        let pushes = calls.filter(|call| call.action.is_push());
+        for call in pushes.take(limits::PRACTICE_PUSHES.saturating_sub(given)) {
+            call.make_practice(gentlest);
+        }
+        set
     }
 
     /// The prescription that it draws from.

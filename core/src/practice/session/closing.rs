@@ -2,6 +2,7 @@
 
 use super::current_set::{CurrentSet, Notes};
 use super::screen::Body;
+use super::whole::MOST_GRABS;
 use super::{State, Turn, Whole};
 use crate::health::lock::Lock;
 use crate::record::{Entry, Mishap, SessionEnd, Stamp, Symptom};
@@ -107,6 +108,14 @@ impl Whole {
                 ],
                 &[],
             )),
+            SessionEnd::Grabbed if self.grabs >= MOST_GRABS => Body::page(
+                "We stop here",
+                &[
+                    "There were two grabs. Sit down and rest.",
+                    "No more practice today. Tell your therapist, and start with something gentler next time.",
+                ],
+                &[],
+            ),
             SessionEnd::Grabbed | SessionEnd::StoppedUnsteady => Body::page(
                 "We stop here",
                 &[

@@ -74,11 +74,18 @@ impl CurrentSet {
         turn.record(Entry::SetLeftOut(LeftOutRow { set, at, why }));
     }
 
+    /// Decides which of the pushes still to come are for practice.
+    pub(super) fn decide_practice(&mut self, whole: &Whole) {
+        let (seed, given) = (whole.schedule.seed(), whole.pushes_given);
+        self.plan = whole.scheduler.for_practice_first(seed, &self.plan, given, self.next_cue);
+    }
+
     /// Counts what is due by now. Without sound, keeps what the screen has begun to show; with a partner, what the
     /// partner's screen has asked for.
     pub(super) fn deliver_due_cues(&mut self, elapsed: Millis, turn: &mut Turn<'_>) {
         while let Some(cue) = self.plan.cues().get(self.next_cue).filter(|cue| cue.at() <= elapsed) {
             if let Some(call) = cue.call() {
+                turn.whole.pushes_given += usize::from(call.action().is_push());
                 let (at, silent) = (elapsed, turn.whole.silent);
                 let how = match turn.whole.channel(&self.plan) {
                     Channel::Trainee if silent => Some(Delivery::Shown { at }),

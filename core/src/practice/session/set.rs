@@ -158,7 +158,7 @@ impl InSet {
         }
     }
 
-    pub(super) fn key(self, key: Key, turn: &mut Turn<'_>) -> State {
+    pub(super) fn key(mut self, key: Key, turn: &mut Turn<'_>) -> State {
         let mishap = self.mishap_of(key);
         let no_output = turn.whole.is_without_output();
         let refuses = key.is('r') && turn.whole.has_pushes(&self.set.plan);
@@ -177,6 +177,7 @@ impl InSet {
             (_, Some(what)) => self.ask_about_mishap(what, turn),
             (SetPhase::Stand { .. } | SetPhase::Paused { .. }, None) if refuses => self.refuse(turn),
             (SetPhase::Stand { .. }, None) => {
+                self.set.decide_practice(turn.whole);
                 let (plan, whole) = (&self.set.plan, &turn.whole);
                 turn.record(Entry::set_begun(&turn.now.wall, plan, whole.channel(plan), whole.room()));
                 self.begin(Millis(0), turn)
@@ -260,6 +261,7 @@ impl InSet {
         let (set, seed) = (&mut self.set, turn.whole.schedule.seed());
         set.pauses += 1;
         set.plan = turn.whole.scheduler.after_pause(seed, &set.plan, set.pauses, worked, set.next_cue);
+        set.decide_practice(turn.whole);
         turn.record(Entry::replanned(set.pauses, worked, &set.plan, turn.whole.room()));
         self.begin(worked, turn)
     }

@@ -9,7 +9,7 @@ use crate::record::{Mishap, SessionBegun};
 use crate::units::Millis;
 
 /// With a partner the first grab leads to a rest, the second ends the session \[judgment\].
-const MOST_GRABS: u8 = 2;
+pub(super) const MOST_GRABS: u8 = 2;
 
 #[derive(Debug)]
 #[expect(clippy::struct_excessive_bools, reason = "each is a fact that can hold whatever is going on")]
@@ -37,6 +37,8 @@ pub(super) struct Whole {
     pub(super) sound_heard: bool,
     pub(super) sound_lost: bool,
     pub(super) not_saved: bool,
+    /// The pushes that the partner was asked for so far.
+    pub(super) pushes_given: usize,
     /// Grabs with a partner.
     pub(super) grabs: u8,
     /// What ends the session after what must still be asked.

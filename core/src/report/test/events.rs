@@ -150,7 +150,7 @@ fn what_was_left_out_or_happened_between_sets_is_told() {
         [
             "left out: 3 of 5 sets were chosen at the start",
             "advice: one step lower was advised (set 2, counter-reach, step 2)",
-            "grab: grabbed hold or nearly fell (before set 3)",
+            "grab: grabbed or steadied (before set 3)",
             "fall: fell (before set 5)",
             "left out: set 2 left out: declined",
             "left out: set 3 left out: after a grab",

@@ -10,6 +10,7 @@ use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, REPEAT_WA
 use super::Walk;
 use crate::draw::schedule::Cue;
 use crate::plan::direction::Direction;
+use crate::plan::drill::{Facing, Strength};
 use crate::plan::place::{Place, Room};
 use crate::plan::prescription::Prescription;
 use crate::record::{
@@ -506,6 +507,50 @@ fn the_trainee_may_refuse_a_set_before_it_or_in_a_pause_and_nothing_is_pushed_af
     walk.keys("021n");
     assert!(matches!(walk.body(), Body::Rest { .. }), "it counts against nobody, and the session goes on");
     assert!(!walk.effects[began..].iter().any(|effect| matches!(effect, Effect::Begin { .. })));
+}
+
+/// A set that was refused, or left after one push, does not use the pushes for practice up: they are the first two that are
+/// given, at the gentlest, and the partner is told so.
+#[test]
+fn the_first_two_pushes_that_are_given_are_for_practice_whichever_set_was_refused() {
+    let practice = |walk: &Walk| -> Vec<bool> {
+        let pushes = walk.pushes();
+        for (_, cue) in &pushes {
+            let call = cue.call().unwrap();
+            let told: Vec<&str> = call.partner_phrases(ROOM, Facing::CounterAhead).iter().map(|one| one.id()).collect();
+            assert_eq!(told.first() == Some(&"tell.practice"), call.is_practice(), "{told:?}");
+            let strength = call.strength().unwrap();
+            assert!(!call.is_practice() || strength == Strength::GENTLEST, "{strength}");
+            assert_eq!(told.iter().filter(|id| id.starts_with("strength.")).count(), 1, "{told:?}");
+            assert!(told.contains(&strength.phrase().id()), "{told:?}");
+        }
+        pushes.iter().map(|(_, cue)| cue.call().unwrap().is_practice()).collect()
+    };
+    let begun = |walk: &Walk| match walk.entries().into_iter().rev().find(|entry| matches!(entry, Entry::SetBegun { .. })) {
+        Some(Entry::SetBegun { cues, .. }) => cues.iter().filter(|cue| cue.practice).count(),
+        other => panic!("{other:?}"),
+    };
+    let mut given = pushes();
+    given.walk_to_set(2).keys(".");
+    assert_eq!(practice(&given)[..2], [true, true]);
+
+    let mut refused = pushes();
+    refused.walk_to_set(2).keys("r.").keys(".");
+    assert_eq!(refused.session().set_number(), 3);
+    let found = practice(&refused);
+    assert!(found[..2] == [true, true] && !found[2..].contains(&true), "{found:?}");
+    assert_eq!(begun(&refused), 2, "and it is kept so");
+
+    // After one push the set is refused in a pause: one is left.
+    let mut one = pushes();
+    one.walk_to_set(2).keys(".");
+    let (_, first) = one.pushes()[0].clone();
+    one.work_to(first.at() + Millis(500)).keys(".r");
+    assert_eq!(one.set_ends().last(), Some(&(2, SetEnd::Refused)));
+    one.keys("0021n").wait(Millis(60_100)).keys("..");
+    assert_eq!(one.session().set_number(), 3);
+    let found = practice(&one);
+    assert!(found[0] && !found[1..].contains(&true), "{found:?}");
 }
 
 /// Walks to the middle of the first spell of closed eyes.
