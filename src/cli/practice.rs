@@ -190,7 +190,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
 fn rest(plain: bool, position: &Position) -> Result<(), Failure> {
     let mut lines = position.lines();
     let heading = lines.remove(0);
-    lines.extend(position.offered());
+    lines.extend(position.moved());
     if plain || !(io::stdin().is_terminal() && io::stdout().is_terminal()) {
         let page: Vec<Block> = std::iter::once(heading).chain(lines).map(Block::line).collect();
         return Ok(show(&page, &mut io::stdout())?);

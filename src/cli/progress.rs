@@ -4,8 +4,8 @@ use std::io::{self, IsTerminal};
 
 use jiff::civil::Date;
 
-use super::page::Output;
 use super::face;
+use super::page::Output;
 use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::clock::Clock;

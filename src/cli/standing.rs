@@ -76,6 +76,12 @@ impl Position {
         self.offers.iter().map(|offer| offer.line(self.named.as_deref()))
     }
 
+    /// How the next practice is moved to today, where it can be.
+    pub(super) fn moved(&self) -> Option<String> {
+        let offer = self.offers.iter().find(|offer| matches!(offer, Offer::Move { .. }))?;
+        Some(offer.line(self.named.as_deref()))
+    }
+
     /// Whom to call in an emergency.
     pub(super) fn number(&self) -> Option<&str> {
         self.number.as_deref()

@@ -3,8 +3,8 @@
 use std::time::Duration;
 
 use crate::audio::{Bank, Voice, device};
-use crate::cli::page::Output;
 use crate::cli::face;
+use crate::cli::page::Output;
 use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
 use crate::clock::Clock;
@@ -58,7 +58,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 }
             }
         }
-        face.show(&guide.screen(clock.now(), not_kept.is_some())).map_err(|error| face::no_terminal(&error))?;
+        face.show(&guide.screen(clock.now(), not_kept.is_some()))
+            .map_err(|error| face::no_terminal(&error))?;
     }
     drop(face);
     match not_kept {

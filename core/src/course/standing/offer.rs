@@ -29,7 +29,10 @@ pub enum Offer {
     /// A clearance of what bars practice.
     Clear,
     /// The questions about health.
-    Suitability,
+    Suitability {
+        /// They were answered before.
+        again: bool,
+    },
     /// A balance test.
     Assess(Option<Retest>),
     /// A track of today's practice.
@@ -69,7 +72,7 @@ impl Offer {
             Self::Gentler { partner } => practice("--gentler", partner),
             Self::Move { partner } => practice("--move", partner),
             Self::Clear => "clear".to_owned(),
-            Self::Suitability => "suitability".to_owned(),
+            Self::Suitability { .. } => "suitability".to_owned(),
             Self::Assess(_) => "assess".to_owned(),
             Self::Track => ["track", named.unwrap_or_default()].join(" ").trim_end().to_owned(),
             Self::Sheet => "sheet".to_owned(),
@@ -83,7 +86,12 @@ impl Offer {
             Self::Gentler { .. } => "One step lower, any time you like".to_owned(),
             Self::Move { .. } => "To practice today instead".to_owned(),
             Self::Clear => "Once a clinician has cleared you".to_owned(),
-            Self::Suitability => "The questions about your health".to_owned(),
+            Self::Suitability { again: true } => {
+                "When your health has changed, or a clinician has agreed".to_owned()
+            }
+            Self::Suitability { again: false } => {
+                "The questions about your health, not answered yet".to_owned()
+            }
             Self::Assess(Some(Retest::Since(from))) => {
                 format!("The balance tests can be done again, since {from}")
             }
@@ -127,8 +135,9 @@ impl Standing {
         if !self.clearable.is_empty() {
             offers.push(Offer::Clear);
         }
-        if !self.clinician.is_empty() || known.fitness.suitability.is_none() {
-            offers.push(Offer::Suitability);
+        let again = known.fitness.suitability.is_some();
+        if !self.clinician.is_empty() || !again {
+            offers.push(Offer::Suitability { again });
         }
         if !self.state.is_barred() {
             let is_for_track = track::check(prescription).is_ok() && can_begin(steps).is_some();
