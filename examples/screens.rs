@@ -262,6 +262,7 @@ impl Walk {
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
             sets_planned: schedule.sets().len() as u8,
+            precautions: Vec::new(),
             drawn: Some(Drawn {
                 seed,
                 seed_given: true,

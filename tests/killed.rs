@@ -198,6 +198,7 @@ fn child() {
         title: prescription.title().to_owned(),
         digest: prescription.digest(),
         sets_planned: 1,
+        precautions: Vec::new(),
         drawn: Some(Drawn {
             seed,
             seed_given: false,

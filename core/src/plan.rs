@@ -7,6 +7,8 @@ pub mod direction;
 pub mod drill;
 pub mod explanation;
 pub mod gaps;
+pub mod limb;
 pub mod phrase;
 pub mod place;
+pub mod precaution;
 pub mod prescription;

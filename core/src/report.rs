@@ -7,6 +7,7 @@ use serde::Serialize;
 use crate::course::program::Program;
 use crate::health::assessment::{Dated, Verdict};
 use crate::plan::drill::Form;
+use crate::plan::precaution::Precaution;
 use crate::plan::prescription::{Digest, Prescription};
 
 mod dose;
@@ -96,6 +97,8 @@ pub struct IssuedPrescription {
     pub ends_on: Option<Date>,
     /// The digest of its file.
     pub digest: String,
+    /// What the person must not do, in every practice.
+    pub precautions: Vec<Precaution>,
 }
 
 /// A prescription that was practiced.
@@ -172,6 +175,7 @@ impl Report {
                 issued_on: prescription.issued_on(),
                 ends_on: Program::new(&material.past, prescription).ends_on(),
                 digest: prescription.digest().to_string(),
+                precautions: prescription.precautions().iter().collect(),
             },
             prescriptions: used(&inside),
             dose: Dose::of(&inside, &material.past, prescription, period),

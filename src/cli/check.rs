@@ -11,6 +11,7 @@ use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::{self, Explanation};
+use counterpoise_core::plan::precaution::Precaution;
 use counterpoise_core::units::Millis;
 
 /// The options of `check`.
@@ -45,6 +46,10 @@ struct Check<'a> {
     calls: Calls,
     foreseen: String,
     warnings: Vec<String>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    precautions: Vec<Precaution>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    left_out: Vec<String>,
     parts: Vec<Part>,
 }
 
@@ -106,6 +111,8 @@ pub(super) fn run(
                 calls: Calls { mean_thousandths: (counts.mean() * 1000.0).round() as u32, low, high },
                 foreseen: summary,
                 warnings: explanation.warnings().iter().map(ToString::to_string).chain(cautions).collect(),
+                precautions: prescription.precautions().iter().collect(),
+                left_out: prescription.narrowings().iter().map(ToString::to_string).collect(),
                 parts: parts
                     .into_iter()
                     .map(|part| Part { heading: part.heading, lines: part.lines })

@@ -13,7 +13,7 @@ use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::{Decision, Next};
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
-use counterpoise_core::plan::prescription::{DrillPlan, Prescription};
+use counterpoise_core::plan::prescription::{DrillPlan, Prescription, Taken};
 
 /// The options of `next`.
 #[derive(Debug, Clone, clap::Args)]
@@ -85,7 +85,7 @@ impl Step {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
-    let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
+    let prescription = source::for_person(arguments.prescription.as_deref(), folder)?.prescription;
     let journal = Journal::look(folder)?;
     let known = standing::known(&journal)?;
     let altered = match arguments.prescription {
@@ -110,6 +110,8 @@ fn answer(position: &Position, prescription: &Prescription, on: Date, changed: b
     let of = |place: usize| next.steps[place].map(|step| Step::of(&plans[place], step));
     let first = next.changed.or_else(|| (1..plans.len()).find(|place| next.steps[*place].is_some()));
     let left_out = plans.iter().zip(&next.steps).filter(|(_, step)| step.is_none());
+    let ruled_out = prescription.narrowings().iter().filter(|taken| taken.what == Taken::Drill);
+    let ruled_out = ruled_out.map(|taken| taken.drill.name());
     Answer {
         schema: "counterpoise.next/1",
         on,
@@ -126,7 +128,7 @@ fn answer(position: &Position, prescription: &Prescription, on: Date, changed: b
             .collect(),
         step: of(first.unwrap_or(0)),
         steps: (0..plans.len()).filter_map(of).collect(),
-        left_out: left_out.map(|(plan, _)| plan.drill().name()).collect(),
+        left_out: left_out.map(|(plan, _)| plan.drill().name()).chain(ruled_out).collect(),
         until: standing.until().map(ToString::to_string),
         next_day: standing.next_day(),
         first_set: next.first_set,
@@ -148,6 +150,7 @@ fn text(position: &Position, prescription: &Prescription) -> Vec<Block> {
         page.extend(standing.about_steps().into_iter().map(Block::item));
         page.push(Block::line(if next.is_open() { "Steps" } else { "Steps at the next practice" }));
         page.extend(steps(next, prescription).map(Block::item));
+        page.extend(prescription.narrowings().iter().map(|taken| Block::item(taken.to_string())));
     }
     page.extend(position.offered().map(Block::line));
     page

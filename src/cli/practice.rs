@@ -79,7 +79,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     if arguments.prescription.is_none() {
         handover::offer(folder)?;
     }
-    let source = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?;
+    let source = source::for_person(arguments.prescription.as_deref(), folder)?;
     let seed = source::seed(arguments.seed.as_deref())?;
     let settings = Settings::load(folder)?;
     // Problems with the journal are printed now, before anybody stands at the counter.
@@ -147,6 +147,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         title: source.prescription.title().to_owned(),
         digest: source.prescription.digest(),
         sets_planned,
+        precautions: source.prescription.precautions().iter().collect(),
         drawn: Some(Drawn {
             seed,
             seed_given: arguments.seed.is_some(),

@@ -38,7 +38,11 @@ pub(super) fn run(
     folder: impl Fn() -> Result<Folder, Failure>,
     out: &mut impl Write,
 ) -> Result<Output, Failure> {
-    let prescription = source::find(arguments.prescription.as_deref(), &folder)?.prescription;
+    let named = arguments.prescription.as_deref();
+    let found = source::find(named, &folder)?;
+    // What the person would get: in a folder that can be read, its program's precautions hold.
+    let program = folder().ok().and_then(|folder| source::in_use(&folder).ok().flatten());
+    let prescription = found.within(program.as_ref()).prescription;
     let (method, seed) = source::replay(arguments.seed.as_deref(), folder)?;
     let scheduler = Scheduler::by(method, &prescription)?;
     let mut previews = (0..arguments.sessions.unwrap_or(1))

@@ -50,7 +50,7 @@ struct Answer {
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
-    let prescription = source::find(arguments.prescription.as_deref(), || Ok(folder.clone()))?.prescription;
+    let prescription = source::for_person(arguments.prescription.as_deref(), folder)?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = moment(arguments.on, &Clock::real().wall());
     let day = now.date();

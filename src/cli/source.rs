@@ -37,6 +37,27 @@ pub fn find(
     in_use(&folder()?)?.map_or_else(|| named(Prescription::all_ready()[0].0), Ok)
 }
 
+/// The same for whoever practices in this folder: the precautions of the program in use hold for everything.
+///
+/// # Errors
+/// As [`find`], and if the program in use cannot be read: then nobody knows what it rules out.
+pub fn for_person(given: Option<&str>, folder: &Folder) -> Result<Source, Failure> {
+    let source = find(given, || Ok(folder.clone()))?;
+    let program = if given.is_some() { in_use(folder)? } else { None };
+    Ok(source.within(program.as_ref()))
+}
+
+impl Source {
+    /// The same within the precautions of the program in use.
+    #[must_use]
+    pub fn within(mut self, program: Option<&Self>) -> Self {
+        if let Some(program) = program {
+            self.prescription = self.prescription.within(program.prescription.precautions());
+        }
+        self
+    }
+}
+
 /// The prescription in the person's folder; `None` if there is none yet.
 ///
 /// # Errors
@@ -181,5 +202,31 @@ mod tests {
         std::fs::write(folder().unwrap().prescription_file(), "title = 3").unwrap();
         let refused = find(None, folder).unwrap_err();
         assert!(refused.fact().contains("prescription.toml"), "a broken one is never passed over");
+    }
+
+    #[test]
+    fn the_precautions_of_the_program_in_use_hold_for_whatever_is_practiced_in_its_folder() {
+        let place = tempfile::tempdir().unwrap();
+        let folder = Folder::open_in(place.path()).unwrap();
+        let free = for_person(Some("typical"), &folder).unwrap();
+        assert!(free.prescription.precautions().is_empty(), "nothing is in use");
+        let gentle = Prescription::ready_text("gentle").unwrap();
+        let program = gentle.replacen("order =", "precautions = [\"left arm stays down\"]\norder =", 1);
+        std::fs::write(folder.prescription_file(), program).unwrap();
+        for name in Prescription::ready_names() {
+            let bound = for_person(Some(name), &folder).unwrap().prescription;
+            assert_eq!(bound.precautions().to_string(), "left arm stays down", "{name}");
+            let ready = Prescription::ready(name).unwrap();
+            assert_eq!(
+                bound.digest(),
+                ready.digest(),
+                "it is kept as that file, with the precautions beside it"
+            );
+        }
+        let own = for_person(None, &folder).unwrap().prescription;
+        assert_eq!(own.drills()[1].targets().len(), 2, "right and forward right");
+        assert_eq!(own.excess_over(&for_person(Some("gentle"), &folder).unwrap().prescription), None);
+        std::fs::write(folder.prescription_file(), "title = 3").unwrap();
+        assert!(for_person(Some("gentle"), &folder).is_err(), "nobody knows what it rules out");
     }
 }

@@ -68,7 +68,12 @@ pub(super) fn run(
     folder: impl Fn() -> Result<Folder, Failure>,
 ) -> Result<Output, Failure> {
     let found = folder();
-    let prescription = source::find(arguments.prescription.as_deref(), || found.clone())?.prescription;
+    let named = arguments.prescription.as_deref();
+    let prescription = match &found {
+        Ok(folder) => source::for_person(named, folder),
+        Err(_) => source::find(named, || found.clone()),
+    };
+    let prescription = prescription?.prescription;
     track::check(&prescription)?;
     let found = match found {
         Ok(folder) => Some(folder),

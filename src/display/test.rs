@@ -62,6 +62,7 @@ fn replay(mut show: impl FnMut(Millis, &Screen)) -> Vec<Entry> {
         title: prescription.title().to_owned(),
         digest: prescription.digest(),
         sets_planned: schedule.sets().len() as u8,
+        precautions: Vec::new(),
         drawn: Some(Drawn {
             seed,
             seed_given: false,

@@ -33,6 +33,7 @@ pub(crate) fn begun(at: Stamp) -> Entry {
         title: "=Month, \"one\"".into(),
         digest: Digest::of(b"a prescription"),
         sets_planned: 2,
+        precautions: Vec::new(),
         drawn: Some(Drawn {
             seed: Seed::from_bytes([7; 32]),
             seed_given: false,
@@ -276,6 +277,7 @@ pub(crate) fn any_session() -> impl Strategy<Value = (Id, Vec<Entry>)> {
                     title,
                     digest: Digest::of(&id),
                     sets_planned,
+                    precautions: Vec::new(),
                     drawn: Some(Drawn {
                         seed: Seed::from_bytes([id[0]; 32]),
                         seed_given,

@@ -347,6 +347,7 @@ fn what_is_kept_of_a_drawn_session_is_what_was_drawn() {
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
             sets_planned: schedule.sets().len() as u8,
+            precautions: Vec::new(),
             drawn: Some(Drawn {
                 seed,
                 seed_given: true,

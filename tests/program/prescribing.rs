@@ -52,11 +52,11 @@ fn files(folder: &Path) -> Vec<String> {
     names
 }
 
-const WALK: [&str; 12] = ["1", "For A., first month", "K. L.", "", "", "", "", "", "", "", "w", ""];
+const WALK: [&str; 13] = ["1", "For A., first month", "K. L.", "", "", "", "", "", "", "", "", "w", ""];
 
 /// As many lines as lead to the overview, then W and a file.
 fn walk(file: &str) -> Vec<&str> {
-    vec!["1", "For A., first month", "K. L.", "", "", "2", "", "", "", "", "w", file]
+    vec!["1", "For A., first month", "K. L.", "", "", "2", "", "", "", "", "", "w", file]
 }
 
 #[test]
@@ -121,7 +121,7 @@ fn a_file_that_is_there_is_replaced_only_after_a_yes() {
 #[test]
 fn an_edited_one_keeps_what_was_not_asked_and_says_what_changed() {
     let place = place();
-    out(&prescribe(place.path(), &[], &WALK.iter().copied().take(11).chain(["a.toml"]).collect::<Vec<_>>()));
+    out(&prescribe(place.path(), &[], &WALK.iter().copied().take(12).chain(["a.toml"]).collect::<Vec<_>>()));
     let before = fs::read_to_string(place.path().join("a.toml")).unwrap();
     let said = out(&prescribe(place.path(), &["--from", "a.toml"], &["4", "2", "w", "", "y"]));
     assert!(said.contains("What was changed:\n  Days a week: 3 -> 2\n"), "{said}");
@@ -341,7 +341,7 @@ fn a_try_out_runs_what_is_locked_and_unlocks_it_after_a_yes() {
     let place = place();
     // Reaches in sets of 14 s, so that this takes no longer than it must.
     let lines =
-        ["1", "For A.", "K. L.", "", "l", "11", "2", "8", "4 5", "7", "2", "6", "14", "l", "w", "a.toml"];
+        ["1", "For A.", "K. L.", "", "l", "12", "2", "8", "4 5", "7", "2", "6", "14", "l", "w", "a.toml"];
     out(&prescribe(place.path(), &[], &lines));
     let mut command = counterpoise(place.path());
     command.args(["prescribe", "--try", "--from", "a.toml", "--plain", "--silent"]);

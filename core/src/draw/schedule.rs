@@ -2,6 +2,7 @@
 
 use crate::plan::drill::{Drill, Facing, Form, Ladder, LadderStep, Side};
 use crate::plan::phrase::Phrase;
+use crate::plan::precaution::Precautions;
 use crate::units::Millis;
 
 mod attributes;
@@ -51,6 +52,8 @@ pub struct SetPlan {
     recover: Millis,
     rest: Millis,
     redraws: u16,
+    moves: Vec<Phrase>,
+    precautions: Precautions,
     cues: Vec<Cue>,
 }
 
@@ -131,6 +134,14 @@ impl SetPlan {
     /// How many balls are in play: 2 if one is named aloud as it leaves the hand.
     pub fn balls(&self) -> u8 {
         self.balls
+    }
+    /// What is said before it: which hand or leg moves.
+    pub fn moves(&self) -> &[Phrase] {
+        &self.moves
+    }
+    /// What the person must not do.
+    pub fn precautions(&self) -> Precautions {
+        self.precautions
     }
     /// Every phrase that the set may say during its work, to the trainee or the partner, places of the room apart.
     pub fn phrases(&self) -> Vec<Phrase> {

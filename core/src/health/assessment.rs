@@ -4,6 +4,7 @@
 use std::fmt;
 use std::str::FromStr;
 
+use crate::plan::precaution::{Precaution, Precautions};
 use crate::words;
 
 mod comparison;
@@ -168,6 +169,28 @@ impl Test {
     /// Whether a helper must press the key: nobody can do so while walking or rising for time.
     pub const fn needs_helper(self) -> bool {
         matches!(self, Self::TimedUpAndGo | Self::FiveRises)
+    }
+
+    /// The precautions that rule it out: stages with one foot ahead and on one leg load each leg in turn, rises are done with
+    /// the arms crossed and bend the trunk, and the timed walk turns around \[judgment\].
+    pub const fn ruled_out_by(self) -> Precautions {
+        use Precaution as P;
+        match self {
+            Self::FourStage | Self::OneLeg => {
+                Precautions::of(&[P::NoLeftStep, P::NoRightStep, P::NoLeftWeight, P::NoRightWeight])
+            }
+            Self::ChairStand | Self::FiveRises => {
+                Precautions::of(&[P::LeftArmDown, P::RightArmDown, P::NoBending])
+            }
+            Self::TimedUpAndGo => Precautions::of(&[
+                P::NoLeftStep,
+                P::NoRightStep,
+                P::NoLeftWeight,
+                P::NoRightWeight,
+                P::NoHeadTurns,
+                P::NoBending,
+            ]),
+        }
     }
 
     /// What a result looks like.

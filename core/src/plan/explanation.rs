@@ -229,6 +229,11 @@ impl<'a> Explanation<'a> {
                 "The warm-up comes first; the other drills come in an order drawn for each session, walking last.".into(),
             );
         }
+        if !prescription.precautions().is_empty() {
+            lines.push(format!("Precautions, in every practice: {}.", prescription.precautions()));
+            lines.push("Pushes, balls and moving bases are left out with any of them.".into());
+            lines.extend(prescription.narrowings().iter().map(ToString::to_string));
+        }
         if let Some(because) = prescription.accepted_because() {
             lines
                 .push(format!("Suitability answers that say \"a clinician first\" are accepted: {because}."));

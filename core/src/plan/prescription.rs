@@ -7,6 +7,7 @@ use jiff::civil::Date;
 use crate::plan::drill::Drill;
 pub use crate::plan::drill::UnlockName;
 pub use crate::plan::gaps::{GapRange, Shape};
+use crate::plan::precaution::Precautions;
 use crate::units::Millis;
 
 mod digest;
@@ -18,6 +19,7 @@ pub mod field;
 mod fields;
 mod gate;
 pub mod limits;
+mod narrowing;
 mod reading;
 pub mod refusal;
 mod seal;
@@ -30,6 +32,7 @@ pub use digest::{Digest, DigestError};
 pub use drill_plan::{DrillPlan, Sequence};
 pub use excess::Excess;
 pub use fields::{Draft, DraftDrill, Unlock, row};
+pub use narrowing::{Narrowing, Taken};
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
 pub use value::DrillOrder;
@@ -52,6 +55,8 @@ const READY: [(&str, &str); 5] = [
 pub struct Prescription {
     draft: Draft,
     drills: Vec<DrillPlan>,
+    precautions: Precautions,
+    narrowings: Vec<Narrowing>,
     digest: Digest,
 }
 

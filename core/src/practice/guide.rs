@@ -11,6 +11,7 @@
 
 use crate::health::assessment::{Age, Company, Reading, Sex, Test};
 use crate::plan::phrase::Phrase;
+use crate::plan::precaution::Precautions;
 use crate::practice::session::Key;
 use crate::units::Millis;
 
@@ -78,6 +79,8 @@ pub(crate) enum NumberPrompt {
 enum Phase {
     Choose,
     WhoIsThere,
+    /// The person's precautions rule the test out.
+    RuledOut,
     /// Somebody is needed and is not there.
     NeedsSomebody,
     Fit,
@@ -116,6 +119,7 @@ pub struct Guide {
     /// The test was named at the start.
     only: Option<Test>,
     emergency: Option<String>,
+    precautions: Precautions,
 }
 
 /// Presses this soon after the watch began are the one that began it \[judgment\].
@@ -126,7 +130,34 @@ impl Guide {
     pub fn new(only: Option<Test>, emergency: Option<String>) -> Self {
         let phase = if only.is_some() { Phase::WhoIsThere } else { Phase::Choose };
         let test = only.unwrap_or(Test::FourStage);
-        Self { phase, test, company: Company::Alone, age: None, sex: None, stage: 0, only, emergency }
+        let precautions = Precautions::NONE;
+        Self {
+            phase,
+            test,
+            company: Company::Alone,
+            age: None,
+            sex: None,
+            stage: 0,
+            only,
+            emergency,
+            precautions,
+        }
+    }
+
+    /// The same guide for somebody with these precautions: a test that they rule out is not led.
+    #[must_use]
+    pub fn within(mut self, precautions: Precautions) -> Self {
+        self.precautions = precautions;
+        if self.only.is_some() {
+            self.open(self.test);
+        }
+        self
+    }
+
+    fn open(&mut self, test: Test) {
+        self.test = test;
+        let is_left = (test.ruled_out_by() & self.precautions).is_empty();
+        self.phase = if is_left { Phase::WhoIsThere } else { Phase::RuledOut };
     }
 
     /// Every phrase that it may say.
@@ -169,7 +200,12 @@ impl Guide {
     /// Leaves a test without keeping anything of it; on the other pages, closes the guide.
     fn stop(&mut self, effects: &mut Vec<Effect>) {
         match self.phase {
-            Phase::Choose | Phase::NotToday | Phase::Kept | Phase::Stopped | Phase::Left => {
+            Phase::Choose
+            | Phase::RuledOut
+            | Phase::NotToday
+            | Phase::Kept
+            | Phase::Stopped
+            | Phase::Left => {
                 self.leave(effects);
             }
             _ => {
@@ -193,8 +229,7 @@ impl Guide {
             Phase::Choose => {
                 let chosen = (1..).zip(Test::ALL).find(|(nth, _)| key == Key::Char(digit(*nth)));
                 if let Some((_, test)) = chosen {
-                    self.test = *test;
-                    self.phase = Phase::WhoIsThere;
+                    self.open(*test);
                 }
             }
             Phase::WhoIsThere if key.is('y') => self.set_company(Company::WithSomebody),
@@ -221,7 +256,7 @@ impl Guide {
             }
             Phase::Result { .. } if key.is('r') => self.repeat_set_up(effects),
             Phase::Result { .. } if key.is('d') => self.start_over(effects),
-            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody => self.start_over(effects),
+            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody | Phase::RuledOut => self.start_over(effects),
             _ => {}
         }
     }

@@ -4,7 +4,8 @@ use crate::draw::schedule::SetPlan;
 use crate::plan::drill::{Facing, SecondTask, Side, Stance, Support, Surface};
 use crate::plan::phrase::Phrase;
 
-/// What is said before a set: where to face, how the feet stand, where the hands are, and what a call asks for.
+/// What is said before a set: where to face, how the feet stand, where the hands are, which hand or leg
+/// moves, and what a call asks for.
 ///
 /// ```
 /// use counterpoise_core::plan::prescription::Prescription;
@@ -13,7 +14,7 @@ use crate::plan::phrase::Phrase;
 /// let prescription = Prescription::ready("gentle").unwrap();
 /// let session = Scheduler::new(prescription).unwrap().draw(Seed::from_bytes([7; 32]));
 /// let said: Vec<&str> = pose::phrases(&session.sets()[0]).iter().map(|phrase| phrase.id()).collect();
-/// assert_eq!(said, ["facing.counter-ahead", "stance.feet-apart", "support.two-hands", "drill.counter-shift"]);
+/// assert_eq!(said, ["facing.counter-ahead", "stance.feet-apart", "support.two-hands", "moves.nothing", "drill.counter-shift"]);
 /// ```
 pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
     let step = set.conditions();
@@ -24,7 +25,9 @@ pub fn phrases(set: &SetPlan) -> Vec<Phrase> {
         Some(support(step.support)),
         step.second_task.map(task),
     ];
-    ids.into_iter().flatten().map(Phrase::own).chain([set.drill().instruction(set.balls())]).collect()
+    let moves = set.moves().iter().copied();
+    let posture = ids.into_iter().flatten().map(Phrase::own).chain(moves);
+    posture.chain([set.drill().instruction(set.balls())]).collect()
 }
 
 /// What is said first when the previous set was of another drill: the equipment to put in place.

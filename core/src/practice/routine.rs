@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 use serde::Deserialize;
 
 use crate::plan::phrase::Phrase;
+use crate::plan::precaution::{Precaution, Precautions};
 use crate::units::Millis;
 
 /// The `schema` of a routine file.
@@ -28,6 +29,8 @@ pub struct Item {
     pub phrase: Phrase,
     /// From its beginning to the next one's.
     pub lasts: Millis,
+    /// The precautions that leave it out.
+    pub ruled_out_by: Precautions,
 }
 
 #[derive(Deserialize)]
@@ -44,6 +47,8 @@ struct Raw {
 struct RawItem {
     phrase: String,
     lasts_ms: u32,
+    /// What it asks of the body: the precautions that leave it out. Never left away, so that nobody forgets it.
+    ruled_out_by: Vec<Precaution>,
 }
 
 /// Why a routine file was refused. These files are built in, so the reader is the developer who changes one.
@@ -96,7 +101,8 @@ impl Routine {
         let item = |raw: RawItem| {
             let phrase = Phrase::named(&raw.phrase).filter(|phrase| !phrase.is_cue());
             let phrase = phrase.ok_or_else(|| RoutineError::Phrase(name.to_owned(), raw.phrase))?;
-            Ok(Item { phrase, lasts: Millis(raw.lasts_ms) })
+            let ruled_out_by = Precautions::of(&raw.ruled_out_by);
+            Ok(Item { phrase, lasts: Millis(raw.lasts_ms), ruled_out_by })
         };
         let items = raw.items.into_iter().map(item).collect::<Result<_, _>>()?;
         let routine = Self { title: raw.title, items };
@@ -121,6 +127,21 @@ impl Routine {
     /// How long it lasts.
     pub fn lasts(&self) -> Millis {
         self.items.iter().fold(Millis(0), |sum, item| sum + item.lasts)
+    }
+
+    /// What is done by somebody with these precautions.
+    ///
+    /// ```
+    /// use counterpoise_core::plan::precaution::{Precaution, Precautions};
+    /// use counterpoise_core::practice::routine::Routine;
+    /// let within = Routine::warm_up().within(Precautions::of(&[Precaution::NoBending]));
+    /// assert!(within.items().iter().all(|item| item.phrase.id() != "warm-up.knees"));
+    /// ```
+    #[must_use]
+    pub fn within(&self, precautions: Precautions) -> Self {
+        let is_left = |item: &&Item| (item.ruled_out_by & precautions).is_empty();
+        let items = self.items.iter().filter(is_left).copied().collect();
+        Self { title: self.title.clone(), items }
     }
 
     /// What is being done `elapsed` after its beginning, and since when; `None` when it is over.

@@ -194,12 +194,14 @@ impl Session {
             if partner { &["partner.", "toward.", "where.", "strength.", "tell.practice"] } else { &[] };
         let groups = anyway.iter().chain(told);
         let named = |phrase: &Phrase| groups.clone().any(|group| phrase.id().starts_with(group));
+        let precautions = sets.iter().take(1).flat_map(|set| set.precautions().iter());
+        let precautions = precautions.map(|one| one.phrase());
         let routines = [Routine::warm_up(), Routine::cool_down()];
         let in_routines = routines.into_iter().flat_map(Routine::items).map(|item| item.phrase);
         let in_sets = sets
             .iter()
             .flat_map(|set| pose::phrases(set).into_iter().chain(set.drill().prepare()).chain(set.phrases()));
-        Phrase::all().filter(named).chain(in_routines).chain(in_sets).collect()
+        Phrase::all().filter(named).chain(precautions).chain(in_routines).chain(in_sets).collect()
     }
 
     /// Whether there is no sound: the calls are on the screen only.

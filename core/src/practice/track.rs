@@ -180,6 +180,9 @@ impl Track {
         for id in OPENING {
             tape.say(Phrase::own(id));
         }
+        for one in schedule.sets().iter().take(1).flat_map(|set| set.precautions().iter()) {
+            tape.say(one.phrase());
+        }
         tape.wait(DECIDE);
         let last = schedule.sets().len();
         let mut before = None;

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use crate::plan::drill::{Need, UnlockName};
+use crate::plan::precaution::Precaution;
 use crate::plan::prescription::DraftDrill;
 use crate::plan::prescription::field::{Field, Sheet};
 
@@ -50,12 +51,13 @@ pub(super) fn next_for_new_drill(after: Option<&Field>, plan: &DraftDrill) -> Op
     DraftDrill::asked().into_iter().find(|field| field.is_first && field.rank > from && plan.suits(field))
 }
 
-/// The words or entries that can be chosen for a field of a drill, in the order in which they are offered.
+/// The words or entries that can be chosen for a field, in the order in which they are offered.
 pub(super) fn options(field: &Field, plan: Option<&DraftDrill>) -> Vec<&'static str> {
     match (field.name, plan) {
         ("form", Some(plan)) => plan.drill.forms().iter().map(|form| form.name()).collect(),
         ("directions", Some(plan)) => plan.offered().map(|target| target.name.as_str()).collect(),
         ("named_steps", Some(plan)) => plan.ladder().nameable().map(|(key, _)| key).collect(),
+        ("precautions", None) => Precaution::ALL.iter().map(|one| one.name()).collect(),
         ("confirmed", Some(plan)) => plan.needs().into_iter().map(Need::name).collect(),
         _ => field.choices.iter().map(|choice| choice.word).collect(),
     }

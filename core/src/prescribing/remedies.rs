@@ -18,6 +18,9 @@ impl Form {
     /// The page on which a problem can be settled.
     pub(super) fn page_of(&self, reason: &Reason) -> Page {
         let whole = match reason {
+            Reason::NothingLeft { .. } | Reason::Twice { field: "precautions", .. } => {
+                return Page::PrescriptionField(&row::precautions);
+            }
             Reason::AcceptedByNobody => return Page::PrescriptionField(&row::issued_by),
             Reason::SessionSets { .. } | Reason::SessionWork { .. } | Reason::EmptyList { .. } => {
                 Page::Drills

@@ -102,7 +102,7 @@ fn gaps_are_bounded_by_the_slowest_call_and_say_so_at_once() {
 fn what_must_be_watched_waits_and_is_led_to() {
     let mut form = form();
     // The second drill, what is called, everything that it has.
-    typed(&mut form, &["11", "2", "1", "all", "l"]);
+    typed(&mut form, &["12", "2", "1", "all", "l"]);
     assert_eq!(*form.page(), Page::Overview);
     assert_eq!(form.answer("w"), Outcome::Page, "not while something is open");
     assert!(matches!(form.page(), Page::UnlockEntry(_)), "{:?}", form.page());
@@ -156,8 +156,8 @@ fn back_list_more_and_leave_work_on_every_page() {
 #[test]
 fn what_was_changed_is_said_line_by_line() {
     let mut form = form();
-    typed(&mut form, &["4", "2", "11", "2", "8"]);
-    typed(&mut form, &["4 12", "l", "11", "r 1"]);
+    typed(&mut form, &["4", "2", "12", "2", "8"]);
+    typed(&mut form, &["4 12", "l", "12", "r 1"]);
     let changed = changes(form.opened(), form.draft());
     assert_eq!(changed[0], "Days a week: 3 -> 2");
     assert!(

@@ -69,6 +69,7 @@ impl Ticked {
                 title: self.title.clone(),
                 digest: self.digest,
                 sets_planned: self.sets.len() as u8,
+                precautions: Vec::new(),
                 drawn: None,
             }),
             Entry::Decided(self.decided.clone()),

@@ -256,7 +256,17 @@ impl Lines {
         let by_hand = voice == BY_HAND;
         let drawn = (!by_hand).then_some(Drawn { seed, seed_given, method, voice, device });
         let digest = digest(&start.digest);
-        self.add(0, Entry::SessionBegun(SessionBegun { begun, title, digest, sets_planned, drawn }));
+        self.add(
+            0,
+            Entry::SessionBegun(SessionBegun {
+                begun,
+                title,
+                digest,
+                sets_planned,
+                precautions: Vec::new(),
+                drawn,
+            }),
+        );
     }
 
     fn tried_out(&mut self, Tryout { watched_by, partner, seen }: Tryout) {

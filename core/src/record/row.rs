@@ -9,6 +9,7 @@ use crate::plan::drill::{
     Action, Ball, Facing, Form, SecondTask, Side, Stance, Strength, Support, Surface, Vision,
 };
 use crate::plan::place::Room;
+use crate::plan::precaution::Precaution;
 use crate::plan::prescription::Digest;
 
 mod balance_row;
@@ -37,6 +38,9 @@ pub struct SessionBegun {
     pub digest: Digest,
     /// How many sets were planned.
     pub sets_planned: u8,
+    /// What the person must not do: what was drawn keeps to it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub precautions: Vec<Precaution>,
     /// How it was drawn and sounded; `None` where a practice with a track was typed in by hand: its hour and its calls are
     /// not known.
     pub drawn: Option<Drawn>,

@@ -26,6 +26,7 @@ pub fn alone(answers: &[(Question, Option<u8>)], why: SessionEnd) -> SessionReco
         title: "One month".to_owned(),
         digest: Digest::of(b"a prescription"),
         sets_planned: 2,
+        precautions: Vec::new(),
         drawn: Some(Drawn {
             seed: Seed::from_bytes([7; 32]),
             seed_given: false,

@@ -10,6 +10,7 @@ use crate::course::past::{Past, PastSession, Sitting};
 use crate::health::assessment::Dated;
 use crate::plan::direction::Direction;
 use crate::plan::drill::Side;
+use crate::plan::precaution::Precaution;
 use crate::record::{Answer, LeftOut, Response, SetEnd};
 use crate::words;
 
@@ -39,6 +40,8 @@ pub struct Material {
 pub struct SessionDetails {
     /// The prescription's title.
     pub title: String,
+    /// What the person must not do.
+    pub precautions: Vec<Precaution>,
     /// Somebody gave the seed.
     pub seed_given: bool,
     /// The session ran without sound.

@@ -50,6 +50,7 @@ fn sessions(
 fn details(record: &SessionRecord) -> SessionDetails {
     SessionDetails {
         title: record.start.title.clone(),
+        precautions: record.start.precautions.clone(),
         seed_given: record.start.seed_given(),
         silent: record.start.is_silent(),
         weekly: Question::WEEKLY

@@ -11,6 +11,10 @@ use crate::words::counted;
 pub fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(title(report))];
     blocks.extend(summary(report).into_iter().map(|said| said.block));
+    if !report.prescription.precautions.is_empty() {
+        let precautions: Vec<&str> = report.prescription.precautions.iter().map(|one| one.name()).collect();
+        blocks.push(Block::Text(format!("Precautions, in every practice: {}.", precautions.join("; "))));
+    }
     weeks(report, &mut blocks);
     responses(report, &mut blocks);
     ratings(report, &mut blocks);

@@ -14,6 +14,7 @@ use crate::journal::{Folder, Journal, JournalError};
 use crate::practice::Sound;
 use crate::settings::Settings;
 use counterpoise_core::health::assessment::Test;
+use counterpoise_core::plan::precaution::Precautions;
 use counterpoise_core::practice::guide::{Effect, Event, Guide, Kept};
 use counterpoise_core::practice::session::{Event as SoundEvent, Key, LONGEST_GAP};
 use counterpoise_core::units::Millis;
@@ -40,10 +41,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let settings = Settings::load(folder)?;
     let mut journal = standing::open(folder, &mut std::io::stderr())?;
     let mut clock = Clock::real();
-    allowed(&journal, folder, &clock)?;
+    let precautions = allowed(&journal, folder, &clock)?;
     terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
     let mut face = face::open(arguments.plain, "assess")?;
-    let mut guide = Guide::new(arguments.test, settings.emergency_number.clone());
+    let mut guide = Guide::new(arguments.test, settings.emergency_number.clone()).within(precautions);
     face.show(&guide.screen(clock.now(), false)).map_err(|error| face::no_terminal(&error))?;
     let mut sound = if arguments.silent { None } else { sound(&settings) };
     let mut not_kept = None;
@@ -68,10 +69,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     }
 }
 
-/// While practice is locked or held, no test is taken either.
-fn allowed(journal: &Journal, folder: &Folder, clock: &Clock) -> Result<(), Failure> {
+/// While practice is locked or held, no test is taken either. Gives the precautions of the program in use.
+fn allowed(journal: &Journal, folder: &Folder, clock: &Clock) -> Result<Precautions, Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-    Position::of(folder, &standing::known(journal)?, &prescription, None, &clock.wall())?.allow_any()
+    let known = standing::known(journal)?;
+    Position::of(folder, &known, &prescription, None, &clock.wall())?.allow_any()?;
+    Ok(prescription.precautions())
 }
 
 /// Without sound the test is led by the screen.

@@ -24,7 +24,9 @@ use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::field::SequenceName;
-use counterpoise_core::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Seal, Unlock};
+use counterpoise_core::plan::prescription::{
+    Draft, DraftDrill, Narrowing, Prescription, Reason, Seal, Unlock,
+};
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{
     Drawn, Id, Response, Seen, SeenRow, SessionBegun, SessionRecord, SetEnd, TriedOut,
@@ -74,6 +76,10 @@ pub(super) fn run<W: Write>(
     let file = PathBuf::from(options.named);
     let source = source::named(options.named)?;
     let draft = Draft::of(&source.prescription);
+    // What the program in use rules out is not tried either.
+    let program = source::in_use(folder)?;
+    let bound = source.prescription.within(program.map(|p| p.prescription.precautions()).unwrap_or_default());
+    let asked = Draft { precautions: bound.precautions().iter().collect(), ..draft.clone() };
     console.show(&WHAT_IT_IS.map(Block::line))?;
     console.say(&format!("For: {}", draft.title))?;
     console.say("Who is watching? Your name, initials or role. Without it the try-out does not start.")?;
@@ -85,7 +91,7 @@ pub(super) fn run<W: Write>(
         ));
     }
     let trial = loop {
-        match choose(&draft, &watched_by, today, console) {
+        match choose(&asked, &watched_by, today, console) {
             Ok(trial) => break trial,
             Err(failure) if console.keyboard => {
                 console.say(&format!("Not possible: {}.", failure.fact()))?;
@@ -277,6 +283,13 @@ fn admit(mut asked: Draft, plan: DraftDrill, partner: String, warmed_up: bool) -
     loop {
         let name = match asked.admit() {
             Ok(prescription) => {
+                let of_it = |one: &&Narrowing| one.drill.name() == plan.drill.name();
+                if let Some(narrowing) = prescription.narrowings().iter().find(of_it) {
+                    return Err(Failure::new(
+                        format!("the person's precautions rule it out: {narrowing}").trim_end_matches('.'),
+                        "Try something that they leave, or change the precautions first.",
+                    ));
+                }
                 let text = asked.to_toml();
                 return Ok(Trial { plan, partner, warmed_up, needs, prescription, text });
             }
@@ -373,6 +386,7 @@ fn run_session<W: Write>(
         title: trial.prescription.title().to_owned(),
         digest: trial.prescription.digest(),
         sets_planned,
+        precautions: trial.prescription.precautions().iter().collect(),
         drawn: Some(Drawn {
             seed,
             seed_given: false,

@@ -74,6 +74,10 @@ fn procedure(session: &PastSession, more: &SessionDetails) -> Value {
     if session.tried_out {
         notes.push(json!({ "text": "Supervised try-out; does not count as practice." }));
     }
+    let precautions: Vec<&str> = more.precautions.iter().map(|one| one.name()).collect();
+    if !precautions.is_empty() {
+        notes.push(json!({ "text": format!("Precautions: {}", precautions.join("; ")) }));
+    }
     json!({
         "resourceType": "Procedure",
         "status": if whole { "completed" } else { "stopped" },
@@ -155,6 +159,7 @@ mod test_of_bundle {
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
+    use counterpoise_core::plan::precaution::Precaution;
     use counterpoise_core::record::{SessionEnd, Symptom};
     use counterpoise_core::report::{Material, Period, SessionDetails, SetDetails};
 
@@ -174,7 +179,14 @@ mod test_of_bundle {
         };
         Material {
             past: Past { sessions: vec![session, stopped], lifted: Vec::new() },
-            details: vec![SessionDetails { sets, ..SessionDetails::default() }, SessionDetails::default()],
+            details: vec![
+                SessionDetails {
+                    sets,
+                    precautions: vec![Precaution::LeftArmDown],
+                    ..SessionDetails::default()
+                },
+                SessionDetails::default(),
+            ],
             tests: vec![
                 dated(Test::OneLeg, "4.5"),
                 dated(Test::ChairStand, "9"),
@@ -218,6 +230,8 @@ mod test_of_bundle {
             of("Observation").iter().map(|one| one["valueQuantity"]["value"].to_string()).collect();
         assert_eq!(values[2..], ["4.5", "null", "null"]);
         assert_eq!(of("Observation")[4]["dataAbsentReason"]["text"], "unable");
+        assert!(of("Procedure")[0]["note"].to_string().contains("Precautions: left arm stays down"));
+        assert!(!of("Procedure")[1]["note"].to_string().contains("Precautions"));
         assert!(of("QuestionnaireResponse")[1]["item"].to_string().contains("dizzy"));
     }
 

@@ -28,7 +28,7 @@ pub(super) fn of(prescription: &Prescription, drill: usize, calls: &Calls) -> Ve
     let strength = plan.has_pushes().then(|| strength(prescription, drill, calls));
     let ball = (plan.balls() == 2 && plan.targets().iter().any(|target| target.action.is_toss()))
         .then_some(AttributeGuess { what: "ball", kinds: 2, chance: 0.5, guess_rate: 0.5 });
-    let parts = (!plan.drill().parts().is_empty()).then(|| parts(plan));
+    let parts = (!plan.parts().is_empty()).then(|| parts(plan));
     [strength, ball, parts].into_iter().flatten().collect()
 }
 
@@ -55,8 +55,7 @@ fn parts(plan: &DrillPlan) -> AttributeGuess {
     let rule = Rule::Open { weights: plan.weights(), longest: plan.longest_streak() };
     let (mut rate, mut chance, mut kinds) = (0.0, 0.0, 0);
     for (target, share) in plan.targets().iter().zip(rule.long_run_shares()) {
-        let suitable: Vec<&Part> =
-            plan.drill().parts().iter().filter(|part| part.suits(target.direction)).collect();
+        let suitable: Vec<&Part> = plan.parts().iter().filter(|part| part.suits(target.direction)).collect();
         let mut sizes: BTreeMap<&str, usize> = BTreeMap::new();
         for part in &suitable {
             *sizes.entry(part.kind.as_str()).or_insert(0) += 1;

@@ -32,7 +32,7 @@ impl<'a> Extras<'a> {
         if call.action.is_toss() && self.plan.balls() == 2 {
             self.ball(call);
         }
-        if !self.plan.drill().parts().is_empty() {
+        if !self.plan.parts().is_empty() {
             self.combine(call);
         }
     }
@@ -66,7 +66,7 @@ impl<'a> Extras<'a> {
     /// the file.
     fn combine(&mut self, call: &mut Call) {
         let suitable: Vec<&Part> =
-            self.plan.drill().parts().iter().filter(|part| part.suits(call.direction)).collect();
+            self.plan.parts().iter().filter(|part| part.suits(call.direction)).collect();
         let mut kinds: Vec<&str> = suitable.iter().map(|part| part.kind.as_str()).collect();
         kinds.dedup();
         let most = usize::from(self.plan.conditions().parts - 1).min(kinds.len());

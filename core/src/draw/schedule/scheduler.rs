@@ -11,6 +11,7 @@ use super::upcoming::UpcomingCalls;
 use super::{Call, Cue, Method, Schedule, Seed, SetPlan, inspect};
 use crate::plan::drill::{Facing, Side, Stance, Strength};
 use crate::plan::gaps::GapTable;
+use crate::plan::limb;
 use crate::plan::prescription::{DrillOrder, DrillPlan, Prescription, Sequence, limits};
 use crate::units::Millis;
 
@@ -280,6 +281,8 @@ impl Scheduler {
         });
         SetPlan {
             cues: cues.collect(),
+            moves: limb::phrases(plan.targets(), plan.parts(), plan.conditions()),
+            precautions: self.prescription.precautions(),
             number: slot.number,
             drill: plan.drill(),
             ladder: plan.ladder(),

@@ -3,6 +3,7 @@
 
 use super::{Explanation, Part, count, decimal};
 use crate::plan::drill::Form;
+use crate::plan::limb;
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::{DrillOrder, DrillPlan};
 
@@ -79,6 +80,8 @@ fn drill(nth: usize, plan: &DrillPlan, is_week: bool) -> Part {
     let silent = plan.targets().iter().all(|target| target.say.is_none());
     let who = if silent { "You hear nothing before it. Your partner is told" } else { "You hear" };
     lines.push(format!("{who}: {}.", words.join(", ")));
+    let moves = limb::phrases(plan.targets(), plan.parts(), plan.conditions());
+    lines.extend(moves.iter().map(|said| said.words().to_owned()));
     if let Some((gentlest, firmest)) = plan.strength() {
         let up_to = if gentlest == firmest { "" } else { "up to " };
         lines.push(format!("How firm: {up_to}{firmest}. That is {}.", firmest.sensation()));
@@ -160,7 +163,8 @@ pub(super) fn stop() -> Part {
 }
 
 fn care(explanation: &Explanation<'_>) -> Part {
-    let mut lines: Vec<String> = Vec::new();
+    let precautions = explanation.prescription.precautions().iter();
+    let mut lines: Vec<String> = precautions.map(|one| one.phrase().words().to_owned()).collect();
     for caution in explanation.prescription.drills().iter().flat_map(|plan| plan.drill().cautions()) {
         if !lines.contains(caution) {
             lines.push(caution.clone());

@@ -1,7 +1,7 @@
 //! One drill of a prescription with its ranges and dose, after the gate has checked it.
 
 use super::limits;
-use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Need, Strength, Target};
+use crate::plan::drill::{Drill, Form, Ladder, LadderStep, Need, Part, Strength, Target};
 use crate::plan::gaps::GapRange;
 use crate::units::Millis;
 
@@ -20,6 +20,7 @@ pub struct DrillPlan {
     pub(super) gaps: GapRange,
     pub(super) blank_per_mille: u16,
     pub(super) targets: Vec<Target>,
+    pub(super) parts: Vec<Part>,
     pub(super) weights: Vec<u32>,
     pub(super) sequence: Sequence,
     pub(super) longest_streak: Option<u8>,
@@ -102,6 +103,10 @@ impl DrillPlan {
     /// What may be called, in the order of the prescription.
     pub fn targets(&self) -> &[Target] {
         &self.targets
+    }
+    /// The parts that may be added to its calls: those of the drill, less what precautions rule out.
+    pub fn parts(&self) -> &[Part] {
+        &self.parts
     }
     /// The weight of each target; all 1 unless given.
     pub fn weights(&self) -> &[u32] {

@@ -4,6 +4,7 @@
 use std::fmt;
 
 use super::{DrillPlan, Prescription};
+use crate::plan::precaution::Precautions;
 use crate::units::Millis;
 
 /// What makes a prescription harder than the program in use.
@@ -46,6 +47,11 @@ pub enum Excess {
         /// What the program has.
         most: u8,
     },
+    /// Without something that the program rules out for this person.
+    Precautions {
+        /// The precautions that this prescription lacks.
+        missing: Precautions,
+    },
     /// A drill that the program leaves out.
     Drill {
         /// The title of the drill, in lower case.
@@ -74,6 +80,10 @@ impl Prescription {
         let (asked, most) = (self.days_a_week(), program.days_a_week());
         if asked > most {
             return Some(Excess::Days { asked, most });
+        }
+        let missing = program.precautions.without(self.precautions);
+        if !missing.is_empty() {
+            return Some(Excess::Precautions { missing });
         }
         let (asked, most) = (self.sets(), program.sets());
         if asked > most {
@@ -188,6 +198,7 @@ impl fmt::Display for Excess {
             Self::Effort { asked, most } => {
                 write!(f, "an effort of up to {asked} of 10; your program has {most}")
             }
+            Self::Precautions { missing } => write!(f, "what your program rules out ({missing})"),
             Self::Drill { drill } => write!(f, "{drill}, which your program leaves out"),
             Self::Range { drill, what } => write!(f, "{drill} {what} than your program"),
         }

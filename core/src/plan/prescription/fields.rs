@@ -7,6 +7,7 @@ use super::field::{Field, Place, Sheet, Source, choice};
 use super::limits;
 use super::value::{DrillOrder, GapShape, SequenceName, Typed, Value};
 use crate::plan::drill::{Drill, Form, Need, UnlockName};
+use crate::plan::precaution::Precaution;
 
 /// For each section: its values as a struct, and a static for each row, in `row`. A row is
 /// `name: type = default, "what it is", { what else is known }`; without a default the field must be there.
@@ -141,6 +142,15 @@ table! {
             ],
             rank: 8, is_first: true, is_dose: true, label: "Order of the drills",
             question: "In which order do the drills come?",
+        };
+        precautions: Vec<Precaution> = Vec::new(), "what this person must not do: `\"no step with the left leg\"`, `\"no step with the right leg\"`, `\"no weight on the left leg alone\"`, `\"no weight on the right leg alone\"`, `\"left arm stays down\"`, `\"right arm stays down\"`, `\"no head turns or looking up\"`, `\"nothing backward\"`, `\"no bending or twisting\"`", {
+            left_out: "none", bounds: "from this list, each only once; refused where they leave none of the drills",
+            origin: "which limb a call uses: judgment", example: "[\"left arm stays down\"]",
+            note: "never asked of this person", rank: 11, is_first: true, label: "Precautions",
+            question: "Is there something that this person must not do? It is never called, in any practice.",
+            why: "Anything on this list also leaves out pushes, balls and moving bases.",
+            prompt: "The numbers of all that apply, such as: 1 5; or: none", unset: "none",
+            clears: &["none", "no"],
         };
         effort_at_most: i64 = limits::EFFORT.most.into(), "effort on the 0-10 scale above which nothing steps up, in any drill; with 6, rises and quick steps, which are meant to be vigorous, may be 8", {
             place: Place::Limits, limit: Some(limits::EFFORT), note: "of 10; nothing steps up above it",

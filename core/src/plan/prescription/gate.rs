@@ -9,11 +9,18 @@ use super::reading::Lines;
 use super::refusal::{Reason, Refusal, shown};
 use super::{Digest, DrillPlan, Prescription, SCHEMA};
 use crate::plan::drill::Drill;
+use crate::plan::precaution::Precautions;
 use crate::units::Millis;
 use crate::words::Printable;
 
 mod drill_section;
 mod safety;
+
+/// One set of weight shifts with both hands resting.
+pub(super) fn built_in_warm_up() -> DrillPlan {
+    let warm_up = Gate::new("", Drill::all()).built_in_warm_up();
+    warm_up.expect("the built-in warm-up is within the limits, as a test proves")
+}
 
 /// The gate, for one file.
 pub(super) struct Gate<'a> {
@@ -45,6 +52,13 @@ impl<'a> Gate<'a> {
             return Err(self.refuse(lines.at("drills"), Reason::EmptyList { field: "drills" }));
         }
         self.ranges(&mut draft, lines)?;
+        let precautions = &draft.precautions;
+        if let Some(place) = (1..precautions.len()).find(|at| precautions[..*at].contains(&precautions[*at]))
+        {
+            let (field, entry) = ("precautions", precautions[place].to_string());
+            return Err(self.refuse(lines.at(field), Reason::Twice { field, entry }));
+        }
+        let precautions = Precautions::of(precautions);
         let mut drills = Vec::with_capacity(draft.drills.len());
         for (drill, lines) in draft.drills.iter_mut().zip(&lines.drills) {
             if let Some(other) = self.drills.iter().find(|other| other.name() == drill.drill.name()) {
@@ -57,7 +71,15 @@ impl<'a> Gate<'a> {
         if let Some(plan) = drills.iter().find(names) {
             return Err(self.refuse(plan.line, Reason::NamedByNobody));
         }
-        self.session(Prescription { draft, drills, digest })
+        let is_left = |plan: &DrillPlan| plan.clone().narrowed(precautions, &mut Vec::new()).is_some();
+        if !drills.iter().any(is_left) {
+            let precautions = precautions.to_string();
+            return Err(self.refuse(lines.at("precautions"), Reason::NothingLeft { precautions }));
+        }
+        let narrowings = Vec::new();
+        let mut whole = self.session(Prescription { draft, drills, precautions, narrowings, digest })?;
+        whole.narrow();
+        Ok(whole)
     }
 
     /// Checks each value by its row of the table, and takes the white space around texts away.

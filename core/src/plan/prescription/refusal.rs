@@ -195,6 +195,8 @@ pub enum Reason {
     SessionSets { sets: u32, warm_up: bool },
     #[error("the sets of a session add up to {work} of work{}; the most is {} (14 min)", warm_up_words(*warm_up), limits::ACTIVE)]
     SessionWork { work: Millis, warm_up: bool },
+    #[error("`precautions` ({precautions}) leave none of the drills")]
+    NothingLeft { precautions: String },
     #[error("`on` is {on}, after `issued_on`, which is {issued_on}")]
     UnlockLater { on: String, issued_on: String },
 }
@@ -306,6 +308,7 @@ impl Reason {
             Self::CoveredOne => "Write sequence = \"open\", or list more directions.".into(),
             Self::SessionSets { .. } => "Remove sets.".into(),
             Self::SessionWork { .. } => "Remove sets or make them shorter.".into(),
+            Self::NothingLeft { .. } => "Prescribe a drill that this person may do, such as \"counter-shift\" or \"steady-holds\".".into(),
             Self::UnlockLater { .. } => {
                 "Somebody must watch it on or before the day of issue. Correct one of the two dates.".into()
             }

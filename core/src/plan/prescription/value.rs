@@ -5,6 +5,7 @@ use std::fmt;
 use jiff::civil::Date;
 
 use crate::plan::drill::{Drill, Form, Need, UnlockName};
+use crate::plan::precaution::Precaution;
 use crate::words;
 
 /// A kind of value in the file.
@@ -192,27 +193,37 @@ named! {
     SequenceName: Self::ALL;
 }
 
-/// What is in place: of a partner a drill's form says enough.
-impl Typed for Vec<Need> {
-    const KIND: Kind = Kind::Texts;
+/// A list of what a file names by a word: left out if it is empty.
+macro_rules! listed {
+    ($($type:ty: $known:expr;)+) => {$(
+        impl Typed for Vec<$type> {
+            const KIND: Kind = Kind::Texts;
 
-    fn of(value: Value) -> Result<Self, Wrong> {
-        let need = |word: String| {
-            let known = || Need::ALL.iter().copied().filter(|need| *need != Need::Partner);
-            let found = known().find(|need| need.name() == word);
-            found.ok_or_else(|| Wrong::Word(word, known().map(Need::name).collect()))
-        };
-        Vec::<String>::of(value)?.into_iter().map(need).collect()
-    }
+            fn of(value: Value) -> Result<Self, Wrong> {
+                let one = |word: String| {
+                    let known = || <$type>::ALL.iter().copied().filter($known);
+                    let found = known().find(|one| one.name() == word);
+                    found.ok_or_else(|| Wrong::Word(word, known().map(<$type>::name).collect()))
+                };
+                Vec::<String>::of(value)?.into_iter().map(one).collect()
+            }
 
-    fn value(&self) -> Option<Value> {
-        let words = self.iter().map(|need| need.name().to_owned()).collect();
-        (!self.is_empty()).then_some(Value::Texts(words))
-    }
+            fn value(&self) -> Option<Value> {
+                let words = self.iter().map(|one| one.name().to_owned()).collect();
+                (!self.is_empty()).then_some(Value::Texts(words))
+            }
 
-    fn blank() -> Self {
-        Vec::new()
-    }
+            fn blank() -> Self {
+                Vec::new()
+            }
+        }
+    )+};
+}
+
+listed! {
+    // Of a partner a drill's form says enough.
+    Need: |need: &Need| *need != Need::Partner;
+    Precaution: |_: &Precaution| true;
 }
 
 /// The order of the drills within a session.

@@ -2,6 +2,7 @@ use proptest::prelude::*;
 
 use super::{ALONE_LIMIT, Effect, Event, Guide, Kept, LEAD_IN, Phase, stages};
 use crate::health::assessment::{Company, Reading, Sex, Test};
+use crate::plan::precaution::{Precaution, Precautions};
 use crate::practice::session::Key;
 use crate::practice::session::screen::Body;
 use crate::units::Millis;
@@ -286,4 +287,35 @@ proptest! {
             prop_assert!(guide.is_over() || !screen.keys.is_empty(), "there is always a way out");
         }
     }
+}
+
+#[test]
+fn a_test_that_a_precaution_rules_out_is_not_led() {
+    for test in Test::ALL {
+        for one in Precaution::ALL {
+            let precautions = Precautions::of(&[*one]);
+            let mut named = Walk::new(*test);
+            named.guide = named.guide.within(precautions);
+            let mut chosen = Walk::new(*test);
+            chosen.guide = Guide::new(None, None).within(precautions);
+            let nth = Test::ALL.iter().position(|other| other == test).unwrap() + 1;
+            chosen.keys(&nth.to_string());
+            let is_out = test.ruled_out_by().has(*one);
+            for walk in [&mut named, &mut chosen] {
+                assert_eq!(walk.guide.phase == Phase::RuledOut, is_out, "{test} {one}");
+                assert_eq!(walk.guide.phase == Phase::WhoIsThere, !is_out, "{test} {one}");
+                if is_out {
+                    let Body::Page { text, .. } = walk.guide.screen(walk.now, false).body else {
+                        panic!("a page")
+                    };
+                    assert!(text[0].contains(one.name()), "{}", text[0]);
+                    walk.keys("ya..k");
+                    assert!(walk.kept().is_empty() && walk.said("assess.chair") == 0);
+                }
+            }
+        }
+    }
+    // Rises are done with the arms crossed on the chest, and the leg to stand on is chosen freely.
+    assert!(Test::ChairStand.ruled_out_by().has(Precaution::RightArmDown));
+    assert!(Test::OneLeg.ruled_out_by().has(Precaution::NoLeftWeight));
 }

@@ -37,6 +37,12 @@ impl Guide {
                 let ask = "Is somebody beside you, who can steady you and press a key?";
                 (question(ask, vec![key("Y", "yes"), key("N", "no, I am alone")]), vec![leave()])
             }
+            Phase::RuledOut => {
+                let because = self.test.ruled_out_by() & self.precautions;
+                let text = format!("Your program rules this test out: {because}.");
+                let body = Body::page("Another test", &[&text, "Choose another one, or leave."], &[]);
+                (body, vec![key("any key", "go on"), leave()])
+            }
             Phase::NeedsSomebody => {
                 let text =
                     "This test is timed by somebody else's key. Ask somebody to come, or take another test.";

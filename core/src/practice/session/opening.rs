@@ -278,7 +278,10 @@ impl Whole {
         let work: Millis = sets.iter().fold(Millis(0), |sum, set| sum + set.work());
         let rest: Millis = sets.iter().rev().skip(1).fold(Millis(0), |sum, set| sum + set.rest());
         let set_up = Millis::from_secs(30 * sets.len() as u32);
-        let around = Routine::warm_up().lasts() + Routine::cool_down().lasts();
+        let around = [Routine::warm_up(), Routine::cool_down()]
+            .map(|routine| routine.within(self.precautions()).lasts())
+            .into_iter()
+            .fold(Millis(0), |sum, lasts| sum + lasts);
         let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
         let trains = if sets.iter().all(|set| set.drill().trains() == Trains::Voluntary) {
             caution::WHAT_IT_IS

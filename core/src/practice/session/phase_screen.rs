@@ -124,7 +124,7 @@ impl Before {
             Page::Side { part } => side_page(part),
             Page::Check { wait, .. } if wait.is_asking() => all_right(),
             Page::Check { wrong, .. } => check_page(whole, wrong),
-            Page::WarmUp { item, .. } => routine_page(RoutinePart::WarmUp, item),
+            Page::WarmUp { item, .. } => routine_page(RoutinePart::WarmUp, item, whole),
         }
     }
 
@@ -231,7 +231,7 @@ impl AfterSet {
             AfterPhase::Rested { wait } if wait.is_asking() => all_right(),
             AfterPhase::Rested { .. } => resting(Millis(0)),
             AfterPhase::Rest { since, .. } => resting(rest - (now - since)),
-            AfterPhase::CoolDown { item, .. } => routine_page(RoutinePart::CoolDown, item),
+            AfterPhase::CoolDown { item, .. } => routine_page(RoutinePart::CoolDown, item, whole),
         }
     }
 
@@ -332,7 +332,13 @@ impl CurrentSet {
             (false, Channel::PartnerEarbud) => Some("Partner: say each call aloud as you hear it."),
             (false, _) => None,
         };
-        let text = [Some(what.as_str()), partner].into_iter().flatten().map(str::to_owned).collect();
+        let never = self.plan.precautions();
+        let never = (!never.is_empty()).then(|| format!("Your precautions: {never}."));
+        let text = [Some(what.as_str()), never.as_deref(), partner]
+            .into_iter()
+            .flatten()
+            .map(str::to_owned)
+            .collect();
         Body::Page { title: "How to stand".to_owned(), text, items: self.stance_lines() }
     }
 

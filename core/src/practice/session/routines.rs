@@ -5,29 +5,32 @@ use super::current_set::CurrentSet;
 use super::event::Effect;
 use super::opening::{Before, Page};
 use super::screen::Body;
-use super::{State, Turn};
+use super::{State, Turn, Whole};
 use crate::practice::routine::Routine;
 use crate::record::{Entry, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, Stamp};
 use crate::units::Millis;
 
-fn routine(part: RoutinePart) -> &'static Routine {
-    match part {
+/// The routine as this session's precautions leave it.
+fn routine(part: RoutinePart, whole: &Whole) -> Routine {
+    let all = match part {
         RoutinePart::WarmUp => Routine::warm_up(),
         RoutinePart::CoolDown => Routine::cool_down(),
-    }
+    };
+    all.within(whole.precautions())
 }
 
 impl Turn<'_> {
     /// Says a sentence of it, if there is one.
     fn says_item(&mut self, part: RoutinePart, item: usize) -> bool {
-        let next = routine(part).items().get(item);
+        let next = routine(part, self.whole).items().get(item).copied();
         self.effects.extend(next.map(|next| Effect::Say(next.phrase)));
         next.is_some()
     }
 
     /// Whether the sentence that began then has lasted as long as it is to.
     fn is_item_over(&self, part: RoutinePart, item: usize, since: Millis) -> bool {
-        self.now.at - since >= routine(part).items().get(item).map_or(Millis(0), |item| item.lasts)
+        self.now.at - since
+            >= routine(part, self.whole).items().get(item).map_or(Millis(0), |item| item.lasts)
     }
 
     pub(super) fn routine_over(&mut self, part: RoutinePart, how: RoutineEnd) {
@@ -87,8 +90,8 @@ impl CurrentSet {
     }
 }
 
-pub(super) fn routine_page(part: RoutinePart, item: usize) -> Body {
-    let routine = routine(part);
+pub(super) fn routine_page(part: RoutinePart, item: usize, whole: &Whole) -> Body {
+    let routine = routine(part, whole);
     let sentence = routine.items().get(item).map(|item| item.phrase.words().to_owned());
     Body::Page { title: routine.title().to_owned(), text: sentence.into_iter().collect(), items: Vec::new() }
 }

@@ -219,6 +219,7 @@ impl InSet {
                 for id in ["practice.hello", "practice.advice", "practice.ignore", "practice.stop-list"] {
                     turn.say(id);
                 }
+                turn.effects.extend(plan.precautions().iter().map(|one| Effect::Say(one.phrase())));
             }
             turn.say(&format!("set.{}", plan.number()));
             turn.effects.extend(drill.prepare().filter(|_| another).map(Effect::Say));

@@ -10,6 +10,7 @@ use super::{ANSWER_WAIT, Effect, Event, Key, Now, REPEAT_WAIT, Session, State};
 use crate::draw::schedule::{Method, Scheduler, Seed, SetPlan};
 use crate::health::readiness::Item;
 use crate::plan::phrase::Phrase;
+use crate::plan::precaution::{Precaution, Precautions};
 use crate::plan::prescription::Prescription;
 use crate::record::{
     Answer, AnswerRow, Delivery, DeliveryRow, Disturbance, Drawn, Effort, Entry, Heard, Numbered,
@@ -49,6 +50,7 @@ impl Walk {
             title: prescription.title().to_owned(),
             digest: prescription.digest(),
             sets_planned: schedule.sets().len() as u8,
+            precautions: Vec::new(),
             drawn: Some(Drawn {
                 seed,
                 seed_given: false,
@@ -687,4 +689,59 @@ proptest! {
         let end = walk.entries().into_iter().position(|entry| matches!(entry, Entry::SessionEnded { .. }));
         prop_assert!(end.is_none_or(|end| end + 1 == walk.entries().len()));
     }
+}
+
+#[test]
+fn precautions_are_said_and_shown_and_leave_out_what_they_rule_out() {
+    let precautions = Precautions::of(&[Precaution::LeftArmDown, Precaution::NoLeftWeight]);
+    let within = Prescription::ready("gentle").unwrap().within(precautions);
+    let walk_to_the_check = |prescription: &Prescription| {
+        let mut walk = Walk::over(prescription, "lower", |session| session);
+        walk.on(Event::Sound { device: Some("a device".to_owned()) });
+        walk.walk_to_the_counter().keys("g");
+        walk
+    };
+    let mut free = walk_to_the_check(Prescription::ready("gentle").unwrap());
+    free.wait(Millis(180_100));
+    assert_eq!(
+        (free.said("warm-up.march"), free.said("warm-up.shoulders"), free.said("warm-up.toes")),
+        (1, 1, 1)
+    );
+    assert_eq!(free.said("precaution.left-arm"), 0);
+
+    let mut walk = walk_to_the_check(&within);
+    walk.wait(Millis(80_000));
+    for left_out in ["warm-up.march", "warm-up.shoulders", "warm-up.sway", "warm-up.hips"] {
+        assert_eq!(walk.said(left_out), 0, "{left_out}");
+    }
+    for left in ["warm-up.begin", "warm-up.toes", "warm-up.knees", "warm-up.end"] {
+        assert_eq!(walk.said(left), 1, "{left}");
+    }
+    let shown = |walk: &Walk| {
+        let Body::Page { title, text, items } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!(title, "How to stand");
+        (text.join(" "), items.join(" "))
+    };
+    let never = "Your precautions: no weight on the left leg alone; left arm stays down.";
+    assert!(
+        shown(&walk).0.contains(never) && shown(&walk).1.contains("Your hands and feet stay where they are.")
+    );
+    assert_eq!((walk.said("precaution.left-arm"), walk.said("precaution.left-weight")), (1, 1));
+    assert_eq!((walk.said("precaution.right-arm"), walk.said("moves.nothing")), (0, 1));
+    walk.keys(".").wait(Millis(65_100)).keys("n021n").wait(Millis(60_100)).keys(".");
+    let (text, items) = shown(&walk);
+    assert!(
+        text.contains(never) && items.contains("Only your right hand moves. Your left hand rests."),
+        "{items}"
+    );
+    assert_eq!((walk.said("moves.right-hand"), walk.said("precaution.left-arm")), (1, 1));
+    assert!(Session::phrases(&walk.session().whole.schedule).contains(&Precaution::LeftArmDown.phrase()));
+    walk.keys(".").wait(Millis(65_100)).keys("n021n").wait(Millis(60_100)).keys(".");
+    walk.keys(".").wait(Millis(65_100)).keys("n021n");
+    assert_eq!(walk.said("cool-down.begin"), 1);
+    walk.wait(Millis(120_000));
+    assert_eq!(
+        (walk.said("cool-down.calves"), walk.said("cool-down.sit"), walk.said("cool-down.end")),
+        (0, 1, 1)
+    );
 }

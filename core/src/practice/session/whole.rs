@@ -4,6 +4,7 @@ use super::event::Channel;
 use crate::draw::schedule::{Schedule, Scheduler, SetPlan};
 use crate::plan::drill::{Action, Drill, Form};
 use crate::plan::place::Room;
+use crate::plan::precaution::Precautions;
 use crate::plan::prescription::DrillPlan;
 use crate::record::{Mishap, SessionBegun};
 use crate::units::Millis;
@@ -67,6 +68,11 @@ impl Whole {
     /// The sound output was lost, and nobody has said to go on without.
     pub(super) fn is_without_output(&self) -> bool {
         self.sound_lost && !self.silent
+    }
+
+    /// What the person must not do.
+    pub(super) fn precautions(&self) -> Precautions {
+        self.scheduler.prescription().precautions()
     }
 
     /// Whose ear and eye the cues of this set go to. Without sound, the screen replaces the earbud.

@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 
 use super::*;
 use crate::draw::schedule::{Scheduler, Seed};
+use crate::plan::precaution::{Precaution, Precautions};
 
 fn session(seed: u8) -> Schedule {
     let prescription = Prescription::ready("typical").unwrap();
@@ -103,4 +104,19 @@ fn a_prescription_with_an_unlock_is_refused() {
     let prescription = Prescription::read("own.toml", unlocked.as_bytes()).unwrap();
     assert_eq!(check(&prescription), Err(TrackError::Unlock { name: "backward" }));
     assert_eq!(check(Prescription::ready("gentle").unwrap()), Ok(()));
+}
+
+#[test]
+fn a_track_says_the_precautions_first_and_before_each_set_what_moves() {
+    let precautions = Precautions::of(&[Precaution::RightArmDown, Precaution::NothingBackward]);
+    let within = Prescription::ready("typical").unwrap().within(precautions);
+    let schedule = Scheduler::new(&within).unwrap().draw(Seed::from_bytes([4; 32]));
+    let track = Track::of(&schedule, &lengths(30_000));
+    let said = |set: Option<u8>| -> Vec<&str> {
+        track.events().iter().filter(|event| event.set == set).map(|event| event.phrase.id()).collect()
+    };
+    let opening = said(None);
+    assert_eq!(opening[OPENING.len()..OPENING.len() + 2], ["precaution.right-arm", "precaution.backward"]);
+    assert!(said(Some(1)).contains(&"moves.nothing") && said(Some(2)).contains(&"moves.left-hand"));
+    assert!(said(Some(2)).iter().all(|id| !["reach.right", "reach.forward"].contains(id)));
 }

@@ -112,6 +112,7 @@ fn choices(field: &Field, plan: Option<&DraftDrill>) -> Vec<String> {
         ("confirmed", Some(plan)) => {
             plan.needs().into_iter().map(|need| Need::sentence(need).to_owned()).collect()
         }
+        ("precautions", None) => options(field, plan).into_iter().map(str::to_owned).collect(),
         _ => {
             let offered = options(field, plan);
             let choices = field.choices.iter().filter(|choice| offered.contains(&choice.word));

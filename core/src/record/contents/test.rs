@@ -41,6 +41,7 @@ fn begun(byte: u8) -> Entry {
         title: "One month".to_owned(),
         digest: Digest::of(b"a prescription"),
         sets_planned: 2,
+        precautions: Vec::new(),
         drawn: None,
     })
 }

@@ -37,6 +37,7 @@ fn prescription(drill: &'static Drill, form: Form, step: u8, ceiling: u8, named:
         review_after_sessions: 24,
         rest_ms: 60_000,
         order: DrillOrder::AsWritten,
+        precautions: Vec::new(),
         drills: vec![plan],
         unlocks: UnlockName::ALL.iter().map(unlock).collect(),
         effort_at_most: 6,

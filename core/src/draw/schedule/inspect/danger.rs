@@ -53,6 +53,9 @@ pub enum Danger {
         "tandem and one-leg holds must last at most 80 % of the tested hold, with both sides equally often"
     )]
     Hold,
+    /// Something that one of the person's precautions rules out.
+    #[error("a precaution of this person rules it out")]
+    Precaution,
     /// More than two minutes of following a target on the screen.
     #[error("the session has more than two minutes of following the target on the screen")]
     Watching,
@@ -195,6 +198,9 @@ pub(super) fn inspect(prescription: &Prescription, sets: &[SetPlan]) -> Result<(
         if !is_unlocked(prescription, plan, set) {
             return fault(Danger::Locked);
         }
+        if calls().any(|call| is_ruled_out(prescription, call, set)) {
+            return fault(Danger::Precaution);
+        }
         if !in_place(plan, set) {
             return fault(Danger::NotConfirmed);
         }
@@ -259,6 +265,49 @@ fn is_unlocked(prescription: &Prescription, plan: &DrillPlan, set: &SetPlan) -> 
         }
     };
     watched && (!firm || present)
+}
+
+/// Whether the call, in the stance of its set, needs what a precaution rules out. Where it is not sure which limb is used,
+/// both are.
+fn is_ruled_out(prescription: &Prescription, call: &Call, set: &SetPlan) -> bool {
+    let (action, way) = (call.action().name(), call.direction().name());
+    let (step, said) = (set.conditions(), |words: &str| call.say().iter().any(|part| part.words() == words));
+    let (to_left, to_right) = (way.contains("left"), way.contains("right"));
+    let narrow = ["semi-tandem", "tandem", "one leg", "walking"].contains(&step.stance.name());
+    let both_legs = narrow
+        || step.surface.name() == "patches"
+        || ["narrow stance", "stop", "change pace", "turn round", "go round", "next patch", "blind steps"]
+            .contains(&action);
+    let steps = action == "step" || said("with a step");
+    let leans = ["shift", "reach"].contains(&action);
+    let both_arms = ["hands hovering", "hands on the chair"].contains(&step.support.name())
+        || step.second_task.is_some_and(|task| task.name() == "carry");
+    let looks = ["turn head", "follow", "watch", "touch", "turn round", "go round", "next patch"]
+        .contains(&action)
+        || (way.contains("high") || way == "up") && !["raise heels", "rise"].contains(&action);
+    let bends = ["reach", "rise", "turn head", "touch", "turn round", "go round", "next patch"]
+        .contains(&action)
+        || way.contains("low")
+        || way == "down";
+    let outside = ["push", "nudge", "tug", "toss", "throw", "slide", "tilt"].contains(&action);
+    let corner_behind = way == "back left" || way == "back right";
+    prescription.precautions().iter().map(|one| one.name()).any(|precaution| {
+        outside
+            || match precaution {
+                "no step with the left leg" => both_legs || steps && !to_right,
+                "no step with the right leg" => both_legs || steps && !to_left,
+                "no weight on the left leg alone" => both_legs || steps || leans && to_left,
+                "no weight on the right leg alone" => both_legs || steps || leans && to_right,
+                "left arm stays down" => both_arms || action == "reach" && !to_right,
+                "right arm stays down" => both_arms || action == "reach" && !to_left,
+                "no head turns or looking up" => {
+                    looks || corner_behind || ["up high", "low", "and turn"].into_iter().any(said)
+                }
+                "nothing backward" => way.starts_with("back") || action == "touch",
+                "no bending or twisting" => bends || corner_behind || call.say().len() > 1 && !steps,
+                _ => true,
+            }
+    })
 }
 
 /// Whether the free stretch, the chair and the base are confirmed where the set needs them.

@@ -69,6 +69,7 @@ impl Gate<'_> {
             weights: self.weights(raw, lines)?,
             longest_streak: self.streak(raw, lines)?,
             targets,
+            parts: drill.parts().to_vec(),
             sequence,
             strength,
             balls,

@@ -1,11 +1,12 @@
 //! A checker that cannot fail proves nothing: each danger is planted in a session that was right.
 
 use super::super::{Fault, Rule, inspect};
-use super::{Danger, in_place, of_cue};
+use super::{Danger, in_place, is_ruled_out, of_cue};
 use crate::draw::schedule::{Call, Cue, Schedule, Scheduler, Seed, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{Action, Drill, Form, SecondTask, Strength, Surface};
 use crate::plan::phrase::Phrase;
+use crate::plan::precaution::{Precaution, Precautions};
 use crate::plan::prescription::Prescription;
 use crate::units::Millis;
 
@@ -240,4 +241,47 @@ fn what_is_wrong_with_a_hold_or_with_watching_is_found() {
     assert_eq!(whole(&prescription, &schedule), None, "two minutes are allowed");
     schedule.sets.push(schedule.sets[2].clone());
     assert_eq!(whole(&prescription, &schedule), Some(Danger::Watching));
+}
+
+#[test]
+fn what_a_precaution_rules_out_is_found() {
+    let session = || {
+        let (free, schedule) = reaches();
+        let within = free.within(Precautions::of(&[Precaution::LeftArmDown]));
+        assert_eq!(whole(&free, &schedule), None);
+        (within, schedule)
+    };
+    let (within, schedule) = session();
+    assert_eq!(whole(&within, &schedule), Some(Danger::Precaution), "a reach to the left");
+    let drawn = Scheduler::new(&within).unwrap().draw(Seed::from_bytes([5; 32]));
+    assert_eq!(inspect(&within, &drawn), Ok(()));
+    for one in Precaution::ALL {
+        let (free, schedule) = pushes();
+        let within = Precautions::of(&[*one]);
+        let call = schedule.sets[1].cues[0].call().unwrap();
+        assert!(!is_ruled_out(&free, call, &schedule.sets[1]));
+        assert!(is_ruled_out(&free.within(within), call, &schedule.sets[1]), "a push in spite of {one}");
+    }
+}
+
+/// Both lists of what each call asks for, which share no code, agree about every call of every drill at every step.
+#[test]
+fn the_second_list_of_limbs_agrees_with_the_first() {
+    let (gentle, schedule) = (Prescription::ready("gentle").unwrap(), reaches().1);
+    let seen = schedule.sets[1].cues[0].call().unwrap();
+    for drill in Drill::all() {
+        for (target, step) in
+            drill.targets().iter().flat_map(|one| drill.ladder().iter().map(move |at| (one, *at)))
+        {
+            let set = SetPlan { drill, conditions: step, ..schedule.sets[1].clone() };
+            let (action, direction) = (target.action, target.direction);
+            let say = target.say.into_iter().collect();
+            let call = Call { action, direction, say, ..seen.clone() };
+            for one in Precaution::ALL {
+                let first = (target.ruled_out_by() | step.ruled_out_by()).has(*one);
+                let second = is_ruled_out(&gentle.within(Precautions::of(&[*one])), &call, &set);
+                assert_eq!(first, second, "{}: {} and {one}", drill.name(), target.name);
+            }
+        }
+    }
 }
