@@ -70,7 +70,7 @@ pub fn screens() -> Vec<Screen> {
         walk.keys(page).see();
     }
     walk.wait(30_000).see();
-    for page in [" ", " "] {
+    for page in [" ", "y", " "] {
         walk.keys(page).see();
     }
     walk.wait(4_000).see();
@@ -119,7 +119,7 @@ pub fn with_a_partner() -> Vec<Screen> {
         walk.keys(&page.to_string()).see();
     }
     // The warm-up set is alone.
-    walk.keys("  ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
+    walk.keys(" y ").wait(70_000).keys("n021n").wait(60_000).keys(" ").see();
     // Pushes: paused, a grab that was none, then a grab.
     walk.keys(" ").see();
     walk.see_what_comes(40_000);
@@ -146,7 +146,7 @@ fn over_a_course() -> Vec<Screen> {
     for page in "\n\n\naaaaa\n\n\na420g".chars() {
         walk.keys(&page.to_string()).see();
     }
-    walk.keys("  ").wait(70_000).keys("n021n");
+    walk.keys(" y ").wait(70_000).keys("n021n");
     (0..3).for_each(|_| walk.see_set());
     walk.seen
 }
@@ -157,7 +157,7 @@ fn over_a_course() -> Vec<Screen> {
 /// If the walk does not come to that set.
 pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
     let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
-    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.keys("\n\n\naaaa\n\n\na420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
     let (mut plan, mut holds) = (None, Vec::new());
     loop {
         walk.wait(100);
@@ -179,7 +179,7 @@ pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
 /// With an earbud the trainee may see the screen, and nothing of a push stands there.
 fn with_an_earbud() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
-    walk.keys("\n\n\naaaa\n\n\na420g  ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.keys("\n\n\naaaa\n\n\na420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
     walk.see_what_comes(90_000);
     // What comes after the first page.
     walk.seen.split_off(1)
@@ -187,7 +187,7 @@ fn with_an_earbud() -> Vec<Screen> {
 
 /// The last page of every other end.
 fn other_ends() -> Vec<Screen> {
-    let set = "\n\naaaag  ";
+    let set = "\n\naaaag y ";
     let after_work = |keys: &str| {
         let mut walk = Walk::new();
         walk.keys(set).wait(70_000).keys(keys);
@@ -198,6 +198,7 @@ fn other_ends() -> Vec<Screen> {
     for _ in 0..3 {
         finished.keys(" ").wait(70_000).keys("n021n").wait(70_000).keys(" ");
     }
+    finished.keys("y");
     let mut not_today = Walk::new();
     not_today.keys("\n\nx");
     // Something is not: sentence by sentence, once more where it would lock, and what it comes to.
@@ -205,6 +206,7 @@ fn other_ends() -> Vec<Screen> {
     chest.keys("\n\naax").see();
     chest.keys("x").see();
     chest.keys("y").see();
+    chest.keys("h").see();
     let mut tired = Walk::new();
     tired.keys("\n\naaxaaaaaaaaaaxaaa").see();
     let mut ill = Walk::new();
@@ -220,7 +222,7 @@ fn other_ends() -> Vec<Screen> {
     silent.keys("\n\naa");
     let ends = [&finished, &not_today, &unanswered, &cut_off, &asleep, &silent].map(Walk::screen);
     let seen = [chest.seen, tired.seen, ill.seen].concat();
-    [&ends[..], &seen, &["yn", "yy", "yyn", "yynn", "ynn", "sn2", "sn3"].map(after_work)].concat()
+    [&ends[..], &seen, &["yn", "yy", "yyn", "yynn", "ynn", "sn2", "sn3", "sn11", "sn16"].map(after_work)].concat()
 }
 
 /// A session that is walked through, and the screens that were seen.

@@ -33,6 +33,8 @@ pub struct Sound {
     output: Output,
     speaker: Speaker,
     bank: Bank,
+    /// What is said in an emergency: in a voice, even where the bank has tones.
+    warnings: Option<Bank>,
     /// The cue of each sound, and its part in it.
     parts: HashMap<u32, (u16, Part)>,
     cues: HashMap<u16, PendingCue>,
@@ -63,6 +65,8 @@ pub struct World {
     pub face: Face,
     /// The sound; `None` if the practice runs on the screen alone.
     pub sound: Option<Sound>,
+    /// Where the sound goes to a partner's earbud: what is said in an emergency is said here too.
+    pub room: RoomSound,
     /// Session time and wall time.
     pub clock: Clock,
     /// The journal.
@@ -71,6 +75,46 @@ pub struct World {
     pub keep_room: Box<dyn FnMut(Room)>,
     /// Whether the program is asked to close.
     pub close_requested: fn() -> bool,
+}
+
+/// The sound for everybody in the room. It is opened when it is first needed.
+#[derive(Default)]
+pub enum RoomSound {
+    /// The sound of the practice is heard in the room, or there is no other.
+    #[default]
+    Same,
+    /// Another output, which this opens.
+    Other(Box<dyn FnOnce() -> Option<Sound>>),
+    /// The other output.
+    Open(Sound),
+}
+
+impl fmt::Debug for RoomSound {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Same => "Same",
+            Self::Other(_) => "Other",
+            Self::Open(_) => "Open",
+        })
+    }
+}
+
+impl RoomSound {
+    fn warn(&mut self, phrases: &[Phrase]) {
+        *self = match std::mem::take(self) {
+            Self::Other(open) => open().map_or(Self::Same, Self::Open),
+            open_or_same => open_or_same,
+        };
+        if let Self::Open(sound) = self {
+            sound.warn(phrases);
+        }
+    }
+
+    fn hush(&mut self) {
+        if let Self::Open(sound) = self {
+            sound.hush();
+        }
+    }
 }
 
 impl fmt::Debug for World {
@@ -86,7 +130,18 @@ impl Sound {
     /// Sound over this output with these clips.
     pub fn new(output: Output, bank: Bank) -> Self {
         let (parts, cues) = (HashMap::new(), HashMap::new());
-        Self { output, speaker: Speaker::default(), bank, parts, cues, last_id: 0 }
+        Self { output, speaker: Speaker::default(), bank, warnings: None, parts, cues, last_id: 0 }
+    }
+
+    /// The same, with the clips of what is said in an emergency.
+    #[must_use]
+    pub fn with_warnings(self, warnings: Bank) -> Self {
+        Self { warnings: Some(warnings), ..self }
+    }
+
+    /// The id of the output that it plays on.
+    pub fn device_id(&self) -> String {
+        self.output.facts().id
     }
 
     /// Host and device, for the journal.
@@ -104,6 +159,16 @@ impl Sound {
         if phrase.is_cue() {
             self.speaker.say_through(&mut self.output, self.last_id, clip);
         } else {
+            self.speaker.say(&mut self.output, self.last_id, clip);
+        }
+    }
+
+    /// Says these at once, one after the other, in place of whatever else is being said.
+    fn warn(&mut self, phrases: &[Phrase]) {
+        self.hush();
+        let warnings = self.warnings.as_ref().unwrap_or(&self.bank);
+        for clip in phrases.iter().filter_map(|phrase| warnings.get(phrase.id())) {
+            self.last_id += 1;
             self.speaker.say(&mut self.output, self.last_id, clip);
         }
     }
@@ -208,10 +273,11 @@ impl Sound {
                 }
                 OutputEvent::Back { rate, new_rate } => {
                     if new_rate {
-                        match self.bank.at_rate(rate) {
-                            Ok(bank) => self.bank = bank,
+                        let warnings = self.warnings.as_ref().map(|bank| bank.at_rate(rate)).transpose();
+                        match (self.bank.at_rate(rate), warnings) {
+                            (Ok(bank), Ok(warnings)) => (self.bank, self.warnings) = (bank, warnings),
                             // The clips were decoded once already; without them there is no sound to come back to.
-                            Err(_) => continue,
+                            _ => continue,
                         }
                     }
                     events.push(Event::SoundBack);
@@ -287,6 +353,9 @@ impl World {
         if let Some(sound) = &mut self.sound {
             events.splice(0..0, sound.events());
         }
+        if let RoomSound::Open(sound) = &mut self.room {
+            drop(sound.events());
+        }
         // Whether the time was watched decides what anything else means.
         events.insert(0, Event::Tick { gap: self.clock.gap() });
         while let Some(status) = self.writer.status() {
@@ -302,10 +371,18 @@ impl World {
         let sound = self.sound.as_mut().filter(|_| !silent);
         match effect {
             Effect::Say(phrase) => sound?.say(phrase),
+            Effect::Warn(phrases) => {
+                // Also where the calls are on the screen only: the output may be back.
+                if let Some(sound) = &mut self.sound {
+                    sound.warn(&phrases);
+                }
+                self.room.warn(&phrases);
+            }
             Effect::Hush => {
                 if let Some(sound) = &mut self.sound {
                     sound.hush();
                 }
+                self.room.hush();
             }
             Effect::Begin { count, cues, from, channel, room, facing } => {
                 let now = self.clock.now();

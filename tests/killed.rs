@@ -22,7 +22,7 @@ use counterpoise::display::Face;
 use counterpoise::display::plain::Plain;
 use counterpoise::display::terminal;
 use counterpoise::journal::{Folder, Journal, Writer};
-use counterpoise::practice::{self, Sound, World};
+use counterpoise::practice::{self, RoomSound, Sound, World};
 use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::session::Session;
@@ -116,9 +116,9 @@ const RENDERED: &str = "rendered";
 const NOW: &str = "now";
 const LATE: &str = "late";
 
-/// First page, cautions, two of health, two of ready, go on after the sound check, past the warm-up, start. On a terminal an Enter that
+/// First page, cautions, two of health, two of ready, go on after the sound check, past the warm-up, as asked, start. On a terminal an Enter that
 /// comes soon after another is a held key; a space is not.
-const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \n \n";
+const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \ny\n \n";
 
 static FAULT: AtomicBool = AtomicBool::new(false);
 
@@ -240,6 +240,7 @@ fn child() {
     let world = World {
         face: Face::Plain(Plain::start()),
         sound: Some(Sound::new(output, bank)),
+        room: RoomSound::Same,
         clock,
         writer,
         keep_room: Box::new(|_| {}),

@@ -1,6 +1,7 @@
 //! One session: its states and questions, which sound belongs on which frame, warm-up and cool-down, balance tests led
-//! by voice, and the same practice as a track.
+//! by voice, whom to call in an emergency, and the same practice as a track.
 
+pub mod emergency;
 pub mod guide;
 pub mod missed;
 pub mod placing;

@@ -5,13 +5,13 @@ use std::io::{self, IsTerminal};
 use super::page::show;
 use super::standing::{self, Position};
 use super::{Failure, face, handover, missed, source};
-use crate::audio::{Bank, Voice, device};
+use crate::audio::{Bank, SampleRate, Voice, device};
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::terminal;
 use crate::entropy;
 use crate::journal::{Folder, Journal, Writer};
-use crate::practice::{self, Outcome, Sound, World};
+use crate::practice::{self, Outcome, RoomSound, Sound, World};
 use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
@@ -21,6 +21,7 @@ use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::practice::emergency::Contacts;
 use counterpoise_core::practice::session::screen::Body;
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Drawn, Id, SessionBegun};
@@ -166,6 +167,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         suitability_known: known.fitness.suitability.is_some(),
         tried_out: None,
     });
+    session = session.also_calling(settings.contact.as_deref());
     session = session.named(settings.name.as_deref(), !folder.settings_file().exists());
     if let Some(channel) = partner {
         session = session.with_partner(channel, settings.sides);
@@ -178,6 +180,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         phrases,
         device: arguments.device.as_deref(),
         silent: arguments.silent,
+        earbud: partner == Some(Channel::PartnerEarbud),
         text: &source.bytes,
     };
     let face = asked_on.map_or_else(|| face::open(arguments.plain, "practice"), Ok)?;
@@ -232,6 +235,8 @@ pub(super) struct Stage<'a> {
     pub device: Option<&'a str>,
     /// Whether sound is off.
     pub silent: bool,
+    /// Whether the sound goes to a partner's earbud.
+    pub earbud: bool,
     /// The prescription as it is written, to be kept with the practice.
     pub text: &'a [u8],
 }
@@ -262,8 +267,14 @@ pub(super) fn perform(
     if let Some(text) = text {
         writer.keep_outside(&clock.wall(), text);
     }
+    let settings_device = settings.device.clone();
     let keep_room = keep_room(settings, folder.clone());
-    let world = World { face, sound, clock, writer, keep_room, close_requested: terminal::close_requested };
+    let room = match &sound {
+        Some(sound) if stage.earbud => room_sound(sound.device_id(), settings_device, stage.voice),
+        _ => RoomSound::Same,
+    };
+    let close_requested = terminal::close_requested;
+    let world = World { face, sound, room, clock, writer, keep_room, close_requested };
     Ok((id, practice::run(world, session)))
 }
 
@@ -346,7 +357,30 @@ pub(super) fn sound(
     let output = device::open(device)?;
     let bank =
         Bank::lean(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()), practice::is_placed)?;
-    Ok(Some(Sound::new(output, bank)))
+    let warnings = warnings(output.rate(), voice)?;
+    Ok(Some(Sound::new(output, bank).with_warnings(warnings)))
+}
+
+/// What is said in an emergency. A tone says no number, so it always has a voice.
+fn warnings(rate: SampleRate, voice: Voice) -> Result<Bank, Failure> {
+    let voice = if voice == Voice::Tones { Voice::Lower } else { voice };
+    let phrases = Contacts::phrases();
+    Ok(Bank::lean(rate, voice, phrases.iter().map(|phrase| phrase.id()), |_| false)?)
+}
+
+/// Another output than the partner's earbud, for what everybody must hear: the one of the settings, else the system's, else
+/// a sound card that the system lists.
+fn room_sound(earbud: String, chosen: Option<String>, voice: Voice) -> RoomSound {
+    RoomSound::Other(Box::new(move || {
+        // Of what ALSA lists, most names lead to the same card, or to nothing.
+        let is_card = |id: &String| !id.starts_with("alsa:") || id.starts_with("alsa:plughw:");
+        let listed = device::list().unwrap_or_default().into_iter().map(|listed| listed.id).filter(is_card);
+        let candidates = [chosen, None].into_iter().chain(listed.map(Some)).filter(|id| id.as_ref() != Some(&earbud));
+        let open = |id: Option<String>| device::open(id.as_deref()).ok().filter(|output| output.facts().id != earbud);
+        let output = candidates.filter_map(open).next()?;
+        let bank = warnings(output.rate(), voice).ok()?;
+        Some(Sound::new(output, bank))
+    }))
 }
 
 /// Reports entries that could not be saved, and a screen that failed, once the terminal is restored.

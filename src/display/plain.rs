@@ -188,7 +188,7 @@ impl Lines {
 
     fn body(&mut self, last: Option<&Body>, body: &Body, lines: &mut Vec<String>) {
         let entered = last.is_none_or(|last| std::mem::discriminant(last) != std::mem::discriminant(body));
-        if matches!(body, Body::Page { .. } | Body::Question { .. } | Body::Rest { .. }) {
+        if matches!(body, Body::Page { .. } | Body::Emergency { .. } | Body::Question { .. } | Body::Rest { .. }) {
             self.cue = None;
         }
         match body {
@@ -215,7 +215,11 @@ impl Lines {
                 lines.push(words::COURSE.to_owned());
                 lines.extend(words::course(patches));
             }
-            Body::Page { .. } | Body::Question { .. } | Body::Course { .. } => {}
+            Body::Emergency { number, text } if last != Some(body) => {
+                lines.extend([String::new(), words::call(number.as_deref())]);
+                lines.extend(text.iter().cloned());
+            }
+            Body::Page { .. } | Body::Emergency { .. } | Body::Question { .. } | Body::Course { .. } => {}
             Body::Count { number, standing } => {
                 let before = match last {
                     Some(Body::Count { number, .. }) => Some(*number),

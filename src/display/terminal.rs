@@ -192,7 +192,11 @@ fn timeless(screen: &Screen) -> Screen {
             (*across_per_mille, *down_per_mille, *left) = (0, 0, Millis(0));
         }
         Body::Paused { left, ends_in } => (*left, *ends_in) = (Millis(0), Millis(0)),
-        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } | Body::Course { .. } => {}
+        Body::Page { .. }
+        | Body::Emergency { .. }
+        | Body::Question { .. }
+        | Body::Count { .. }
+        | Body::Course { .. } => {}
     }
     still
 }
@@ -203,7 +207,11 @@ const fn pace(body: &Body) -> Option<Duration> {
     match body {
         Body::Work { .. } | Body::Partner { .. } | Body::Rest { .. } | Body::Paused { .. } => Some(STEADY),
         Body::Follow { .. } => Some(SMOOTH),
-        Body::Page { .. } | Body::Question { .. } | Body::Count { .. } | Body::Course { .. } => None,
+        Body::Page { .. }
+        | Body::Emergency { .. }
+        | Body::Question { .. }
+        | Body::Count { .. }
+        | Body::Course { .. } => None,
     }
 }
 

@@ -24,6 +24,8 @@ const ROOMY: Size = Size::new(140, 40);
 
 /// Rows of the smallest large letters, and columns of one.
 const LINE: u16 = 4;
+/// Characters on a line of a number that is broken: "CALL" and a blank, then as many again.
+const BROKEN_AFTER: usize = 5;
 /// Rows of a large edge: one line and the gap to the main part.
 const EDGE: u16 = LINE + 2;
 
@@ -91,6 +93,7 @@ pub fn draw_in(screen: &Screen, area: Rect, buffer: &mut Buffer) {
     keys(&screen.keys, large, &mut area, buffer);
     match &screen.body {
         Body::Page { title, text, items } => page(title, text, items, area, buffer),
+        Body::Emergency { number, text } => emergency(number.as_deref(), text, area, buffer),
         Body::Question { ask, answers, asking_again } => question(ask, answers, *asking_again, area, buffer),
         Body::Count { number, standing } => count(*number, standing, area, buffer),
         Body::Work { call, left, whole } => {
@@ -169,6 +172,7 @@ fn main_part_may_be_large(screen: &Screen, area: Rect) -> bool {
             }
             Body::Course { patches } => Paragraphs::fit(&course_texts(patches), between).is_some(),
             Body::Count { .. }
+            | Body::Emergency { .. }
             | Body::Work { .. }
             | Body::Partner { .. }
             | Body::Follow { .. }
@@ -344,10 +348,24 @@ fn rest(left: Millis, whole: Millis, next: &str, mut area: Rect, buffer: &mut Bu
     }
 }
 
+/// Whom to call, in the largest letters that fit; under it what else to do, one sentence on each line.
+fn emergency(number: Option<&str>, text: &[String], area: Rect, buffer: &mut Buffer) {
+    let width = usize::from(area.width.min(PARAGRAPH));
+    let below: Vec<_> = text.iter().flat_map(|line| words::wrap(line, width)).map(Row::bold).collect();
+    let mut call = words::call(number);
+    // A number written without blanks, too long for a line of large letters, is broken.
+    if call.split(' ').any(|word| word.chars().count() > usize::from(area.width / LINE)) {
+        let letters: Vec<char> = call.chars().collect();
+        let parts = letters.chunks(BROKEN_AFTER).map(|part| part.iter().collect::<String>());
+        call = parts.collect::<Vec<_>>().join(" ");
+    }
+    large_over(&call, &below, area, buffer);
+}
+
 /// Loud words, and some rows of text under them: the words keep at least one row.
 fn large_over(words: &str, below: &[Row], mut area: Rect, buffer: &mut Buffer) {
-    // A third for the text, or half if that is what it takes.
-    let rooms = [3, 2].map(|part| Size::new(area.width, area.height / part));
+    // A third for the text, or half or two thirds if that is what it takes.
+    let rooms = [(1, 3), (1, 2), (2, 3)].map(|(part, of)| Size::new(area.width, area.height * part / of));
     let texts: Vec<_> = below.iter().map(|row| row.text.clone()).collect();
     let fit = |room: Size| Some((Paragraphs::fit(&texts, room)?, room));
     if let Some((large, room)) = rooms.into_iter().filter(|_| is_roomy(area)).find_map(fit) {

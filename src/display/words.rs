@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
 
+use counterpoise_core::practice::emergency::LOCAL_NUMBER;
 use counterpoise_core::practice::session::screen::{Item, KeyHint, Moment};
 use counterpoise_core::units::Millis;
 
@@ -30,6 +31,11 @@ pub(crate) const PAUSED: &str = "PAUSED";
 pub(crate) const REST: &str = "REST";
 /// The rest has run out.
 pub(crate) const REST_OVER: &str = "REST OVER";
+/// An emergency: `CALL 112`.
+pub(crate) fn call(number: Option<&str>) -> String {
+    format!("CALL {}", number.map_or_else(|| LOCAL_NUMBER.to_uppercase(), str::to_owned))
+}
+
 /// Nobody answered for a while.
 pub(crate) const ALL_RIGHT: &str = "Are you all right? Press any key.";
 

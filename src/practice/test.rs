@@ -6,6 +6,7 @@ use crate::audio::{Frames, SampleRate, Voice};
 use counterpoise_core::draw::schedule::sample;
 use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::plan::place::Place;
+use counterpoise_core::practice::emergency::Contacts;
 
 const RATE: SampleRate = SampleRate::HZ_48000;
 const ROOM: Room = Room { left: Some(Place::Window), right: Some(Place::Door), behind: None };
@@ -169,4 +170,66 @@ fn the_words_that_close_a_span_are_heard_out_whatever_comes_next() {
     assert!((at.0..onset_by.0).contains(&(first as u64)));
     let from = first - open.onset().0 as usize;
     assert!(heard[from..][..open.samples().len()] == *open.samples(), "every sample of it");
+}
+
+/// What is heard of a number in an emergency: every word of it, in order, with its onset on its frame.
+#[test]
+fn the_number_is_heard_digit_by_digit_within_the_time_it_is_given_in_both_voices() {
+    let number = "+44 (0)20-7946.0000 *#";
+    let contacts = Contacts { emergency: Some(number.to_owned()), other: None };
+    let said = contacts.aloud();
+    for voice in [Voice::Lower, Voice::Higher] {
+        let ids = Contacts::phrases();
+        let warnings = Bank::load(RATE, voice, ids.iter().map(|phrase| phrase.id())).unwrap();
+        // The calls are tones; what they would say is no number.
+        let (send, blocks) = mpsc::channel();
+        let sink = move |_: Frame, block: &[i16]| {
+            let _ = send.send(block.to_vec());
+            Link::Up
+        };
+        let output = paced::start(RATE, 100.0, sink).unwrap();
+        let tones = Bank::load(RATE, Voice::Tones, ["set.over", "count.1"]).unwrap();
+        let mut sound = Sound::new(output, tones).with_warnings(warnings.clone());
+        sound.say(Phrase::own("set.over"));
+        sound.warn(&said);
+        let ends = sound.speaker.next(&sound.output);
+        let (heard, _) = run(sound, &blocks, ends + Frames(48_000));
+        let mut from = 0;
+        let began = heard.iter().position(|sample| sample.unsigned_abs() >= 33).unwrap();
+        for phrase in &said {
+            let clip = warnings.get(phrase.id()).unwrap();
+            let found = heard[from..].windows(clip.samples().len()).position(|part| part == clip.samples());
+            from += found.unwrap_or_else(|| panic!("{} is not heard in {voice}", phrase.id())) + clip.samples().len();
+        }
+        let lasted = Frames((from - began) as u64);
+        let silence = RATE.frames(Millis(1_000));
+        assert!(lasted + silence < RATE.frames(contacts.repeated_after()), "{voice}: {:?}", RATE.duration(lasted));
+    }
+}
+
+/// An emergency is never said in the partner's earbud only: the room hears every word of it, and a press hushes both.
+#[test]
+fn what_the_earbud_says_in_an_emergency_the_room_hears_too() {
+    let contacts = Contacts { emergency: Some("911".to_owned()), other: None };
+    let ids: Vec<&str> = Contacts::phrases().into_iter().map(Phrase::id).collect();
+    let (mut earbud, in_ear) = sound(&ids);
+    let (room, in_room) = sound(&ids);
+    let bank = room.bank.clone();
+    let mut other = RoomSound::Other(Box::new(move || Some(room)));
+    other.hush();
+    assert!(matches!(other, RoomSound::Other(_)), "it is opened only when it is needed");
+    earbud.warn(&contacts.aloud());
+    other.warn(&contacts.aloud());
+    let RoomSound::Open(room) = other else { panic!("it is open now") };
+    for (sound, blocks) in [(earbud, in_ear), (room, in_room)] {
+        let ends = sound.speaker.next(&sound.output);
+        let (heard, _) = run(sound, &blocks, ends);
+        for digit in ["count.9", "count.1"] {
+            let clip = bank.get(digit).unwrap();
+            assert!(heard.windows(clip.samples().len()).any(|part| part == clip.samples()), "{digit}");
+        }
+    }
+    let mut none = RoomSound::Other(Box::new(|| None));
+    none.warn(&contacts.aloud());
+    assert!(matches!(none, RoomSound::Same), "where there is no other output it is on the screen");
 }

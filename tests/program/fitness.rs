@@ -220,8 +220,9 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
     fs::create_dir_all(place.path().join("data")).unwrap();
     let settings = "schema = \"counterpoise.settings/1\"\nemergency_number = \"112\"\n";
     fs::write(place.path().join("data/settings.toml"), settings).unwrap();
-    let told = tell(place.path(), "\n\naaxxy.");
-    assert!(told.contains("Sit down now") && told.contains("112"), "{told}");
+    // The key after it does not leave the page; L does.
+    let told = tell(place.path(), "\n\naaxxy.l");
+    assert!(told.contains("\nCALL 112\n") && told.contains("NOTICE: Keys here: L."), "{told}");
     for command in [&["practice", "--plain", "--silent"][..], &["track", "--out", "t.wav"]] {
         let (fact, hint) = refused(place.path(), command);
         assert_eq!(

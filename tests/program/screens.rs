@@ -72,6 +72,7 @@ fn the_walk_comes_to_every_page_question_and_end() {
         "Are you all right? Press any key.",
         "Well done",
         "Not today",
+        "Leave out the warm-up?",
         "Sit down now",
         "Nobody answered",
         "We stop here",
@@ -84,6 +85,7 @@ fn the_walk_comes_to_every_page_question_and_end() {
         |body: &Body| matches!(body, Body::Work { call: None, .. }),
         |body: &Body| matches!(body, Body::Work { call: Some(_), .. }),
         |body: &Body| matches!(body, Body::Paused { .. }),
+        |body: &Body| matches!(body, Body::Emergency { .. }),
         |body: &Body| matches!(body, Body::Rest { left, .. } if left.0 > 0),
         |body: &Body| matches!(body, Body::Rest { left, .. } if left.0 == 0),
     ] {
@@ -94,16 +96,23 @@ fn the_walk_comes_to_every_page_question_and_end() {
 #[test]
 fn no_screen_of_a_practice_is_cut_at_80_by_24() {
     for screen in example::screens() {
-        let shown = drawn(&screen, 80, 24);
-        assert!(!shown.contains("(more"), "{shown}");
-        let Some(texts) = texts(&screen) else { continue };
-        let words: Vec<&str> = shown.split_whitespace().collect();
-        let mut from = 0;
-        for word in texts.iter().flat_map(|text| text.split_whitespace()) {
-            let found = words[from..].iter().position(|shown| *shown == word);
-            from +=
-                found.unwrap_or_else(|| panic!("{word:?} of {texts:?} is not in its place in\n{shown}")) + 1;
-        }
+        assert_whole(&screen);
+        // After a wrong key too.
+        let keys_here = screen.keys_here();
+        let notices = screen.notices.iter().cloned().chain(keys_here).collect();
+        assert_whole(&Screen { notices, ..screen });
+    }
+}
+
+fn assert_whole(screen: &Screen) {
+    let shown = drawn(screen, 80, 24);
+    assert!(!shown.contains("(more"), "{shown}");
+    let Some(texts) = texts(screen) else { return };
+    let words: Vec<&str> = shown.split_whitespace().collect();
+    let mut from = 0;
+    for word in texts.iter().flat_map(|text| text.split_whitespace()) {
+        let found = words[from..].iter().position(|shown| *shown == word);
+        from += found.unwrap_or_else(|| panic!("{word:?} of {texts:?} is not in its place in\n{shown}")) + 1;
     }
 }
 

@@ -14,6 +14,7 @@ use crate::draw::schedule::{Schedule, Scheduler, floor_order};
 use crate::plan::drill::Form;
 use crate::plan::phrase::Phrase;
 use crate::plan::place::Room;
+use crate::practice::emergency::Contacts;
 use crate::practice::pose;
 use crate::practice::routine::Routine;
 use crate::record::{Delivery, Entry, SessionBegun, SessionEnd, SetEnd};
@@ -62,6 +63,8 @@ use whole::Whole;
 pub struct Session {
     whole: Whole,
     state: State,
+    /// A key that does nothing was pressed on this page.
+    wrong_key: bool,
 }
 
 /// What the session is doing. Each part owns what means something only there.
@@ -117,7 +120,7 @@ impl Session {
             scheduler,
             schedule,
             begun,
-            emergency,
+            contacts: Contacts { emergency, other: None },
             name: None,
             is_new: false,
             mode: Channel::Trainee,
@@ -135,7 +138,7 @@ impl Session {
             last_tick: Millis(0),
         };
         let before = Before::new(Preparation::default(), &whole);
-        Some(Self { whole, state: State::Before(Box::new(before)) })
+        Some(Self { whole, state: State::Before(Box::new(before)), wrong_key: false })
     }
 
     /// The same session, knowing this of the person.
@@ -143,6 +146,13 @@ impl Session {
     pub fn prepare(self, preparation: Preparation) -> Self {
         let before = Before::new(preparation, &self.whole);
         Self { state: State::Before(Box::new(before)), ..self }
+    }
+
+    /// The same session, knowing who else is called in an emergency: a name and a number.
+    #[must_use]
+    pub fn also_calling(mut self, other: Option<&str>) -> Self {
+        self.whole.contacts.other = other.map(str::to_owned);
+        self
     }
 
     /// The same session, with the person's name on its first page. `is_new`: nothing was set up yet, and the
@@ -223,7 +233,8 @@ impl Session {
     #[must_use]
     pub fn on(self, now: &Now, event: Event) -> (Self, Vec<Effect>) {
         let number = self.set_number();
-        let Self { mut whole, state } = self;
+        let key_on = matches!(event, Event::Key(_)).then(|| self.screen(now.at));
+        let Self { mut whole, state, wrong_key } = self;
         let mut turn = Turn { now, whole: &mut whole, effects: Vec::new() };
         let state = match event {
             Event::Tick { gap } => state.after_gap(gap, &mut turn).tick(&mut turn),
@@ -261,7 +272,13 @@ impl Session {
             Event::Close => state.close(&mut turn),
         };
         let effects = turn.effects;
-        (Self { whole, state }, effects)
+        let mut session = Self { whole, state, wrong_key: wrong_key && effects.is_empty() };
+        if let Some(before) = key_on {
+            // Said on the page until another page comes.
+            let after = session.screen(now.at);
+            session.wrong_key = effects.is_empty() && (before.body, before.keys) == (after.body, after.keys);
+        }
+        (session, effects)
     }
 }
 
@@ -288,7 +305,7 @@ impl State {
             Self::Before(here) => here.tick(turn),
             Self::InSet(here) => here.tick(turn),
             Self::AfterSet(here) => here.tick(turn),
-            over @ Self::Over(_) => over,
+            Self::Over(here) => here.tick(turn),
         }
     }
 
@@ -301,10 +318,7 @@ impl State {
             Self::Before(here) => here.key(key, turn),
             Self::InSet(here) => here.key(key, turn),
             Self::AfterSet(here) => here.key(key, turn),
-            over @ Self::Over(_) => {
-                turn.effects.extend([Effect::Hush, Effect::Leave]);
-                over
-            }
+            Self::Over(here) => here.key(key, turn),
         }
     }
 

@@ -399,6 +399,7 @@ fn run_session<W: Write>(
     let last_course = journal.contents()?.last_course().to_vec();
     let mut session = Session::new(scheduler, schedule, begun, settings.emergency_number.clone())
         .ok_or_else(not_begun)?
+        .also_calling(settings.contact.as_deref())
         .prepare(Preparation {
             unwell_last_time: unwell_last_time(&known.past),
             weekly: false,
@@ -418,6 +419,7 @@ fn run_session<W: Write>(
         phrases,
         device: None,
         silent: options.silent,
+        earbud: false,
         text: trial.text.as_bytes(),
     };
     let (id, done) = perform(session, face, journal, clock, settings, folder, &stage)?;

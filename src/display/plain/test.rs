@@ -101,6 +101,23 @@ fn a_question_is_asked_once_with_its_answers() {
 }
 
 #[test]
+fn an_emergency_is_said_once_the_number_first_and_the_keys_when_they_change() {
+    let page = |key: &str, does: &str| Screen {
+        place: String::new(),
+        keys: vec![KeyHint::new(key, does)],
+        ..screen(Body::Emergency { number: None, text: vec!["Sit down.".into()] })
+    };
+    let (spoken, hushed) = (page("any key", "stop the voice"), page("L", "leave this page"));
+    insta::assert_snapshot!(said(&[spoken.clone(), spoken, hushed.clone(), hushed]), @r#"
+
+    CALL YOUR LOCAL EMERGENCY NUMBER
+    Sit down.
+    Keys: any key: stop the voice
+    Keys: L: leave this page
+    "#);
+}
+
+#[test]
 fn a_line_is_one_key_or_none() {
     assert_eq!(key("\n"), Some(Key::Enter));
     assert_eq!(key("\r\n"), Some(Key::Enter));

@@ -7,6 +7,7 @@ use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::plan::drill::{Ball, Drill, Form, Strength};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Place;
+use counterpoise_core::practice::emergency::Contacts;
 use counterpoise_core::practice::session::screen::{Item, Moment, ShownCall};
 
 fn hint(key: &str, does: &str) -> KeyHint {
@@ -108,6 +109,10 @@ fn each_kind() -> Vec<Screen> {
         screen(Body::Paused { left: Millis(34_000), ends_in: Millis(110_000) }),
         screen(Body::Rest { left: Millis(42_000), whole: Millis(60_000), next: "Next: set 3 of 3.".into() }),
         screen(Body::Rest { left: Millis(0), whole: Millis(60_000), next: "Next: set 3 of 3.".into() }),
+        screen(Body::Emergency {
+            number: Some("112".into()),
+            text: vec!["Sit down.".into(), "Unlock the door if you can reach it safely.".into()],
+        }),
     ]
 }
 
@@ -165,6 +170,40 @@ fn a_call_fills_the_screen() {
 
     S or Esc: stop    any other key: pause
     "#);
+}
+
+/// Any number that the settings accept: the word, and the number or each part of it.
+#[test]
+fn whom_to_call_is_read_from_three_meters_and_everything_under_it_is_whole() {
+    for (number, large) in [
+        (Some("112"), &["CALL", "112"][..]),
+        (Some("911"), &["CALL", "911"]),
+        (Some("+44 (0)20-7946.0000"), &["CALL", "+44", "(0)20-7946.0000"]),
+        (Some("+44020794600001234567"), &["CALL", "+4402", "07946", "00001", "23456", "7"]),
+        (None, &["CALL", "YOUR", "LOCAL", "EMERGENCY", "NUMBER"]),
+    ] {
+        let contacts = Contacts {
+            emergency: number.map(str::to_owned),
+            other: Some("Katharina, next door, 555 010 0100 1234".to_owned()),
+        };
+        let keys = vec![hint("any key", "stop the voice; this page stays")];
+        let first = Some("Your chest hurts or feels tight. If it was over before today, call your doctor today instead.");
+        let body = contacts.page(first);
+        let Body::Emergency { text: lines, .. } = &body else { unreachable!() };
+        let screen = Screen { place: String::new(), keys, ..screen(body.clone()) };
+        for (width, height) in [(80, 24), (120, 40)] {
+            let buffer = rendered(&screen, width, height);
+            for word in large {
+                let capitals = big::capitals(word, &buffer);
+                assert!(capitals.is_some_and(|half_rows| half_rows >= 7), "{word}\n{}", text(&buffer));
+            }
+            let shown = text(&buffer).split_whitespace().collect::<Vec<_>>().join(" ");
+            for line in lines {
+                assert!(shown.contains(line.as_str()), "{line} in\n{}", text(&buffer));
+            }
+            assert!(shown.ends_with("any key: stop the voice; this page stays"), "{shown}");
+        }
+    }
 }
 
 #[test]
@@ -624,6 +663,8 @@ fn any_body() -> impl Strategy<Value = Body> {
         }),
         list().prop_map(|patches| Body::Course { patches }),
         (any_words(), list(), list()).prop_map(|(title, text, items)| Body::Page { title, text, items }),
+        (proptest::option::of(any_words()), list())
+            .prop_map(|(number, text)| Body::Emergency { number, text }),
         (any_words(), any_hints(), any::<bool>()).prop_map(|(ask, answers, asking_again)| Body::Question {
             ask,
             answers,

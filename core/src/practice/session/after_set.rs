@@ -25,6 +25,8 @@ pub(super) enum AfterPhase {
     Rest { since: Millis, announced: bool },
     Rested { wait: Wait },
     CoolDown { item: usize, since: Millis },
+    /// A key was pressed in this sentence of the cool-down: it is asked whether to leave out the rest.
+    LeaveOutCoolDown { item: usize, since: Millis },
 }
 
 impl AfterSet {
@@ -38,7 +40,9 @@ impl AfterSet {
             | AfterPhase::Fell { wait, .. }
             | AfterPhase::Ask { wait, .. }
             | AfterPhase::Rested { wait } => Some(wait),
-            AfterPhase::Rest { .. } | AfterPhase::CoolDown { .. } => None,
+            AfterPhase::Rest { .. } | AfterPhase::CoolDown { .. } | AfterPhase::LeaveOutCoolDown { .. } => {
+                None
+            }
         }
     }
 
@@ -58,6 +62,9 @@ impl AfterSet {
                 Self::at(self.set, AfterPhase::Rest { since, announced: announced || soon })
             }
             AfterPhase::CoolDown { item, since } => self.set.advance_cool_down(item, since, turn),
+            AfterPhase::LeaveOutCoolDown { item, since } if turn.is_unanswered(since) => {
+                self.set.cool_down(item, turn)
+            }
             phase => Self::at(self.set, phase),
         }
     }
@@ -68,9 +75,16 @@ impl AfterSet {
             AfterPhase::Fell { then, .. } => self.fell_key(then, key, turn),
             AfterPhase::Walk { cue, sure, .. } => self.walk_key(cue, sure, key, turn),
             _ if key.stops() => self.stop(turn),
-            AfterPhase::CoolDown { .. } => {
+            AfterPhase::CoolDown { item, .. } => {
+                turn.asks_to_leave_out();
+                Self::at(self.set, AfterPhase::LeaveOutCoolDown { item, since: turn.now.at })
+            }
+            AfterPhase::LeaveOutCoolDown { item, .. } => {
                 turn.hush();
-                self.set.end_cool_down(RoutineEnd::Skipped, turn)
+                match key.is('y') {
+                    true => self.set.end_cool_down(RoutineEnd::Skipped, turn),
+                    false => self.set.cool_down(item, turn),
+                }
             }
             AfterPhase::Rested { .. } => self.set.go_on(turn),
             phase @ AfterPhase::Rest { .. } => Self::at(self.set, phase),
@@ -98,7 +112,7 @@ impl AfterSet {
             self.set.keep_response(cue, Some(what.response()), turn);
             turn.whole.count(what);
         }
-        if let AfterPhase::CoolDown { .. } = self.phase {
+        if let AfterPhase::CoolDown { .. } | AfterPhase::LeaveOutCoolDown { .. } = self.phase {
             turn.routine_over(RoutinePart::CoolDown, RoutineEnd::BrokenOff);
         }
         self.set.note_the_rest(turn);
@@ -112,7 +126,7 @@ impl AfterSet {
 
     pub(super) fn close(self, turn: &mut Turn<'_>) -> State {
         let end = match self.phase {
-            AfterPhase::CoolDown { .. } => SessionEnd::Finished,
+            AfterPhase::CoolDown { .. } | AfterPhase::LeaveOutCoolDown { .. } => SessionEnd::Finished,
             AfterPhase::Ask { question: Question::Symptom, .. } => SessionEnd::Unwell,
             _ => SessionEnd::Closed,
         };

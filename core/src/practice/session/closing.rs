@@ -1,11 +1,12 @@
 //! The last page: how the practice ended, and what to do now.
 
 use super::current_set::{CurrentSet, Notes};
-use super::screen::Body;
+use super::screen::{Body, KeyHint};
 use super::whole::MOST_GRABS;
-use super::{State, Turn, Whole};
+use super::{Effect, Key, State, Turn, Whole};
 use crate::health::lock::Lock;
 use crate::record::{Entry, Mishap, SessionEnd, Stamp, Symptom};
+use crate::units::Millis;
 
 /// Chest, breath, and the signs of a stroke.
 fn is_emergency(symptom: Symptom) -> bool {
@@ -19,6 +20,64 @@ pub(super) struct Over {
     pub(super) number: u8,
     pub(super) notes: Notes,
     pub(super) page: Body,
+    /// What speaks on an emergency page; on any other page there is none.
+    alarm: Option<Alarm>,
+}
+
+/// An emergency page is spoken until a key hushes it. That key never leaves the page; only a key of its own does.
+#[derive(Debug, Clone, Copy)]
+enum Alarm {
+    /// It is spoken, and again at this moment.
+    Spoken { next: Millis },
+    /// A key hushed it, or there is no sound.
+    Hushed,
+}
+
+impl Over {
+    pub(super) fn new(number: u8, notes: Notes, page: Body, turn: &Turn<'_>) -> Self {
+        // With the next tick, so that the page is on the screen before anything is said.
+        let spoken = Alarm::Spoken { next: turn.now.at };
+        let alarm = match page {
+            Body::Emergency { .. } => Some(if turn.whole.has_output() { spoken } else { Alarm::Hushed }),
+            _ => None,
+        };
+        Self { number, notes, page, alarm }
+    }
+
+    pub(super) fn tick(mut self: Box<Self>, turn: &mut Turn<'_>) -> State {
+        if let Some(Alarm::Spoken { next }) = &mut self.alarm
+            && turn.now.at >= *next
+        {
+            *next = turn.now.at + turn.whole.contacts.repeated_after();
+            turn.effects.push(Effect::Warn(turn.whole.contacts.aloud()));
+        }
+        State::Over(self)
+    }
+
+    pub(super) fn key(mut self: Box<Self>, key: Key, turn: &mut Turn<'_>) -> State {
+        match self.alarm {
+            Some(Alarm::Spoken { .. }) => {
+                turn.hush();
+                self.alarm = Some(Alarm::Hushed);
+            }
+            Some(Alarm::Hushed) if key.is('v') && turn.whole.has_output() => {
+                self.alarm = Some(Alarm::Spoken { next: turn.now.at });
+            }
+            Some(Alarm::Hushed) if !key.is('l') => {}
+            Some(Alarm::Hushed) | None => turn.effects.extend([Effect::Hush, Effect::Leave]),
+        }
+        State::Over(self)
+    }
+
+    pub(super) fn keys(&self, whole: &Whole) -> Vec<KeyHint> {
+        let leave = KeyHint::new("L", "leave this page");
+        match self.alarm {
+            Some(Alarm::Spoken { .. }) => vec![KeyHint::new("any key", "stop the voice; this page stays")],
+            Some(Alarm::Hushed) if whole.has_output() => vec![KeyHint::new("V", "say it again"), leave],
+            Some(Alarm::Hushed) => vec![leave],
+            None => vec![KeyHint::new("any key", "leave")],
+        }
+    }
 }
 
 impl CurrentSet {
@@ -33,7 +92,7 @@ impl CurrentSet {
         self.note_the_rest(turn);
         turn.record(Entry::SessionEnded { at: Stamp::from(&turn.now.wall), why: end });
         let page = turn.whole.last_page(end, symptom);
-        State::Over(Box::new(Over { number: self.number(), notes: self.notes, page }))
+        State::Over(Box::new(Over::new(self.number(), self.notes, page, turn)))
     }
 }
 
@@ -61,15 +120,7 @@ impl Whole {
                     ],
                     &[],
                 )),
-            SessionEnd::Unwell if symptom.is_some_and(is_emergency) => self.with_number(Body::page(
-                "Sit down. Call now.",
-                &[
-                    "Call your local emergency number now. If somebody is near, call out for them.",
-                    "Do not drive yourself. Unlock the door if you can reach it safely.",
-                    "See a clinician before you practice again. Practice is locked until then.",
-                ],
-                &[],
-            )),
+            SessionEnd::Unwell if symptom.is_some_and(is_emergency) => self.contacts.page(None),
             SessionEnd::Unwell if symptom == Some(Symptom::Faint) => self.with_number(Body::page(
                 "Sit or lie down now",
                 &[
@@ -130,10 +181,10 @@ impl Whole {
         }
     }
 
-    /// The same page, with the number to call where the person has given one.
+    /// The same page, with whom to call as far as the person has said.
     pub(super) fn with_number(&self, mut body: Body) -> Body {
-        if let (Some(number), Body::Page { items, .. }) = (&self.emergency, &mut body) {
-            items.push(format!("Your emergency number: {number}"));
+        if let Body::Page { items, .. } = &mut body {
+            items.extend(self.contacts.lines());
         }
         body
     }

@@ -94,7 +94,10 @@ pub enum Event {
 pub enum Effect {
     /// Say this after what is being said now.
     Say(Phrase),
-    /// Cut off speech and calls at once.
+    /// Say these at once to everybody in the room, in a voice even where the calls are tones, and never only in a
+    /// partner's earbud.
+    Warn(Vec<Phrase>),
+    /// Cut off speech, warnings and calls at once.
     Hush,
     /// Say the count after what is being said now, one number a second, then start the work: place every cue on its
     /// frame. Answered by [`Event::Placed`].

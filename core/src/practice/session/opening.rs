@@ -96,6 +96,8 @@ pub(super) enum Page {
     Side { part: usize },
     Check { tries: u8, wrong: bool, wait: Wait },
     WarmUp { item: usize, since: Millis },
+    /// A key was pressed in this sentence of the warm-up: it is asked whether to leave out the rest.
+    LeaveOutWarmUp { item: usize, since: Millis },
 }
 
 impl Before {
@@ -114,6 +116,7 @@ impl Before {
     pub(super) fn tick(self: Box<Self>, turn: &mut Turn<'_>) -> State {
         match self.page {
             Page::WarmUp { item, since } => self.advance_warm_up(item, since, turn),
+            Page::LeaveOutWarmUp { item, since } if turn.is_unanswered(since) => self.warm_up(item, turn),
             _ => State::Before(self),
         }
     }
@@ -123,10 +126,17 @@ impl Before {
         let on = key == Key::Enter || key == Key::Char(' ');
         match self.page {
             Page::Weekly { question, .. } => self.weekly_key(question, key, turn),
-            Page::WarmUp { .. } if key.stops() => self.stop(turn),
-            Page::WarmUp { .. } => {
+            Page::WarmUp { .. } | Page::LeaveOutWarmUp { .. } if key.stops() => self.stop(turn),
+            Page::WarmUp { item, .. } => {
+                turn.asks_to_leave_out();
+                self.turn_to(Page::LeaveOutWarmUp { item, since: turn.now.at })
+            }
+            Page::LeaveOutWarmUp { item, .. } => {
                 turn.hush();
-                Self::end_warm_up(RoutineEnd::Skipped, turn)
+                match key.is('y') {
+                    true => Self::end_warm_up(RoutineEnd::Skipped, turn),
+                    false => self.warm_up(item, turn),
+                }
             }
             _ if key.stops() => {
                 let over = self.end(SessionEnd::StoppedOther, turn);
@@ -225,7 +235,7 @@ impl Before {
     }
 
     fn break_off_warm_up(&self, turn: &mut Turn<'_>) {
-        if let Page::WarmUp { .. } = self.page {
+        if let Page::WarmUp { .. } | Page::LeaveOutWarmUp { .. } = self.page {
             turn.routine_over(RoutinePart::WarmUp, RoutineEnd::BrokenOff);
         }
     }
@@ -236,12 +246,12 @@ impl Before {
             self.keep_readiness(turn);
             turn.record(Entry::SessionEnded { at: Stamp::from(&turn.now.wall), why: end });
         }
-        let page = match self.not_today_page() {
-            Some(page) if end == SessionEnd::NotToday => turn.whole.with_number(page),
+        let page = match self.not_today_page(turn.whole) {
+            Some(page) if end == SessionEnd::NotToday => page,
             _ => turn.whole.last_page(end, None),
         };
         let number = turn.whole.schedule.sets()[0].number();
-        State::Over(Box::new(Over { number, notes: Notes::default(), page }))
+        State::Over(Box::new(Over::new(number, Notes::default(), page, turn)))
     }
 }
 

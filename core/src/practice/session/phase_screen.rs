@@ -6,7 +6,7 @@ use super::event::Channel;
 use super::opening::{Before, Page, health_page};
 use super::partner_pages::side_page;
 use super::response_questions::response_keys;
-use super::routines::routine_page;
+use super::routines::{leave_out_body, routine_page};
 use super::screen::{Body, KeyHint, Screen, ShownCall};
 use super::set::{InSet, LONGEST_PAUSE, SetPhase};
 use super::sound_check::check_page;
@@ -28,9 +28,12 @@ impl Session {
             State::Before(here) => (here.body(whole), here.keys(whole)),
             State::InSet(here) => (here.body(whole, now), here.keys(whole)),
             State::AfterSet(here) => (here.body(whole, now), here.keys()),
-            State::Over(over) => (over.page.clone(), vec![KeyHint::new("any key", "leave")]),
+            State::Over(over) => (over.page.clone(), over.keys(whole)),
         };
-        Screen { place: self.place(), body, keys, notices: self.notices() }
+        let mut screen = Screen { place: self.place(), body, keys, notices: self.notices() };
+        let keys_here = if self.wrong_key { screen.keys_here() } else { None };
+        screen.notices.extend(keys_here);
+        screen
     }
 
     /// Where in the session this is. Empty on most pages before the first set and on the last, which need the room.
@@ -41,7 +44,9 @@ impl Session {
                 page => matches!(page, Page::Weekly { .. }),
             },
             State::InSet(_) => true,
-            State::AfterSet(here) => !matches!(here.phase, AfterPhase::CoolDown { .. }),
+            State::AfterSet(here) => {
+                !matches!(here.phase, AfterPhase::CoolDown { .. } | AfterPhase::LeaveOutCoolDown { .. })
+            }
             State::Over(_) => false,
         };
         let number = self.set_number();
@@ -125,6 +130,7 @@ impl Before {
             Page::Check { wait, .. } if wait.is_asking() => all_right(),
             Page::Check { wrong, .. } => check_page(whole, wrong),
             Page::WarmUp { item, .. } => routine_page(RoutinePart::WarmUp, item, whole),
+            Page::LeaveOutWarmUp { .. } => leave_out_body(RoutinePart::WarmUp, whole),
         }
     }
 
@@ -141,7 +147,8 @@ impl Before {
             Page::Partner { part } => whole.partner_keys(part),
             Page::Side { .. } | Page::Check { .. } => vec![leave()],
             Page::Weekly { .. } => vec![stop()],
-            Page::WarmUp { .. } => vec![KeyHint::new("any key", "go on to the practice"), stop()],
+            Page::WarmUp { .. } => vec![KeyHint::new("any other key", "leave it out?"), stop()],
+            Page::LeaveOutWarmUp { .. } => vec![stop()],
         }
     }
 }
@@ -232,6 +239,7 @@ impl AfterSet {
             AfterPhase::Rested { .. } => resting(Millis(0)),
             AfterPhase::Rest { since, .. } => resting(rest - (now - since)),
             AfterPhase::CoolDown { item, .. } => routine_page(RoutinePart::CoolDown, item, whole),
+            AfterPhase::LeaveOutCoolDown { .. } => leave_out_body(RoutinePart::CoolDown, whole),
         }
     }
 
@@ -239,9 +247,12 @@ impl AfterSet {
         match self.phase {
             AfterPhase::Fell { .. } => Vec::new(),
             AfterPhase::Ask { question, .. } if questions::must_be_answered(question) => Vec::new(),
-            AfterPhase::Walk { .. } | AfterPhase::Ask { .. } | AfterPhase::Rest { .. } => vec![stop()],
+            AfterPhase::Walk { .. }
+            | AfterPhase::Ask { .. }
+            | AfterPhase::Rest { .. }
+            | AfterPhase::LeaveOutCoolDown { .. } => vec![stop()],
             AfterPhase::Rested { .. } => vec![KeyHint::new("any key", "next set"), stop()],
-            AfterPhase::CoolDown { .. } => vec![KeyHint::new("any key", "end it"), stop()],
+            AfterPhase::CoolDown { .. } => vec![KeyHint::new("any other key", "leave it out?"), stop()],
         }
     }
 }

@@ -5,13 +5,14 @@ use super::opening::{Before, Page, Preparation};
 use super::screen::{Body, KeyHint};
 use super::{Effect, Key, State, Turn, Whole};
 use crate::draw::schedule::SetPlan;
-use crate::health::lock::Lock;
-use crate::health::readiness::{Check, Page as ReadyPage, Reply, Today, Verdict};
+use crate::health::readiness::{Check, Contact, Page as ReadyPage, Reply, Today, Verdict};
 use crate::plan::phrase::Phrase;
 use crate::record::{Answer, Entry, SessionEnd};
 
 /// Reasons on the last page: as many as fit beside the advice \[judgment\].
 const REASONS: usize = 3;
+/// The sentences ask about the days since the last practice too \[judgment\].
+const OVER_BEFORE_TODAY: &str = "If it was over before today, call your doctor today instead.";
 
 impl Before {
     /// Before any of it was asked.
@@ -142,15 +143,18 @@ impl Before {
     }
 
     /// Why not today, and whom to call: chest and stroke signs first, in their own words.
-    pub(super) fn not_today_page(&self) -> Option<Body> {
+    pub(super) fn not_today_page(&self, whole: &Whole) -> Option<Body> {
         let readiness = self.ready.readiness();
         if readiness.verdict != Verdict::NotToday {
             return None;
         }
-        let emergency = readiness.locks.iter().copied().any(Lock::is_emergency);
+        if let Some(sign) = readiness.reasons.iter().find(|reason| reason.contact == Contact::Emergency) {
+            let first = format!("{} {OVER_BEFORE_TODAY}", sign.fact());
+            return Some(whole.contacts.page(Some(&first)));
+        }
         let reasons = readiness.reasons.iter().filter(|reason| reason.verdict == Verdict::NotToday);
         let text = reasons.take(REASONS).map(ToString::to_string).collect();
-        let title = if emergency { "Sit down now" } else { "Not today" };
-        Some(Body::Page { title: title.to_owned(), text, items: Vec::new() })
+        let page = Body::Page { title: "Not today".to_owned(), text, items: Vec::new() };
+        Some(whole.with_number(page))
     }
 }

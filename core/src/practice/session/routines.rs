@@ -1,14 +1,18 @@
-//! The warm-up and the cool-down within a session: sentence after sentence until they end or a key skips them.
+//! The warm-up and the cool-down within a session: sentence after sentence until they end. A key asks whether to leave
+//! out the rest; without a yes they go on.
 
 use super::after_set::{AfterPhase, AfterSet};
 use super::current_set::CurrentSet;
 use super::event::Effect;
 use super::opening::{Before, Page};
-use super::screen::Body;
+use super::screen::{Body, KeyHint};
 use super::{State, Turn, Whole};
 use crate::practice::routine::Routine;
 use crate::record::{Entry, RoutineEnd, RoutinePart, RoutineRow, SessionEnd, Stamp};
 use crate::units::Millis;
+
+/// How long an answer is waited for. Without one the sentence is said again, and the rest follows \[judgment\].
+const ASKED_FOR: Millis = Millis(15_000);
 
 /// The routine as this session's precautions leave it.
 fn routine(part: RoutinePart, whole: &Whole) -> Routine {
@@ -33,6 +37,16 @@ impl Turn<'_> {
             >= routine(part, self.whole).items().get(item).map_or(Millis(0), |item| item.lasts)
     }
 
+    pub(super) fn asks_to_leave_out(&mut self) {
+        self.hush();
+        self.say("ask.leave-out");
+    }
+
+    /// Whether nobody has said that the rest is left out.
+    pub(super) fn is_unanswered(&self, since: Millis) -> bool {
+        self.now.at - since >= ASKED_FOR
+    }
+
     pub(super) fn routine_over(&mut self, part: RoutinePart, how: RoutineEnd) {
         self.record(Entry::Routine(RoutineRow { part, at: Stamp::from(&self.now.wall), how }));
     }
@@ -44,7 +58,7 @@ impl Before {
         self.warm_up(0, turn)
     }
 
-    fn warm_up(self: Box<Self>, item: usize, turn: &mut Turn<'_>) -> State {
+    pub(super) fn warm_up(self: Box<Self>, item: usize, turn: &mut Turn<'_>) -> State {
         if turn.says_item(RoutinePart::WarmUp, item) {
             return self.turn_to(Page::WarmUp { item, since: turn.now.at });
         }
@@ -70,7 +84,7 @@ impl CurrentSet {
         self.cool_down(0, turn)
     }
 
-    fn cool_down(self, item: usize, turn: &mut Turn<'_>) -> State {
+    pub(super) fn cool_down(self, item: usize, turn: &mut Turn<'_>) -> State {
         if turn.says_item(RoutinePart::CoolDown, item) {
             return AfterSet::at(self, AfterPhase::CoolDown { item, since: turn.now.at });
         }
@@ -87,6 +101,14 @@ impl CurrentSet {
     pub(super) fn end_cool_down(self, how: RoutineEnd, turn: &mut Turn<'_>) -> State {
         turn.routine_over(RoutinePart::CoolDown, how);
         self.end_session(SessionEnd::Finished, None, turn)
+    }
+}
+
+pub(super) fn leave_out_body(part: RoutinePart, whole: &Whole) -> Body {
+    Body::Question {
+        ask: format!("Leave out the {}?", routine(part, whole).title().to_lowercase()),
+        answers: vec![KeyHint::new("Y", "yes, leave it out"), KeyHint::new("any other key", "no, go on with it")],
+        asking_again: false,
     }
 }
 

@@ -18,6 +18,28 @@ pub struct Screen {
     pub notices: Vec<String>,
 }
 
+impl Screen {
+    /// Which keys count here, for somebody who pressed another one; `None` where any key does.
+    ///
+    /// ```
+    /// use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
+    /// let page = |key: &str| Screen {
+    ///     place: String::new(),
+    ///     body: Body::page("Done", &[], &[]),
+    ///     keys: vec![KeyHint::new(key, "go on"), KeyHint::new("S or Esc", "stop")],
+    ///     notices: Vec::new(),
+    /// };
+    /// assert_eq!(page("Enter").keys_here().as_deref(), Some("Keys here: Enter, S or Esc."));
+    /// assert_eq!(page("any key").keys_here(), None);
+    /// ```
+    pub fn keys_here(&self) -> Option<String> {
+        let answers = if let Body::Question { answers, .. } = &self.body { answers.as_slice() } else { &[] };
+        let keys: Vec<&str> = answers.iter().chain(&self.keys).map(|hint| hint.key.as_str()).collect();
+        let any = keys.is_empty() || keys.iter().any(|key| key.starts_with("any"));
+        (!any).then(|| format!("Keys here: {}.", keys.join(", ")))
+    }
+}
+
 /// One key and what it does.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KeyHint {
@@ -45,6 +67,13 @@ pub enum Body {
         text: Vec<String>,
         /// A list; each item on its own line.
         items: Vec<String>,
+    },
+    /// An emergency, spoken too: whom to call, as large as it fits, then what else to do.
+    Emergency {
+        /// The number to call; `None` where it is not known.
+        number: Option<String>,
+        /// Paragraphs below it, the most urgent first.
+        text: Vec<String>,
     },
     /// A question, answered by one key.
     Question {

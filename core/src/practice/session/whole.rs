@@ -6,6 +6,7 @@ use crate::plan::drill::{Action, Drill, Form};
 use crate::plan::place::Room;
 use crate::plan::precaution::Precautions;
 use crate::plan::prescription::DrillPlan;
+use crate::practice::emergency::Contacts;
 use crate::record::{Mishap, SessionBegun};
 use crate::units::Millis;
 
@@ -18,8 +19,8 @@ pub(super) struct Whole {
     pub(super) scheduler: Scheduler,
     pub(super) schedule: Schedule,
     pub(super) begun: SessionBegun,
-    /// The emergency number, if the person has given one; never assumed.
-    pub(super) emergency: Option<String>,
+    /// Whom to call; a number is never assumed.
+    pub(super) contacts: Contacts,
     /// The person's name, if set: shown on the first page, so that nobody practices under another name.
     pub(super) name: Option<String>,
     /// Nothing was set up yet.
@@ -63,6 +64,11 @@ impl Whole {
         if let Some(drawn) = &mut self.begun.drawn {
             drawn.device = device;
         }
+    }
+
+    /// There is an output, even if it is lost at the moment or nobody wants to hear the calls.
+    pub(super) fn has_output(&self) -> bool {
+        self.begun.drawn.as_ref().is_some_and(|drawn| drawn.device.is_some())
     }
 
     /// The sound output was lost, and nobody has said to go on without.

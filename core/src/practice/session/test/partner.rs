@@ -108,7 +108,7 @@ impl Walk {
             let right = self.session().whole.schedule.check_word(4) + 1;
             self.keys(&right.to_string());
         }
-        self.keys(".");
+        self.keys(".y");
         // The warm-up set, alone.
         for _ in 1..number {
             self.keys(".").wait(Millis(65_100)).keys("n021n").wait(Millis(60_100)).keys(".");
@@ -444,7 +444,7 @@ fn a_floor_course_is_laid_in_an_order_that_is_not_the_last_one() {
     let mut last = Vec::new();
     for _ in 0..2 {
         let mut walk = over(last.clone());
-        walk.walk_to_the_partner().keys("\n\n\n\na").keys(".");
+        walk.walk_to_the_partner().keys("\n\n\n\na").keys(".y");
         for _ in 0..8 {
             if matches!(walk.body(), Body::Course { .. }) {
                 break;
@@ -631,7 +631,7 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
     let mut unheard = walk(EYES, Channel::PartnerScreen, Some("a device"), Some(ROOM));
     unheard
         .walk_to_the_partner()
-        .keys("\n\nag.")
+        .keys("\n\nag.y")
         .keys(".")
         .wait(Millis(65_100))
         .keys("n021n")
@@ -652,7 +652,7 @@ fn eyes_are_never_closed_where_nobody_heard_the_sound_today() {
 }
 
 #[test]
-fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
+fn the_warm_up_and_the_cool_down_are_said_and_left_out_only_after_a_question() {
     let kept = |walk: &Walk, part, how| {
         walk.kept(|entry| matches!(entry, Entry::Routine(row) if (row.part, row.how) == (part, how)))
     };
@@ -662,6 +662,20 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
     walk.keys(&right.to_string());
     let Body::Page { title, .. } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!((title.as_str(), walk.said("warm-up.begin")), ("Warm-up", 1));
+    // Whichever key it is, it only asks. Without a yes the sentence is said again, and the rest follows.
+    for (asks, key) in [(1, "."), (2, "\n"), (3, "y")] {
+        walk.keys(key);
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!((ask.as_str(), walk.said("ask.leave-out")), ("Leave out the warm-up?", asks));
+        if asks < 3 {
+            walk.keys("n");
+        } else {
+            walk.wait(Millis(15_000));
+        }
+        assert!(matches!(walk.body(), Body::Page { title, .. } if title == "Warm-up"));
+        assert_eq!(walk.said("warm-up.begin"), 1 + asks);
+    }
+    assert_eq!(kept(&walk, RoutinePart::WarmUp, RoutineEnd::Skipped), 0);
     walk.wait(Millis(180_100));
     assert_eq!((walk.said("warm-up.end"), kept(&walk, RoutinePart::WarmUp, RoutineEnd::Done)), (1, 1));
     assert!(matches!(walk.body(), Body::Page { title, .. } if title == "How to stand"));
@@ -671,7 +685,7 @@ fn the_warm_up_and_the_cool_down_are_said_and_a_key_goes_past_them() {
     }
     walk.keys(".");
     assert_eq!((walk.said("end.done"), walk.said("cool-down.begin")), (1, 1));
-    walk.keys(".");
+    walk.keys(".y");
     assert_eq!(kept(&walk, RoutinePart::CoolDown, RoutineEnd::Skipped), 1);
     assert_eq!(walk.ends(), [SessionEnd::Finished]);
 }
