@@ -6,12 +6,14 @@ use super::page::Output;
 use super::source::{self, Source};
 use super::{Failure, Format};
 use crate::journal::Folder;
+use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::{self, Explanation};
 use counterpoise_core::plan::precaution::Precaution;
+use counterpoise_core::practice::emergency::LOCAL_NUMBER;
 use counterpoise_core::units::Millis;
 
 /// The options of `check`.
@@ -31,6 +33,8 @@ pub(super) struct Arguments {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
+
+const WHOM_TO_CALL: &str = "Whom to call";
 
 #[derive(Serialize)]
 struct Check<'a> {
@@ -77,7 +81,9 @@ pub(super) fn run(
     arguments: &Arguments,
     folder: impl FnOnce() -> Result<Folder, Failure>,
 ) -> Result<Output, Failure> {
-    let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), folder)?;
+    let folder = folder();
+    let unknown_number = folder.as_ref().ok().and_then(unknown_number);
+    let Source { prescription, .. } = source::find(arguments.prescription.as_deref(), || folder)?;
     // A prescription that cannot be drawn must not pass the check.
     let scheduler = Scheduler::new(&prescription)?;
     let counts = CueCounts::of(&prescription);
@@ -94,7 +100,10 @@ pub(super) fn run(
         explanation::Part { heading: "Can anybody predict it?".into(), lines: vec![summary.clone(), more] };
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
-        Format::Text => Ok(page(parts)),
+        Format::Text => {
+            let number = unknown_number.map(|lines| explanation::Part { heading: WHOM_TO_CALL.into(), lines });
+            Ok(page(parts.into_iter().chain(number).collect()))
+        }
         Format::Json => {
             let dose = explanation.dose();
             let (low, high) = counts.range();
@@ -110,9 +119,15 @@ pub(super) fn run(
                 weeks_to_six_hours_active: dose.weeks_by_active(),
                 calls: Calls { mean_thousandths: (counts.mean() * 1000.0).round() as u32, low, high },
                 foreseen: summary,
-                warnings: explanation.warnings().iter().map(ToString::to_string).chain(cautions).collect(),
                 precautions: prescription.precautions().iter().collect(),
                 left_out: prescription.narrowings().iter().map(ToString::to_string).collect(),
+                warnings: explanation
+                    .warnings()
+                    .iter()
+                    .map(ToString::to_string)
+                    .chain(cautions)
+                    .chain(unknown_number.map(|lines| lines.concat()))
+                    .collect(),
                 parts: parts
                     .into_iter()
                     .map(|part| Part { heading: part.heading, lines: part.lines })
@@ -121,6 +136,17 @@ pub(super) fn run(
             Output::json(&check)
         }
     }
+}
+
+/// What the person's settings lack: a number to call, where they exist.
+fn unknown_number(folder: &Folder) -> Option<Vec<String>> {
+    let lacks = match Settings::load(folder) {
+        Ok(settings) if !folder.settings_file().exists() || settings.emergency_number.is_some() => return None,
+        Ok(_) => "The emergency number is unknown.".to_owned(),
+        Err(error) => format!("The emergency number is unknown: {error}."),
+    };
+    let then = format!(" In an emergency the page says: call {LOCAL_NUMBER}. To enter it: counterpoise setup");
+    Some(vec![lacks + &then])
 }
 
 fn page(parts: Vec<explanation::Part>) -> Output {

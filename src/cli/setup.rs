@@ -17,6 +17,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::{Place, Room};
+use counterpoise_core::practice::emergency::LOCAL_NUMBER;
 
 /// The phrases of the sound check, one of which is said.
 const WORDS: [&str; 4] = ["check.window", "check.garden", "check.kettle", "check.butter"];
@@ -184,13 +185,32 @@ impl<R: BufRead, W: Write> Form<R, W> {
             match (typed.to_lowercase().as_str(), kept) {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
-                    self.add("Find it out and write it by the phone before you practice.")?;
+                    let text = format!(
+                        "Find it out and write it by the phone before you practice. Until then Counterpoise says: call {LOCAL_NUMBER}."
+                    );
+                    self.add(text)?;
                     return Ok(None);
                 }
                 _ => match check_field("emergency_number", &typed) {
-                    Ok(()) => return Ok(Some(typed)),
+                    Ok(()) if self.is_read_back_right(&typed)? => return Ok(Some(typed)),
+                    Ok(()) => {}
                     Err(fact) => self.refuse(&fact)?,
                 },
+            }
+        }
+    }
+
+    /// Reads a number back, digit by digit, as it will be shown and spoken.
+    fn is_read_back_right(&mut self, number: &str) -> Result<bool, Failure> {
+        let digits: Vec<String> =
+            number.chars().filter(|letter| !letter.is_whitespace()).map(String::from).collect();
+        let ask = format!("In an emergency you will read and hear: CALL {}. Is that right?", digits.join(" "));
+        loop {
+            let typed = self.question(&ask, &YES_OR_NO, None)?;
+            match typed.to_lowercase().as_str() {
+                "y" => return Ok(true),
+                "n" => return Ok(false),
+                _ => self.refuse(&format!("\"{typed}\" is neither Y nor N"))?,
             }
         }
     }

@@ -26,7 +26,7 @@ const PAGES: [(&[&str], &[&str]); 42] = [
     (&["preview", "with-a-partner"], &[]),
     (&["audit", "--cues", "1000"], &[]),
     (&["audit", "--sequence", "own.txt"], &[]),
-    (&["setup", "--silent"], &["李 練習", "911", "王", "1", "2", "3", "3", "n", "4", "y"]),
+    (&["setup", "--silent"], &["李 練習", "911", "y", "王", "1", "2", "3", "3", "n", "4", "y"]),
     (&["suitability"], &["n", "b", "x"]),
     (&["suitability"], &["t"; 40]),
     (&["suitability", "--show"], &[]),

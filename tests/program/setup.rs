@@ -37,8 +37,8 @@ fn refused(home: &Path, arguments: &[&str], input: &str) -> String {
     said
 }
 
-/// Name, emergency number, contact, left, right, behind, distance, hearing aids, glasses, the room.
-const ANSWERS: [&str; 10] = ["Ada", "911", "Ben, 555 0100", "1", "2", "0", "2", "y", "4", "y"];
+/// Name, emergency number, whether it was read back right, contact, left, right, behind, distance, hearing aids, glasses, the room.
+const ANSWERS: [&str; 11] = ["Ada", "911", "y", "Ben, 555 0100", "1", "2", "0", "2", "y", "4", "y"];
 
 fn answers(changes: &[(usize, &str)]) -> String {
     let mut answers = ANSWERS;
@@ -114,8 +114,40 @@ fn the_emergency_number_is_filled_in_or_said_to_be_unknown_and_never_assumed() {
         assert!(said.contains("emergency_number"), "{said}");
         assert!(files(home.path()).is_empty(), "nothing was kept");
     }
-    printed(home.path(), &["setup", "--silent"], &answers(&[(1, "U")]));
+    let unknown = answers(&[(1, "U")]).replacen("y\n", "", 1);
+    let said = printed(home.path(), &["setup", "--silent"], &unknown);
+    assert!(said.split_whitespace().collect::<Vec<_>>().join(" ").contains("call your local emergency number"), "{said}");
     assert!(fs::read_to_string(settings(home.path())).unwrap().contains("emergency_number = \"unknown\""));
+}
+
+#[test]
+fn the_emergency_number_is_read_back_digit_by_digit_and_a_no_asks_for_it_again() {
+    let home = tempfile::tempdir().unwrap();
+    let corrected = answers(&[(1, "119\nn\n911")]);
+    let said = printed(home.path(), &["setup", "--silent"], &corrected);
+    for ask in ["CALL 1 1 9. Is that right?", "CALL 9 1 1. Is that right?"] {
+        assert!(said.contains(ask), "{ask}\n{said}");
+    }
+    assert!(fs::read_to_string(settings(home.path())).unwrap().contains("emergency_number = \"911\""));
+}
+
+/// A prescription may be in order while nobody knows whom to call.
+#[test]
+fn check_flags_an_unknown_emergency_number_once_there_are_settings() {
+    let home = tempfile::tempdir().unwrap();
+    let check = |named: &[&str]| printed(home.path(), &[&["check"][..], named].concat(), "");
+    let flag = "The emergency number is unknown.";
+    assert!(!check(&["gentle"]).contains(flag), "nobody is set up here");
+    let unknown = answers(&[(1, "U")]).replacen("y\n", "", 1);
+    printed(home.path(), &["setup", "--silent"], &unknown);
+    for named in [&[][..], &["gentle"]] {
+        assert!(check(named).contains(flag), "{}", check(named));
+        let json: serde_json::Value =
+            serde_json::from_str(&check(&[named, &["--format", "json"]].concat())).unwrap();
+        assert!(json["warnings"].to_string().contains(flag), "{json}");
+    }
+    printed(home.path(), &["setup", "--silent"], &answers(&[]));
+    assert!(!check(&[]).contains(flag));
 }
 
 #[test]
