@@ -85,7 +85,7 @@ fn the_sheet_has_a_place_for_every_answer_in_the_order_of_the_questions() {
     // Each scale from its least number to its most, with the same words at its end.
     for (question, ends) in [
         ("how often did you hold on", ["0", "3"]),
-        ("at its hardest", ["0 nothing", "10 the most"]),
+        ("at its hardest", ["2 very easy", "10 very hard"]),
         ("How steady", ["1 steady", "5 lost balance"]),
         ("What felt wrong", ["1 chest", "6 something else"]),
     ] {

@@ -171,6 +171,35 @@ impl Question {
     pub const fn is_asked_later(self) -> bool {
         matches!(self, Self::FellThen | Self::UnwellThen | Self::FallHurt | Self::Head | Self::Symptom)
     }
+
+    /// The answers by their numbers, as they stand on paper and where they are typed in: in the words of the screen, or
+    /// for what is told afterward in the words in which it is read back.
+    ///
+    /// ```
+    /// use counterpoise_core::record::Question;
+    /// let effort = "0 to 10: 2 very easy, 4 easy, 6 moderate, 8 hard, 10 very hard";
+    /// assert_eq!(Question::Effort.numbered_words().join(", "), effort);
+    /// assert_eq!(Question::WhyStopped.numbered_words()[0], "1 felt unwell");
+    /// ```
+    pub fn numbered_words(self) -> Vec<String> {
+        let read_back = matches!(self, Self::WhyStopped | Self::Symptom);
+        let mut all: Vec<String> = self
+            .keys()
+            .into_iter()
+            .filter_map(|(_, beside, answer)| {
+                let words = if read_back { answer.words() } else { beside.to_owned() };
+                Some(format!("{} {words}", answer.number()?))
+            })
+            .collect();
+        // Five words are keyed, and the numbers between them can be written too.
+        let (least, most) = self.limits();
+        if usize::from(most - least) >= all.len()
+            && let Some(first) = all.first_mut()
+        {
+            *first = format!("{least} to {most}: {first}");
+        }
+        all
+    }
 }
 
 #[cfg(test)]

@@ -9,7 +9,8 @@ use super::trend::{Slope, theil_sen};
 use crate::health::readiness::Item;
 use crate::record::Question;
 
-/// Self-ratings. They run lower than therapists' \[read\], and say so.
+/// Self-ratings. In one study they ran lower than therapists' (Front Rehabil Sci 2023;4:1096171 \[read, abstract\]); the
+/// report says so.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Ratings {
     /// The hardest effort of each practice, 0 to 10.

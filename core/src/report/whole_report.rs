@@ -77,7 +77,8 @@ pub fn blocks(report: &Report) -> Vec<Block> {
     blocks.push(Block::Heading("How to read this".to_owned()));
     blocks.extend(report.remarks.iter().map(|remark| Block::Text((*remark).to_owned())));
     blocks.push(Block::Text(
-        "Ratings are the person's own, and run lower than therapists' [read]. The list of responses is our own, not a validated \
+        "Ratings are the person's own. In one study of steadiness they ran lower than therapists' (Front Rehabil Sci \
+         2023;4:1096171, 10 people [read, abstract]). The list of responses is our own, not a validated \
          scale. Shares have exact 95 % intervals (Clopper and Pearson); slopes are Theil and Sen's."
             .to_owned(),
     ));

@@ -33,6 +33,6 @@ pub(in crate::cli) fn steadiness() -> String {
 
 /// A question, followed by its scale.
 pub(super) fn with_scale(ask: &str, question: Question) -> String {
-    let words = scale(question).map_or("", |scale| scale.words);
+    let words = scale(question).map(|scale| scale.words).unwrap_or_default();
     format!("{ask} ({words})")
 }

@@ -3,42 +3,33 @@
 use counterpoise_core::record::Question;
 
 /// The range of an answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Scale {
     /// The least answer.
     pub least: u8,
     /// The greatest answer.
     pub most: u8,
     /// The meaning of the numbers; empty for a yes-or-no question.
-    pub words: &'static str,
+    pub words: String,
 }
 
 /// The scale of a question; `None` if its answer cannot be typed in or corrected: the answers about body and room before a
 /// practice stay as they are.
 pub(super) fn scale(question: Question) -> Option<Scale> {
     let words = match question {
-        Question::Grabbed | Question::Unwell | Question::Hurt => "",
+        Question::Grabbed | Question::Unwell | Question::Hurt => String::new(),
         Question::Fell
         | Question::FallHurt
         | Question::Head
         | Question::FellThen
         | Question::UnwellThen
-        | Question::SameFall => "0 no, 1 yes, 2 not sure, which counts as yes",
-        Question::HeldOn | Question::NearFalls => "0 not at all, 1 once, 2 twice, 3 three times or more",
-        Question::Effort => "0 nothing, 5-6 moderate, 7-8 hard, 10 the most",
-        Question::Steadiness => "1 steady ... 5 lost balance",
-        Question::Confidence => "1 not sure at all ... 5 quite sure",
-        Question::Soreness => "0 not sore ... 3 very sore",
-        Question::Symptom => {
-            "1 chest pain or pressure, 2 badly short of breath, 3 weak, numb, or trouble speaking or seeing, 4 fainted, or \
-             nearly, 5 dizzy, 6 something else"
-        }
-        Question::WhyStopped => "1 felt unwell, 2 felt unsteady, 3 something else",
+        | Question::SameFall => "0 no, 1 yes, 2 not sure, which counts as yes".to_owned(),
         Question::Clinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
         | Question::SoundCheck => return None,
+        _ => question.numbered_words().join(", "),
     };
     let (least, most) = question.limits();
     Some(Scale { least, most, words })
@@ -46,7 +37,7 @@ pub(super) fn scale(question: Question) -> Option<Scale> {
 
 impl Scale {
     /// Whether the answer is yes or no.
-    pub(crate) fn is_yes_or_no(self) -> bool {
+    pub(crate) fn is_yes_or_no(&self) -> bool {
         self.words.is_empty()
     }
 }

@@ -6,6 +6,7 @@ use maud::{Markup, html};
 use crate::cli::journal::questions;
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::prescription::{DrillOrder, DrillPlan, Prescription};
+use counterpoise_core::record::Question;
 
 /// The questions about each set, and the names of their columns, with hyphens that do not break.
 fn of_a_set() -> [(String, &'static str); 5] {
@@ -17,15 +18,6 @@ fn of_a_set() -> [(String, &'static str); 5] {
         (questions::steadiness(), "Steady, 1\u{2011}5"),
     ]
 }
-/// The answers to "What felt wrong?", by number.
-const WRONG: [&str; 6] = [
-    "1 chest pain or pressure",
-    "2 badly short of breath",
-    "3 weak, numb, or trouble speaking or seeing",
-    "4 fainted, or nearly",
-    "5 dizzy",
-    "6 something else",
-];
 
 /// The questions, then a table with a row for each set and one for the whole practice, for each day of the week.
 pub(super) fn table(today: &Prescription) -> Markup {
@@ -38,7 +30,7 @@ pub(super) fn table(today: &Prescription) -> Markup {
         questions::HURT,
         questions::UNWELL,
         questions::WRONG,
-        WRONG.join("; ")
+        Question::Symptom.numbered_words().join("; ")
     );
     html! {
         section.ticks {

@@ -164,12 +164,12 @@ impl<R: BufRead, W: Write> Form<R, W> {
             .iter()
             .map(|(row, _)| format!("{}: {}", row.answer.question(), row.answer.words()))
             .collect();
-        let (kept, scale) = of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
+        let (kept, scale) = &of_set[self.one_of("Which answer was wrong? A number.", &lines)?];
         Ok(row.to(set, self.right(kept.answer, scale)?))
     }
 
     /// Asks for the right answer, which must differ from the present one.
-    fn right(&mut self, kept: Answer, scale: Scale) -> Result<Answer, Failure> {
+    fn right(&mut self, kept: Answer, scale: &Scale) -> Result<Answer, Failure> {
         let question = kept.question();
         let can = match scale.is_yes_or_no() {
             true => "Y yes, N no".to_owned(),
