@@ -13,7 +13,7 @@ use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
 use counterpoise_core::plan::caution;
 
 /// The options of `suitability`.
-#[derive(Debug, Clone, Copy, clap::Args)]
+#[derive(Debug, Clone, Copy, Default, clap::Args)]
 #[command(after_help = "Examples:\n  \
     counterpoise suitability              about two dozen sentences, true or not true; once, and when something changes\n  \
     counterpoise suitability --partner    also for practice with a partner\n  \

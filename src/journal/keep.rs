@@ -71,6 +71,7 @@ impl Journal {
         reading: Reading,
         (age, sex): (Option<Age>, Option<Sex>),
         (company, by_whom): (Company, &str),
+        stances: Option<u8>,
     ) -> Result<(), JournalError> {
         let row = BalanceRow {
             at: Stamp::from(at),
@@ -80,6 +81,7 @@ impl Journal {
             sex,
             company,
             by_whom: by_whom.to_owned(),
+            stances,
         };
         self.keep(at, None, [Entry::Tested(row)])
     }

@@ -72,13 +72,15 @@ fn results_are_kept_shown_and_narrow_the_steps() {
     assert!(!reasons(&next()).contains("Both hands"), "{:#}", next());
     let shown = printed(folder, &["assess", "results"]);
     for line in [
-        "2026-10-05    14.0 s  below, elsewhere",
-        "2026-11-02    11.0 s  not below, elsewhere",
+        "2026-10-05    14.0 s  slower than the published cut-off, elsewhere",
+        "2026-11-02    11.0 s  within the published cut-off, elsewhere",
         "the noise of the test",
     ] {
         assert!(shown.contains(line), "{shown}");
     }
     assert!(shown.lines().all(|line| line.chars().count() <= 80), "{shown}");
+    let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(shown.ends_with("One hand always rests on the counter."), "it ends with what it means: {shown}");
     assert!(printed(folder, &["next", "--on", "2030-01-01"]).contains("can be done again, since 2026-11-30"));
     let output = run_with(
         folder,
@@ -88,9 +90,37 @@ fn results_are_kept_shown_and_narrow_the_steps() {
     assert_eq!(output.status.code(), Some(1), "a day that lies ahead");
 }
 
+/// Every question about health, answered so that nothing stands in the way.
+fn answer_about_health(folder: &Path) {
+    assert!(run_with(folder, &["suitability"], &"t\n".repeat(24)).status.success());
+}
+
+#[test]
+fn on_an_empty_folder_health_is_asked_about_first_and_a_lock_refuses_the_test() {
+    let place = tempfile::tempdir().unwrap();
+    let arguments = ["assess", "one-leg", "--plain", "--silent"];
+    let asked = run_with(place.path(), &arguments, "");
+    let said = String::from_utf8(asked.stdout).unwrap();
+    assert!(said.contains("come the questions about your health") && said.contains("1 of 24"), "{said}");
+    assert!(asked.status.code() == Some(1) && !said.contains("somebody beside you"), "{said}");
+    // The first, the heart, is not true: no test.
+    let heart = format!("n\n{}y\n", "t\n".repeat(23));
+    let refused = run_with(place.path(), &arguments, &heart);
+    assert_eq!(refused.status.code(), Some(1));
+    let said = String::from_utf8(refused.stdout).unwrap();
+    assert!(said.contains("24 of 24") && !said.contains("somebody beside you"), "{said}");
+    // Answered once, it is not asked again.
+    let healthy = tempfile::tempdir().unwrap();
+    let led = run_with(healthy.path(), &arguments, &"t\n".repeat(24));
+    assert!(String::from_utf8(led.stdout).unwrap().contains("somebody beside you"));
+    let again = run_with(healthy.path(), &arguments, "");
+    assert!(!String::from_utf8(again.stdout).unwrap().contains("of 24"));
+}
+
 #[test]
 fn a_test_is_led_on_a_pipe_and_the_end_of_input_keeps_nothing() {
     let place = tempfile::tempdir().unwrap();
+    answer_about_health(place.path());
     let arguments = ["assess", "one-leg", "--plain", "--silent"];
     // Alone, all true; then the input ends in the middle.
     let output = run_with(place.path(), &arguments, "n\na\n\n");

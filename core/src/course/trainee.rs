@@ -44,6 +44,11 @@ pub struct Clearable {
     pub day: Option<Date>,
 }
 
+/// Until when somebody has looked at the balance tests: whoever issued the prescription by name has.
+pub fn reviewed_on(prescription: &Prescription) -> Option<Date> {
+    Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty())
+}
+
 impl Trainee {
     /// What a journal tells.
     pub fn of(contents: &Contents) -> Self {
@@ -83,8 +88,7 @@ impl Trainee {
 
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
-        // Whoever issued it by name has looked at the tests until then.
-        let reviewed = Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty());
+        let reviewed = reviewed_on(prescription);
         let suitability = self.suitability_under(prescription);
         let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)

@@ -1,4 +1,4 @@
-//! What a balance test's result is worth: below a published cut-off, not below it, or without a norm; and whether a
+//! What a balance test's result is worth: on the worse side of a published cut-off, not so, or without a norm; and whether a
 //! change is larger than the noise of the test. It never predicts falls. How a test is run is in `practice::guide`.
 
 use std::fmt;
@@ -350,21 +350,39 @@ pub fn score(reading: Reading, age: Option<Age>, sex: Option<Sex>) -> Finding {
     Finding { verdict, cut_off, source, notes: tables::notes(reading, age) }
 }
 
+impl Verdict {
+    /// On which side of the cut-off, in the words of the test: a time is slower, a count fewer, a hold shorter.
+    ///
+    /// ```
+    /// use counterpoise_core::health::assessment::{Test, Verdict};
+    /// assert_eq!(Verdict::Below.words(Test::TimedUpAndGo), "slower than the published cut-off");
+    /// assert_eq!(Verdict::NotBelow.words(Test::ChairStand), "reaches the published cut-off");
+    /// ```
+    pub const fn words(self, test: Test) -> &'static str {
+        match (self, test) {
+            (Self::Below, Test::TimedUpAndGo | Test::FiveRises) => "slower than the published cut-off",
+            (Self::Below, Test::ChairStand) => "fewer than the published cut-off",
+            (Self::Below, Test::FourStage | Test::OneLeg) => "shorter than the published cut-off",
+            (Self::NotBelow, Test::TimedUpAndGo | Test::FiveRises) => "within the published cut-off",
+            (Self::NotBelow, Test::ChairStand | Test::FourStage | Test::OneLeg) => {
+                "reaches the published cut-off"
+            }
+            (Self::NoNorm, _) => "no published norm for this age and sex",
+        }
+    }
+}
+
 impl Finding {
-    /// In a sentence or two, with the source.
+    /// In a sentence, with the cut-off and its source.
     pub fn sentence(&self, test: Test) -> String {
-        let source = self.source;
-        match (self.verdict, self.cut_off) {
-            (Verdict::Below, Some(cut_off)) => {
-                format!("Below the published cut-off ({}; {source}).", tables::cut_off_words(test, cut_off))
+        let (words, source) = (self.verdict.words(test), self.source);
+        let words = words[..1].to_uppercase() + &words[1..];
+        match self.cut_off {
+            Some(cut_off) => {
+                let past_it = if self.verdict == Verdict::NotBelow { "past it: " } else { "" };
+                format!("{words} ({past_it}{}; {source}).", tables::cut_off_words(test, cut_off))
             }
-            (Verdict::NotBelow, Some(cut_off)) => {
-                format!(
-                    "Not below the published cut-off ({}; {source}).",
-                    tables::cut_off_words(test, cut_off)
-                )
-            }
-            _ => format!("There is no published norm for this age and sex ({source})."),
+            None => format!("There is {}{} ({source}).", words[..1].to_lowercase(), &words[1..]),
         }
     }
 }

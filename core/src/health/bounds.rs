@@ -164,6 +164,20 @@ impl Bounds {
         }
     }
 
+    /// What balance tests mean for practice: the last sentence under a result, and never a prognosis.
+    ///
+    /// ```
+    /// use counterpoise_core::health::bounds::Bounds;
+    /// assert!(Bounds::said_of_tests(1).ends_with("One hand always rests on the counter."));
+    /// assert_eq!(Bounds::said_of_tests(0), "For practice: no limit from balance tests.");
+    /// ```
+    pub fn said_of_tests(tests_below: usize) -> String {
+        match Self::for_tests_below(tests_below) {
+            Self::OPEN => "For practice: no limit from balance tests.".to_owned(),
+            bounds => format!("For practice: {bounds}"),
+        }
+    }
+
     /// The narrower of both, in everything.
     #[must_use]
     pub fn and(self, other: Self) -> Self {

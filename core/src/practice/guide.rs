@@ -6,12 +6,15 @@
 //! ```
 //!
 //! Alone, the program counts aloud and stops by itself, and the last number heard is keyed in afterwards: nobody presses
-//! keys on one leg. Timed walking and rising are led only with somebody to hold the key. Nothing is kept but what was
-//! looked at and kept by a key.
+//! keys on one leg. Timed walking and rising are led only with somebody to hold the key. A result is looked at and kept by
+//! a key. Of the four stances those that were held are kept when the next one is stopped.
 
-use crate::health::assessment::{Age, Company, Reading, Sex, Test};
+use jiff::civil::Date;
+
+use crate::health::assessment::{Age, Company, Dated, Reading, Sex, Test};
 use crate::plan::phrase::Phrase;
 use crate::plan::precaution::Precautions;
+use crate::practice::emergency::Contacts;
 use crate::practice::session::Key;
 use crate::units::Millis;
 
@@ -62,6 +65,8 @@ pub struct Kept {
     pub sex: Option<Sex>,
     /// Alone, or with somebody.
     pub company: Company,
+    /// How many of the four stances were held, in the test that has them.
+    pub stances: Option<u8>,
 }
 
 /// A question whose answer is typed in as a number.
@@ -101,8 +106,14 @@ enum Phase {
     Result {
         reading: Reading,
     },
-    Kept,
-    Stopped,
+    Kept {
+        /// What was kept before its last stance, and is shown after it.
+        before: Option<Reading>,
+    },
+    Stopped {
+        /// How many stances were held, and are kept.
+        stances: usize,
+    },
     Left,
 }
 
@@ -118,8 +129,12 @@ pub struct Guide {
     stage: usize,
     /// The test was named at the start.
     only: Option<Test>,
-    emergency: Option<String>,
     precautions: Precautions,
+    contacts: Contacts,
+    /// The key pressed last on this page does nothing there.
+    wrong_key: bool,
+    /// The results so far, until when somebody has looked at them, and today.
+    known: Option<(Vec<Dated>, Option<Date>, Date)>,
 }
 
 /// Presses this soon after the watch began are the one that began it \[judgment\].
@@ -131,6 +146,7 @@ impl Guide {
         let phase = if only.is_some() { Phase::WhoIsThere } else { Phase::Choose };
         let test = only.unwrap_or(Test::FourStage);
         let precautions = Precautions::NONE;
+        let contacts = Contacts { emergency, other: None };
         Self {
             phase,
             test,
@@ -139,9 +155,25 @@ impl Guide {
             sex: None,
             stage: 0,
             only,
-            emergency,
+            contacts,
             precautions,
+            wrong_key: false,
+            known: None,
         }
+    }
+
+    /// The same guide, knowing who else is called in an emergency: a name and a number.
+    #[must_use]
+    pub fn also_calling(mut self, other: Option<&str>) -> Self {
+        self.contacts.other = other.map(str::to_owned);
+        self
+    }
+
+    /// The same guide, knowing the results so far, and until which day somebody has looked at them.
+    #[must_use]
+    pub fn knowing(mut self, results: &[Dated], reviewed: Option<Date>, today: Date) -> Self {
+        self.known = Some((results.to_vec(), reviewed, today));
+        self
     }
 
     /// The same guide for somebody with these precautions: a test that they rule out is not led.
@@ -178,8 +210,12 @@ impl Guide {
     /// that says so.
     pub fn on(&mut self, now: Millis, event: Event) -> Vec<Effect> {
         let mut effects = Vec::new();
+        let before = matches!(event, Event::Key(_)).then(|| self.phase.clone());
         match event {
-            Event::Close => self.leave(&mut effects),
+            Event::Close => {
+                self.keep_stances(&mut effects);
+                self.leave(&mut effects);
+            }
             Event::Placed { zero } => {
                 if let Phase::Watch { zero: placed @ None } = &mut self.phase {
                     *placed = Some(zero);
@@ -189,6 +225,12 @@ impl Guide {
             Event::Key(key) if key.stops() => self.stop(&mut effects),
             Event::Key(key) => self.key(now, key, &mut effects),
         }
+        // While a stance is held nothing is said about keys.
+        let unmoved = |phase: &Phase| !matches!(phase, Phase::Watch { .. }) && *phase == self.phase;
+        self.wrong_key = match &before {
+            Some(before) => effects.is_empty() && unmoved(before),
+            None => self.wrong_key && effects.is_empty(),
+        };
         effects
     }
 
@@ -197,22 +239,49 @@ impl Guide {
         effects.extend([Effect::Hush, Effect::Leave]);
     }
 
-    /// Leaves a test without keeping anything of it; on the other pages, closes the guide.
+    /// Leaves a test, keeping the stances that were held; on the other pages, closes the guide.
     fn stop(&mut self, effects: &mut Vec<Effect>) {
         match self.phase {
             Phase::Choose
             | Phase::RuledOut
             | Phase::NotToday
-            | Phase::Kept
-            | Phase::Stopped
+            | Phase::Kept { .. }
+            | Phase::Stopped { .. }
             | Phase::Left => {
                 self.leave(effects);
             }
             _ => {
                 effects.push(Effect::Hush);
-                self.phase = Phase::Stopped;
+                let stances = self.keep_stances(effects);
+                self.phase = Phase::Stopped { stances };
             }
         }
+    }
+
+    /// Keeps the stances that were held before the one that is stopped, and says how many: who was not seen to hold heel to
+    /// toe has not held it. Heel to toe itself is kept as soon as it was held.
+    fn keep_stances(&mut self, effects: &mut Vec<Effect>) -> usize {
+        let in_stance = matches!(
+            self.phase,
+            Phase::SetUp | Phase::Watch { .. } | Phase::HeldIt | Phase::Number { asked: NumberPrompt::LastNumber, .. }
+        );
+        if self.test != Test::FourStage || !in_stance {
+            return 0;
+        }
+        if (1..=HEEL_TO_TOE).contains(&self.stage) {
+            effects.push(self.keep(self.four_stage(0)));
+        }
+        self.stage
+    }
+
+    fn four_stage(&self, tenths: u32) -> Reading {
+        Reading::new(Test::FourStage, Some(tenths)).expect("it is within the test's range")
+    }
+
+    fn keep(&self, reading: Reading) -> Effect {
+        let Self { age, sex, company, .. } = *self;
+        let stances = (self.test == Test::FourStage).then_some(self.stage as u8);
+        Effect::Keep(Kept { reading, age, sex, company, stances })
     }
 
     fn stages(&self) -> &'static [Stage] {
@@ -250,13 +319,14 @@ impl Guide {
                 self.ask(NumberPrompt::LastNumber);
             }
             Phase::Result { reading } if key.is('k') => {
-                let Self { age, sex, company, .. } = *self;
-                effects.push(Effect::Keep(Kept { reading, age, sex, company }));
-                self.phase = Phase::Kept;
+                effects.push(self.keep(reading));
+                self.phase = Phase::Kept { before: None };
             }
             Phase::Result { .. } if key.is('r') => self.repeat_set_up(effects),
             Phase::Result { .. } if key.is('d') => self.start_over(effects),
-            Phase::Kept | Phase::Stopped | Phase::NeedsSomebody | Phase::RuledOut => self.start_over(effects),
+            Phase::Kept { .. } | Phase::Stopped { .. } | Phase::NeedsSomebody | Phase::RuledOut => {
+                self.start_over(effects);
+            }
             _ => {}
         }
     }
@@ -383,13 +453,18 @@ impl Guide {
                 // The third stage, heel to toe, is the result. Somebody who held it may go on to one leg.
                 if whole && self.stage + 1 < self.stages().len() {
                     self.stage += 1;
+                    if self.stage == HEEL_TO_TOE + 1 {
+                        // It is the result, and is in the journal before one leg begins.
+                        effects.push(self.keep(self.four_stage(tenths)));
+                    }
                     return self.announce_stage(effects);
                 }
-                match self.stage {
-                    0 | 1 => Some(0),
-                    2 => Some(tenths),
-                    _ => Some(100),
+                if self.stage > HEEL_TO_TOE {
+                    let before = Some(self.four_stage(self.stages()[HEEL_TO_TOE].limit(self.company).0 / 100));
+                    self.phase = Phase::Kept { before };
+                    return;
                 }
+                Some(if self.stage == HEEL_TO_TOE { tenths } else { 0 })
             }
             // Taking this long counts as unable.
             Test::TimedUpAndGo | Test::FiveRises if whole => None,
@@ -401,6 +476,9 @@ impl Guide {
         self.phase = Phase::Result { reading };
     }
 }
+
+/// The place of the stance that is the result, among the four.
+const HEEL_TO_TOE: usize = 2;
 
 const BEGIN: &str = "assess.begin";
 const HALF_TIME: &str = "assess.half-time";

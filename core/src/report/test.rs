@@ -317,5 +317,5 @@ fn what_applies_is_said_and_nothing_is_scored() {
     let report =
         Report::of(&tested, &prescription(), Period { since: nov(1), until: nov(30) }, String::new(), vec![]);
     assert!(report.remarks.iter().any(|remark| remark.starts_with("No single test")));
-    assert!(report.tests[0].finding.contains("Below the published cut-off"));
+    assert!(report.tests[0].finding.contains("than the published cut-off"));
 }

@@ -1,20 +1,23 @@
 //! Runs a guided balance test: one loop that passes keys, sound and time to the guide in the core, and does what it says.
 
+use std::io::Write as _;
 use std::time::Duration;
 
 use crate::audio::{Bank, Voice, device};
 use crate::cli::face;
-use crate::cli::page::Output;
+use crate::cli::page::{Output, show};
 use crate::cli::standing::{self, Position};
-use crate::cli::{Failure, source};
+use crate::cli::{Failure, source, suitability};
 use crate::clock::Clock;
 use crate::display::terminal;
 use crate::display::{Face, Input};
 use crate::journal::{Folder, Journal, JournalError};
 use crate::practice::Sound;
 use crate::settings::Settings;
+use counterpoise_core::blocks::Block;
+use counterpoise_core::course::trainee::{Trainee, reviewed_on};
 use counterpoise_core::health::assessment::Test;
-use counterpoise_core::plan::precaution::Precautions;
+use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::guide::{Effect, Event, Guide, Kept};
 use counterpoise_core::practice::session::{Event as SoundEvent, Key, LONGEST_GAP};
 use counterpoise_core::units::Millis;
@@ -39,12 +42,18 @@ pub(in crate::cli) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let settings = Settings::load(folder)?;
+    if standing::known(&Journal::look(folder)?)?.fitness.suitability.is_none() {
+        ask_about_health(folder)?;
+    }
     let mut journal = standing::open(folder, &mut std::io::stderr())?;
     let mut clock = Clock::real();
-    let precautions = allowed(&journal, folder, &clock)?;
+    let (known, prescription) = allowed(&journal, folder, &clock)?;
     terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
     let mut face = face::open(arguments.plain, "assess")?;
-    let mut guide = Guide::new(arguments.test, settings.emergency_number.clone()).within(precautions);
+    let mut guide = Guide::new(arguments.test, settings.emergency_number.clone())
+        .also_calling(settings.contact.as_deref())
+        .within(prescription.precautions())
+        .knowing(&known.tests, reviewed_on(&prescription), clock.wall().date());
     face.show(&guide.screen(clock.now(), false)).map_err(|error| face::no_terminal(&error))?;
     let mut sound = if arguments.silent { None } else { sound(&settings) };
     let mut not_kept = None;
@@ -69,12 +78,21 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     }
 }
 
-/// While practice is locked or held, no test is taken either. Gives the precautions of the program in use.
-fn allowed(journal: &Journal, folder: &Folder, clock: &Clock) -> Result<Precautions, Failure> {
+/// Nobody takes a test who never answered the questions about health.
+fn ask_about_health(folder: &Folder) -> Result<(), Failure> {
+    let mut out = std::io::stdout();
+    let first = "Before the first balance test come the questions about your health.";
+    show(&[Block::line(first), Block::Gap], &mut out)?;
+    let answered = suitability::run(suitability::Arguments::default(), folder, &mut out)?;
+    Ok(out.write_all(&answered.into_bytes())?)
+}
+
+/// While practice is locked or held, no test is taken either. Otherwise what is known of the person, and the prescription.
+fn allowed(journal: &Journal, folder: &Folder, clock: &Clock) -> Result<(Trainee, Prescription), Failure> {
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(journal)?;
     Position::of(folder, &known, &prescription, None, &clock.wall())?.allow_any()?;
-    Ok(prescription.precautions())
+    Ok((known, prescription))
 }
 
 /// Without sound the test is led by the screen.
@@ -119,8 +137,8 @@ fn perform(
             return Some(Event::Placed { zero: clock.now() + sound.time(&phrases) });
         }
         (Effect::Time(_), None) => return Some(Event::Placed { zero: clock.now() + Millis(0) }),
-        (Effect::Keep(Kept { reading, age, sex, company }), _) => {
-            let kept = journal.keep_balance_test(&clock.wall(), reading, (age, sex), (company, ""));
+        (Effect::Keep(Kept { reading, age, sex, company, stances }), _) => {
+            let kept = journal.keep_balance_test(&clock.wall(), reading, (age, sex), (company, ""), stances);
             *not_kept = kept.err();
         }
         (Effect::Say(_) | Effect::Hush, None) | (Effect::Leave, _) => {}

@@ -1,15 +1,18 @@
 //! The `assess results` command: one person's results over time.
 
+use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{Format, score::capital};
-use crate::cli::Failure;
+use crate::cli::{Failure, source};
 use crate::cli::page::Output;
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
+use counterpoise_core::course::trainee::reviewed_on;
 use counterpoise_core::health::assessment::{
-    Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
+    Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
 };
+use counterpoise_core::health::bounds::Bounds;
 use counterpoise_core::record::BalanceRow;
 
 /// The options of `assess results`.
@@ -54,7 +57,10 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
             let tests = trends.iter().map(of_test).collect();
             Output::json(&Results { schema: "counterpoise.tests/1", tests })
         }
-        Format::Text => Ok(text(&trends, &dated).into()),
+        Format::Text => {
+            let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
+            Ok(text(&trends, &dated, reviewed_on(&prescription)).into())
+        }
     }
 }
 
@@ -68,7 +74,7 @@ fn of_test(trend: &Trend) -> OfTest {
     OfTest { test: trend.test, results: trend.results.iter().map(one).collect(), change: trend.sentences() }
 }
 
-fn text(trends: &[Trend], dated: &[Dated]) -> Vec<Block> {
+fn text(trends: &[Trend], dated: &[Dated], reviewed: Option<Date>) -> Vec<Block> {
     if trends.is_empty() {
         return vec![Block::line("No balance test has been saved yet. To take one: counterpoise assess")];
     }
@@ -84,10 +90,11 @@ fn text(trends: &[Trend], dated: &[Dated]) -> Vec<Block> {
         Block::line(format!("The tests can be repeated every {RETEST_WEEKS} weeks, next from {day}."))
     }));
     page.push(Block::line(NO_SINGLE_TEST));
+    page.push(Block::line(Bounds::said_of_tests(tests_below_cut_off(dated, reviewed))));
     page
 }
 
 fn line(dated: &Dated) -> String {
-    let finding = score(dated.reading, dated.age, dated.sex).verdict;
+    let finding = score(dated.reading, dated.age, dated.sex).verdict.words(dated.reading.test());
     format!("  {}  {:>8}  {finding}, {}", dated.day, dated.reading.to_string(), dated.company)
 }

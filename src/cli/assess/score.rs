@@ -13,6 +13,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::health::assessment::{
     Age, Company, Finding, NO_SINGLE_TEST, Reading, Sex, Test, Unit, Verdict, score,
 };
+use counterpoise_core::health::bounds::Bounds;
 use counterpoise_core::words::Printable;
 
 /// The most characters of a name \[judgment\].
@@ -21,7 +22,7 @@ const LONGEST: usize = 200;
 /// The options of `assess score`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "TEST is one of\n  \
-    four-stage        seconds held heel to toe, 0 to 10 (the third stage; less than 10 is below the cut-off)\n  \
+    four-stage        seconds held heel to toe, 0 to 10 (the third stage; less than 10 is shorter than the cut-off)\n  \
     one-leg           seconds on one leg, eyes open\n  \
     chair-stand       rises in 30 seconds, arms crossed; 0 if the arms were used; needs --age and --sex\n  \
     timed-up-and-go   seconds for up, 3 m, around, back and down\n  \
@@ -104,7 +105,8 @@ pub(super) fn run(
         true => "It is in the journal.",
         false => "It was not saved. To save it: add --keep.",
     };
-    page.extend([NO_SINGLE_TEST, kept].map(Block::line));
+    let practice = Bounds::said_of_tests(usize::from(finding.verdict == Verdict::Below));
+    page.extend([NO_SINGLE_TEST, kept, &practice].map(Block::line));
     Ok(page.into())
 }
 
@@ -151,7 +153,7 @@ fn keep(
         _ => now,
     };
     let mut journal = standing::open(folder, &mut std::io::stderr())?;
-    Ok(journal.keep_balance_test(&at, reading, person, (Company::Elsewhere, by))?)
+    Ok(journal.keep_balance_test(&at, reading, person, (Company::Elsewhere, by), None)?)
 }
 
 pub(super) fn capital(text: &str) -> String {

@@ -281,9 +281,9 @@ fn a_balance_test_that_its_test_cannot_give_is_refused_whole() {
     let mut journal = open(&Folder::open_in(here.path()).unwrap());
     let person = (Some("72".parse().unwrap()), Some(Sex::Female));
     let rises = Reading::read(Test::ChairStand, "9").unwrap();
-    journal.keep_balance_test(&monday(), rises, person, (Company::Elsewhere, "K. L.")).unwrap();
+    journal.keep_balance_test(&monday(), rises, person, (Company::Elsewhere, "K. L."), None).unwrap();
     let leg = Reading::read(Test::OneLeg, "unable").unwrap();
-    journal.keep_balance_test(&monday(), leg, (None, None), (Company::Alone, "")).unwrap();
+    journal.keep_balance_test(&monday(), leg, (None, None), (Company::Alone, ""), None).unwrap();
     let rows = journal.contents().unwrap().tests;
     assert_eq!((rows.len(), rows[0].test, rows[0].value), (2, Test::ChairStand, Some(9)));
     assert_eq!((rows[1].value, rows[1].dated().unwrap().reading.value()), (None, None));

@@ -43,6 +43,7 @@ fn rises(at: &ZonedDateTime, value: u32) -> BalanceRow {
         age: Some(70),
         sex: Some(Sex::Female),
         company: Company::Alone,
+        stances: None,
         by_whom: String::new(),
     }
 }

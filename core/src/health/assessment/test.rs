@@ -1,3 +1,4 @@
+use crate::health::bounds::Bounds;
 use super::{
     Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
 };
@@ -238,11 +239,30 @@ fn the_latest_result_of_each_test_counts_and_a_review_makes_two_of_them_one() {
 }
 
 #[test]
+fn a_time_is_slower_a_count_fewer_a_hold_shorter_and_the_better_side_is_said_positively() {
+    for (test, worse, better, words) in [
+        (Test::TimedUpAndGo, "12", "11.9", "Slower than the published cut-off (12 s or more; "),
+        (Test::FiveRises, "15.1", "15", "Slower than the published cut-off (more than 15 s; "),
+        (Test::ChairStand, "11", "12", "Fewer than the published cut-off (fewer than 12 rises; "),
+        (Test::OneLeg, "4.9", "5", "Shorter than the published cut-off (less than 5 s; "),
+        (Test::FourStage, "9.9", "10", "Shorter than the published cut-off (heel to toe held for less than 10 s; "),
+    ] {
+        let said = |written| score(reading(test, written), age(72), Some(Sex::Male)).sentence(test);
+        assert!(said(worse).starts_with(words) && said("unable").starts_with(words), "{}", said(worse));
+        let better = said(better);
+        let side = if test.more_is_better() { "Reaches" } else { "Within" };
+        assert!(better.starts_with(&format!("{side} the published cut-off (past it: ")), "{better}");
+        assert!(!said(worse).to_lowercase().contains("below") && !better.contains("ot "), "{better}");
+    }
+}
+
+#[test]
 fn nothing_said_predicts_a_fall() {
     for test in Test::ALL {
         for written in ["unable", "1", "10"] {
             let found = score(reading(*test, written), age(72), Some(Sex::Male));
             let said = format!("{} {}", found.sentence(*test), found.notes.join(" ")).to_lowercase();
+            let said = said + &Bounds::said_of_tests(2).to_lowercase();
             for word in ["you will", "risk", "predict", "likely to fall"] {
                 assert!(!said.contains(word), "{test}: {said}");
             }

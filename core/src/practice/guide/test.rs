@@ -1,7 +1,7 @@
 use proptest::prelude::*;
 
 use super::{ALONE_LIMIT, Effect, Event, Guide, Kept, LEAD_IN, Phase, stages};
-use crate::health::assessment::{Company, Reading, Sex, Test};
+use crate::health::assessment::{Company, Dated, Reading, Sex, Test};
 use crate::plan::precaution::{Precaution, Precautions};
 use crate::practice::session::Key;
 use crate::practice::session::screen::Body;
@@ -118,6 +118,7 @@ fn alone_it_counts_aloud_and_stops_by_itself_and_the_last_number_is_keyed_in() {
         age: None,
         sex: None,
         company: Company::Alone,
+        stances: None,
     };
     assert_eq!(walk.kept(), [kept]);
     let mut whole = Walk::new(Test::OneLeg);
@@ -145,7 +146,7 @@ fn with_somebody_a_key_stops_the_watch_to_the_tenth() {
 
 #[test]
 fn four_stages_end_at_the_first_that_is_not_held() {
-    for (held_stages, key_at, value) in [(0, 3_000, 0), (1, 3_000, 0), (2, 9_900, 99), (3, 3_000, 100)] {
+    for (held_stages, key_at, value) in [(0, 3_000, 0), (1, 3_000, 0), (2, 9_900, 99)] {
         let mut walk = Walk::new(Test::FourStage);
         walk.keys("ya");
         for _ in 0..held_stages {
@@ -160,7 +161,79 @@ fn four_stages_end_at_the_first_that_is_not_held() {
     for _ in 0..4 {
         all.begin().wait(10_050).keys("y");
     }
-    assert_eq!((all.value(), all.said("assess.heel-to-toe")), (Some(100), 1));
+    assert_eq!((all.kept().len(), all.said("assess.heel-to-toe")), (1, 1));
+    let Body::Page { title, text, .. } = all.guide.screen(all.now, false).body else { panic!() };
+    assert!(title == "Done" && text.iter().any(|line| line.starts_with("Reaches the published cut-off")), "{text:?}");
+}
+
+/// Heel to toe is the result: it is kept before the stance after it begins. The stances before it are kept with the stop.
+#[test]
+fn stances_that_were_held_are_kept_when_the_next_is_stopped() {
+    let after = |held: usize| {
+        let mut walk = Walk::new(Test::FourStage);
+        walk.keys("ya");
+        for _ in 0..held {
+            walk.begin().wait(10_020);
+        }
+        walk
+    };
+    let kept = |walk: &Walk| walk.kept().iter().map(|kept| (kept.reading.value(), kept.stances)).collect::<Vec<_>>();
+    for (held, before, then) in [
+        (0, vec![], vec![]),
+        (1, vec![], vec![(Some(0), Some(1))]),
+        (2, vec![], vec![(Some(0), Some(2))]),
+        (3, vec![(Some(100), Some(3))], vec![(Some(100), Some(3))]),
+    ] {
+        assert_eq!(kept(&after(held)), before, "{held}: before the next stance");
+        for begun in [false, true] {
+            let mut stopped = after(held);
+            if begun {
+                stopped.begin().wait(2_000);
+            }
+            stopped.keys("s");
+            assert_eq!(kept(&stopped), then, "{held}");
+            let Body::Page { text, .. } = stopped.guide.screen(stopped.now, false).body else { panic!() };
+            let says = if held == 0 { "Nothing of this test was kept." } else { "Kept: " };
+            assert!(text[0].starts_with(says), "{text:?}");
+            let mut closed = after(held);
+            closed.on(Event::Close);
+            assert_eq!(kept(&closed), then, "{held}: a closed terminal");
+        }
+    }
+}
+
+#[test]
+fn a_result_ends_with_what_it_means_for_practice_together_with_the_other_tests() {
+    let last = |others: &[Dated], held: u32| {
+        let mut walk = Walk::new(Test::OneLeg);
+        walk.guide = walk.guide.knowing(others, None, "2026-11-02".parse().unwrap());
+        walk.keys("ya").begin().wait(held).keys(" ");
+        let Body::Page { text, .. } = walk.guide.screen(walk.now, false).body else { panic!() };
+        text.last().cloned().unwrap()
+    };
+    let slow = Dated {
+        day: "2026-11-01".parse().unwrap(),
+        reading: Reading::new(Test::TimedUpAndGo, Some(140)).unwrap(),
+        age: None,
+        sex: None,
+        company: Company::WithSomebody,
+    };
+    assert_eq!(last(&[], 8_000), "For practice: no limit from balance tests.");
+    assert!(last(&[], 3_000).ends_with("One hand always rests on the counter."));
+    assert!(last(&[slow.clone()], 8_000).ends_with("One hand always rests on the counter."));
+    assert!(last(&[slow], 3_000).ends_with("Both hands always rest on the counter."));
+}
+
+#[test]
+fn a_wrong_key_shows_once_which_keys_count_and_never_while_a_stance_is_held() {
+    let mut walk = Walk::new(Test::OneLeg);
+    let notices = |walk: &Walk| walk.guide.screen(walk.now, false).notices;
+    walk.keys("q");
+    assert_eq!(notices(&walk), ["Keys here: Y, N, S or Esc."]);
+    walk.keys("na");
+    assert_eq!(notices(&walk), [""; 0]);
+    walk.begin().keys("qq");
+    assert_eq!(notices(&walk), [""; 0]);
 }
 
 #[test]
@@ -215,7 +288,7 @@ fn a_stop_ends_the_test_at_once_says_what_to_do_and_keeps_nothing() {
     let mut walk = Walk::new(Test::OneLeg);
     walk.keys("ya").begin().wait(3_000);
     walk.on(Event::Key(Key::Escape));
-    assert_eq!((walk.guide.phase.clone(), walk.effects.last()), (Phase::Stopped, Some(&Effect::Hush)));
+    assert_eq!((walk.guide.phase.clone(), walk.effects.last()), (Phase::Stopped { stances: 0 }, Some(&Effect::Hush)));
     let Body::Page { text, items, .. } = walk.guide.screen(walk.now, false).body else { panic!() };
     assert!(
         text.join(" ").contains("local emergency number") && items.join(" ").contains("112"),
@@ -258,7 +331,7 @@ fn event() -> impl Strategy<Value = Event> {
 
 proptest! {
     #[test]
-    fn whatever_is_pressed_only_the_key_for_it_keeps_a_result_and_nothing_timed_runs_alone(
+    fn whatever_is_pressed_only_its_key_or_a_stance_that_was_held_keeps_a_result_and_nothing_timed_runs_alone(
         events in prop::collection::vec((event(), 0_u32..20_000), 0..80),
         only in prop::option::of(prop::sample::select(Test::ALL)),
     ) {
@@ -271,8 +344,13 @@ proptest! {
             for effect in &effects {
                 match effect {
                     Effect::Keep(kept) => {
-                        prop_assert_eq!(event, Event::Key(Key::Char('k')));
-                        prop_assert_eq!(&before, &Phase::Result { reading: kept.reading });
+                        let is_keyed = event == Event::Key(Key::Char('k'))
+                            && before == Phase::Result { reading: kept.reading };
+                        let is_stopped = matches!(event, Event::Key(key) if key.stops())
+                            && matches!((kept.stances, kept.reading.value()), (Some(1 | 2), Some(0)));
+                        let is_held = (kept.stances, kept.reading.value()) == (Some(3), Some(100))
+                            && matches!(before, Phase::Watch { .. } | Phase::HeldIt);
+                        prop_assert!(is_keyed || is_stopped || is_held, "{:?} {:?} {:?}", event, before, kept);
                         prop_assert!(kept.company == Company::WithSomebody || !kept.reading.test().needs_helper());
                     }
                     Effect::Time(_) => {

@@ -1,7 +1,10 @@
 //! What stands on the screen while a test is led.
 
-use super::{Guide, LEAD_IN, NumberPrompt, Phase};
-use crate::health::assessment::{Company, NO_SINGLE_TEST, Reading, Test, score};
+use jiff::civil::Date;
+
+use super::{Guide, HEEL_TO_TOE, LEAD_IN, NumberPrompt, Phase};
+use crate::health::assessment::{Company, Dated, NO_SINGLE_TEST, Reading, Test, score, tests_below_cut_off};
+use crate::health::bounds::Bounds;
 use crate::health::readiness::{Page, Today};
 use crate::practice::session::screen::{Body, KeyHint, Screen};
 use crate::units::Millis;
@@ -15,7 +18,10 @@ impl Guide {
         let (body, keys) = self.page(now);
         let notices =
             if not_kept { vec!["NOT SAVED. Write the result down.".to_owned()] } else { Vec::new() };
-        Screen { place: String::new(), body, keys, notices }
+        let mut screen = Screen { place: String::new(), body, keys, notices };
+        let keys_here = if self.wrong_key { screen.keys_here() } else { None };
+        screen.notices.extend(keys_here);
+        screen
     }
 
     fn page(&self, now: Millis) -> (Body, Vec<KeyHint>) {
@@ -81,12 +87,13 @@ impl Guide {
                 self.result(*reading),
                 vec![key("K", "keep it"), key("R", "once more"), key("D", "discard it"), stop()],
             ),
-            Phase::Kept => {
-                let text =
-                    ["It is in the journal.", "Sit down for a while. Show the results to your therapist."];
+            Phase::Kept { before } => {
+                let known = before.map(|reading| self.result_lines(reading)).unwrap_or_default();
+                let done = ["It is in the journal.", "Sit down for a while. Show the results to your therapist."];
+                let text: Vec<&str> = done.into_iter().chain(known.iter().map(String::as_str)).collect();
                 (Body::page("Done", &text, &[]), vec![key("any key", "go on"), leave()])
             }
-            Phase::Stopped => (self.stopped(), vec![key("any key", "go on"), leave()]),
+            Phase::Stopped { stances } => (self.stopped(*stances), vec![key("any key", "go on"), leave()]),
         }
     }
 
@@ -117,11 +124,18 @@ impl Guide {
         )
     }
 
-    fn stopped(&self) -> Body {
+    fn stopped(&self, stances: usize) -> Body {
+        let kept = match stances {
+            0 => "Nothing of this test was kept. Sit down and rest.".to_owned(),
+            held if held <= HEEL_TO_TOE => format!(
+                "Kept: {held} of 4 stances held, and heel to toe held for 0 s. The next test replaces it. Sit down and rest."
+            ),
+            held => format!("Kept: {held} of 4 stances held, heel to toe among them. Sit down and rest."),
+        };
         self.with_number(
             "We stop here",
             &[
-                "Nothing of this test was kept. Sit down and rest.",
+                &kept,
                 "For chest pain or pressure, bad shortness of breath, new weakness or numbness, or trouble speaking: call \
                  your local emergency number now.",
                 "After a fall: if you are hurt or cannot get up, call. A knock to the head while you take blood thinners \
@@ -132,8 +146,8 @@ impl Guide {
 
     /// A page with the number to call, where the person has given one.
     fn with_number(&self, title: &str, text: &[&str]) -> Body {
-        let number = self.emergency.as_ref().map(|number| format!("Your emergency number: {number}"));
-        let items: Vec<&str> = number.iter().map(String::as_str).collect();
+        let lines = self.contacts.lines();
+        let items: Vec<&str> = lines.iter().map(String::as_str).collect();
         Body::page(title, text, &items)
     }
 
@@ -156,13 +170,21 @@ impl Guide {
     }
 
     fn result(&self, reading: Reading) -> Body {
-        let finding = score(reading, self.age, self.sex);
-        let mut text = vec![finding.sentence(self.test)];
+        Body::Page { title: reading.to_string(), text: self.result_lines(reading), items: Vec::new() }
+    }
+
+    /// The result against its cut-off, and last what it means for practice, together with the other tests.
+    fn result_lines(&self, reading: Reading) -> Vec<String> {
+        let mut text = vec![score(reading, self.age, self.sex).sentence(self.test)];
         if reading.value().is_none() {
             text.push("It took longer than this test is timed here: \"unable\" would be kept.".to_owned());
         }
         text.push(NO_SINGLE_TEST.to_owned());
-        Body::Page { title: reading.to_string(), text, items: Vec::new() }
+        let (mut results, reviewed, day) = self.known.clone().unwrap_or((Vec::new(), None, Date::MAX));
+        let Self { age, sex, company, .. } = *self;
+        results.push(Dated { day, reading, age, sex, company });
+        text.push(Bounds::said_of_tests(tests_below_cut_off(&results, reviewed)));
+        text
     }
 }
 

@@ -23,6 +23,9 @@ pub struct BalanceRow {
     pub company: Company,
     /// Who took it, elsewhere; may be empty.
     pub by_whom: String,
+    /// How many of the four stances were held, where that is known: only of the test that has them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stances: Option<u8>,
 }
 
 impl BalanceRow {
@@ -40,6 +43,7 @@ impl BalanceRow {
     /// Whether everything in it is within its bounds.
     pub fn is_sound(&self) -> bool {
         let age = self.age.is_none_or(|years| Age::try_from(years).is_ok());
-        age && self.dated().is_some()
+        let stances = self.stances.is_none_or(|stances| stances <= 4 && self.test == Test::FourStage);
+        age && stances && self.dated().is_some()
     }
 }
