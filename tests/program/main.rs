@@ -15,6 +15,7 @@ mod standings;
 mod assess;
 mod cli;
 mod collected;
+mod emergency;
 mod fitness;
 mod loudness;
 mod moving;
