@@ -17,6 +17,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed};
+use counterpoise_core::health::suitability::{Effect, Suitability};
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
@@ -132,7 +133,10 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
             "See what comes next: counterpoise next",
         ));
     }
-    let partner = partner(arguments.partner.as_deref(), &schedule, source.prescription.title())?;
+    let for_partner = source.prescription.drills().iter().any(|plan| plan.form() == Form::Partner);
+    let alone = known.fitness.suitability.as_ref().filter(|_| for_partner).and_then(why_alone);
+    let title = source.prescription.title();
+    let partner = partner(arguments.partner.as_deref(), &schedule, title, alone)?;
     if partner == Some(Channel::PartnerEarbud) && arguments.silent {
         return Err(Failure::new(
             "--partner earbud needs sound, and --silent turns it off",
@@ -302,7 +306,13 @@ fn draw(
 }
 
 /// How the partner gets the instructions. A partner is needed if, and only if, there are sets with a partner.
-fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<Channel>, Failure> {
+/// `alone`: why what there is for a partner was left out.
+fn partner(
+    by: Option<&str>,
+    schedule: &Schedule,
+    title: &str,
+    alone: Option<String>,
+) -> Result<Option<Channel>, Failure> {
     let with = schedule.sets().iter().find(|set| set.form() == Form::Partner);
     match (by, with) {
         (None, None) => Ok(None),
@@ -312,11 +322,25 @@ fn partner(by: Option<&str>, schedule: &Schedule, title: &str) -> Result<Option<
             format!("\"{title}\" needs a partner: {}", set.drill().title().to_lowercase()),
             "With your partner next to you, add --partner screen, or --partner earbud if the partner wears one.",
         )),
+        (Some(_), None) if alone.is_some() => Err(Failure::new(
+            format!("no practice with a partner now: {}", alone.unwrap_or_default()),
+            "Answer the questions again, with your partner: counterpoise suitability --partner",
+        )),
         (Some(by), None) => Err(Failure::new(
             format!("there is nothing for a partner to do in \"{title}\""),
             format!("Leave out --partner {by}, or choose a prescription that has drills with a partner."),
         )),
     }
+}
+
+/// Which answer about suitability leaves practice alone only; where none says so, the partner was not asked about.
+fn why_alone(suitability: &Suitability) -> Option<String> {
+    suitability.bounds().filter(|bounds| bounds.limits.alone)?;
+    let is_alone = |effect: &Effect| matches!(effect, Effect::Within(bounds) if bounds.limits.alone);
+    let mut because = suitability.because.iter().zip(suitability.reasons());
+    let why = because.find(|((.., effect), _)| is_alone(effect)).map(|(_, reason)| reason);
+    let why = why.unwrap_or_else(|| "the questions about your partner were not answered".to_owned());
+    Some(why.trim_end_matches('.').to_owned())
 }
 
 /// The person's patches, where the session has a floor course.
@@ -420,4 +444,26 @@ fn no_random_numbers(error: &io::Error) -> Failure {
         format!("no random numbers are available from the system ({error})"),
         "Restart the computer and try again.",
     )
+}
+
+#[cfg(test)]
+mod test {
+    use super::{Suitability, partner, why_alone};
+    use counterpoise_core::draw::schedule::{Scheduler, Seed};
+    use counterpoise_core::health::bounds::Bounds;
+    use counterpoise_core::health::suitability::Outcome;
+    use counterpoise_core::plan::prescription::Prescription;
+
+    #[test]
+    fn a_refusal_of_practice_with_a_partner_names_why() {
+        let of = |bounds| Suitability { outcome: Outcome::GoAhead(bounds), because: Vec::new() };
+        assert_eq!(why_alone(&of(Bounds::OPEN)), None);
+        let why = why_alone(&of(Bounds::ALONE));
+        assert_eq!(why.as_deref(), Some("the questions about your partner were not answered"));
+        let schedule = Scheduler::new(Prescription::ready("gentle").unwrap()).unwrap();
+        let schedule = schedule.draw(Seed::from_bytes([1; 32]));
+        let refused = |why| partner(Some("screen"), &schedule, "Mine", why).unwrap_err().fact().to_owned();
+        assert!(refused(why).contains("your partner were not answered"));
+        assert!(refused(None).contains("nothing for a partner to do in \"Mine\""));
+    }
 }
