@@ -66,7 +66,7 @@ const PATCHES: [&str; 4] = ["blue mat", "floor", "thick mat", "carpet"];
 /// other ways in which it can end.
 pub fn screens() -> Vec<Screen> {
     let mut walk = Walk::new();
-    for page in ["\n", "\n", "a", "a", "a", "a", "g"] {
+    for page in ["\n", "\n", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y", "g"] {
         walk.keys(page).see();
     }
     walk.wait(30_000).see();
@@ -96,7 +96,8 @@ pub fn screens() -> Vec<Screen> {
     walk.keys("s").see();
     walk.keys("n").see();
     walk.keys("1").see();
-    [about_the_last_practice(), walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()].concat()
+    [about_the_last_practice(), walk.seen, with_a_partner(), over_a_course(), with_an_earbud(), other_ends()]
+        .concat()
 }
 
 /// What the next start asks of a practice whose answers are not whole.
@@ -115,7 +116,7 @@ fn about_the_last_practice() -> Vec<Screen> {
 pub fn with_a_partner() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerScreen);
     // Health, today, what is in place, the pages for the partner, and what is on each side.
-    for page in "\n\n\naaaa\n\n\na420g".chars() {
+    for page in "\n\n\nnnnnnnnnny\n\n\ny420g".chars() {
         walk.keys(&page.to_string()).see();
     }
     // The warm-up set is alone.
@@ -143,7 +144,7 @@ pub fn with_a_partner() -> Vec<Screen> {
 /// Two balls, then the course, then the target on the screen; with a partner who reads it.
 fn over_a_course() -> Vec<Screen> {
     let mut walk = Walk::over(COURSE, Channel::PartnerScreen);
-    for page in "\n\n\naaaaa\n\n\na420g".chars() {
+    for page in "\n\n\nnnnnnnnnnyy\n\n\ny420g".chars() {
         walk.keys(&page.to_string()).see();
     }
     walk.keys(" y ").wait(70_000).keys("n021n");
@@ -157,7 +158,7 @@ fn over_a_course() -> Vec<Screen> {
 /// If the walk does not come to that set.
 pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
     let mut walk = Walk::seeded(PARTNER, Channel::PartnerScreen, seed);
-    walk.keys("\n\n\naaaa\n\n\na420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.keys("\n\n\nnnnnnnnnny\n\n\ny420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
     let (mut plan, mut holds) = (None, Vec::new());
     loop {
         walk.wait(100);
@@ -179,7 +180,7 @@ pub fn holds_of_a_set_of_pushes(seed: u8) -> (SetPlan, Vec<(u32, Screen)>) {
 /// With an earbud the trainee may see the screen, and nothing of a push stands there.
 fn with_an_earbud() -> Vec<Screen> {
     let mut walk = Walk::over(PARTNER, Channel::PartnerEarbud);
-    walk.keys("\n\n\naaaa\n\n\na420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
+    walk.keys("\n\n\nnnnnnnnnny\n\n\ny420g y ").wait(70_000).keys("n021n").wait(60_000).keys("  ");
     walk.see_what_comes(90_000);
     // What comes after the first page.
     walk.seen.split_off(1)
@@ -187,7 +188,7 @@ fn with_an_earbud() -> Vec<Screen> {
 
 /// The last page of every other end.
 fn other_ends() -> Vec<Screen> {
-    let set = "\n\naaaag y ";
+    let set = "\n\nnnnnnnnnnyg y ";
     let after_work = |keys: &str| {
         let mut walk = Walk::new();
         walk.keys(set).wait(70_000).keys(keys);
@@ -200,17 +201,17 @@ fn other_ends() -> Vec<Screen> {
     }
     finished.keys("y");
     let mut not_today = Walk::new();
-    not_today.keys("\n\nx");
-    // Something is not: sentence by sentence, once more where it would lock, and what it comes to.
+    not_today.keys("\n\ny");
+    // A careful answer: once more where it would lock, what follows, one by one after a page, and what it comes to.
     let mut chest = Walk::new();
-    chest.keys("\n\naax").see();
-    chest.keys("x").see();
+    chest.keys("\n\nnn").see();
+    chest.keys("y").see();
     chest.keys("y").see();
     chest.keys("h").see();
     let mut tired = Walk::new();
-    tired.keys("\n\naaxaaaaaaaaaaxaaa").see();
+    tired.keys("\n\nnnnnnnnnynnnnynny").see();
     let mut ill = Walk::new();
-    ill.keys("\n\naaxaaaaaaxyxaxaxa").see();
+    ill.keys("\n\nnnnnnyyuynyyyyyynnyyyyyn").see();
     let mut unanswered = Walk::new();
     unanswered.keys(set).wait(300_000);
     let mut cut_off = Walk::new();
@@ -219,10 +220,11 @@ fn other_ends() -> Vec<Screen> {
     asleep.keys(set).wait(20_000).on(Event::Tick { gap: Millis(60_000) });
     let mut silent = Walk::new();
     silent.on(Event::Sound { device: None });
-    silent.keys("\n\naa");
+    silent.keys("\n\nnn");
     let ends = [&finished, &not_today, &unanswered, &cut_off, &asleep, &silent].map(Walk::screen);
     let seen = [chest.seen, tired.seen, ill.seen].concat();
-    [&ends[..], &seen, &["yn", "yy", "yyn", "yynn", "ynn", "sn2", "sn3", "sn11", "sn16"].map(after_work)].concat()
+    [&ends[..], &seen, &["yn", "yy", "yyn", "yynn", "ynn", "sn2", "sn3", "sn11", "sn16"].map(after_work)]
+        .concat()
 }
 
 /// A session that is walked through, and the screens that were seen.

@@ -116,9 +116,9 @@ const RENDERED: &str = "rendered";
 const NOW: &str = "now";
 const LATE: &str = "late";
 
-/// First page, cautions, two of health, two of ready, go on after the sound check, past the warm-up, as asked, start. On a terminal an Enter that
+/// First page, cautions, two of health, eight of ready, go on after the sound check, past the warm-up, as asked, start. On a terminal an Enter that
 /// comes soon after another is a held key; a space is not.
-const KEYS: &[u8] = b" \n \na\na\na\na\ng\n \ny\n \n";
+const KEYS: &[u8] = b" \n \nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ng\n \ny\n \n";
 
 static FAULT: AtomicBool = AtomicBool::new(false);
 

@@ -101,7 +101,8 @@ pub(super) fn run(
     let parts = explanation.parts_with(Some(foreseen), cautions.clone());
     match arguments.format {
         Format::Text => {
-            let number = unknown_number.map(|lines| explanation::Part { heading: WHOM_TO_CALL.into(), lines });
+            let number =
+                unknown_number.map(|lines| explanation::Part { heading: WHOM_TO_CALL.into(), lines });
             Ok(page(parts.into_iter().chain(number).collect()))
         }
         Format::Json => {
@@ -141,11 +142,14 @@ pub(super) fn run(
 /// What the person's settings lack: a number to call, where they exist.
 fn unknown_number(folder: &Folder) -> Option<Vec<String>> {
     let lacks = match Settings::load(folder) {
-        Ok(settings) if !folder.settings_file().exists() || settings.emergency_number.is_some() => return None,
+        Ok(settings) if !folder.settings_file().exists() || settings.emergency_number.is_some() => {
+            return None;
+        }
         Ok(_) => "The emergency number is unknown.".to_owned(),
         Err(error) => format!("The emergency number is unknown: {error}."),
     };
-    let then = format!(" In an emergency the page says: call {LOCAL_NUMBER}. To enter it: counterpoise setup");
+    let then =
+        format!(" In an emergency the page says: call {LOCAL_NUMBER}. To enter it: counterpoise setup");
     Some(vec![lacks + &then])
 }
 

@@ -45,10 +45,7 @@ pub(super) fn ask(
 
 fn open(last: &PastSession) -> Failure {
     Failure::new(
-        format!(
-            "it is not known yet how the practice on {} ended for you",
-            last.day.strftime("%A, %B %-d")
-        ),
+        format!("it is not known yet how the practice on {} ended for you", last.day.strftime("%A, %B %-d")),
         "Answer two short questions first: counterpoise practice",
     )
 }

@@ -399,8 +399,11 @@ fn room_sound(earbud: String, chosen: Option<String>, voice: Voice) -> RoomSound
         // Of what ALSA lists, most names lead to the same card, or to nothing.
         let is_card = |id: &String| !id.starts_with("alsa:") || id.starts_with("alsa:plughw:");
         let listed = device::list().unwrap_or_default().into_iter().map(|listed| listed.id).filter(is_card);
-        let candidates = [chosen, None].into_iter().chain(listed.map(Some)).filter(|id| id.as_ref() != Some(&earbud));
-        let open = |id: Option<String>| device::open(id.as_deref()).ok().filter(|output| output.facts().id != earbud);
+        let candidates =
+            [chosen, None].into_iter().chain(listed.map(Some)).filter(|id| id.as_ref() != Some(&earbud));
+        let open = |id: Option<String>| {
+            device::open(id.as_deref()).ok().filter(|output| output.facts().id != earbud)
+        };
         let output = candidates.filter_map(open).next()?;
         let bank = warnings(output.rate(), voice).ok()?;
         Some(Sound::new(output, bank))

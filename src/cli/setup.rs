@@ -204,7 +204,8 @@ impl<R: BufRead, W: Write> Form<R, W> {
     fn is_read_back_right(&mut self, number: &str) -> Result<bool, Failure> {
         let digits: Vec<String> =
             number.chars().filter(|letter| !letter.is_whitespace()).map(String::from).collect();
-        let ask = format!("In an emergency you will read and hear: CALL {}. Is that right?", digits.join(" "));
+        let ask =
+            format!("In an emergency you will read and hear: CALL {}. Is that right?", digits.join(" "));
         loop {
             let typed = self.question(&ask, &YES_OR_NO, None)?;
             match typed.to_lowercase().as_str() {

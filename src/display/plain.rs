@@ -188,7 +188,10 @@ impl Lines {
 
     fn body(&mut self, last: Option<&Body>, body: &Body, lines: &mut Vec<String>) {
         let entered = last.is_none_or(|last| std::mem::discriminant(last) != std::mem::discriminant(body));
-        if matches!(body, Body::Page { .. } | Body::Emergency { .. } | Body::Question { .. } | Body::Rest { .. }) {
+        if matches!(
+            body,
+            Body::Page { .. } | Body::Emergency { .. } | Body::Question { .. } | Body::Rest { .. }
+        ) {
             self.cue = None;
         }
         match body {

@@ -127,7 +127,7 @@ fn one_event_log_tells_the_same_practice_on_the_screen_and_in_plain_lines() {
     for expected in [
         "Gentle start at the counter",
         "Your health, page 2 of 2",
-        "Ready today, page 1 of 2",
+        "Ready today, 1 of 8",
         "Set 1 of 3, the warm-up",
         "How to stand",
         "PAUSED",

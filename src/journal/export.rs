@@ -13,7 +13,7 @@ pub const ANY_SCHEMA: &str = "counterpoise.journal/";
 /// The form of the JSON with the entries.
 pub const SCHEMA: &str = "counterpoise.journal/2";
 /// The form of the JSON with the sessions.
-pub const SESSIONS: &str = "counterpoise.sessions/1";
+pub const SESSIONS: &str = "counterpoise.sessions/2";
 
 /// A file of entries: a whole journal, or what could not be written of one.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]

@@ -5,6 +5,7 @@ use proptest::prelude::*;
 use super::{Folder, Journal};
 use counterpoise_core::draw::schedule::Seed;
 use counterpoise_core::health::readiness::Item;
+use counterpoise_core::health::yes_no::YesNoNotSure;
 use counterpoise_core::plan::direction::Direction;
 use counterpoise_core::plan::drill::{Action, Ball, Facing, Form, SecondTask};
 use counterpoise_core::plan::prescription::Digest;
@@ -151,7 +152,7 @@ pub(crate) fn decided(decision: Decision, seen_before_ms: Option<i64>) -> Entry 
     })
 }
 
-pub(crate) fn readied(answers: &[(Item, bool)]) -> Entry {
+pub(crate) fn readied(answers: &[(Item, YesNoNotSure)]) -> Entry {
     Entry::readied(answers)
 }
 
@@ -309,7 +310,10 @@ fn any_around() -> impl Strategy<Value = Vec<Entry>> {
     let routine = (prop::sample::select(RoutinePart::ALL), prop::sample::select(RoutineEnd::ALL));
     let left_out = (11_u8..20, prop::sample::select(LeftOut::ALL));
     let course = prop::collection::vec(".{0,12}", 3..9);
-    let ready = prop::collection::vec((prop::sample::select(Item::ALL), any::<bool>()), 0..9);
+    let ready = prop::collection::vec(
+        (prop::sample::select(Item::ALL), prop::sample::select(YesNoNotSure::ALL)),
+        0..9,
+    );
     let decision = prop::option::of((prop::sample::select(Decision::ALL), prop::option::of(0_i64..9_000)));
     (
         (ready, decision),

@@ -199,11 +199,16 @@ fn the_number_is_heard_digit_by_digit_within_the_time_it_is_given_in_both_voices
         for phrase in &said {
             let clip = warnings.get(phrase.id()).unwrap();
             let found = heard[from..].windows(clip.samples().len()).position(|part| part == clip.samples());
-            from += found.unwrap_or_else(|| panic!("{} is not heard in {voice}", phrase.id())) + clip.samples().len();
+            from += found.unwrap_or_else(|| panic!("{} is not heard in {voice}", phrase.id()))
+                + clip.samples().len();
         }
         let lasted = Frames((from - began) as u64);
         let silence = RATE.frames(Millis(1_000));
-        assert!(lasted + silence < RATE.frames(contacts.repeated_after()), "{voice}: {:?}", RATE.duration(lasted));
+        assert!(
+            lasted + silence < RATE.frames(contacts.repeated_after()),
+            "{voice}: {:?}",
+            RATE.duration(lasted)
+        );
     }
 }
 

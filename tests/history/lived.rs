@@ -1,8 +1,9 @@
-//! What an invented history has besides, once somebody has practiced with all that is asked: the pages of readiness, the
+//! What an invented history has besides, once somebody has practiced with all that is asked: the questions of readiness, the
 //! questions of the week, suitability, balance tests and corrections. Nobody real.
 
-use counterpoise_core::health::readiness::{Item, Page, Today};
+use counterpoise_core::health::readiness::{Asked, Check, Item, Today};
 use counterpoise_core::health::suitability::Topic;
+use counterpoise_core::health::yes_no::YesNoNotSure;
 use jiff::civil::DateTime;
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
@@ -49,19 +50,24 @@ pub(crate) fn lived(export: &mut Value, number: u64) {
     export["corrections"] = json!(corrections);
 }
 
-/// The sentences of one day. On most days all are true.
+/// The answers of one day. On most days all are good.
 fn ready(rng: &mut ChaCha12Rng, partner: bool) -> Value {
     let today = Today { partner, harder: true, unwell_last_time: false };
-    let not = [Item::Sore, Item::Night, Item::Medicine, Item::House];
-    let not = (rng.random_range(0..12) == 0).then(|| not[rng.random_range(0..not.len())]);
-    let mut rows: Vec<(Item, bool)> = Vec::new();
-    for page in Page::ALL.iter().filter(|page| partner || **page != Page::Partner) {
-        for item in page.items(today) {
-            rows.push((item, not != Some(item)));
-            if not == Some(item) {
-                rows.extend(item.follow_ups().iter().map(|besides| (*besides, true)));
+    let bad = [Item::Sore, Item::Night, Item::Medicine, Item::House];
+    let bad = (rng.random_range(0..12) == 0).then(|| bad[rng.random_range(0..bad.len())]);
+    let mut check = Check::new(today);
+    while let Some(asked) = check.asked() {
+        check.reply(match asked {
+            Asked::One(item) => item.answer_if(bad != Some(item)),
+            Asked::Page(page) if bad.is_some_and(|bad| page.items(today).contains(&bad)) => {
+                YesNoNotSure::NotSure
             }
-        }
+            Asked::Page(page) => page.good(),
+        });
     }
-    rows.into_iter().map(|(item, is_true)| json!({ "item": item.name(), "is_true": is_true })).collect()
+    check
+        .answers()
+        .iter()
+        .map(|(item, answer)| json!({ "item": item.name(), "answer": answer.name() }))
+        .collect()
 }

@@ -123,7 +123,7 @@ fn a_test_is_led_on_a_pipe_and_the_end_of_input_keeps_nothing() {
     answer_about_health(place.path());
     let arguments = ["assess", "one-leg", "--plain", "--silent"];
     // Alone, all true; then the input ends in the middle.
-    let output = run_with(place.path(), &arguments, "n\na\n\n");
+    let output = run_with(place.path(), &arguments, "n\nn\nn\nn\nn\nn\nn\nn\ny\n\n");
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success() && said.contains("Beside the counter"), "{said}");
     assert!(printed(place.path(), &["assess", "results"]).contains("No balance test has been saved yet"));

@@ -205,7 +205,7 @@ fn one_practice_a_day_and_a_free_day_can_be_moved_to() {
     assert_eq!(moved.status.code(), Some(0), "{}", String::from_utf8_lossy(&moved.stderr));
 }
 
-/// Told on the first page of readiness: the third line of its key grammar is one letter a line.
+/// What is told before practice: one letter a line.
 fn tell(folder: &Path, keys: &str) -> String {
     let lines: String =
         keys.chars().map(|key| if key == '\n' { "\n".to_owned() } else { format!("{key}\n") }).collect();
@@ -221,7 +221,7 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
     let settings = "schema = \"counterpoise.settings/1\"\nemergency_number = \"112\"\n";
     fs::write(place.path().join("data/settings.toml"), settings).unwrap();
     // The key after it does not leave the page; L does.
-    let told = tell(place.path(), "\n\naaxxy.l");
+    let told = tell(place.path(), "\n\nnnyy.l");
     assert!(told.contains("\nCALL 112\n") && told.contains("NOTICE: Keys here: L."), "{told}");
     for command in [&["practice", "--plain", "--silent"][..], &["track", "--out", "t.wav"]] {
         let (fact, hint) = refused(place.path(), command);
@@ -253,11 +253,11 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
 #[test]
 fn what_is_wrong_with_the_room_can_be_put_right_the_same_day() {
     let place = tempfile::tempdir().unwrap();
-    let told = tell(place.path(), "\n\naaaxxaaaaaaaa.");
+    let told = tell(place.path(), "\n\nnnnnnnnnnnnyyyyyyyyyy.");
     assert!(told.contains("Put it right, then open Counterpoise again."), "{told}");
     assert_eq!(next(place.path(), today())["decision"], "hold");
     let ill = tempfile::tempdir().unwrap();
-    tell(ill.path(), "\n\naaxaaaaaaaaaxaaa.");
+    tell(ill.path(), "\n\nnnnnnnnnynnnynnn.");
     assert_eq!(next(ill.path(), today())["decision"], "rest");
     assert_eq!(next(ill.path(), today().saturating_add(1.days()))["decision"], "hold");
 }
@@ -266,14 +266,14 @@ fn what_is_wrong_with_the_room_can_be_put_right_the_same_day() {
 fn a_session_keeps_what_was_decided_and_shows_it() {
     let place = tempfile::tempdir().unwrap();
     import(place.path(), &[session(ago(5), 1), session(ago(3), 1)]);
-    tell(place.path(), "\n\naaaas");
+    tell(place.path(), "\n\nnnnnnnnnnys");
     let shown = printed(place.path(), &["journal", "show"]);
     assert!(shown.contains("Steps: up"), "{shown}");
     assert!(shown.contains("counter-reach, alone: step 2"), "{shown}");
     let gentler = run_with(
         place.path(),
         &["practice", "gentle", "--plain", "--silent", "--gentler"],
-        "n\nn\n\n\n\na\na\na\na\ns\n",
+        "n\nn\n\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ns\n",
     );
     assert_eq!(gentler.status.code(), Some(0), "{}", String::from_utf8_lossy(&gentler.stderr));
     let export: Value =
@@ -411,7 +411,8 @@ fn a_therapist_accepts_inside_the_prescription_with_a_reason_that_is_kept() {
         explained.split_whitespace().collect::<Vec<_>>().join(" ").contains("blood pressure treated"),
         "{explained}"
     );
-    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "\n\na\na\ns\n");
+    let output =
+        run_with(place.path(), &["practice", "--plain", "--silent"], "\n\nn\nn\nn\nn\nn\nn\nn\ny\ns\n");
     assert!(output.status.success());
     let shown = printed(place.path(), &["journal", "show"]);
     assert!(shown.split_whitespace().collect::<Vec<_>>().join(" ").contains(reason), "{shown}");
@@ -434,7 +435,11 @@ fn what_was_broken_off_goes_on_with_the_next_set_and_nothing_is_done_twice() {
     import(place.path(), &[broken]);
     let found = next(place.path(), today());
     assert_eq!((&found["decision"], &found["first_set"]), (&json!("hold"), &json!(2)), "{found:#}");
-    let output = run_with(place.path(), &["practice", "--plain", "--silent"], "n\nn\n\n\na\na\na\na\n\ns\nn\n3\n");
+    let output = run_with(
+        place.path(),
+        &["practice", "--plain", "--silent"],
+        "n\nn\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\n\ns\nn\n3\n",
+    );
     let text = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success() && text.contains("Set 2 of 3") && !text.contains("Set 1 of 3"), "{text}");
     assert!(text.contains("Next time: the same steps."), "what follows is said at the end: {text}");

@@ -22,6 +22,7 @@ mod moving;
 mod old_journals;
 mod overview;
 mod pages;
+mod positive;
 mod prescribing;
 mod reading_age;
 mod report;

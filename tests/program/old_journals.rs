@@ -1,6 +1,7 @@
 //! Are journals and exports of every earlier version read as they were kept? Builds of those versions wrote the files in
 //! `tests/data/journals` and `tests/data/exports`; the README there says which builds, how, and what each file holds.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
@@ -297,8 +298,9 @@ fn compare_rows(old: &str, new: &str, found: &mut Vec<String>) {
 /// An old export with everything in the place that it has in the sessions of today.
 fn in_the_form_of_today(json: &str) -> Value {
     let mut export: Value = serde_json::from_str(json).unwrap();
-    export["schema"] = "counterpoise.sessions/1".into();
+    export["schema"] = SESSIONS.into();
     for session in export["sessions"].as_array_mut().unwrap() {
+        answers_as_now(session);
         let start = session["start"].as_object_mut().unwrap();
         let drawn: serde_json::Map<String, Value> = ["seed", "seed_given", "method", "voice", "device"]
             .map(|name| (name.to_owned(), start.remove(name).unwrap()))
@@ -324,6 +326,67 @@ fn in_the_form_of_today(json: &str) -> Value {
     }
     without_places(&mut export);
     export
+}
+
+/// The schema of the sessions of today.
+const SESSIONS: &str = "counterpoise.sessions/2";
+
+/// A sentence that was true or not, the question that is asked now, and what "true" answered it.
+const SENTENCES: [(&str, &str, &str); 32] = [
+    ("no chest pain", "chest pain", "no"),
+    ("breathing as usual", "badly short of breath", "no"),
+    ("no new weakness or numbness", "sign of a stroke", "no"),
+    ("not dizzy", "dizzy", "no"),
+    ("dizziness passed in five minutes", "dizziness passed in five minutes", "yes"),
+    ("not fainted", "fainted", "no"),
+    ("not fallen", "fell", "no"),
+    ("the fall did no harm", "hurt by the fall", "no"),
+    ("the fall was over two days ago", "fall in the last two days", "no"),
+    ("no knock to the head", "head knock", "no"),
+    ("no new pain", "new pain", "no"),
+    ("not sore", "sore", "no"),
+    ("not ill", "ill", "no"),
+    ("slept well", "slept badly", "no"),
+    ("no alcohol", "alcohol today", "no"),
+    ("no new medicine", "new medicine", "no"),
+    ("the new medicine is no trouble", "new medicine agreed", "yes"),
+    ("feeling unwell passed", "what was felt last time has passed", "yes"),
+    ("counter fixed", "counter fixed", "yes"),
+    ("nothing hot or sharp", "hot and sharp things out of reach", "yes"),
+    ("floor dry and clear", "floor dry and clear", "yes"),
+    ("good light", "good light", "yes"),
+    ("clear floor or wall behind", "clear floor or wall behind", "yes"),
+    ("firm shoes", "firm shoes", "yes"),
+    ("glasses and hearing aids", "glasses and hearing aids", "yes"),
+    ("phone in reach", "phone in reach", "yes"),
+    ("chair and water in reach", "chair and water in reach", "yes"),
+    ("somebody in the house", "somebody in the house", "yes"),
+    ("partner within reach", "partner within reach", "yes"),
+    ("partner well", "partner well", "yes"),
+    ("partner knows where hands go", "partner knows where hands go", "yes"),
+    ("both willing", "both willing", "yes"),
+];
+
+/// What an old sentence answers now: its question, and yes or no.
+fn sentence_as_now(item: &str, is_true: bool) -> (&'static str, &'static str) {
+    let (_, question, answer) = SENTENCES.iter().find(|(sentence, ..)| *sentence == item).unwrap();
+    let other = if *answer == "no" { "yes" } else { "no" };
+    (question, if is_true { answer } else { other })
+}
+
+/// Readiness and the reasons to see a clinician first as they are asked now, with the same meaning.
+fn answers_as_now(session: &mut Value) {
+    for row in session.get_mut("ready").and_then(Value::as_array_mut).into_iter().flatten() {
+        let (item, answer) =
+            sentence_as_now(row["item"].as_str().unwrap(), row["is_true"].as_bool().unwrap());
+        *row = serde_json::json!({ "item": item, "answer": answer });
+    }
+    for row in session["answers"].as_array_mut().unwrap() {
+        if row["question"] == "nothing to see a clinician about" {
+            row["question"] = "a reason to see a clinician first".into();
+            row["answer"] = (1 - row["answer"].as_u64().unwrap()).into();
+        }
+    }
 }
 
 /// A number ordered what its writer's counter orders now.
@@ -520,6 +583,109 @@ fn journals_and_exports_of_every_version_are_read_as_they_were_kept() {
         let (kept, imported) = (look(journal.path()), look(taken_in.path()));
         assert_eq!(differences(&old, &kept, &imported), [""; 0], "version {}", old.version);
     }
+}
+
+/// How often each answer stands in a list of them, by its question.
+fn tally(rows: impl Iterator<Item = (String, String)>) -> BTreeMap<(String, String), usize> {
+    rows.fold(BTreeMap::new(), |mut counted, row| {
+        *counted.entry(row).or_default() += 1;
+        counted
+    })
+}
+
+/// The answers to this list of every session.
+fn all_of<'a>(export: &'a Value, list: &str) -> impl Iterator<Item = &'a Value> {
+    let sessions = export["sessions"].as_array().unwrap().iter();
+    let list = list.to_owned();
+    sessions.flat_map(move |session| session[list.as_str()].as_array().into_iter().flatten())
+}
+
+/// "No chest pain: true" is "chest pain: no", and the other way around, in the journal itself and in its export.
+#[test]
+fn an_old_true_is_a_new_no_in_every_version() {
+    let text = |value: &Value| value.as_str().unwrap().to_owned();
+    for old in all() {
+        let before: Value = serde_json::from_str(&old.json).unwrap();
+        let expected = tally(all_of(&before, "ready").map(|row| {
+            let (item, answer) = sentence_as_now(row["item"].as_str().unwrap(), row["is_true"] == true);
+            (item.to_owned(), answer.to_owned())
+        }));
+        let count: usize = expected.values().sum();
+        assert_eq!(count > 100, old.version >= 4, "version {}", old.version);
+        let clinician = |export: &Value, question: &str, number: u64| {
+            let rows = all_of(export, "answers").filter(|row| row["question"] == question);
+            rows.filter(|row| row["answer"] == number).count()
+        };
+        let asked = clinician(&before, "nothing to see a clinician about", 1);
+        assert!(asked >= usize::from(old.version < 4) * 8, "version {}", old.version);
+        for place in [old.journal(None), old.taken_in()] {
+            let now = value(place.path(), &["journal", "export", "--format", "sessions"]);
+            let found = tally(all_of(&now, "ready").map(|row| (text(&row["item"]), text(&row["answer"]))));
+            assert_eq!(found, expected, "version {}", old.version);
+            assert_eq!(clinician(&now, "a reason to see a clinician first", 0), asked);
+            assert_eq!(
+                clinician(&now, "a reason to see a clinician first", 1),
+                clinician(&before, "nothing to see a clinician about", 0)
+            );
+            assert_eq!(clinician(&now, "nothing to see a clinician about", 1), 0);
+        }
+    }
+}
+
+/// Else a journal that was brought up to date before and one that is now would hold everything twice after a merge.
+#[test]
+fn the_lines_of_an_old_journal_keep_their_ids() {
+    let ids = fs::read_to_string(Path::new(DATA).join("exports/readied-ids.txt")).unwrap();
+    for old in all() {
+        let version = format!("{} ", old.version);
+        let expected: Vec<&str> = ids.lines().filter_map(|line| line.strip_prefix(&version)).collect();
+        let now = value(old.journal(None).path(), &["journal", "export", "--format", "json"]);
+        let entries = now["entries"].as_array().unwrap().iter();
+        let readied = entries.filter(|entry| entry["entry"].get("readied").is_some());
+        let mut found: Vec<&str> = readied
+            .inspect(|entry| {
+                let rows = entry["entry"]["readied"]["rows"].as_array().unwrap();
+                assert!(
+                    rows.iter().all(|row| row["is_true"].is_boolean()),
+                    "an entry stays as it was written"
+                );
+            })
+            .map(|entry| entry["id"].as_str().unwrap())
+            .collect();
+        found.sort_unstable();
+        assert_eq!(found, expected, "version {}", old.version);
+        assert_eq!(found.is_empty(), old.version < 4);
+    }
+}
+
+/// What the last build before form 2 wrote on form 1, and the sessions that it made of it.
+#[test]
+fn entries_of_form_1_are_read_with_the_same_meaning() {
+    let read = |name: &str| fs::read_to_string(Path::new(DATA).join("exports").join(name)).unwrap();
+    let (written, sessions) = (read("form-1.json"), read("form-1.sessions.json"));
+    let place = tempfile::tempdir().unwrap();
+    fs::write(place.path().join("form-1.json"), &written).unwrap();
+    printed(place.path(), &["journal", "import", "form-1.json"]);
+    let mut expected: Value = serde_json::from_str(&sessions).unwrap();
+    expected["schema"] = SESSIONS.into();
+    expected["sessions"].as_array_mut().unwrap().iter_mut().for_each(answers_as_now);
+    let now = value(place.path(), &["journal", "export", "--format", "sessions"]);
+    assert_eq!(now, expected);
+    assert_eq!(all_of(&now, "ready").count(), 40);
+    // What it is written as stays, and so it is the same on another computer that has it already.
+    let again = value(place.path(), &["journal", "export", "--format", "json"]);
+    let before: Value = serde_json::from_str(&written).unwrap();
+    assert_eq!(again["entries"], before["entries"]);
+    // A chest that hurt locks, as it did then.
+    let next = value(place.path(), &["next", "--on", "2027-02-01", "--format", "json"]);
+    assert_eq!(next["decision"], "locked");
+    let reasons: Vec<String> = next["reasons"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|reason| reason.as_str().unwrap().to_owned())
+        .collect();
+    assert!(reasons[0].starts_with("Practice is locked after chest pain or pressure."), "{reasons:?}");
 }
 
 #[test]

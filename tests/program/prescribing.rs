@@ -323,7 +323,15 @@ fn walked(child: &mut std::process::Child) -> String {
                 let _ = writeln!(input, "{words}");
             }
         } else if line.starts_with("Keys: ") && !line.contains("pause") {
-            let answer = key.take().unwrap_or(if line.contains("A: ") { "a" } else { "" });
+            // The good answer to a page: none of what is bad, all of what is good.
+            let page = if line.contains("Y: yes, one or more") {
+                "n"
+            } else if line.contains("Y: yes, all of it") {
+                "y"
+            } else {
+                ""
+            };
+            let answer = key.take().unwrap_or(page);
             let _ = writeln!(input, "{answer}");
         } else if said.contains("LISTEN") && line.starts_with("Enter ") {
             // Pages after the first question have no line of keys of their own.

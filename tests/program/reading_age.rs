@@ -71,8 +71,9 @@ fn the_formula_is_the_published_one() {
 fn each_question_is_read_at_twelve() {
     let table = syllables();
     let asked =
-        Item::ALL.iter().map(|item| item.sentence()).chain(Topic::ALL.iter().map(|topic| topic.sentence()));
-    let all: Vec<&str> = asked.chain(pages().flat_map(|(_, lines)| lines)).collect();
+        Item::ALL.iter().map(|item| item.question()).chain(Topic::ALL.iter().map(|topic| topic.sentence()));
+    let pages = pages().flat_map(|(_, lines)| lines).chain(Page::ALL.iter().map(|page| page.question()));
+    let all: Vec<&str> = asked.chain(pages).collect();
     for text in &all {
         let grade = grade(text, &table);
         assert!(grade <= TARGET, "{grade:.1} is the grade of {text:?}");
@@ -102,7 +103,7 @@ fn what_follows_from_an_answer_is_read_at_twelve_too() {
         for (verdict, contact) in
             [(Verdict::Gentler, Contact::Nobody), (Verdict::NotToday, Contact::Clinician)]
         {
-            all.push_str(&format!("{} ", Reason { item: *item, verdict, contact }));
+            all.push_str(&format!("{} ", Reason { item: *item, not_sure: false, verdict, contact }));
         }
     }
     let reasons = grade(&all, &table);
@@ -135,7 +136,7 @@ fn what_is_asked_after_sets_and_once_a_week_is_read_at_twelve() {
 }
 
 /// The pages of `setup` as the program prints them, a question with its answers each.
-fn setup() -> Vec<String> {
+pub(crate) fn setup() -> Vec<String> {
     let home = tempfile::tempdir().unwrap();
     let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
         .args(["--data-dir", "data", "setup", "--silent"])

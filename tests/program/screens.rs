@@ -8,7 +8,7 @@ use ratatui::layout::Rect;
 
 #[path = "../../examples/screens.rs"]
 #[expect(dead_code, reason = "only the walk is used here")]
-mod example;
+pub(crate) mod example;
 
 fn drawn(screen: &Screen, width: u16, height: u16) -> String {
     let area = Rect::new(0, 0, width, height);
@@ -49,10 +49,10 @@ fn the_walk_comes_to_every_page_question_and_end() {
         "While you practice",
         "Your health, page 1 of 2",
         "Your health, page 2 of 2",
-        "Ready today, page 1 of 2",
-        "Ready today, page 2 of 2",
-        "My chest does not hurt or feel tight.",
-        "Not true: \"My chest does not hurt or feel tight.\" Is that right?",
+        "Have you had chest pain or a tight chest since last time?",
+        "Have you had chest pain or a tight chest since last time? You answered: yes. Is that right?",
+        "Ready today, 7 of 8",
+        "Ready today, 8 of 8",
         "Gentler today",
         "Which word do you hear?",
         "How to stand",

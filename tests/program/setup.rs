@@ -116,7 +116,10 @@ fn the_emergency_number_is_filled_in_or_said_to_be_unknown_and_never_assumed() {
     }
     let unknown = answers(&[(1, "U")]).replacen("y\n", "", 1);
     let said = printed(home.path(), &["setup", "--silent"], &unknown);
-    assert!(said.split_whitespace().collect::<Vec<_>>().join(" ").contains("call your local emergency number"), "{said}");
+    assert!(
+        said.split_whitespace().collect::<Vec<_>>().join(" ").contains("call your local emergency number"),
+        "{said}"
+    );
     assert!(fs::read_to_string(settings(home.path())).unwrap().contains("emergency_number = \"unknown\""));
 }
 

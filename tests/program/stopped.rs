@@ -116,7 +116,8 @@ fn after_a_practice_that_was_killed_the_next_start_asks_before_anything_else() {
     drop(practice);
     let next = |lines: &str| {
         let output = run_with(place.path(), &["practice", "gentle", "--plain", "--silent"], lines);
-        let [out, err] = [&output.stdout, &output.stderr].map(|text| String::from_utf8_lossy(text).into_owned());
+        let [out, err] =
+            [&output.stdout, &output.stderr].map(|text| String::from_utf8_lossy(text).into_owned());
         (out, err, output.status.success())
     };
     let (out, err, well) = next("\n\n");

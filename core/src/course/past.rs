@@ -53,8 +53,8 @@ pub struct PastSession {
     /// Whether it was a supervised try-out: it counts as no practice, and what happened in it locks and holds all the
     /// same.
     pub tried_out: bool,
-    /// What was answered on the pages of readiness.
-    pub ready: Vec<(Item, bool)>,
+    /// What was answered to the questions of readiness.
+    pub ready: Vec<(Item, YesNoNotSure)>,
     /// The steps that progression gave, before a gentler choice; empty where none was kept.
     pub given: Vec<Given>,
     /// After a fall: hurt or a knock to the head, where both were one question; `None` not said.

@@ -60,7 +60,8 @@ impl Contacts {
     /// assert_eq!(number[1..number.len() - 1], ["plus", "one", "zero", "nine", "two"]);
     /// ```
     pub fn aloud(&self) -> Vec<Phrase> {
-        let number: Vec<Phrase> = self.emergency.iter().flat_map(|number| number.chars()).filter_map(digit).collect();
+        let number: Vec<Phrase> =
+            self.emergency.iter().flat_map(|number| number.chars()).filter_map(digit).collect();
         let opening = if number.is_empty() { "emergency.local" } else { "emergency.call" };
         let sentence = |id: &str| std::iter::once(Phrase::own(id));
         sentence(opening).chain(number).chain(sentence("emergency.then")).collect()
@@ -96,7 +97,8 @@ mod test {
 
     #[test]
     fn the_page_has_the_number_then_the_contact_then_the_door_and_the_clinician() {
-        let contacts = Contacts { emergency: Some("112".to_owned()), other: Some("Ann, 555 0100".to_owned()) };
+        let contacts =
+            Contacts { emergency: Some("112".to_owned()), other: Some("Ann, 555 0100".to_owned()) };
         let Body::Emergency { number, text } = contacts.page(None) else { panic!() };
         assert_eq!(number.as_deref(), Some("112"));
         let at = |part: &str| text.iter().position(|line| line.contains(part)).unwrap();
@@ -118,7 +120,10 @@ mod test {
         assert_eq!(ids(None), ["emergency.local", "emergency.then"]);
         let written = "+44 (0)20-7946.0000 *#";
         let spoken = ids(Some(written));
-        assert_eq!(spoken.len() - 2, written.chars().filter(|c| c.is_ascii_digit() || "+*#".contains(*c)).count());
+        assert_eq!(
+            spoken.len() - 2,
+            written.chars().filter(|c| c.is_ascii_digit() || "+*#".contains(*c)).count()
+        );
         let all: Vec<&str> = Contacts::phrases().into_iter().map(Phrase::id).collect();
         assert!(spoken.iter().chain(&ids(None)).all(|id| all.contains(id)));
     }

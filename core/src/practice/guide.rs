@@ -12,10 +12,12 @@
 use jiff::civil::Date;
 
 use crate::health::assessment::{Age, Company, Dated, Reading, Sex, Test};
+use crate::health::readiness::{Asked, Item, Page};
 use crate::plan::phrase::Phrase;
 use crate::plan::precaution::Precautions;
 use crate::practice::emergency::Contacts;
 use crate::practice::session::Key;
+use crate::practice::session::three_keys::answer_of;
 use crate::units::Millis;
 
 mod stage;
@@ -80,6 +82,18 @@ pub(crate) enum NumberPrompt {
     LastNumber,
 }
 
+/// What is asked before a test: how the person is, as before practice, then the room, of which a test needs less.
+const FIT: [Asked; Item::SINGLY.len() + 2] = {
+    let mut all = [Asked::Page(Page::Body); Item::SINGLY.len() + 2];
+    let mut nth = 0;
+    while nth < Item::SINGLY.len() {
+        all[nth] = Asked::One(Item::SINGLY[nth]);
+        nth += 1;
+    }
+    all[nth + 1] = Asked::Page(Page::Room);
+    all
+};
+
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Phase {
     Choose,
@@ -88,7 +102,10 @@ enum Phase {
     RuledOut,
     /// Somebody is needed and is not there.
     NeedsSomebody,
-    Fit,
+    /// What was asked so far of the questions whether the person is fit today.
+    Fit {
+        asked: usize,
+    },
     NotToday,
     Number {
         asked: NumberPrompt,
@@ -263,7 +280,10 @@ impl Guide {
     fn keep_stances(&mut self, effects: &mut Vec<Effect>) -> usize {
         let in_stance = matches!(
             self.phase,
-            Phase::SetUp | Phase::Watch { .. } | Phase::HeldIt | Phase::Number { asked: NumberPrompt::LastNumber, .. }
+            Phase::SetUp
+                | Phase::Watch { .. }
+                | Phase::HeldIt
+                | Phase::Number { asked: NumberPrompt::LastNumber, .. }
         );
         if self.test != Test::FourStage || !in_stance {
             return 0;
@@ -303,8 +323,7 @@ impl Guide {
             }
             Phase::WhoIsThere if key.is('y') => self.set_company(Company::WithSomebody),
             Phase::WhoIsThere if key.is('n') => self.set_company(Company::Alone),
-            Phase::Fit if key.is('a') => self.after_fit(effects),
-            Phase::Fit if key.is('x') => self.phase = Phase::NotToday,
+            Phase::Fit { asked } => self.fit_key(asked, key, effects),
             Phase::NotToday => self.leave(effects),
             Phase::Number { asked, typed, .. } => self.type_key(asked, typed, key, effects),
             Phase::Sex if key.is('f') || key.is('m') => {
@@ -334,7 +353,7 @@ impl Guide {
     fn set_company(&mut self, company: Company) {
         self.company = company;
         let lacks = company == Company::Alone && self.test.needs_helper();
-        self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit };
+        self.phase = if lacks { Phase::NeedsSomebody } else { Phase::Fit { asked: 0 } };
     }
 
     fn start_over(&mut self, effects: &mut Vec<Effect>) {
@@ -343,6 +362,16 @@ impl Guide {
             self.leave(effects);
         } else {
             self.phase = Phase::Choose;
+        }
+    }
+
+    /// Another answer than the good one, "not sure" as well: not today.
+    fn fit_key(&mut self, asked: usize, key: Key, effects: &mut Vec<Effect>) {
+        match (answer_of(key), FIT.get(asked)) {
+            (Some(answer), Some(fit)) if answer != fit.good() => self.phase = Phase::NotToday,
+            (Some(_), Some(_)) if asked + 1 < FIT.len() => self.phase = Phase::Fit { asked: asked + 1 },
+            (Some(_), _) => self.after_fit(effects),
+            (None, _) => {}
         }
     }
 
@@ -460,7 +489,8 @@ impl Guide {
                     return self.announce_stage(effects);
                 }
                 if self.stage > HEEL_TO_TOE {
-                    let before = Some(self.four_stage(self.stages()[HEEL_TO_TOE].limit(self.company).0 / 100));
+                    let before =
+                        Some(self.four_stage(self.stages()[HEEL_TO_TOE].limit(self.company).0 / 100));
                     self.phase = Phase::Kept { before };
                     return;
                 }

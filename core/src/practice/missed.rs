@@ -5,8 +5,8 @@ use std::collections::VecDeque;
 
 use jiff::civil::Date;
 
-use super::session::screen::{Body, KeyHint, Screen};
 use super::session::Key;
+use super::session::screen::{Body, KeyHint, Screen};
 use crate::record::{Answer, Question};
 
 /// The questions about one practice that are still to be answered.
@@ -112,7 +112,11 @@ mod test {
             ("NU6", vec![fell, unwell, wrong]),
         ] {
             let (asked, kept, over) = asked(&BOTH, keys);
-            assert_eq!((&asked, kept.len(), over), (&wanted.iter().map(|one| (*one).to_owned()).collect(), keys.len(), true), "{keys}");
+            assert_eq!(
+                (&asked, kept.len(), over),
+                (&wanted.iter().map(|one| (*one).to_owned()).collect(), keys.len(), true),
+                "{keys}"
+            );
         }
         assert_eq!(asked(&[Question::UnwellThen], "n").0, [unwell]);
     }

@@ -40,6 +40,7 @@ mod set;
 mod sound_check;
 #[cfg(test)]
 mod test;
+pub(super) mod three_keys;
 mod whole;
 
 pub use event::{Channel, Effect, Event, Key, Now};

@@ -7,8 +7,8 @@ use serde::Serialize;
 
 use super::{
     BalanceRow, Barrier, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow,
-    Line, Place, PlanRecord, PrescriptionText, ResponseRow, SessionEnd, SessionRecord, SetEnd, SetEndRow,
-    SetRecord, Stamp, SuitabilityRow, Told, in_order,
+    Line, Place, PlanRecord, PrescriptionText, ReadyRow, ResponseRow, SessionEnd, SessionRecord, SetEnd,
+    SetEndRow, SetRecord, Stamp, SuitabilityRow, Told, in_order,
 };
 use crate::words::counted;
 
@@ -342,11 +342,13 @@ impl SessionRecord {
             Entry::TriedOut(tried) => only(&mut self.tryout, tried, "try-outs")?,
             Entry::Decided(decided) => only(&mut self.decided, decided, "decisions")?,
             Entry::Seen { seen } => self.seen.extend(seen),
-            // Every page of readiness counts.
-            Entry::Readied { rows } => match self.ready == rows {
-                true => {}
-                false => self.ready.extend(rows),
-            },
+            // Every answer counts, whichever form it was written in.
+            Entry::Readied { rows } => {
+                let rows: Vec<ReadyRow> = rows.into_iter().map(ReadyRow::now).collect();
+                if self.ready != rows {
+                    self.ready.extend(rows);
+                }
+            }
             Entry::Mishap(row) => self.mishaps.push(row),
             Entry::Advised(row) => self.advised.push(row),
             Entry::Routine(row) => self.routines.push(row),
@@ -355,7 +357,7 @@ impl SessionRecord {
                 false if self.course == patches => {}
                 false => return Err("it has two floor courses".to_owned()),
             },
-            Entry::Answered(row) => self.answers.push(Identified { id, row }),
+            Entry::Answered(row) => self.answers.push(Identified { id, row: row.now() }),
             Entry::SessionBegun(_)
             | Entry::SessionEnded { .. }
             | Entry::Corrected(_)

@@ -11,6 +11,7 @@ use super::{
 };
 use crate::draw::schedule::SetPlan;
 use crate::health::readiness::Item;
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::place::Room;
 use crate::units::Millis;
 
@@ -29,7 +30,7 @@ pub enum Entry {
     },
     /// What progression decided for it.
     Decided(Decided),
-    /// The pages of readiness were answered: each sentence, and whether it was true.
+    /// The questions of readiness were answered.
     Readied {
         /// In the order in which they were answered.
         rows: Vec<ReadyRow>,
@@ -134,9 +135,9 @@ impl Entry {
         Self::CueDelivered { set, how: DeliveryRow::new(cue, how) }
     }
 
-    /// The pages of readiness were answered.
-    pub fn readied(answers: &[(Item, bool)]) -> Self {
-        let rows = answers.iter().map(|(item, is_true)| ReadyRow { item: *item, is_true: *is_true });
+    /// The questions of readiness were answered.
+    pub fn readied(answers: &[(Item, YesNoNotSure)]) -> Self {
+        let rows = answers.iter().map(|(item, answer)| ReadyRow::new(*item, *answer));
         Self::Readied { rows: rows.collect() }
     }
 
@@ -159,7 +160,7 @@ impl Entry {
     /// does.
     pub fn can_lock(&self) -> bool {
         match self {
-            Self::Readied { rows } => rows.iter().any(|row| !row.is_true || row.item == Item::UnwellPassed),
+            Self::Readied { rows } => rows.iter().any(|row| !row.is_good() || row.item == Item::UnwellPassed),
             Self::SetEnded { end, .. } => matches!(end.why, SetEnd::Grabbed | SetEnd::Fell),
             Self::Responded { response, .. } => is_mishap(response.response),
             Self::Mishap(_) => true,

@@ -29,7 +29,7 @@ pub struct SessionRecord {
     pub seen: Vec<SeenRow>,
     /// What progression decided for it; `None` before that was kept.
     pub decided: Option<Decided>,
-    /// The sentences on the pages of readiness, in order; empty before they were kept.
+    /// The answers to the questions of readiness, in order; empty before they were kept.
     pub ready: Vec<ReadyRow>,
     /// What was asked and answered, in order.
     pub answers: Vec<Identified<AnswerRow>>,

@@ -5,9 +5,9 @@ use serde_json::Value;
 
 use super::{Entry, Id};
 
-/// The form in which entries are written now. A line of form 0 was kept before lines named what they lift or replace
-/// (see [`old`](super::old)).
-pub const FORMAT: u32 = 1;
+/// The form in which entries are written now. In form 1 readiness was kept as sentences that were true or not; a line of
+/// form 0 was kept before lines named what they lift or replace (see [`old`](super::old)).
+pub const FORMAT: u32 = 2;
 
 /// One line: the same value is written, exported, imported and folded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

@@ -99,14 +99,16 @@ macro_rules! questions {
 }
 
 questions! {
-    /// None of the reasons to see a clinician first applies.
-    Clinician(YesNo) "nothing to see a clinician about";
+    /// One of the reasons to see a clinician first applies.
+    ClinicianFirst(YesNoNotSure) "a reason to see a clinician first";
+    /// None of them applies: as it was asked before form 2. It is read as an answer to the question above.
+    NoClinician(YesNo) "nothing to see a clinician about";
     /// Body, room and phone are ready.
     Ready(YesNo) "ready";
     /// What the drills need is in place.
-    InPlace(YesNo) "in place";
+    InPlace(YesNoNotSure) "in place";
     /// The partner is ready, knows where hands go, and is one with whom it was watched.
-    PartnerReady(YesNo) "partner ready";
+    PartnerReady(YesNoNotSure) "partner ready";
     /// Which word was heard.
     SoundCheck(Heard) "sound check";
     /// Had to grab hold, or nearly fell.

@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, Channel, Delivery, Disturbance, NotAnAnswer, Question, SetEnd, Stamp};
+use super::{
+    Answer, Channel, Delivery, Disturbance, NotAnAnswer, Question, SetEnd, Stamp, YesNo, YesNoNotSure,
+};
 use crate::draw::schedule::{Call, Cue, Seed, SetPlan};
 use crate::plan::direction::Direction;
 use crate::plan::drill::{
@@ -215,6 +217,21 @@ struct AnswerInFile {
     set: Option<u8>,
     question: Question,
     answer: Option<u8>,
+}
+
+impl AnswerRow {
+    /// The same answer, as it is asked now.
+    #[must_use]
+    pub fn now(self) -> Self {
+        let answer = match self.answer {
+            Answer::NoClinician(none) => Answer::ClinicianFirst(none.map(|none| match none {
+                YesNo::Yes => YesNoNotSure::No,
+                YesNo::No => YesNoNotSure::Yes,
+            })),
+            other => other,
+        };
+        Self { answer, ..self }
+    }
 }
 
 impl TryFrom<AnswerInFile> for AnswerRow {

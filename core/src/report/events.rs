@@ -117,8 +117,10 @@ fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut
     if session.tried_out {
         add(Kind::TryOut, "supervised try-out, not counted as practice".to_owned());
     }
-    for (item, _) in session.ready.iter().filter(|(item, is_true)| !is_true && is_about_person(*item)) {
-        add(Kind::Reported, format!("reported before practice, not true: {}", item.sentence()));
+    for (item, answer) in &session.ready {
+        if !item.is_good(*answer) && is_about_person(*item) {
+            add(Kind::Reported, format!("reported before practice: {item}: {answer}"));
+        }
     }
     if let Some(whole) = session.sets_whole.filter(|whole| *whole > session.sets_planned) {
         add(Kind::LeftOut, format!("{} of {whole} sets were chosen at the start", session.sets_planned));
@@ -153,7 +155,8 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
     }
     if set.near_fall() {
         // With a partner every near fall counts as a grab.
-        let what = if set.form == Form::Partner { "grabbed or steadied" } else { "grabbed hold or nearly fell" };
+        let what =
+            if set.form == Form::Partner { "grabbed or steadied" } else { "grabbed hold or nearly fell" };
         add(Kind::Grab, format!("{what} ({place})"));
     }
     if set.lost_balance() {
@@ -252,7 +255,7 @@ fn where_it_ended(session: &PastSession) -> String {
     }
 }
 
-/// Of the sentences of a day those that are about the person, and not about the room or the partner.
+/// Of the questions of a day those that are about the person, and not about the room or the partner.
 fn is_about_person(item: Item) -> bool {
     match item {
         Item::Chest
@@ -262,7 +265,7 @@ fn is_about_person(item: Item) -> bool {
         | Item::DizzyPassed
         | Item::Faint
         | Item::Fall
-        | Item::FallUnhurt
+        | Item::FallHurt
         | Item::Head
         | Item::Pain
         | Item::Sore
@@ -270,12 +273,15 @@ fn is_about_person(item: Item) -> bool {
         | Item::Night
         | Item::Alcohol
         | Item::Medicine
+        | Item::MedicineDrowsy
         | Item::MedicineAgreed
         | Item::UnwellPassed => true,
         // The date of a fall is not listed separately.
-        Item::FallPast
+        Item::FallRecent
         | Item::Counter
+        | Item::Firm
         | Item::Hot
+        | Item::Shut
         | Item::Floor
         | Item::Light
         | Item::Behind

@@ -7,6 +7,7 @@ use super::FEWEST_FOR_TREND;
 use super::material::PeriodSessions;
 use super::trend::{Slope, theil_sen};
 use crate::health::readiness::Item;
+use crate::health::yes_no::YesNoNotSure;
 use crate::record::Question;
 
 /// Self-ratings. In one study they ran lower than therapists' (Front Rehabil Sci 2023;4:1096171 \[read, abstract\]); the
@@ -71,7 +72,8 @@ impl Ratings {
             let of_question = answers.filter(|answer| answer.question() == question);
             Line::of(of_question.filter_map(|answer| answer.number()).map(u32::from).collect())
         };
-        let fell = inside.own_sessions().filter(|(session, _)| session.ready.contains(&(Item::Fall, false)));
+        let told = |(item, answer): &(Item, YesNoNotSure)| *item == Item::Fall && !item.is_good(*answer);
+        let fell = inside.own_sessions().filter(|(session, _)| session.ready.iter().any(told));
         Self {
             near_falls: weekly(Question::NearFalls),
             confidence: weekly(Question::Confidence),

@@ -4,13 +4,14 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::{Format, score::capital};
-use crate::cli::{Failure, source};
 use crate::cli::page::Output;
+use crate::cli::{Failure, source};
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::trainee::reviewed_on;
 use counterpoise_core::health::assessment::{
-    Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
+    Company, Dated, NO_SINGLE_TEST, RETEST_WEEKS, Test, Trend, Verdict, retest_from, score,
+    tests_below_cut_off,
 };
 use counterpoise_core::health::bounds::Bounds;
 use counterpoise_core::record::BalanceRow;

@@ -24,7 +24,8 @@ pub(super) fn scale(question: Question) -> Option<Scale> {
         | Question::FellThen
         | Question::UnwellThen
         | Question::SameFall => "0 no, 1 yes, 2 not sure, which counts as yes".to_owned(),
-        Question::Clinician
+        Question::ClinicianFirst
+        | Question::NoClinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady

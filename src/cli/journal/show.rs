@@ -70,9 +70,9 @@ fn of_session(session: &SessionRecord, in_use: Option<&ChangeRow>) -> Vec<Block>
     let later = |row: &&AnswerRow| row.answer.question().is_asked_later();
     page.extend(answers(no_set().filter(|row| !later(row)), "Before the first set"));
     page.extend(answers(no_set().filter(later), "Asked at the next start"));
-    // Which statements were not true on the readiness pages.
-    let not_true = session.ready.iter().filter(|row| !row.is_true);
-    page.extend(not_true.map(|row| Block::item(format!("not true: {}", row.item.sentence()))));
+    // What did not get the good answer before practice.
+    let not_good = session.ready.iter().filter(|row| !row.is_good());
+    page.extend(not_good.map(|row| Block::item(format!("{} {}", row.item.question(), row.answer))));
     page.extend(around(session));
     for set in &session.sets {
         let number = set.start.number;

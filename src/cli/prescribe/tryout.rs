@@ -9,8 +9,8 @@ use jiff::civil::Date;
 
 use super::{Console, not_written};
 use crate::cli::face;
-use crate::cli::practice::{Stage, check_saved, patches, perform};
 use crate::cli::missed;
+use crate::cli::practice::{Stage, check_saved, patches, perform};
 use crate::cli::standing::{self, Position};
 use crate::cli::{Failure, source};
 use crate::clock::Clock;

@@ -187,7 +187,9 @@ fn whom_to_call_is_read_from_three_meters_and_everything_under_it_is_whole() {
             other: Some("Katharina, next door, 555 010 0100 1234".to_owned()),
         };
         let keys = vec![hint("any key", "stop the voice; this page stays")];
-        let first = Some("Your chest hurts or feels tight. If it was over before today, call your doctor today instead.");
+        let first = Some(
+            "Your chest hurts or feels tight. If it was over before today, call your doctor today instead.",
+        );
         let body = contacts.page(first);
         let Body::Emergency { text: lines, .. } = &body else { unreachable!() };
         let screen = Screen { place: String::new(), keys, ..screen(body.clone()) };

@@ -11,7 +11,7 @@ fn the_json_has_the_documented_fields() {
     let mut out = Vec::new();
     sessions(&journal, &mut out).unwrap();
     let value: serde_json::Value = serde_json::from_slice(&out).unwrap();
-    assert_eq!(value["schema"], "counterpoise.sessions/1");
+    assert_eq!(value["schema"], "counterpoise.sessions/2");
     let one = &value["sessions"][0];
     assert_eq!(one["id"], "01".repeat(16));
     assert_eq!(one["form"], "alone");

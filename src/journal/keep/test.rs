@@ -17,6 +17,7 @@ use counterpoise_core::health::assessment::{Company, Reading, Sex, Test};
 use counterpoise_core::health::lock::{HOLD, Lock};
 use counterpoise_core::health::readiness::Item;
 use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::health::yes_no::YesNoNotSure::{No, NotSure};
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::record::sample::{correction, right};
 use counterpoise_core::record::{
@@ -151,7 +152,7 @@ fn filled(place: &std::path::Path) -> Journal {
     let mut journal = open(&Folder::open_in(place).unwrap());
     let mut entries = session();
     entries.insert(1, decided(Decision::Up, Some(1_793_000_000_000)));
-    entries.push(readied(&[(Item::Chest, true), (Item::Head, false)]));
+    entries.push(readied(&[(Item::Chest, No), (Item::Head, NotSure)]));
     entries.push(answer(Some(2), Question::WhyStopped, Some(3)));
     keep(&mut journal, &id(1), &entries);
     journal
@@ -194,7 +195,7 @@ fn the_rules_see_what_was_kept() {
         (Some(SessionEnd::StoppedOther), 2, Some(2))
     );
     assert_eq!((session.hurt, session.why_stopped), (None, Some(WhyStopped::Other)));
-    assert_eq!(session.ready, [(Item::Chest, true), (Item::Head, false)]);
+    assert_eq!(session.ready, [(Item::Chest, No), (Item::Head, NotSure)]);
     assert_eq!(
         session.given,
         [Given { drill: "counter-reach".into(), form: Form::Alone, step: 3, ladder: None }]

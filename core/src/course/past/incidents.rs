@@ -4,9 +4,7 @@
 use super::{FallAnswers, Past, PastSession, PastSet};
 use crate::health::lock::Lock;
 use crate::plan::drill::Form;
-use crate::record::{
-    Mishap, Question, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure,
-};
+use crate::record::{Mishap, Question, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure};
 
 /// Somebody who is not sure may have.
 fn may_be_yes(answer: Option<YesNoNotSure>) -> bool {
@@ -245,7 +243,9 @@ mod test {
             assert_eq!(fell.but(|session| session.end = Some(SessionEnd::Finished)).fall_locks(), []);
         }
         // Where both were one question.
-        for (hurt, locks) in [(Some(YesNo::No), &[][..]), (Some(YesNo::Yes), &[FallHurt]), (None, &[FallHurt])] {
+        for (hurt, locks) in
+            [(Some(YesNo::No), &[][..]), (Some(YesNo::Yes), &[FallHurt]), (None, &[FallHurt])]
+        {
             let fell = session(|session| session.end = Some(SessionEnd::Fell));
             assert_eq!(fell.but(|session| session.hurt = hurt).fall_locks(), locks, "{hurt:?}");
         }
@@ -255,7 +255,8 @@ mod test {
     #[test]
     fn a_practice_whose_answers_are_not_whole_is_asked_about_until_they_are() {
         let both = [Question::FellThen, Question::UnwellThen];
-        let ends = [None, Some(SessionEnd::Interrupted), Some(SessionEnd::NotAnswered), Some(SessionEnd::Closed)];
+        let ends =
+            [None, Some(SessionEnd::Interrupted), Some(SessionEnd::NotAnswered), Some(SessionEnd::Closed)];
         for end in ends {
             let cut = session(|_| {}).but(|session| session.end = end);
             assert_eq!(cut.open_questions(), both, "{end:?}");
@@ -263,7 +264,7 @@ mod test {
             assert_eq!(said_before.open_questions(), both, "{end:?}: it says nothing of what came after it");
             let in_warm_up = cut.clone().but(|session| {
                 session.sets.clear();
-                session.ready = vec![(crate::health::readiness::Item::Light, true)];
+                session.ready = vec![(crate::health::readiness::Item::Light, YesNoNotSure::Yes)];
             });
             assert_eq!(in_warm_up.open_questions(), both, "{end:?}");
             let on_the_pages = in_warm_up.but(|session| session.ready.clear());
@@ -310,7 +311,8 @@ mod test {
 
     #[test]
     fn only_the_last_practice_is_asked_about_since_what_was_before_it_was_asked_before_it() {
-        let of = |day, end| clean(&prescription(), &at(day), &[1, 2, 2]).but(|session| session.end = Some(end));
+        let of =
+            |day, end| clean(&prescription(), &at(day), &[1, 2, 2]).but(|session| session.end = Some(end));
         let day = |sessions: Vec<PastSession>| past(sessions).to_ask_about().map(|session| session.day.day());
         let (cut, whole) = (SessionEnd::Interrupted, SessionEnd::Finished);
         assert_eq!(day(vec![]), None);

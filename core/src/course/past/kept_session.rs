@@ -60,7 +60,7 @@ impl PastSession {
             session.given.clone_from(&decided.given);
         }
         session.sets = record.sets.iter().map(|row| PastSet::from_record(record, row)).collect();
-        session.ready = record.ready.iter().map(|row| (row.item, row.is_true)).collect();
+        session.ready = record.ready.iter().map(|row| (row.item, row.answer)).collect();
         let not_begun = |set| record.sets.iter().all(|row| row.start.number != set);
         let before_set = record.mishaps.iter().filter(|row| not_begun(row.set));
         session.before_set = before_set.map(|row| (row.set, row.what)).collect();

@@ -7,6 +7,7 @@ use crate::health::bounds::Bounds;
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
 use crate::health::suitability::{Answer, Suitability, Topic};
+use crate::health::yes_no::YesNoNotSure::{self, No, Yes};
 use crate::plan::drill::{Drill, Form};
 use crate::plan::prescription::Prescription;
 use crate::record::{
@@ -513,7 +514,7 @@ fn a_fall_without_injury_holds_and_lowers_everything_and_any_other_fall_locks() 
     }
 }
 
-fn told(day: i8, answers: &[(Item, bool)]) -> PastSession {
+fn told(day: i8, answers: &[(Item, YesNoNotSure)]) -> PastSession {
     session(day).but(|session| {
         session.id = format!("told on the {day}th");
         session.sets.clear();
@@ -535,8 +536,11 @@ fn every_lock_stands_until_it_is_lifted_by_name() {
         (Item::Dizzy, Lock::Dizziness),
         (Item::UnwellPassed, Lock::Unwell),
     ];
-    for (item, lock) in rows {
-        let locked = past([session(2), told(4, &[(item, false)])]);
+    let careful = |(item, lock): (Item, Lock)| {
+        [item.answer_if(false), YesNoNotSure::NotSure].map(|answer| (item, answer, lock))
+    };
+    for (item, answer, lock) in rows.into_iter().flat_map(careful) {
+        let locked = past([session(2), told(4, &[(item, answer)])]);
         let next = next_on(&locked, 30);
         assert_eq!(
             (next.decision, &next.reasons[0]),
@@ -568,7 +572,7 @@ fn an_old_lock_after_chest_or_stroke_signs_begins_with_whom_to_call_if_they_are_
 
 #[test]
 fn dizziness_that_passed_holds_from_when_it_was_told_and_lowers_everything() {
-    let past = past([session(2), told(4, &[(Item::Dizzy, false), (Item::DizzyPassed, true)])]);
+    let past = past([session(2), told(4, &[(Item::Dizzy, Yes), (Item::DizzyPassed, Yes)])]);
     let until = at(6);
     assert_eq!(next_at(&past, &(&until - SignedDuration::from_millis(1))).decision, Decision::Rest);
     let next = next_at(&past, &until);
@@ -582,7 +586,7 @@ fn dizziness_that_passed_holds_from_when_it_was_told_and_lowers_everything() {
 
 #[test]
 fn a_fall_of_more_than_two_days_ago_lowers_and_holds_nothing() {
-    let answers = [(Item::Fall, false), (Item::FallUnhurt, true), (Item::FallPast, true)];
+    let answers = [(Item::Fall, Yes), (Item::FallHurt, No), (Item::FallRecent, No)];
     // It was told on the pages of a practice that then took place, one step lower on that day.
     let next = after(session(4).but(|session| session.ready = answers.to_vec()));
     assert_eq!((next.decision, next.steps), (Decision::Down, vec![Some(1), Some(1), Some(1)]));
@@ -600,12 +604,12 @@ fn a_fall_of_more_than_two_days_ago_lowers_and_holds_nothing() {
 
 #[test]
 fn not_today_stands_for_the_day_unless_it_could_be_put_right() {
-    let ill = past([session(2), told(4, &[(Item::Ill, false)])]);
+    let ill = past([session(2), told(4, &[(Item::Ill, Yes)])]);
     assert_eq!(next_on(&ill, 4).decision, Decision::Rest);
     assert!(next_on(&ill, 5).is_open());
-    let dark = past([session(2), told(4, &[(Item::Light, false)])]);
+    let dark = past([session(2), told(4, &[(Item::Light, No)])]);
     assert!(next_on(&dark, 4).is_open(), "the light can be switched on");
-    let tired = past([session(2), told(4, &[(Item::Night, false)])]);
+    let tired = past([session(2), told(4, &[(Item::Night, Yes)])]);
     assert!(next_on(&tired, 4).is_open(), "gentler is not never");
 }
 
@@ -661,7 +665,7 @@ fn unwell_in_a_practice_holds_lowers_and_is_asked_about_next_time() {
     assert_eq!(next_on(&early, 5).decision, Decision::Rest);
     assert_eq!(next_on(&early, 7).steps, [Some(1), Some(1), Some(1)]);
     let mut answered = past.clone();
-    answered.sessions.push(told(7, &[(Item::UnwellPassed, true), (Item::Light, false)]));
+    answered.sessions.push(told(7, &[(Item::UnwellPassed, Yes), (Item::Light, No)]));
     assert!(!super::unwell_last_time(&answered));
     assert!(!super::unwell_last_time(&crate::course::past::sample::past([session(2)])));
 }
@@ -788,7 +792,7 @@ fn a_free_day_can_be_moved_to_and_a_full_week_cannot() {
 
 #[test]
 fn a_lock_is_said_before_a_hold_and_that_before_the_day() {
-    let past = past([session(2), grabbed(), told(4, &[(Item::Head, false), (Item::Ill, false)])]);
+    let past = past([session(2), grabbed(), told(4, &[(Item::Head, Yes), (Item::Ill, Yes)])]);
     let next = next_on(&past, 4);
     assert_eq!(next.decision, Decision::Locked);
     let at = |is: fn(&Reason) -> bool| next.reasons.iter().position(is).unwrap();

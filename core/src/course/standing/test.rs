@@ -9,7 +9,7 @@ use crate::course::past::{Past, PastSession};
 use crate::course::trainee::Trainee;
 use crate::health::lock::Lock;
 use crate::health::readiness::Item;
-use crate::record::{Mishap, SessionEnd, SetEnd, Symptom, WhyStopped, YesNo};
+use crate::record::{Mishap, SessionEnd, SetEnd, Symptom, WhyStopped, YesNo, YesNoNotSure};
 
 /// What can happen in a practice, in the order of the numbers that are drawn.
 const EVENTS: [fn(&mut PastSession); 16] = [
@@ -31,7 +31,7 @@ const EVENTS: [fn(&mut PastSession); 16] = [
         session.sets[1].end = Some(SetEnd::Closed);
         session.end = Some(SessionEnd::Closed);
     },
-    |session| session.ready = vec![(Item::Ill, false)],
+    |session| session.ready = vec![(Item::Ill, YesNoNotSure::Yes)],
     |session| session.sets.clear(),
 ];
 

@@ -158,7 +158,7 @@ fn what_is_asked_for_is_compared_with_the_program_at_the_steps_of_today() {
 fn a_clearance_lifts_locks_dates_ahead_and_the_answers_but_no_hold() {
     let told = |day, item| {
         clean(&prescription(), &at(day), &[1, 2, 2]).but(|session| {
-            session.ready = vec![(item, false)];
+            session.ready = vec![(item, item.answer_if(false))];
             session.sets.clear();
         })
     };

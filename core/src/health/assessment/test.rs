@@ -1,7 +1,7 @@
-use crate::health::bounds::Bounds;
 use super::{
     Age, Company, Dated, Reading, Sex, Test, Trend, Verdict, retest_from, score, tests_below_cut_off,
 };
+use crate::health::bounds::Bounds;
 
 fn reading(test: Test, written: &str) -> Reading {
     Reading::read(test, written).unwrap()
@@ -245,7 +245,12 @@ fn a_time_is_slower_a_count_fewer_a_hold_shorter_and_the_better_side_is_said_pos
         (Test::FiveRises, "15.1", "15", "Slower than the published cut-off (more than 15 s; "),
         (Test::ChairStand, "11", "12", "Fewer than the published cut-off (fewer than 12 rises; "),
         (Test::OneLeg, "4.9", "5", "Shorter than the published cut-off (less than 5 s; "),
-        (Test::FourStage, "9.9", "10", "Shorter than the published cut-off (heel to toe held for less than 10 s; "),
+        (
+            Test::FourStage,
+            "9.9",
+            "10",
+            "Shorter than the published cut-off (heel to toe held for less than 10 s; ",
+        ),
     ] {
         let said = |written| score(reading(test, written), age(72), Some(Sex::Male)).sentence(test);
         assert!(said(worse).starts_with(words) && said("unable").starts_with(words), "{}", said(worse));

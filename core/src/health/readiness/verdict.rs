@@ -4,6 +4,7 @@ use std::fmt;
 
 use super::{Item, Readiness};
 use crate::health::lock::{Hold, Lock};
+use crate::health::yes_no::YesNoNotSure;
 use crate::words;
 
 /// Whether to practice today.
@@ -44,32 +45,35 @@ words! {
 /// One reason, with what to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Reason {
-    /// The sentence that was not true.
+    /// What did not get the good answer.
     pub item: Item,
+    /// The answer was "not sure".
+    pub not_sure: bool,
     /// What this reason leads to on its own.
     pub verdict: Verdict,
     /// Who should be told or asked.
     pub contact: Contact,
 }
 
-/// What was answered to this sentence; `None` if it was not asked.
-fn answer_to(answers: &[(Item, bool)], item: Item) -> Option<bool> {
-    answers.iter().rev().find(|(other, _)| *other == item).map(|(_, yes)| *yes)
+/// Whether the answer to this question was good; `None` if it was not asked.
+fn is_good(answers: &[(Item, YesNoNotSure)], item: Item) -> Option<bool> {
+    let last = answers.iter().rev().find(|(other, _)| *other == item);
+    last.map(|(item, answer)| item.is_good(*answer))
 }
 
-/// What the answers lock. A follow-up question without an answer counts as not true.
-pub(super) fn locks(answers: &[(Item, bool)]) -> Vec<Lock> {
-    let not = |item| answer_to(answers, item) == Some(false);
-    let unless = |item, besides| not(item) && answer_to(answers, besides) != Some(true);
+/// What the answers lock. A follow-up question without an answer counts as the careful answer.
+pub(super) fn locks(answers: &[(Item, YesNoNotSure)]) -> Vec<Lock> {
+    let bad = |item| is_good(answers, item) == Some(false);
+    let unless = |item, follow_up| bad(item) && is_good(answers, follow_up) != Some(true);
     let all = [
-        (not(Item::Chest), Lock::Chest),
-        (not(Item::Breath), Lock::Breath),
-        (not(Item::Nerve), Lock::Nerve),
-        (not(Item::Faint), Lock::Faint),
-        (not(Item::Head), Lock::HeadKnock),
-        (unless(Item::Fall, Item::FallUnhurt), Lock::FallHurt),
+        (bad(Item::Chest), Lock::Chest),
+        (bad(Item::Breath), Lock::Breath),
+        (bad(Item::Nerve), Lock::Nerve),
+        (bad(Item::Faint), Lock::Faint),
+        (bad(Item::Head), Lock::HeadKnock),
+        (unless(Item::Fall, Item::FallHurt), Lock::FallHurt),
         (unless(Item::Dizzy, Item::DizzyPassed), Lock::Dizziness),
-        (not(Item::UnwellPassed), Lock::Unwell),
+        (bad(Item::UnwellPassed), Lock::Unwell),
     ];
     all.into_iter().filter(|(is, _)| *is).map(|(_, lock)| lock).collect()
 }
@@ -79,28 +83,34 @@ impl Readiness {
     ///
     /// ```
     /// use counterpoise_core::health::readiness::{Item, Readiness, Verdict};
-    /// let readiness = Readiness::of(&[(Item::Night, false), (Item::Light, true)]);
+    /// use counterpoise_core::health::yes_no::YesNoNotSure::{NotSure, Yes};
+    /// let readiness = Readiness::of(&[(Item::Night, Yes), (Item::Light, Yes)]);
     /// assert_eq!(readiness.verdict, Verdict::Gentler);
-    /// assert_eq!(readiness.reasons[0].to_string(), "You did not sleep well. Take it one step lower today.");
+    /// assert_eq!(readiness.reasons[0].to_string(), "You slept badly. Take it one step lower today.");
+    ///
+    /// let readiness = Readiness::of(&[(Item::Faint, NotSure)]);
+    /// assert_eq!(
+    ///     readiness.reasons[0].to_string(),
+    ///     "You have fainted, or you are not sure. See a clinician before you practice again."
+    /// );
     /// ```
-    pub fn of(answers: &[(Item, bool)]) -> Self {
-        if answers.iter().all(|(_, yes)| *yes) {
-            return Self::default();
-        }
-        let not = |item| answer_to(answers, item) == Some(false);
+    pub fn of(answers: &[(Item, YesNoNotSure)]) -> Self {
+        let bad = |item| is_good(answers, item) == Some(false);
         let locks = locks(answers);
-        let fell = not(Item::Fall);
-        let past = answer_to(answers, Item::FallPast) == Some(true);
+        let fell = bad(Item::Fall);
+        let past = is_good(answers, Item::FallRecent) == Some(true);
         let mut holds = Vec::new();
         if fell && !past {
             holds.push(Hold::Fall);
         }
-        if not(Item::Dizzy) {
+        if bad(Item::Dizzy) {
             holds.push(Hold::Dizziness);
         }
-        let reasons = answers.iter().filter(|(_, yes)| !yes).filter_map(|(item, _)| {
+        let reasons = answers.iter().filter(|(item, answer)| !item.is_good(*answer));
+        let reasons = reasons.filter_map(|(item, answer)| {
             let (verdict, contact) = leads_to(*item, answers)?;
-            Some(Reason { item: *item, verdict, contact })
+            let not_sure = *answer == YesNoNotSure::NotSure;
+            Some(Reason { item: *item, not_sure, verdict, contact })
         });
         let mut reasons: Vec<Reason> = reasons.collect();
         reasons.sort_by_key(|reason| (std::cmp::Reverse(reason.verdict), reason.contact));
@@ -109,26 +119,34 @@ impl Readiness {
     }
 }
 
-/// What a sentence that is not true leads to. `None`: the answer to which it belongs says it.
-fn leads_to(item: Item, answers: &[(Item, bool)]) -> Option<(Verdict, Contact)> {
-    let yes = |item| answer_to(answers, item) == Some(true);
+/// What another answer than the good one leads to. `None`: the answer to which it belongs says it.
+fn leads_to(item: Item, answers: &[(Item, YesNoNotSure)]) -> Option<(Verdict, Contact)> {
+    let good = |item| is_good(answers, item) == Some(true);
+    // Before it was asked whether the medicine makes drowsy, that was part of what was agreed.
+    let agreed = || good(Item::MedicineAgreed) && is_good(answers, Item::MedicineDrowsy) != Some(false);
     Some(match item {
         Item::Chest | Item::Breath | Item::Nerve => (Verdict::NotToday, Contact::Emergency),
-        Item::Dizzy if yes(Item::DizzyPassed) => (Verdict::NotToday, Contact::Therapist),
+        Item::Dizzy if good(Item::DizzyPassed) => (Verdict::NotToday, Contact::Therapist),
         Item::Faint | Item::Head | Item::Pain | Item::UnwellPassed | Item::Dizzy => {
             (Verdict::NotToday, Contact::Clinician)
         }
-        Item::Fall if !yes(Item::FallUnhurt) => (Verdict::NotToday, Contact::Clinician),
-        Item::Fall if !yes(Item::FallPast) => (Verdict::NotToday, Contact::Therapist),
+        Item::Fall if !good(Item::FallHurt) => (Verdict::NotToday, Contact::Clinician),
+        Item::Fall if !good(Item::FallRecent) => (Verdict::NotToday, Contact::Therapist),
         Item::Fall => (Verdict::Gentler, Contact::Therapist),
-        Item::Medicine if yes(Item::MedicineAgreed) => (Verdict::Gentler, Contact::Nobody),
+        Item::Medicine if agreed() => (Verdict::Gentler, Contact::Nobody),
         Item::Medicine => (Verdict::NotToday, Contact::Pharmacist),
         Item::Sore | Item::Night | Item::House => (Verdict::Gentler, Contact::Nobody),
-        Item::DizzyPassed | Item::FallUnhurt | Item::FallPast | Item::MedicineAgreed => return None,
+        Item::DizzyPassed
+        | Item::FallHurt
+        | Item::FallRecent
+        | Item::MedicineDrowsy
+        | Item::MedicineAgreed => return None,
         Item::Ill
         | Item::Alcohol
         | Item::Counter
+        | Item::Firm
         | Item::Hot
+        | Item::Shut
         | Item::Floor
         | Item::Light
         | Item::Behind
@@ -149,7 +167,9 @@ impl Reason {
         matches!(
             self.item,
             Item::Counter
+                | Item::Firm
                 | Item::Hot
+                | Item::Shut
                 | Item::Floor
                 | Item::Light
                 | Item::Behind
@@ -164,28 +184,28 @@ impl Reason {
     /// What is so, as a sentence to the person.
     pub const fn fact(self) -> &'static str {
         match self.item {
-            Item::Chest => "Your chest hurts or feels tight.",
-            Item::Breath => "You are badly short of breath.",
-            Item::Nerve => "Something is newly weak or numb, or you speak or see differently.",
+            Item::Chest => "You have had chest pain or a tight chest.",
+            Item::Breath => "You have been badly short of breath.",
+            Item::Nerve => "You have had a sign of a stroke.",
             Item::Dizzy | Item::DizzyPassed => "You have been dizzy.",
             Item::Faint => "You have fainted.",
-            Item::Fall | Item::FallUnhurt | Item::FallPast => "You have had a fall.",
+            Item::Fall | Item::FallHurt | Item::FallRecent => "You have had a fall.",
             Item::Head => "You have hit your head.",
             Item::Pain => "You have a new pain.",
             Item::Sore => "You are sore.",
             Item::Ill => "You are ill.",
-            Item::Night => "You did not sleep well.",
+            Item::Night => "You slept badly.",
             Item::Alcohol => "You have had alcohol today.",
-            Item::Medicine | Item::MedicineAgreed => "You take a new medicine.",
-            Item::UnwellPassed => {
-                "You felt unwell last time, and it did not soon pass or was something grave."
-            }
-            Item::Counter => "The counter is not fixed, or something near it slides or tips.",
-            Item::Hot => "Something near you is hot or sharp, or a door or drawer is open.",
+            Item::Medicine | Item::MedicineDrowsy | Item::MedicineAgreed => "You take a new medicine.",
+            Item::UnwellPassed => "What you felt last time has not passed.",
+            Item::Counter => "The counter is not fixed.",
+            Item::Firm => "Something near you slides or tips.",
+            Item::Hot => "Something hot or sharp is in reach.",
+            Item::Shut => "A door or drawer is open.",
             Item::Floor => "The floor is not dry and clear.",
             Item::Light => "The light is not good.",
             Item::Behind => "There is no clear floor and no wall behind you.",
-            Item::Shoes => "You do not wear firm shoes.",
+            Item::Shoes => "Your shoes are not firm.",
             Item::Aids => "Your glasses or hearing aids are missing.",
             Item::Phone => "There is no phone in reach.",
             Item::Chair => "There is no firm chair or no water in reach.",
@@ -228,6 +248,10 @@ impl Reason {
 
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.fact(), self.advice())
+        let fact = self.fact();
+        match fact.strip_suffix('.') {
+            Some(fact) if self.not_sure => write!(f, "{fact}, or you are not sure. {}", self.advice()),
+            _ => write!(f, "{fact} {}", self.advice()),
+        }
     }
 }

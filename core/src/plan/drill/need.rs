@@ -30,12 +30,12 @@ impl Need {
     pub const fn sentence(self) -> &'static str {
         match self {
             Self::FreeStretch => {
-                "A stretch of floor is free: four steps long, a step wide, nothing to trip on, beside a counter or wall."
+                "A stretch of floor is free: four steps long, a step wide, clear, beside a counter or wall."
             }
             Self::ChairAgainstWall => {
                 "A firm chair without wheels stands with its back against a wall, beside the counter."
             }
-            Self::OwnBase => "The soft base is the one I know. It lies flat and does not slide.",
+            Self::OwnBase => "The soft base is the one I know. It lies flat and stays put.",
             Self::Partner => "My partner is within reach of me, with both hands free.",
         }
     }

@@ -1,10 +1,13 @@
 use proptest::prelude::*;
 
-use super::{ALONE_LIMIT, Effect, Event, Guide, Kept, LEAD_IN, Phase, stages};
+use super::{ALONE_LIMIT, Effect, Event, FIT, Guide, Kept, LEAD_IN, Phase, stages};
 use crate::health::assessment::{Company, Dated, Reading, Sex, Test};
+use crate::health::readiness::{Asked, Item};
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::precaution::{Precaution, Precautions};
 use crate::practice::session::Key;
 use crate::practice::session::screen::Body;
+use crate::record::Numbered;
 use crate::units::Millis;
 
 /// A guide with a clock that only goes when it is told to.
@@ -34,6 +37,11 @@ impl Walk {
             self.on(Event::Key(if letter == '.' { Key::Enter } else { Key::Char(letter) }));
         }
         self
+    }
+
+    /// Fit for a test today: none of what is asked, and the room is as it should be.
+    fn fit(&mut self) -> &mut Self {
+        self.keys("nnnnnnny")
     }
 
     fn wait(&mut self, ms: u32) -> &mut Self {
@@ -91,7 +99,7 @@ fn every_phrase_that_is_named_exists() {
 #[test]
 fn alone_it_counts_aloud_and_stops_by_itself_and_the_last_number_is_keyed_in() {
     let mut walk = Walk::new(Test::OneLeg);
-    walk.keys("na").keys(".");
+    walk.keys("n").fit().keys(".");
     let Some(Effect::Time(said)) = walk.effects.iter().find(|effect| matches!(effect, Effect::Time(_)))
     else {
         panic!("{:?}", walk.effects)
@@ -122,7 +130,7 @@ fn alone_it_counts_aloud_and_stops_by_itself_and_the_last_number_is_keyed_in() {
     };
     assert_eq!(walk.kept(), [kept]);
     let mut whole = Walk::new(Test::OneLeg);
-    whole.keys("na").begin().wait(10_050).keys("y");
+    whole.keys("n").fit().begin().wait(10_050).keys("y");
     assert_eq!(whole.value(), Some(100));
 }
 
@@ -130,17 +138,17 @@ fn alone_it_counts_aloud_and_stops_by_itself_and_the_last_number_is_keyed_in() {
 fn with_somebody_a_key_stops_the_watch_to_the_tenth() {
     for (held, value) in [(4_000, 40), (4_990, 49), (5_000, 50), (44_980, 449)] {
         let mut walk = Walk::new(Test::OneLeg);
-        walk.keys("ya").begin().wait(held).keys(" ");
+        walk.keys("y").fit().begin().wait(held).keys(" ");
         assert_eq!(walk.value(), Some(value), "{held}");
     }
     let mut walk = Walk::new(Test::OneLeg);
-    walk.keys("ya").begin().wait(45_020);
+    walk.keys("y").fit().begin().wait(45_020);
     assert_eq!(walk.value(), Some(450), "it stops by itself at 45 s");
     let mut bounced = Walk::new(Test::OneLeg);
-    bounced.keys("ya").begin().wait(200).keys(" ");
+    bounced.keys("y").fit().begin().wait(200).keys(" ");
     assert!(matches!(bounced.guide.phase, Phase::Watch { .. }), "the press that began it does not end it");
     let mut early = Walk::new(Test::OneLeg);
-    early.keys("ya.").wait(2_000).keys(" ");
+    early.keys("y").fit().keys(".").wait(2_000).keys(" ");
     assert!(matches!(early.guide.phase, Phase::Watch { .. }), "nothing is measured before \"begin\"");
 }
 
@@ -148,7 +156,7 @@ fn with_somebody_a_key_stops_the_watch_to_the_tenth() {
 fn four_stages_end_at_the_first_that_is_not_held() {
     for (held_stages, key_at, value) in [(0, 3_000, 0), (1, 3_000, 0), (2, 9_900, 99)] {
         let mut walk = Walk::new(Test::FourStage);
-        walk.keys("ya");
+        walk.keys("y").fit();
         for _ in 0..held_stages {
             walk.begin().wait(10_020);
             assert_eq!(walk.guide.phase, Phase::SetUp);
@@ -157,13 +165,16 @@ fn four_stages_end_at_the_first_that_is_not_held() {
         assert_eq!(walk.value(), Some(value), "{held_stages} stages");
     }
     let mut all = Walk::new(Test::FourStage);
-    all.keys("na");
+    all.keys("n").fit();
     for _ in 0..4 {
         all.begin().wait(10_050).keys("y");
     }
     assert_eq!((all.kept().len(), all.said("assess.heel-to-toe")), (1, 1));
     let Body::Page { title, text, .. } = all.guide.screen(all.now, false).body else { panic!() };
-    assert!(title == "Done" && text.iter().any(|line| line.starts_with("Reaches the published cut-off")), "{text:?}");
+    assert!(
+        title == "Done" && text.iter().any(|line| line.starts_with("Reaches the published cut-off")),
+        "{text:?}"
+    );
 }
 
 /// Heel to toe is the result: it is kept before the stance after it begins. The stances before it are kept with the stop.
@@ -171,13 +182,14 @@ fn four_stages_end_at_the_first_that_is_not_held() {
 fn stances_that_were_held_are_kept_when_the_next_is_stopped() {
     let after = |held: usize| {
         let mut walk = Walk::new(Test::FourStage);
-        walk.keys("ya");
+        walk.keys("y").fit();
         for _ in 0..held {
             walk.begin().wait(10_020);
         }
         walk
     };
-    let kept = |walk: &Walk| walk.kept().iter().map(|kept| (kept.reading.value(), kept.stances)).collect::<Vec<_>>();
+    let kept =
+        |walk: &Walk| walk.kept().iter().map(|kept| (kept.reading.value(), kept.stances)).collect::<Vec<_>>();
     for (held, before, then) in [
         (0, vec![], vec![]),
         (1, vec![], vec![(Some(0), Some(1))]),
@@ -207,7 +219,7 @@ fn a_result_ends_with_what_it_means_for_practice_together_with_the_other_tests()
     let last = |others: &[Dated], held: u32| {
         let mut walk = Walk::new(Test::OneLeg);
         walk.guide = walk.guide.knowing(others, None, "2026-11-02".parse().unwrap());
-        walk.keys("ya").begin().wait(held).keys(" ");
+        walk.keys("y").fit().begin().wait(held).keys(" ");
         let Body::Page { text, .. } = walk.guide.screen(walk.now, false).body else { panic!() };
         text.last().cloned().unwrap()
     };
@@ -230,7 +242,7 @@ fn a_wrong_key_shows_once_which_keys_count_and_never_while_a_stance_is_held() {
     let notices = |walk: &Walk| walk.guide.screen(walk.now, false).notices;
     walk.keys("q");
     assert_eq!(notices(&walk), ["Keys here: Y, N, S or Esc."]);
-    walk.keys("na");
+    walk.keys("n").fit();
     assert_eq!(notices(&walk), [""; 0]);
     walk.begin().keys("qq");
     assert_eq!(notices(&walk), [""; 0]);
@@ -239,7 +251,7 @@ fn a_wrong_key_shows_once_which_keys_count_and_never_while_a_stance_is_held() {
 #[test]
 fn rises_are_counted_for_thirty_seconds_and_the_table_needs_age_and_sex() {
     let mut walk = Walk::new(Test::ChairStand);
-    walk.keys("na").keys("17.");
+    walk.keys("n").fit().keys("17.");
     assert!(matches!(walk.guide.phase, Phase::Number { wrong: true, .. }));
     walk.keys("72.").keys("m").begin().wait(29_900).keys(" ");
     assert!(matches!(walk.guide.phase, Phase::Watch { .. }), "a key does not end it");
@@ -256,13 +268,13 @@ fn timed_walking_and_rising_are_led_only_with_somebody_to_hold_the_key() {
         let mut alone = Walk::new(test);
         alone.keys("n");
         assert_eq!(alone.guide.phase, Phase::NeedsSomebody);
-        alone.keys("a.");
+        alone.fit().keys(".");
         assert!(alone.guide.is_over(), "there is no way on");
         let mut walk = Walk::new(test);
-        walk.keys("ya").begin().wait(11_800).keys("x");
+        walk.keys("y").fit().begin().wait(11_800).keys("x");
         assert_eq!(walk.value(), Some(118));
         let mut endless = Walk::new(test);
-        endless.keys("ya").begin().wait(180_020);
+        endless.keys("y").fit().begin().wait(180_020);
         assert_eq!(endless.value(), None, "so long is \"unable\"");
     }
 }
@@ -270,32 +282,54 @@ fn timed_walking_and_rising_are_led_only_with_somebody_to_hold_the_key() {
 #[test]
 fn once_more_and_discard_keep_nothing() {
     let mut walk = Walk::new(Test::OneLeg);
-    walk.keys("ya").begin().wait(3_000).keys(" ").keys("r");
+    walk.keys("y").fit().begin().wait(3_000).keys(" ").keys("r");
     assert_eq!(walk.guide.phase, Phase::SetUp);
     walk.begin().wait(8_000).keys(" ");
     assert_eq!((walk.value(), walk.kept().len()), (Some(80), 0));
     walk.keys("d");
     assert!(walk.guide.is_over() && walk.kept().is_empty());
     let mut chosen = Guide::new(None, None);
-    for key in ['2', 'y', 'x'] {
+    for key in ['2', 'y', 'n', 'u'] {
         chosen.on(Millis(0), Event::Key(Key::Char(key)));
     }
-    assert_eq!(chosen.phase, Phase::NotToday, "something is not true today");
+    assert_eq!(chosen.phase, Phase::NotToday, "somebody is not sure whether breath was short");
+}
+
+#[test]
+fn before_a_test_the_same_is_asked_singly_as_before_practice_and_only_good_answers_go_on() {
+    let answers = YesNoNotSure::KEYS;
+    for (nth, asked) in FIT.iter().enumerate() {
+        for (key, _, answer) in answers {
+            let mut walk = Walk::new(Test::OneLeg);
+            walk.keys("y");
+            FIT[..nth].iter().for_each(|before| {
+                let (key, ..) = answers.iter().find(|(.., answer)| *answer == before.good()).unwrap();
+                walk.keys(&key.to_string());
+            });
+            assert_eq!(walk.guide.phase, Phase::Fit { asked: nth });
+            walk.keys(&key.to_string());
+            assert_eq!(walk.guide.phase == Phase::NotToday, *answer != asked.good(), "{asked:?}: {answer}");
+        }
+    }
+    assert!(FIT.starts_with(&Item::SINGLY.map(Asked::One)));
 }
 
 #[test]
 fn a_stop_ends_the_test_at_once_says_what_to_do_and_keeps_nothing() {
     let mut walk = Walk::new(Test::OneLeg);
-    walk.keys("ya").begin().wait(3_000);
+    walk.keys("y").fit().begin().wait(3_000);
     walk.on(Event::Key(Key::Escape));
-    assert_eq!((walk.guide.phase.clone(), walk.effects.last()), (Phase::Stopped { stances: 0 }, Some(&Effect::Hush)));
+    assert_eq!(
+        (walk.guide.phase.clone(), walk.effects.last()),
+        (Phase::Stopped { stances: 0 }, Some(&Effect::Hush))
+    );
     let Body::Page { text, items, .. } = walk.guide.screen(walk.now, false).body else { panic!() };
     assert!(
         text.join(" ").contains("local emergency number") && items.join(" ").contains("112"),
         "{text:?} {items:?}"
     );
     let mut closed = Walk::new(Test::OneLeg);
-    closed.keys("ya").begin().wait(3_000).keys(" ");
+    closed.keys("y").fit().begin().wait(3_000).keys(" ");
     closed.on(Event::Close);
     assert!(closed.guide.is_over() && closed.kept().is_empty(), "a closed terminal is never a yes");
 }
@@ -303,7 +337,7 @@ fn a_stop_ends_the_test_at_once_says_what_to_do_and_keeps_nothing() {
 #[test]
 fn the_watch_shows_big_digits_down_and_then_up() {
     let mut walk = Walk::new(Test::OneLeg);
-    walk.keys("na.");
+    walk.keys("n").fit().keys(".");
     let number = |walk: &Walk| match walk.guide.screen(walk.now, false).body {
         Body::Count { number, .. } => number,
         body => panic!("{body:?}"),
@@ -387,7 +421,7 @@ fn a_test_that_a_precaution_rules_out_is_not_led() {
                         panic!("a page")
                     };
                     assert!(text[0].contains(one.name()), "{}", text[0]);
-                    walk.keys("ya..k");
+                    walk.keys("y").fit().keys("..k");
                     assert!(walk.kept().is_empty() && walk.said("assess.chair") == 0);
                 }
             }

@@ -2,12 +2,21 @@
 
 use jiff::civil::Date;
 
-use super::{Guide, HEEL_TO_TOE, LEAD_IN, NumberPrompt, Phase};
+use super::{FIT, Guide, HEEL_TO_TOE, LEAD_IN, NumberPrompt, Phase};
 use crate::health::assessment::{Company, Dated, NO_SINGLE_TEST, Reading, Test, score, tests_below_cut_off};
 use crate::health::bounds::Bounds;
-use crate::health::readiness::{Page, Today};
+use crate::health::readiness::{Asked, Page, Today};
 use crate::practice::session::screen::{Body, KeyHint, Screen};
+use crate::practice::session::three_keys::{answer_keys, asked_singly};
 use crate::units::Millis;
+
+/// What a test needs of the room.
+const ROOM: &[&str] = &[
+    "A counter or wall is in reach.",
+    "The floor is dry and clear.",
+    "I wear firm shoes.",
+    "A phone is in reach.",
+];
 
 /// Alone, and in company.
 const BESIDE: &str = "Somebody stands beside you, ready to steady you.";
@@ -54,17 +63,14 @@ impl Guide {
                     "This test is timed by somebody else's key. Ask somebody to come, or take another test.";
                 (Body::page("With somebody only", &[text], &[]), vec![key("any key", "go on"), leave()])
             }
-            Phase::Fit => {
-                let today = Today { partner: false, harder: false, unwell_last_time: false };
-                let mut lines = Page::Body.lines(today);
-                lines.extend([
-                    "A counter or wall is in reach; the floor is dry and clear.",
-                    "I wear firm shoes. A phone is in reach.",
-                ]);
-                let text = "All of this is true today:";
-                let body = Body::page("Before a test", &[text], &lines);
-                (body, vec![key("A", "all true"), key("X", "something is not"), leave()])
-            }
+            Phase::Fit { asked } => match FIT[*asked] {
+                Asked::One(item) => (asked_singly(item), vec![leave()]),
+                Asked::Page(page) => {
+                    let lines = if page == Page::Room { ROOM.to_vec() } else { page.lines(Today::default()) };
+                    let body = Body::page("Before a test", &[page.question()], &lines);
+                    (body, [answer_keys(|answer| page.words(answer)), vec![leave()]].concat())
+                }
+            },
             Phase::NotToday => (self.not_today(), vec![key("any key", "leave")]),
             Phase::Number { asked, typed, wrong } => (
                 question(
@@ -80,7 +86,7 @@ impl Guide {
             Phase::SetUp => (self.set_up_page(), vec![key("Enter", "begin"), stop()]),
             Phase::Watch { zero } => self.watch(now, *zero),
             Phase::HeldIt => {
-                let ask = "Did you hold it to the end, without holding on or moving a foot?";
+                let ask = "Did you hold it to the end, with free hands and still feet?";
                 (question(ask, vec![key("Y", "yes"), key("N", "no, I stopped before")]), vec![stop()])
             }
             Phase::Result { reading } => (
@@ -89,7 +95,8 @@ impl Guide {
             ),
             Phase::Kept { before } => {
                 let known = before.map(|reading| self.result_lines(reading)).unwrap_or_default();
-                let done = ["It is in the journal.", "Sit down for a while. Show the results to your therapist."];
+                let done =
+                    ["It is in the journal.", "Sit down for a while. Show the results to your therapist."];
                 let text: Vec<&str> = done.into_iter().chain(known.iter().map(String::as_str)).collect();
                 (Body::page("Done", &text, &[]), vec![key("any key", "go on"), leave()])
             }

@@ -19,14 +19,35 @@ pub(super) struct AfterSet {
 
 #[derive(Debug, Clone, Copy)]
 pub(super) enum AfterPhase {
-    Walk { cue: u16, sure: Option<Mishap>, wait: Wait },
-    Fell { then: AfterFell, wait: Wait },
-    Ask { question: Question, wait: Wait },
-    Rest { since: Millis, announced: bool },
-    Rested { wait: Wait },
-    CoolDown { item: usize, since: Millis },
+    Walk {
+        cue: u16,
+        sure: Option<Mishap>,
+        wait: Wait,
+    },
+    Fell {
+        then: AfterFell,
+        wait: Wait,
+    },
+    Ask {
+        question: Question,
+        wait: Wait,
+    },
+    Rest {
+        since: Millis,
+        announced: bool,
+    },
+    Rested {
+        wait: Wait,
+    },
+    CoolDown {
+        item: usize,
+        since: Millis,
+    },
     /// A key was pressed in this sentence of the cool-down: it is asked whether to leave out the rest.
-    LeaveOutCoolDown { item: usize, since: Millis },
+    LeaveOutCoolDown {
+        item: usize,
+        since: Millis,
+    },
 }
 
 impl AfterSet {

@@ -7,16 +7,17 @@ use super::current_set::{CurrentSet, Notes};
 use super::fall_questions::AfterFell;
 use super::questions::{Reply, reply};
 use super::screen::Body;
+use super::three_keys::answer_of;
 use super::{Channel, Effect, Key, State, Turn, Wait, Whole};
 use crate::draw::schedule::{Schedule, Scheduler};
-use crate::health::readiness::Check;
+use crate::health::readiness::{Check, Page as ReadyPage};
 use crate::plan::caution;
 use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
 use crate::practice::routine::Routine;
 use crate::record::{
-    Answer, Decided, Entry, Question, RoutineEnd, RoutinePart, SessionEnd, Stamp, TriedOut, YesNo,
+    Answer, Decided, Entry, Question, RoutineEnd, RoutinePart, SessionEnd, Stamp, TriedOut, YesNoNotSure,
 };
 use crate::units::Millis;
 
@@ -35,8 +36,8 @@ const CLINICIAN: [&[&str]; 2] = [
         "an inner ear (balance) or nerve condition",
         "blood thinners",
         "medicine that makes you drowsy",
-        "sight that glasses do not correct",
-        "a new joint whose limits you do not know",
+        "poor sight, even with glasses",
+        "a new joint with unclear limits",
         "trouble following what is said or written",
     ],
 ];
@@ -86,18 +87,42 @@ pub(super) struct Before {
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Page {
     First,
-    Cautions { part: usize },
-    Health { part: usize },
-    Ready { sure: bool },
+    Cautions {
+        part: usize,
+    },
+    Health {
+        part: usize,
+    },
+    /// `sure`: the answer that would lock, asked once more.
+    Ready {
+        sure: Option<YesNoNotSure>,
+    },
     Gentler,
-    Weekly { question: Question, wait: Wait },
+    Weekly {
+        question: Question,
+        wait: Wait,
+    },
     InPlace,
-    Partner { part: usize },
-    Side { part: usize },
-    Check { tries: u8, wrong: bool, wait: Wait },
-    WarmUp { item: usize, since: Millis },
+    Partner {
+        part: usize,
+    },
+    Side {
+        part: usize,
+    },
+    Check {
+        tries: u8,
+        wrong: bool,
+        wait: Wait,
+    },
+    WarmUp {
+        item: usize,
+        since: Millis,
+    },
     /// A key was pressed in this sentence of the warm-up: it is asked whether to leave out the rest.
-    LeaveOutWarmUp { item: usize, since: Millis },
+    LeaveOutWarmUp {
+        item: usize,
+        since: Millis,
+    },
 }
 
 impl Before {
@@ -122,7 +147,7 @@ impl Before {
     }
 
     pub(super) fn key(self: Box<Self>, key: Key, turn: &mut Turn<'_>) -> State {
-        let (yes, no) = (key.is('a'), key.is('x'));
+        let answer = answer_of(key);
         let on = key == Key::Enter || key == Key::Char(' ');
         match self.page {
             Page::Weekly { question, .. } => self.weekly_key(question, key, turn),
@@ -152,13 +177,13 @@ impl Before {
                 turn.record(Entry::SessionBegun(turn.whole.begun.clone()));
                 self.begin_pages(turn)
             }
-            Page::Health { part } if yes && part + 1 < CLINICIAN.len() => {
+            Page::Health { part } if answer == Some(YesNoNotSure::No) && part + 1 < CLINICIAN.len() => {
                 self.turn_to(Page::Health { part: part + 1 })
             }
-            Page::Health { .. } if yes || no => self.confirm(Answer::Clinician(Some(yes.into())), turn),
+            Page::Health { .. } if answer.is_some() => self.confirm(Answer::ClinicianFirst(answer), turn),
             Page::Ready { sure } => self.ready_key(sure, key, turn),
             Page::Gentler if on => self.after_readiness(turn),
-            Page::InPlace if yes || no => self.confirm(Answer::InPlace(Some(yes.into())), turn),
+            Page::InPlace if answer.is_some() => self.confirm(Answer::InPlace(answer), turn),
             Page::Partner { part } => self.partner_key(part, key, turn),
             Page::Side { part } => self.side_key(part, key, turn),
             Page::Check { tries, .. } => self.check_key(key, tries, turn),
@@ -166,16 +191,16 @@ impl Before {
         }
     }
 
-    /// Keeps that it is true or is not. If it is, the next pages come; if not, there is no practice today.
+    /// Keeps the answer. After the good one the next pages come; after another, there is no practice today.
     pub(super) fn confirm(self: Box<Self>, answer: Answer, turn: &mut Turn<'_>) -> State {
         turn.record(Entry::answered(None, answer));
         match answer {
-            Answer::Clinician(Some(YesNo::Yes)) => self.turn_to(Page::Ready { sure: false }),
-            Answer::PartnerReady(Some(YesNo::Yes)) if turn.whole.room.is_none() => {
+            Answer::ClinicianFirst(Some(YesNoNotSure::No)) => self.turn_to(Page::Ready { sure: None }),
+            Answer::PartnerReady(Some(YesNoNotSure::Yes)) if turn.whole.room.is_none() => {
                 self.turn_to(Page::Side { part: 0 })
             }
-            Answer::PartnerReady(Some(YesNo::Yes)) => self.after_pages(turn),
-            Answer::InPlace(Some(YesNo::Yes)) => self.meet_the_partner(turn),
+            Answer::PartnerReady(Some(YesNoNotSure::Yes)) => self.after_pages(turn),
+            Answer::InPlace(Some(YesNoNotSure::Yes)) => self.meet_the_partner(turn),
             _ => self.end(SessionEnd::NotToday, turn),
         }
     }
@@ -258,7 +283,7 @@ impl Before {
 pub(super) fn health_page(part: usize) -> Body {
     Body::page(
         &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
-        &["Is any of these true of you? What your clinician knows of and agreed to does not count."],
+        &["Do you have any of these? Leave out what your clinician has agreed to."],
         CLINICIAN[part],
     )
 }
@@ -280,7 +305,7 @@ impl Whole {
     }
 
     pub(super) fn in_place_page(&self) -> Body {
-        Body::page("In place today", &["All of this is true today:"], &self.in_place_today())
+        Body::page("In place today", &[ReadyPage::Room.question()], &self.in_place_today())
     }
 
     pub(super) fn first_page(&self) -> Body {

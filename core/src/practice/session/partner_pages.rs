@@ -4,7 +4,9 @@
 use super::event::{Effect, Key};
 use super::opening::{Before, Page};
 use super::screen::{Body, KeyHint};
+use super::three_keys::{answer_keys, answer_of};
 use super::{State, Turn, Whole};
+use crate::health::readiness::Page as ReadyPage;
 use crate::plan::place::Place;
 use crate::plan::prescription::DrillPlan;
 use crate::record::Answer;
@@ -19,9 +21,9 @@ const HANDS: &[&str] = &[
 
 /// Ready today, for the partner \[judgment\].
 const READY: &[&str] = &[
-    "I am well and steady on my feet today, and had no alcohol.",
+    "I am well, sober and steady on my feet today.",
     "I stand within reach, both hands free, shoes firm.",
-    "I know where my hands go and never go.",
+    "I know where my hands may go.",
     "The trainee may refuse anything, at any time. Then it is over.",
 ];
 
@@ -35,15 +37,13 @@ fn last_part(whole: &Whole) -> usize {
 
 impl Before {
     pub(super) fn partner_key(self: Box<Self>, part: usize, key: Key, turn: &mut Turn<'_>) -> State {
-        let (yes, no) = (key.is('a'), key.is('x'));
         if part < last_part(turn.whole) {
             let on = key == Key::Enter || key == Key::Char(' ');
             return self.turn_to(Page::Partner { part: part + usize::from(on) });
         }
-        if yes || no {
-            self.confirm(Answer::PartnerReady(Some(yes.into())), turn)
-        } else {
-            State::Before(self)
+        match answer_of(key) {
+            Some(answer) => self.confirm(Answer::PartnerReady(Some(answer)), turn),
+            None => State::Before(self),
         }
     }
 
@@ -88,7 +88,7 @@ impl Whole {
         let with = format!("I am the partner with whom it was watched: {}.", watched.join(" or "));
         let with = (!watched.is_empty()).then_some(with.as_str());
         let items: Vec<&str> = READY.iter().copied().chain(with).collect();
-        Body::page("The partner, today", &["Partner: all of this is true today:"], &items)
+        Body::page("The partner, today", &["Partner: is all of this true today?"], &items)
     }
 
     /// The partners with whom this session's drills were supervised; empty where no supervision was needed.
@@ -108,7 +108,7 @@ impl Whole {
         if part < last_part(self) {
             vec![KeyHint::new("Enter", "go on"), leave]
         } else {
-            vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all"), leave]
+            [answer_keys(|answer| ReadyPage::Partner.words(answer)), vec![leave]].concat()
         }
     }
 }

@@ -10,9 +10,11 @@ use super::routines::{leave_out_body, routine_page};
 use super::screen::{Body, KeyHint, Screen, ShownCall};
 use super::set::{InSet, LONGEST_PAUSE, SetPhase};
 use super::sound_check::check_page;
+use super::three_keys::answer_keys;
 use super::{Session, State, Whole, questions};
 use crate::draw::schedule::path::{EDGE, Spot};
 use crate::draw::schedule::{Call, Cue};
+use crate::health::readiness::Page as ReadyPage;
 use crate::practice::pose;
 use crate::record::{LeftOut, Mishap, Question, RoutinePart, SetEnd};
 use crate::units::Millis;
@@ -41,6 +43,7 @@ impl Session {
         let in_set = match &self.state {
             State::Before(here) => match here.page {
                 Page::First => return "Counterpoise".to_owned(),
+                Page::Ready { .. } => return here.ready_place(),
                 page => matches!(page, Page::Weekly { .. }),
             },
             State::InSet(_) => true,
@@ -140,10 +143,10 @@ impl Before {
                 vec![KeyHint::new("Enter", "go on"), leave()]
             }
             Page::Health { .. } => {
-                vec![KeyHint::new("A", "none"), KeyHint::new("X", "one or more"), leave()]
+                [answer_keys(|answer| ReadyPage::Body.words(answer)), vec![leave()]].concat()
             }
             Page::Ready { sure } => self.ready_keys(sure, whole.silent),
-            Page::InPlace => vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all"), leave()],
+            Page::InPlace => [answer_keys(|answer| ReadyPage::Room.words(answer)), vec![leave()]].concat(),
             Page::Partner { part } => whole.partner_keys(part),
             Page::Side { .. } | Page::Check { .. } => vec![leave()],
             Page::Weekly { .. } => vec![stop()],

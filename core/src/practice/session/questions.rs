@@ -1,8 +1,8 @@
 //! The questions after a set: their order, what each key means, and what an answer leads to.
 
 use super::after_set::{AfterPhase, AfterSet};
-use super::fall_questions::AfterFell;
 use super::current_set::CurrentSet;
+use super::fall_questions::AfterFell;
 use super::screen::KeyHint;
 use super::{Key, State, Turn};
 use crate::record::{Answer, Entry, Mishap, Question, SessionEnd, WhyStopped, YesNo};
@@ -27,7 +27,8 @@ pub(super) fn words(question: Question) -> &'static str {
         Question::FellThen
         | Question::UnwellThen
         | Question::SameFall
-        | Question::Clinician
+        | Question::ClinicianFirst
+        | Question::NoClinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady
@@ -77,7 +78,8 @@ fn aloud(question: Question) -> Option<&'static str> {
         | Question::FellThen
         | Question::UnwellThen
         | Question::SameFall
-        | Question::Clinician
+        | Question::ClinicianFirst
+        | Question::NoClinician
         | Question::Ready
         | Question::InPlace
         | Question::PartnerReady

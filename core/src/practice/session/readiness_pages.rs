@@ -1,11 +1,13 @@
-//! The readiness pages of a session: their keys and screens, and what the verdict does to the session. The questions
+//! The readiness questions of a session: their keys and screens, and what the verdict does to the session. The questions
 //! themselves are in `health::readiness`.
 
 use super::opening::{Before, Page, Preparation};
 use super::screen::{Body, KeyHint};
+use super::three_keys::{answer_keys, answer_of, asked_singly};
 use super::{Effect, Key, State, Turn, Whole};
 use crate::draw::schedule::SetPlan;
-use crate::health::readiness::{Check, Contact, Page as ReadyPage, Reply, Today, Verdict};
+use crate::health::readiness::{Asked, Check, Contact, Item, Today, Verdict};
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::phrase::Phrase;
 use crate::record::{Answer, Entry, SessionEnd};
 
@@ -33,23 +35,26 @@ impl Before {
         let decided = self.preparation.decided.take().map(Entry::Decided);
         turn.effects.extend(tried.into_iter().chain(decided).map(Effect::Record));
         let known = self.preparation.suitability_known;
-        self.turn_to(if known { Page::Ready { sure: false } } else { Page::Health { part: 0 } })
+        self.turn_to(if known { Page::Ready { sure: None } } else { Page::Health { part: 0 } })
     }
 
-    pub(super) fn ready_key(self: Box<Self>, sure: bool, key: Key, turn: &mut Turn<'_>) -> State {
-        let (yes, no) = match sure {
-            true => (key.is('y'), key.is('n')),
-            false => (key.is('a'), key.is('x')),
-        };
-        match (sure, yes, no) {
-            (true, true, _) => self.reply(Reply::No, turn),
-            (true, _, true) => self.turn_to(Page::Ready { sure: false }),
-            (false, true, _) => self.reply(Reply::Yes, turn),
+    pub(super) fn ready_key(
+        self: Box<Self>,
+        sure: Option<YesNoNotSure>,
+        key: Key,
+        turn: &mut Turn<'_>,
+    ) -> State {
+        match (sure, answer_of(key)) {
+            (Some(answer), Some(YesNoNotSure::Yes)) => self.reply(answer, turn),
+            (Some(_), Some(YesNoNotSure::No)) => self.turn_to(Page::Ready { sure: None }),
             // What would lock is asked once more: a wrong key must not send anybody to a clinician.
-            (false, _, true) if self.would_lock() => self.turn_to(Page::Ready { sure: true }),
-            (false, _, true) => self.reply(Reply::No, turn),
+            (None, Some(answer)) if self.would_lock(answer) => {
+                turn.hush();
+                self.turn_to(Page::Ready { sure: Some(answer) })
+            }
+            (None, Some(answer)) => self.reply(answer, turn),
             _ => {
-                if key.is('v') && !sure && self.ready.item().is_none() {
+                if key.is('v') && sure.is_none() {
                     self.read_aloud(turn);
                 }
                 State::Before(self)
@@ -57,25 +62,28 @@ impl Before {
         }
     }
 
-    /// Reads the page aloud, once more from its beginning at each press.
+    /// Reads aloud what is asked, once more from its beginning at each press.
     fn read_aloud(&self, turn: &mut Turn<'_>) {
         let ids = self.ready.spoken_ids();
+        if ids.is_empty() {
+            return;
+        }
         turn.hush();
         turn.effects.extend(ids.iter().filter_map(|id| Phrase::named(id)).map(Effect::Say));
-        turn.say("ready.intro");
+        turn.say("ready.keys");
     }
 
-    fn would_lock(&self) -> bool {
+    fn would_lock(&self, answer: YesNoNotSure) -> bool {
         let mut after = self.ready.clone();
-        after.reply(Reply::No);
+        after.reply(answer);
         after.readiness().locks.len() > self.ready.readiness().locks.len()
     }
 
-    fn reply(mut self: Box<Self>, reply: Reply, turn: &mut Turn<'_>) -> State {
+    fn reply(mut self: Box<Self>, answer: YesNoNotSure, turn: &mut Turn<'_>) -> State {
         turn.hush();
-        self.ready.reply(reply);
-        if self.ready.page().is_some() {
-            return self.turn_to(Page::Ready { sure: false });
+        self.ready.reply(answer);
+        if self.ready.asked().is_some() {
+            return self.turn_to(Page::Ready { sure: None });
         }
         self.keep_readiness(turn);
         let verdict = self.ready.readiness().verdict;
@@ -101,37 +109,42 @@ impl Before {
         }
     }
 
-    /// A page as a whole, one sentence of it, or the question whether that was the right key.
-    pub(super) fn ready_page(&self, sure: bool) -> Body {
-        match (self.ready.item(), self.ready.page()) {
-            (Some(item), _) if sure => Body::Question {
-                ask: format!("Not true: \"{}\" Is that right?", item.sentence()),
-                answers: vec![KeyHint::new("Y", "yes, it is not true"), KeyHint::new("N", "no, wrong key")],
-                asking_again: false,
-            },
-            (Some(item), _) => Body::Question {
-                ask: item.sentence().to_owned(),
-                answers: vec![KeyHint::new("A", "true"), KeyHint::new("X", "not true")],
-                asking_again: false,
-            },
-            (None, page) => {
-                let part = if page == Some(ReadyPage::Body) { 1 } else { 2 };
-                let title = format!("Ready today, page {part} of 2");
-                Body::page(&title, &[page.map_or("", ReadyPage::intro)], &self.ready.lines())
-            }
+    /// Which question of how many, above a question; a page says it in its title.
+    pub(super) fn ready_place(&self) -> String {
+        let (place, count) = self.ready.place();
+        match self.ready.asked() {
+            Some(Asked::One(_)) => format!("Ready today, {place} of {count}"),
+            _ => String::new(),
         }
     }
 
-    pub(super) fn ready_keys(&self, sure: bool, silent: bool) -> Vec<KeyHint> {
-        let leave = KeyHint::new("S or Esc", "leave");
-        if sure || self.ready.item().is_some() {
-            return vec![leave];
+    /// A question by itself, a page, or the question whether that was the right key.
+    pub(super) fn ready_page(&self, sure: Option<YesNoNotSure>) -> Body {
+        match (self.ready.asked(), sure) {
+            (Some(Asked::One(item)), Some(answer)) => Body::Question {
+                ask: format!("{} You answered: {}. Is that right?", item.question(), said(item, answer)),
+                answers: vec![KeyHint::new("Y", "yes, that is right"), KeyHint::new("N", "no, wrong key")],
+                asking_again: false,
+            },
+            (Some(Asked::One(item)), None) => asked_singly(item),
+            (Some(Asked::Page(page)), _) => {
+                let (place, count) = self.ready.place();
+                let title = format!("Ready today, {place} of {count}");
+                Body::page(&title, &[page.question()], &self.ready.lines())
+            }
+            (None, _) => Body::page("", &[], &[]),
         }
-        let mut keys = vec![KeyHint::new("A", "all true"), KeyHint::new("X", "not all")];
-        if !silent {
+    }
+
+    pub(super) fn ready_keys(&self, sure: Option<YesNoNotSure>, silent: bool) -> Vec<KeyHint> {
+        let mut keys = match self.ready.asked() {
+            Some(Asked::Page(page)) => answer_keys(|answer| page.words(answer)),
+            _ => Vec::new(),
+        };
+        if !silent && sure.is_none() && !self.ready.spoken_ids().is_empty() {
             keys.push(KeyHint::new("V", "read it aloud"));
         }
-        keys.push(leave);
+        keys.push(KeyHint::new("S or Esc", "leave"));
         keys
     }
 
@@ -156,5 +169,13 @@ impl Before {
         let text = reasons.take(REASONS).map(ToString::to_string).collect();
         let page = Body::Page { title: "Not today".to_owned(), text, items: Vec::new() };
         Some(whole.with_number(page))
+    }
+}
+
+/// The answer as it is asked once more.
+fn said(item: Item, answer: YesNoNotSure) -> String {
+    match answer {
+        YesNoNotSure::NotSure => format!("{answer}, which counts as {}", item.answer_if(false)),
+        YesNoNotSure::Yes | YesNoNotSure::No => answer.to_string(),
     }
 }

@@ -107,7 +107,10 @@ impl CurrentSet {
 pub(super) fn leave_out_body(part: RoutinePart, whole: &Whole) -> Body {
     Body::Question {
         ask: format!("Leave out the {}?", routine(part, whole).title().to_lowercase()),
-        answers: vec![KeyHint::new("Y", "yes, leave it out"), KeyHint::new("any other key", "no, go on with it")],
+        answers: vec![
+            KeyHint::new("Y", "yes, leave it out"),
+            KeyHint::new("any other key", "no, go on with it"),
+        ],
         asking_again: false,
     }
 }

@@ -95,15 +95,13 @@ impl State {
     /// nothing is called anyway, and the answer comes first.
     fn break_off_at(self, at: Millis, why: SetEnd, turn: &mut Turn<'_>) -> Self {
         match self {
-            Self::InSet(here) if !matches!(here.phase, SetPhase::Mishap { .. }) => {
-                match here.worked(at) {
-                    Some(worked) => {
-                        turn.hush();
-                        here.end_set(worked, why, turn)
-                    }
-                    None => Self::InSet(here),
+            Self::InSet(here) if !matches!(here.phase, SetPhase::Mishap { .. }) => match here.worked(at) {
+                Some(worked) => {
+                    turn.hush();
+                    here.end_set(worked, why, turn)
                 }
-            }
+                None => Self::InSet(here),
+            },
             state => state,
         }
     }

@@ -4,6 +4,7 @@ use super::{material, nov, report, session};
 use crate::course::past::{Barrier, Lifted, PastSession};
 use crate::health::lock::Lock;
 use crate::health::readiness::Item;
+use crate::health::yes_no::YesNoNotSure::{No, Yes};
 use crate::record::{LeftOut, Mishap, SessionEnd, SetEnd, Symptom, YesNo};
 use crate::report::{Kind, Material};
 
@@ -34,7 +35,7 @@ fn events_are_dated_and_a_lifted_lock_is_still_told() {
     let not_today = session(nov(12)).but(|session| {
         session.sets.clear();
         session.end = Some(SessionEnd::NotToday);
-        session.ready = vec![(Item::Sore, false), (Item::Light, false), (Item::Night, true)];
+        session.ready = vec![(Item::Sore, Yes), (Item::Light, No), (Item::Night, No)];
     });
     let unwell = session(nov(16)).but(|session| {
         session.sets[0].unwell = Some(YesNo::Yes);
@@ -58,7 +59,7 @@ fn events_are_dated_and_a_lifted_lock_is_still_told() {
             "4 lock: locked: a fall that may have hurt",
             "10 clearance: cleared by K. L.: no injury",
             "11 change: prescription in use: b.toml",
-            "12 told: reported before practice, not true: My legs and my back are not sore.",
+            "12 told: reported before practice: sore: yes",
             "12 not today: not today (2 reasons)",
             "16 unwell: felt unwell: dizzy",
             "16 hold: held for 48 hours: feeling unwell in a practice",
@@ -171,7 +172,7 @@ fn a_hold_is_told_where_nothing_is_locked_and_no_correction_takes_it_away() {
         ["held for 48 hours: grabbing hold or nearly falling, alone"]
     );
     assert_eq!(
-        holds(|session| session.ready = vec![(Item::Dizzy, false), (Item::DizzyPassed, true)]),
+        holds(|session| session.ready = vec![(Item::Dizzy, Yes), (Item::DizzyPassed, Yes)]),
         ["held for 48 hours: dizziness that passed"]
     );
     let locked = |session: &mut PastSession| {

@@ -13,7 +13,8 @@ use crate::course::past::sample::{clean, on};
 use crate::course::past::{Barrier, Lifted, Past, PastSession};
 use crate::course::progression::{Barriers, Decision, Fitness, Next};
 use crate::health::lock::Lock;
-use crate::health::readiness::{Check, Reply, Today, Verdict};
+use crate::health::readiness::{Check, Today, Verdict};
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::prescription::Prescription;
 use crate::record::{Effort, Given, Numbered, SessionEnd, SetEnd, Steadiness, Symptom, WhyStopped, YesNo};
 
@@ -211,9 +212,11 @@ fn practice(
     let calm = rng.random_range(0..100) < calm;
     let mut check =
         Check::new(Today { unwell_last_time: super::super::unwell_last_time(past), ..Today::default() });
-    while check.page().is_some() {
-        let yes = calm || rng.random_range(0..12) > 0;
-        check.reply(if yes { Reply::Yes } else { Reply::No });
+    while let Some(asked) = check.asked() {
+        let good = asked.good();
+        let others = YesNoNotSure::ALL.iter().copied().filter(|answer| *answer != good).collect::<Vec<_>>();
+        let is_good = calm || rng.random_range(0..36) > 0;
+        check.reply(if is_good { good } else { others[rng.random_range(0..2)] });
     }
     let readiness = check.readiness();
     session.ready = check.answers().to_vec();

@@ -1,17 +1,21 @@
-//! The pages of readiness within a session: what their keys lead to, and what is kept.
+//! The questions of readiness within a session: what their keys lead to, and what is kept.
 
 use super::Walk;
 use crate::draw::schedule::{Scheduler, Seed};
 use crate::health::lock::Lock;
-use crate::health::readiness::{Item, Readiness};
+use crate::health::readiness::{Asked, Item, Readiness, Today};
+use crate::health::yes_no::YesNoNotSure::{self, No, NotSure, Yes};
 use crate::plan::prescription::Prescription;
 use crate::practice::session::screen::Body;
 use crate::practice::session::{Event, Preparation, Session};
 use crate::record::{Answer, Decided, Decision, Entry, Given, Question, SessionEnd, YesNo};
 use crate::units::Millis;
 
-/// The cautions and the health pages, up to the first page of readiness.
-const TO_READY: &str = "\n\naa";
+/// The cautions and the health pages, up to the first question of readiness.
+const TO_READY: &str = "\n\nnn";
+
+/// The good answer to everything that is asked on a day like any other.
+const READY: &str = "nnnnnnny";
 
 fn walk() -> Walk {
     let mut walk = Walk::new(None);
@@ -19,9 +23,9 @@ fn walk() -> Walk {
     walk
 }
 
-fn answers(walk: &Walk) -> Vec<(Item, bool)> {
+fn answers(walk: &Walk) -> Vec<(Item, YesNoNotSure)> {
     let kept = walk.entries().into_iter().filter_map(|entry| match entry {
-        Entry::Readied { rows } => Some(rows.iter().map(|row| (row.item, row.is_true)).collect()),
+        Entry::Readied { rows } => Some(rows.iter().map(|row| (row.item, row.answer)).collect()),
         _ => None,
     });
     let kept: Vec<Vec<_>> = kept.collect();
@@ -29,19 +33,33 @@ fn answers(walk: &Walk) -> Vec<(Item, bool)> {
     kept.into_iter().next().unwrap_or_default()
 }
 
-/// From "something is not" on: X at these sentences, A at all others of the page, and Y where it is asked again.
-fn not_true(walk: &mut Walk, not: &[Item]) {
-    walk.keys("x");
-    while let Some(item) = walk.sentence() {
-        if not.contains(&item) {
-            walk.keys("x");
-            if matches!(walk.body(), Body::Question { ask, .. } if ask.ends_with("Is that right?")) {
-                walk.keys("y");
+/// The good answer to everything but these items, which get the other one, and Y where it is asked again.
+fn answer_all_but(walk: &mut Walk, bad: &[Item]) {
+    while let Some(asked) = walk.asked() {
+        let answer = match asked {
+            Asked::One(item) => item.answer_if(!bad.contains(&item)),
+            Asked::Page(page) if page.items(Today::default()).iter().any(|item| bad.contains(item)) => {
+                NotSure
             }
-        } else {
-            walk.keys("a");
+            Asked::Page(page) => page.good(),
+        };
+        walk.keys(key(answer));
+        if is_asked_again(walk) {
+            walk.keys("y");
         }
     }
+}
+
+fn key(answer: YesNoNotSure) -> &'static str {
+    match answer {
+        Yes => "y",
+        No => "n",
+        NotSure => "u",
+    }
+}
+
+fn is_asked_again(walk: &Walk) -> bool {
+    matches!(walk.body(), Body::Question { ask, .. } if ask.ends_with("Is that right?"))
 }
 
 fn page(walk: &Walk) -> (String, String) {
@@ -52,53 +70,89 @@ fn page(walk: &Walk) -> (String, String) {
 }
 
 #[test]
-fn a_page_is_read_aloud_at_a_key_and_an_answer_cuts_it_off() {
+fn what_is_asked_is_read_aloud_at_a_key_and_an_answer_cuts_it_off() {
     let mut walk = Walk::new(Some("a device"));
     walk.keys(TO_READY).keys("v");
-    assert_eq!((walk.said("ready.body.1"), walk.said("ready.body.6"), walk.said("ready.intro")), (1, 1, 1));
-    assert_eq!(walk.said("ready.room.1"), 0);
-    walk.keys("a");
+    assert_eq!((walk.said("ready.chest"), walk.said("ready.keys")), (1, 1));
+    walk.keys("n");
     assert_eq!(walk.effects.last(), Some(&crate::practice::session::Effect::Hush));
     walk.keys("v");
-    assert_eq!((walk.said("ready.room.1"), walk.said("ready.intro")), (1, 2));
-    // One sentence by itself is short: the key means nothing there.
-    walk.keys("xv");
-    assert_eq!(walk.said("ready.intro"), 2);
+    assert_eq!((walk.said("ready.chest"), walk.said("ready.breath"), walk.said("ready.keys")), (1, 1, 2));
+    walk.keys("nnnnnv");
+    assert_eq!((walk.said("ready.any"), walk.said("ready.body.1"), walk.said("ready.body.7")), (1, 1, 1));
+    assert_eq!(walk.said("ready.all"), 0);
+    walk.keys("nv");
+    assert_eq!((walk.said("ready.all"), walk.said("ready.room.1"), walk.said("ready.keys")), (1, 1, 4));
+    // What is asked one by one after a page has no words of its own: the key means nothing there.
+    walk.keys("nv");
+    assert_eq!(walk.said("ready.keys"), 4);
 }
 
 #[test]
-fn all_true_is_kept_sentence_by_sentence_and_goes_on() {
+fn each_answer_is_kept_and_the_good_ones_go_on() {
     let mut walk = walk();
-    walk.keys("aa");
+    walk.keys(READY);
     let kept = answers(&walk);
-    assert!(kept.iter().all(|(_, yes)| *yes) && kept.len() > 15);
+    assert!(kept.iter().all(|(item, answer)| item.is_good(*answer)) && kept.len() > 20);
+    assert_eq!(kept[0], (Item::Chest, No));
     let ready = Entry::answered(None, Answer::Ready(Some(YesNo::Yes)));
     assert_eq!(walk.entries().iter().filter(|entry| ***entry == ready).count(), 1);
     assert!(matches!(walk.body(), Body::Page { title, .. } if title.starts_with("Warm-up")));
 }
 
 #[test]
-fn what_would_lock_is_asked_once_more() {
+fn one_question_is_one_screen_with_three_keys_and_says_how_many_there_are() {
     let mut walk = walk();
-    walk.keys("xx");
-    let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
-    assert_eq!(ask, "Not true: \"My chest does not hurt or feel tight.\" Is that right?");
+    for (nth, item) in Item::SINGLY.into_iter().enumerate() {
+        let Body::Question { ask, answers, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!(ask, item.question());
+        let keys: Vec<String> = answers.iter().map(|hint| format!("{} {}", hint.key, hint.does)).collect();
+        assert_eq!(keys, ["Y yes", "N no", "U not sure"]);
+        let place = walk.session().screen(walk.at).place;
+        assert_eq!(place, format!("Ready today, {} of 8", nth + 1));
+        // Keys of other pages answer nothing.
+        walk.keys("ax\n.");
+        assert_eq!(walk.asked(), Some(Asked::One(item)));
+        walk.keys("n");
+    }
+    let words = |walk: &Walk| {
+        let keys = walk.session().screen(walk.at).keys;
+        keys.iter().map(|hint| format!("{} {}", hint.key, hint.does)).collect::<Vec<_>>()
+    };
+    let leave = "S or Esc leave";
+    assert_eq!(words(&walk), ["Y yes, one or more", "N no, none of it", "U not sure", leave]);
     walk.keys("n");
-    assert_eq!(walk.sentence(), Some(Item::Chest), "a wrong key is taken back");
-    assert!(walk.ends().is_empty());
-    walk.keys("xy");
+    assert_eq!(words(&walk), ["Y yes, all of it", "N no", "U not sure", leave]);
+}
+
+#[test]
+fn what_would_lock_is_asked_once_more() {
+    let question = "Have you had chest pain or a tight chest since last time?";
+    for (key, said) in [("y", "yes"), ("u", "not sure, which counts as yes")] {
+        let mut walk = walk();
+        walk.keys(key);
+        let Body::Question { ask, .. } = walk.body() else { panic!("{:?}", walk.body()) };
+        assert_eq!(ask, format!("{question} You answered: {said}. Is that right?"));
+        walk.keys("u");
+        assert!(is_asked_again(&walk), "only yes or no answers that");
+        walk.keys("n");
+        assert_eq!(walk.asked(), Some(Asked::One(Item::Chest)), "a wrong key is taken back");
+        assert!(walk.ends().is_empty());
+    }
+    let mut walk = walk();
+    walk.keys("yy");
     assert_eq!(walk.ends(), [SessionEnd::NotToday]);
     assert_eq!(Readiness::of(&answers(&walk)).locks, [Lock::Chest]);
     let Body::Emergency { number, text } = walk.body() else { panic!("{:?}", walk.body()) };
     assert_eq!(number.as_deref(), Some("112"));
-    assert!(text[0].starts_with("Your chest hurts or feels tight."), "{text:?}");
+    assert!(text[0].starts_with("You have had chest pain or a tight chest."), "{text:?}");
     assert_eq!(text[1], "Sit down. If somebody is near, call out for them.");
 }
 
 #[test]
 fn not_today_says_why_and_whom_to_call() {
     let mut walk = walk();
-    not_true(&mut walk, &[Item::Fall, Item::FallPast]);
+    answer_all_but(&mut walk, &[Item::Fall, Item::FallRecent]);
     assert_eq!(walk.ends(), [SessionEnd::NotToday]);
     assert_eq!(
         page(&walk),
@@ -128,11 +182,10 @@ fn with_a_gentler_one(given: u8, lower: u8) -> Walk {
 fn a_bad_night_is_one_step_lower_today() {
     let mut walk = with_a_gentler_one(3, 2);
     walk.keys(TO_READY);
-    not_true(&mut walk, &[Item::Night]);
-    walk.keys("a");
+    answer_all_but(&mut walk, &[Item::Night]);
     let (title, text) = page(&walk);
     assert_eq!(title, "Gentler today");
-    assert!(text.starts_with("You did not sleep well. Take it one step lower today."), "{text}");
+    assert!(text.starts_with("You slept badly. Take it one step lower today."), "{text}");
     walk.keys("\n.y.").wait(Millis(65_100)).keys("n021n").wait(Millis(60_000)).keys("..").wait(Millis(6_000));
     let steps: Vec<(String, u8)> = walk
         .entries()
@@ -146,9 +199,15 @@ fn a_bad_night_is_one_step_lower_today() {
 }
 
 #[test]
-fn all_true_stays_at_the_step_that_was_given() {
+fn good_answers_stay_at_the_step_that_was_given() {
     let mut walk = with_a_gentler_one(3, 2);
-    walk.keys(TO_READY).keys("aa.y.").wait(Millis(65_100)).keys("n021n").wait(Millis(60_000)).keys("..");
+    walk.keys(TO_READY)
+        .keys(READY)
+        .keys(".y.")
+        .wait(Millis(65_100))
+        .keys("n021n")
+        .wait(Millis(60_000))
+        .keys("..");
     walk.wait(Millis(6_000));
     let last = walk.entries().into_iter().rev().find_map(|entry| match entry {
         Entry::SetBegun { set, .. } => Some(set.step),
@@ -160,14 +219,13 @@ fn all_true_stays_at_the_step_that_was_given() {
 #[test]
 fn whoever_leaves_in_the_middle_has_said_what_was_said() {
     let mut walk = walk();
-    walk.keys("x");
-    while walk.sentence() != Some(Item::Fall) {
-        walk.keys("a");
+    while walk.asked() != Some(Asked::One(Item::Fall)) {
+        walk.keys("n");
     }
-    walk.keys("xys");
+    walk.keys("yys");
     assert_eq!(walk.ends(), [SessionEnd::StoppedOther]);
-    assert_eq!(answers(&walk).last(), Some(&(Item::Fall, false)));
-    // A fall of which it was not said that it did no harm.
+    assert_eq!(answers(&walk).last(), Some(&(Item::Fall, Yes)));
+    // A fall of which nobody asked whether it did harm.
     assert_eq!(Readiness::of(&answers(&walk)).locks, [Lock::FallHurt]);
 }
 
@@ -196,7 +254,7 @@ fn what_was_decided_is_kept_first_and_who_answered_about_suitability_is_not_aske
     walk.on(Event::Sound { device: None });
     walk.keys("\n\n");
     assert!(matches!(walk.entries()[..], [Entry::SessionBegun(_), Entry::Decided(kept)] if *kept == decided));
-    assert!(matches!(walk.body(), Body::Page { title, .. } if title == "Ready today, page 1 of 2"));
+    assert_eq!(walk.asked(), Some(Asked::One(Item::Chest)));
 }
 
 #[test]
@@ -206,7 +264,7 @@ fn only_a_step_without_a_resting_hand_asks_for_somebody_in_the_house() {
         let today = prescription.at_steps(&[Some(1), Some(step)]).unwrap();
         let mut walk = Walk::over(&today, "lower", |session| session);
         walk.on(Event::Sound { device: None });
-        walk.keys(TO_READY).keys("a");
+        walk.keys(TO_READY).keys("nnnnnnn");
         let Body::Page { items, .. } = walk.body() else { panic!("{:?}", walk.body()) };
         items
     };
@@ -220,7 +278,7 @@ fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
     let mut walk = Walk::new(None);
     let weekly = Preparation { weekly: true, ..Preparation::default() };
     walk.session = walk.session.map(|session| session.prepare(weekly));
-    walk.keys(TO_READY).keys("aa");
+    walk.keys(TO_READY).keys(READY);
     for (key, begins) in
         [('1', "In the last week"), ('4', "How sure of your balance"), ('0', "How sore were you")]
     {
