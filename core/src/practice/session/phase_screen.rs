@@ -329,10 +329,13 @@ impl CurrentSet {
         phrases.into_iter().map(|phrase| phrase.words().to_owned()).collect()
     }
 
-    /// How to stand, for a last look: without what a call asks for, which is longer than a glance.
+    /// How to stand, for a last look: without what moves and what a call asks for, which are longer than a glance.
     fn posture(&self) -> Vec<String> {
         let what_a_call_asks = self.plan.drill().instruction(self.plan.balls()).words();
-        self.stance_lines().into_iter().filter(|line| line != what_a_call_asks).collect()
+        let is_long = |line: &String| {
+            line == what_a_call_asks || self.plan.moves().iter().any(|moves| moves.words() == line)
+        };
+        self.stance_lines().into_iter().filter(|line| !is_long(line)).collect()
     }
 
     fn standing_page(&self, whole: &Whole) -> Body {
