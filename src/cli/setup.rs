@@ -186,7 +186,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
                 ("", Some(kept)) => return Ok(Some(kept.to_owned())),
                 ("u", _) => {
                     let text = format!(
-                        "Find it out and write it by the phone before you practice. Until then Counterpoise says: call {LOCAL_NUMBER}."
+                        "Find it out. Write it by the phone before you practice. For now you will see: call {LOCAL_NUMBER}."
                     );
                     self.add(text)?;
                     return Ok(None);
