@@ -7,6 +7,7 @@ pub mod direction;
 pub mod drill;
 pub mod explanation;
 pub mod gaps;
+pub mod health_topic;
 pub mod limb;
 pub mod phrase;
 pub mod place;

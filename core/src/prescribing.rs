@@ -18,7 +18,7 @@ mod view;
 
 pub use draft_text::changes;
 use form_page::next_for_new_drill;
-pub use form_page::{Page, UnlockEntry};
+pub use form_page::{AcceptEntry, Page, UnlockEntry};
 pub use parsing::InputError;
 pub use totals::Figures;
 pub use view::{Item, View};
@@ -181,8 +181,8 @@ impl Form {
         }
         if page != self.page {
             let before = std::mem::replace(&mut self.page, page);
-            // Going back never leads to a half-filled unlock entry.
-            if !matches!(before, Page::UnlockEntry(_)) {
+            // Going back never leads to a half-filled entry.
+            if !matches!(before, Page::UnlockEntry(_) | Page::AcceptEntry(_)) {
                 self.trail.push(before);
             }
         }
@@ -216,6 +216,8 @@ impl Form {
             | Page::Drills
             | Page::Unlocks
             | Page::UnlockEntry(_)
+            | Page::Accepts
+            | Page::AcceptEntry(_)
             | Page::Overview => Page::Overview,
         };
         self.go(next);

@@ -44,7 +44,7 @@ pub use question::{Answer, NotAnAnswer, Question};
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow,
     DeliveryRow, DisturbanceRow, Drawn, LadderRow, LeftOutRow, LiftedRow, MishapRow, PrescriptionText,
-    ReadyRow, ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow,
+    ReadyRow, ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow, WorseRow,
 };
 pub use stamp::{Stamp, instant};
 pub use tryout::{Seen, SeenRow, TriedOut};

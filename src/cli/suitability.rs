@@ -1,25 +1,29 @@
 //! The `suitability` command: asks the health questions line by line, and saves the answers.
 
-use std::io::Write;
+use std::io::{BufRead, Write};
 
 use super::Failure;
 use super::form::Form;
 use super::page::Output;
+use super::source;
 use super::standing;
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::health::suitability::{Answer, Suitability, Topic};
+use counterpoise_core::health::suitability::{AGREED, Acceptances, NEW_OR_WORSE, Reply, Suitability, Topic};
+use counterpoise_core::health::yes_no::YesNoNotSure;
 use counterpoise_core::plan::caution;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::TopicRow;
 
 /// The options of `suitability`.
 #[derive(Debug, Clone, Copy, Default, clap::Args)]
 #[command(after_help = "Examples:\n  \
-    counterpoise suitability              about two dozen sentences, true or not true; once, and when something changes\n  \
+    counterpoise suitability              about three dozen short questions; once, and when something changes\n  \
     counterpoise suitability --partner    also for practice with a partner\n  \
     counterpoise suitability --show       the result of the last answers\n\n\
-    Answer each sentence with one letter and Enter, from a keyboard or a file.\n\
-    T true, N not true, D not true and my doctor knows and agrees, B back, Q quit without saving.\n\
+    Answer each question with one letter and Enter, from a keyboard or a file.\n\
+    Y yes, N no, U not sure, B back, Q quit without saving.\n\
     Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
 pub(super) struct Arguments {
     /// Ask about practice with a partner too
@@ -31,54 +35,91 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
+    let program = source::find(None, || Ok(folder.clone()))?.prescription;
     if arguments.show {
-        let known = standing::known(&Journal::look(folder)?)?;
-        let found = known.fitness.suitability.ok_or_else(|| {
+        let found = found(&Journal::look(folder)?, &program)?.ok_or_else(|| {
             Failure::new("the questions have not been answered yet", "Answer them: counterpoise suitability")
         })?;
         return Ok(result(&found).into());
     }
-    let answers = ask(arguments.partner, out)?;
+    let answers = ask(arguments.partner, &Acceptances::of(&program, Clock::real().wall().date()), out)?;
     let mut journal = standing::open(folder, out)?;
     journal.keep_suitability(&Clock::real().wall(), arguments.partner, &answers)?;
     let mut page = vec![Block::Gap];
-    page.extend(result(&Suitability::of(&answers, arguments.partner, false)));
+    page.extend(found(&journal, &program)?.iter().flat_map(result));
     Ok(page.into())
 }
 
+/// What the last answers come to under the program in use.
+fn found(journal: &Journal, program: &Prescription) -> Result<Option<Suitability>, Failure> {
+    Ok(standing::known(journal)?.suitability_under(program, Clock::real().wall().date()))
+}
+
+/// An answer, or a step back.
+enum Typed {
+    Answer(YesNoNotSure),
+    Back,
+}
+
 /// Asks every topic. If the input ends early, nothing is saved.
-fn ask(partner: bool, out: &mut impl Write) -> Result<Vec<(Topic, Answer)>, Failure> {
+fn ask(partner: bool, accepted: &Acceptances, out: &mut impl Write) -> Result<Vec<TopicRow>, Failure> {
     let topics: Vec<Topic> = Topic::questions(partner).collect();
-    let mut answers: Vec<(Topic, Answer)> = Vec::new();
+    let mut answers: Vec<TopicRow> = Vec::new();
     let mut form = Form::new(out, "nothing was saved", "counterpoise suitability");
-    form.say("Is each sentence true? If you do not know, answer not true. Only you and the people you show them to see the answers.")?;
+    form.say("If you are not sure, answer U: it counts as the careful answer. Only you and the people you show them to see the answers.")?;
     while let Some(topic) = topics.get(answers.len()).copied() {
-        let agreed = topic.can_be_agreed().then_some("D not true, and my doctor knows and agrees");
-        let keys = ["T true", "N not true"].into_iter().chain(agreed).map(str::to_owned).collect();
-        form.show(&[
-            Block::Gap,
-            Block::line(format!("{} of {}", answers.len() + 1, topics.len())),
-            Block::item(topic.sentence()),
-            Block::Keys(keys),
-            Block::Keys(["B back", "Q quit"].map(str::to_owned).into()),
-        ])?;
-        match form.read().map_err(|_| quit())?.to_lowercase().as_str() {
-            "q" => return Err(quit()),
-            "b" => drop(answers.pop()),
-            "t" => answers.push((topic, Answer::True)),
-            "n" => answers.push((topic, Answer::NotTrue)),
-            "d" if topic.can_be_agreed() => answers.push((topic, Answer::Agreed)),
-            other => {
-                form.refuse(&format!("\"{other}\" is not an answer to sentence {}", answers.len() + 1))?;
+        let place = format!("{} of {}", answers.len() + 1, topics.len());
+        let Typed::Answer(said) = question(&mut form, &place, topic.question())? else {
+            answers.pop();
+            continue;
+        };
+        let mut reply = Reply::new(said.into());
+        if !topic.is_good(said) && topic.locks() {
+            let more = match accepted.since(topic) {
+                Some(since) => Some((NEW_OR_WORSE.replace("then", &since.to_string()), Some(since))),
+                None if topic.can_be_agreed() => Some((AGREED.to_owned(), None)),
+                None => None,
+            };
+            if let Some((text, since)) = more {
+                let Typed::Answer(said) = question(&mut form, &place, &text)? else { continue };
+                match since {
+                    Some(since) => reply.worse = Some((since, said)),
+                    None => reply.agreed = Some(said),
+                }
             }
         }
+        answers.push(TopicRow::new(topic, reply));
     }
     Ok(answers)
 }
 
+/// Asks one question until it is answered.
+fn question<R: BufRead, W: Write>(form: &mut Form<R, W>, place: &str, text: &str) -> Result<Typed, Failure> {
+    loop {
+        form.show(&[
+            Block::Gap,
+            Block::line(place),
+            Block::item(text),
+            Block::Keys(["Y yes", "N no", "U not sure"].map(str::to_owned).into()),
+            Block::Keys(["B back", "Q quit"].map(str::to_owned).into()),
+        ])?;
+        return Ok(match form.read().map_err(|_| quit())?.to_lowercase().as_str() {
+            "q" => return Err(quit()),
+            "b" => Typed::Back,
+            "y" => Typed::Answer(YesNoNotSure::Yes),
+            "n" => Typed::Answer(YesNoNotSure::No),
+            "u" => Typed::Answer(YesNoNotSure::NotSure),
+            other => {
+                form.refuse(&format!("\"{other}\" is not an answer to question {place}"))?;
+                continue;
+            }
+        });
+    }
+}
+
 fn quit() -> Failure {
     Failure::new(
-        "not every sentence was answered, and nothing was saved",
+        "not every question was answered, and nothing was saved",
         "Start again: counterpoise suitability",
     )
 }

@@ -10,7 +10,6 @@ use super::lines::{NotKept, Pen, insert, instant};
 use super::{Journal, JournalError};
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::health::assessment::{Age, Company, Reading, Sex};
-use counterpoise_core::health::suitability::{Answer, Topic};
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
     BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, Entry, Id, LiftedRow, Line,
@@ -26,11 +25,10 @@ impl Journal {
         &mut self,
         at: &ZonedDateTime,
         partner: bool,
-        answers: &[(Topic, Answer)],
+        answers: &[TopicRow],
     ) -> Result<(), JournalError> {
-        let answers = answers.iter().map(|(topic, answer)| TopicRow { topic: *topic, answer: *answer });
         let replaces = self.contents()?.suitability.iter().map(|row| row.id).collect();
-        let row = SuitabilityRow { at: Stamp::from(at), partner, answers: answers.collect(), replaces };
+        let row = SuitabilityRow { at: Stamp::from(at), partner, answers: answers.to_vec(), replaces };
         self.keep(at, None, [Entry::Suitability(row)])
     }
 

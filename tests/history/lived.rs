@@ -41,8 +41,9 @@ pub(crate) fn lived(export: &mut Value, number: u64) {
     }
     // Who has never practiced was asked nothing yet.
     let Some(first) = export["sessions"].get(0).map(|session| session["start"].clone()) else { return };
+    let of_then = Topic::ALL.iter().filter(|topic| topic.whole() == **topic);
     let answers: Vec<Value> =
-        Topic::ALL.iter().map(|topic| json!({ "topic": topic.name(), "answer": "true" })).collect();
+        of_then.map(|topic| json!({ "topic": topic.name(), "answer": "true" })).collect();
     export["suitability"] = json!([{ "at": first["begun"], "partner": true, "answers": answers }]);
     export["changes"] =
         json!([{ "at": first["begun"], "what": "prescription in use: gentle", "digest": first["digest"] }]);

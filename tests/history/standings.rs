@@ -104,7 +104,11 @@ impl Person<'_> {
     /// The questions about suitability, all of them good but these.
     fn suitable(mut self, minutes_ago: i64, not: &[(&str, &str)]) -> Self {
         use counterpoise_core::health::suitability::Topic;
-        let answers: Vec<Value> = Topic::questions(false)
+        // An export of the first form has the sentences of then.
+        let of_then = |topic: &&Topic| topic.whole() == **topic && !topic.is_about_partner();
+        let answers: Vec<Value> = Topic::ALL
+            .iter()
+            .filter(of_then)
             .map(|topic| {
                 let answer =
                     not.iter().find(|(name, _)| *name == topic.name()).map_or("true", |(_, answer)| answer);

@@ -134,9 +134,9 @@ fn a_test_is_led_on_a_pipe_and_the_end_of_input_keeps_nothing() {
 #[test]
 fn under_a_lock_no_test_is_taken() {
     let place = tempfile::tempdir().unwrap();
-    // Twenty-four sentences about suitability; the first, the heart, is not true.
+    // Thirty-six questions about suitability; yes to the first, the heart, and no doctor agreed.
     let answers: String =
-        format!("n{}", "t".repeat(23)).chars().map(|letter| format!("{letter}\n")).collect();
+        format!("yn{}", "n".repeat(35)).chars().map(|letter| format!("{letter}\n")).collect();
     assert!(run_with(place.path(), &["suitability"], &answers).status.success());
     let output = run_with(place.path(), &["assess", "--plain", "--silent"], "2\n");
     assert_eq!(output.status.code(), Some(1));

@@ -367,55 +367,159 @@ fn suitability_is_asked_kept_and_holds_practice_back() {
         assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
         String::from_utf8(output.stdout).unwrap()
     };
-    // Twenty-four sentences; the heart is the first. A step back takes an answer back.
-    let said = answer(&format!("n{}", "t".repeat(23)));
+    // Thirty-six questions; the heart is the first, and a yes asks whether a doctor agreed. A step back takes an answer back.
+    let said = answer(&format!("yn{}", "n".repeat(35)));
+    assert!(said.contains("Has your doctor agreed to balance practice?"), "{said}");
     assert!(said.contains("Talk to a clinician first."), "{said}");
     let (fact, hint) = refused(place.path(), &["practice", "--plain", "--silent"]);
-    assert_eq!(
-        fact,
-        "You have heart trouble, or high or low blood pressure: talk to a clinician before you practice"
-    );
+    assert_eq!(fact, "You have heart trouble: talk to a clinician before you practice");
     assert!(hint.contains("counterpoise suitability"), "{hint}");
     let cleared =
         printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "blood pressure is treated"]);
-    assert!(cleared.contains("Lifted: talk to a clinician first"), "{cleared}");
+    assert!(cleared.contains("Lifted: your answer about heart trouble"), "{cleared}");
     assert_eq!(next(place.path(), today())["decision"], "hold");
-    let said = answer(&format!("nb{}", "t".repeat(24)));
+    // Not sure is the careful answer; a doctor who agreed lifts the lock.
+    assert!(answer(&format!("uu{}", "n".repeat(35))).contains("You are not sure about heart trouble."));
+    assert_eq!(next(place.path(), today())["decision"], "locked");
+    assert!(answer(&format!("uy{}", "n".repeat(35))).contains("You said your clinician agreed"));
+    assert_eq!(next(place.path(), today())["decision"], "hold");
+    // Of chest pain nobody asks that: only a clearance lifts it.
+    let said = answer(&format!("nny{}", "n".repeat(33)));
+    assert!(said.contains("You get chest pain. Only a clinician's clearance lifts this"), "{said}");
+    let said = answer(&format!("ybyb{}", "n".repeat(36)));
     assert!(said.contains("Go ahead, within these limits. Only what you practice alone."), "{said}");
     let shown = printed(place.path(), &["suitability", "--show"]);
     assert!(shown.lines().count() > 3 && said.ends_with(&shown), "{shown}");
-    let wrong = run_with(place.path(), &["suitability"], "t\nperhaps\n");
-    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is not an answer to sentence 2"));
+    let wrong = run_with(place.path(), &["suitability"], "n\nperhaps\n");
+    assert!(String::from_utf8_lossy(&wrong.stderr).contains("\"perhaps\" is not an answer to question 2"));
+}
+
+/// The answers to the questions about suitability, good but for the first, with the words that follow it.
+fn heart(first: &str) -> String {
+    first.chars().chain("n".repeat(35).chars()).map(|letter| format!("{letter}\n")).collect()
+}
+
+#[test]
+fn a_later_yes_to_an_accepted_topic_asks_whether_it_is_new_or_worse() {
+    let place = tempfile::tempdir().unwrap();
+    let answer = |letters: &str| {
+        let output = run_with(place.path(), &["suitability"], &heart(letters));
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+        String::from_utf8(output.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let accepts = "\n[[accepts]]\ntopic = \"heart trouble\"\nwho = \"Dr. K.\"\nwhen = 2026-11-20\n";
+    let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L.\"");
+    fs::write(place.path().join("own.toml"), format!("{issued}{accepts}")).unwrap();
+    printed(place.path(), &["use", "own.toml"]);
+    for (letters, decision) in
+        [("yn", "hold"), ("yy", "locked"), ("yu", "locked"), ("un", "hold"), ("n", "hold")]
+    {
+        let said = answer(letters);
+        let asked = said.contains("Is this new or worse since 2026-11-20?");
+        assert_eq!(asked, letters != "n", "{said}");
+        assert!(!said.contains("Has your doctor agreed"), "{said}");
+        assert_eq!(next(place.path(), today())["decision"], decision, "{letters}");
+    }
+    let (_, kept) = (answer("yn"), printed(place.path(), &["journal", "export"]));
+    let kept: Value = serde_json::from_str(&kept).unwrap();
+    let entries = kept["entries"].as_array().unwrap().iter().map(|line| &line["entry"]["suitability"]);
+    let last = entries.filter(|row| row.is_object()).next_back().unwrap();
+    let answers = last["answers"].as_array().unwrap().iter();
+    let row = answers.filter(|row| row["topic"] == "heart trouble").collect::<Vec<_>>();
+    assert_eq!(
+        row,
+        [&json!({ "topic": "heart trouble", "answer": "yes",
+            "new_or_worse": { "since": "2026-11-20", "answer": "no" } })]
+    );
+    let reason =
+        "Your program accepts your answer about heart trouble (Dr. K., 2026-11-20). Its limits stay.";
+    assert!(next(place.path(), today())["reasons"].as_array().unwrap().contains(&json!(reason)));
+}
+
+#[test]
+fn clear_asks_about_each_lock_by_itself_and_the_end_of_input_clears_nothing() {
+    let place = tempfile::tempdir().unwrap();
+    // The heart, the blood pressure and chest pain.
+    let lines: String =
+        format!("ynyny{}", "n".repeat(33)).chars().map(|letter| format!("{letter}\n")).collect();
+    assert!(run_with(place.path(), &["suitability"], &lines).status.success());
+    let clear = |typed: &str| run_with(place.path(), &["clear"], typed);
+    for early in ["", "y\n", "y\nDr. K.\nseen\n", "y\nDr. K.\nseen\ny\n", "n\nn\n", "y\n\u{1b}\n"] {
+        let output = clear(early);
+        assert_eq!(output.status.code(), Some(1), "{early:?}");
+        let all = printed(place.path(), &["journal", "export"]);
+        assert!(!all.contains("locked_by"), "nothing was cleared by {early:?}");
+    }
+    let said = String::from_utf8(clear("n\nn\nn\n").stdout).unwrap();
+    assert!(said.contains("Nothing was cleared.") && said.matches("Still locked").count() == 3, "{said}");
+    let output = clear("n\ny\nDr. K.\npressure is treated\ny\ny\nDr. L.\ntested\nn\n");
+    let said = String::from_utf8(output.stdout).unwrap();
+    let (listed, after) = said.split_once("Each is asked about by itself").unwrap();
+    for topic in ["heart trouble", "blood pressure", "chest pain"] {
+        assert!(listed.contains(&format!("your answer about {topic} (")), "{said}");
+    }
+    assert_eq!(after.matches("Lifted: ").count(), 1, "{said}");
+    assert!(after.contains("Lifted: your answer about blood pressure"), "{said}");
+    assert!(after.contains("Cleared by Dr. K. on") && after.contains("pressure is treated"), "{said}");
+    assert_eq!(after.matches("Still locked: ").count(), 2, "{said}");
+    assert_eq!(next(place.path(), today())["decision"], "locked");
+    let said = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "all looked at"]);
+    assert!(
+        said.contains("about heart trouble") && said.contains("about chest pain"),
+        "says all it lifts: {said}"
+    );
+    assert_eq!(next(place.path(), today())["decision"], "hold");
+    for half in [["clear", "--by", "K."], ["clear", "--reason", "seen"]] {
+        assert_eq!(run(place.path(), &half).status.code(), Some(2), "both or none");
+    }
 }
 
 #[test]
 fn a_therapist_accepts_inside_the_prescription_with_a_reason_that_is_kept() {
     let place = tempfile::tempdir().unwrap();
-    let lines: String = format!("n{}", "t".repeat(23)).chars().map(|letter| format!("{letter}\n")).collect();
-    assert!(run_with(place.path(), &["suitability"], &lines).status.success());
+    let answer = || assert!(run_with(place.path(), &["suitability"], &heart("yn")).status.success());
+    answer();
     assert_eq!(next(place.path(), today())["decision"], "locked");
     let accepted = "\n[suitability]\naccepted_because = \"blood pressure treated\"\n";
     fs::write(place.path().join("own.toml"), format!("{GENTLE}{accepted}")).unwrap();
     let (fact, _) = refused(place.path(), &["use", "own.toml"]);
     assert!(fact.contains("`accepted_because` is given, but `issued_by` is empty"), "{fact}");
-    let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L., physical therapist\"");
-    fs::write(place.path().join("own.toml"), format!("{issued}{accepted}")).unwrap();
-    printed(place.path(), &["use", "own.toml"]);
-    let found = next(place.path(), today());
-    assert_eq!(found["decision"], "hold");
-    let reason =
-        "The person who issued the program accepts your answers about suitability: blood pressure treated.";
-    assert!(found["reasons"].as_array().unwrap().contains(&json!(reason)), "{found:#}");
+    // It covers what was answered before the day of issue, and nothing later.
+    let issue = |day: Date| {
+        let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L., physical therapist\"");
+        let issued = issued.replace("issued_on = 2026-11-25", &format!("issued_on = {day}"));
+        fs::write(place.path().join("own.toml"), format!("{issued}{accepted}")).unwrap();
+        printed(place.path(), &["use", "own.toml"]);
+    };
+    issue(today());
+    assert_eq!(next(place.path(), today())["decision"], "locked", "answered on the day itself");
+    let tomorrow = today().tomorrow().unwrap();
+    assert_eq!(next(place.path(), tomorrow)["decision"], "locked");
     let explained = printed(place.path(), &["check", "own.toml"]);
-    assert!(
-        explained.split_whitespace().collect::<Vec<_>>().join(" ").contains("blood pressure treated"),
-        "{explained}"
-    );
+    let explained = explained.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(explained.contains("blood pressure treated"), "{explained}");
+    assert!(explained.contains("`accepted_because` covers no answer given on or after"), "{explained}");
+    assert!(explained.contains("[[accepts]]"), "{explained}");
+}
+
+/// Answers of old, accepted by a program that was issued later.
+#[test]
+fn what_a_program_accepts_is_kept_with_each_session() {
+    let place = tempfile::tempdir().unwrap();
+    let accepts = "\n[[accepts]]\ntopic = \"heart trouble\"\nwho = \"Dr. K.\"\nwhen = 2026-11-20\n";
+    let issued = GENTLE.replace("issued_by = \"\"", "issued_by = \"K. L.\"");
+    fs::write(place.path().join("own.toml"), format!("{issued}{accepts}")).unwrap();
+    printed(place.path(), &["use", "own.toml"]);
+    assert!(run_with(place.path(), &["suitability"], &heart("yn")).status.success());
     let output =
         run_with(place.path(), &["practice", "--plain", "--silent"], "\n\nn\nn\nn\nn\nn\nn\nn\ny\ns\n");
     assert!(output.status.success());
     let shown = printed(place.path(), &["journal", "show"]);
-    assert!(shown.split_whitespace().collect::<Vec<_>>().join(" ").contains(reason), "{shown}");
+    let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        shown.contains("Your program accepts your answer about heart trouble (Dr. K., 2026-11-20)."),
+        "{shown}"
+    );
 }
 
 #[test]

@@ -15,7 +15,7 @@ use crate::course::past::{Past, Sitting};
 use crate::course::program::{Due, Program, days_between};
 use crate::health::bounds::Bounds;
 use crate::health::lock::Lock;
-use crate::health::suitability::Suitability;
+use crate::health::suitability::{By, Finding, Suitability};
 use crate::plan::prescription::{DrillPlan, Prescription};
 
 mod barrier;
@@ -98,14 +98,12 @@ impl Next {
                 next.reasons.push(Reason::Limits { limits: bounds.limits });
             }
         }
-        if let Some(because) = prescription.accepted_because() {
-            next.reasons.push(Reason::Accepted { because: because.to_owned() });
-        }
+        next.reasons.extend(accepted(prescription, fitness));
         next.apply_due(past, program.due(now.date(), now.timestamp()), now.date());
         next.apply_barriers(&Barriers::of(past, now.timestamp(), now.date()), now);
         if bounds.is_none() {
             let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
-            let because = because.map(|(topic, ..)| topic.fact()).next().unwrap_or_default();
+            let because = because.map(|(topic, found, _)| topic.said(*found)).next().unwrap_or_default();
             next.stop(Decision::Locked, Reason::Clinician { because });
         }
         next
@@ -218,6 +216,25 @@ impl Next {
             self.first_set = 1;
         }
     }
+}
+
+/// Which answers about suitability the prescription accepts: those whose locks would stand without it.
+fn accepted(prescription: &Prescription, fitness: &Fitness) -> Vec<Reason> {
+    let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
+    let lifted = |by| move |(_, found, _): &&(_, Finding, _)| *found == Finding::Lifted(by);
+    let topics = because.clone().filter(lifted(By::Acceptance)).flat_map(|(topic, ..)| topic.parts());
+    let of = |topic| prescription.accepts().iter().find(move |accept| accept.topic == topic);
+    let topics = topics.filter_map(of).map(|accept| Reason::AcceptedTopic {
+        topic: accept.topic,
+        who: accept.who.clone(),
+        when: accept.when,
+    });
+    let mut reasons: Vec<Reason> = topics.collect();
+    if because.clone().any(|one| lifted(By::Before)(&one)) {
+        let because = prescription.accepted_because().unwrap_or_default().to_owned();
+        reasons.push(Reason::Accepted { because });
+    }
+    reasons
 }
 
 /// The prescription at these steps, which progression gave, or a gentler choice.

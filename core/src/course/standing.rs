@@ -128,14 +128,15 @@ impl Standing {
         let strongest = found.min_by_key(|(state, _)| *state);
         let (state, reason) =
             strongest.map_or((State::Due, None), |(state, reason)| (state, Some(reason.clone())));
-        let because = known.suitability_under(prescription).into_iter().flat_map(|found| found.because);
+        let because =
+            known.suitability_under(prescription, now.date()).into_iter().flat_map(|found| found.because);
         let clinician = because.filter(|(.., effect)| *effect == Effect::Clinician).map(|(topic, ..)| topic);
         Self {
             state,
             reason,
             barriers: known.barriers(now),
             clinician: clinician.collect(),
-            clearable: known.clearable(now),
+            clearable: known.clearable_under(prescription, now),
             next,
             now: now.clone(),
         }

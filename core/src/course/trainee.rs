@@ -9,7 +9,7 @@ use jiff::civil::Date;
 use crate::course::past::{Barrier, Lifted, Past};
 use crate::course::progression::{Barriers, Fitness, Next, at_steps};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
-use crate::health::suitability::{Outcome, Suitability};
+use crate::health::suitability::{Acceptances, By, Effect, Finding, Suitability, Topic, Why};
 use crate::plan::prescription::{Excess, Prescription};
 use crate::record::{BalanceRow, Contents, Id, Identified, SuitabilityRow};
 
@@ -40,7 +40,7 @@ pub enum Retest {
 pub struct Clearable {
     /// What, and which session it came from.
     pub lifted: Lifted,
-    /// The day of that session; `None` for the answers about suitability.
+    /// The day of that session, or of the answers about suitability.
     pub day: Option<Date>,
 }
 
@@ -71,12 +71,7 @@ impl Trainee {
     }
 
     fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<Identified<SuitabilityRow>>) -> Self {
-        let cleared = |row: &Identified<SuitabilityRow>| {
-            let id = row.id.to_string();
-            past.lifted.iter().any(|lifted| lifted.what == Barrier::Clinician && lifted.session == id)
-        };
-        let standing = standing(&answered);
-        let suitability = suitability(&standing, standing.iter().all(|row| cleared(row)));
+        let suitability = suitability(&standing(&answered), &past.lifted, &Acceptances::default());
         let tests_below = tests_below_cut_off(&tests, None);
         Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
     }
@@ -89,17 +84,16 @@ impl Trainee {
     /// What comes next under this prescription.
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         let reviewed = reviewed_on(prescription);
-        let suitability = self.suitability_under(prescription);
+        let suitability = self.suitability_under(prescription, now.date());
         let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
         Next::of(&self.past, prescription, &fitness, now)
     }
 
-    /// The answers about suitability, with what this prescription accepts of them; `None` where nothing was asked.
-    pub fn suitability_under(&self, prescription: &Prescription) -> Option<Suitability> {
-        match prescription.accepted_because() {
-            Some(_) => suitability(&standing(&self.answered), true),
-            None => self.fitness.suitability.clone(),
-        }
+    /// What the answers about suitability come to under this prescription, which may accept some; `None` if they were never
+    /// given.
+    pub fn suitability_under(&self, prescription: &Prescription, today: Date) -> Option<Suitability> {
+        let acceptances = Acceptances::of(prescription, today);
+        suitability(&standing(&self.answered), &self.past.lifted, &acceptances)
     }
 
     /// In what `today`, which was asked for at the steps of today, is harder than the program in use.
@@ -145,6 +139,15 @@ impl Trainee {
     /// What a clearance lifts now: every lock, every date that lies ahead of the clock, and what the answers about
     /// suitability say. A hold is not among them: only time ends one.
     pub fn clearable(&self, now: &ZonedDateTime) -> Vec<Clearable> {
+        self.clearable_beside(&Acceptances::default(), now)
+    }
+
+    /// The same without what this prescription accepts.
+    pub fn clearable_under(&self, prescription: &Prescription, now: &ZonedDateTime) -> Vec<Clearable> {
+        self.clearable_beside(&Acceptances::of(prescription, now.date()), now)
+    }
+
+    fn clearable_beside(&self, acceptances: &Acceptances, now: &ZonedDateTime) -> Vec<Clearable> {
         let locks = self.barriers(now).locks.into_iter().map(|lock| Clearable {
             lifted: Lifted { session: lock.session, what: Barrier::Lock(lock.what) },
             day: Some(lock.day),
@@ -158,12 +161,12 @@ impl Trainee {
             lifted: Lifted { session: session.id.clone(), what: Barrier::Date },
             day: Some(session.day),
         });
-        let suitability = self.fitness.suitability.as_ref();
-        let clinician = suitability.is_some_and(|found| found.outcome == Outcome::Clinician);
-        let standing = standing(&self.answered).into_iter().filter(|_| clinician);
-        let answers = standing.map(|row| Clearable {
-            lifted: Lifted { session: row.id.to_string(), what: Barrier::Clinician },
-            day: None,
+        let standing = standing(&self.answered);
+        let found = findings(&standing, &self.past.lifted, acceptances);
+        let locking = found.into_iter().filter(|one| one.topic.leads_to(one.found) == Effect::Clinician);
+        let answers = locking.map(|one| Clearable {
+            lifted: Lifted { session: one.row.id.to_string(), what: Barrier::Topic(one.topic) },
+            day: one.row.at.day(),
         });
         locks.chain(dates).chain(answers).collect()
     }
@@ -175,14 +178,59 @@ fn standing(answered: &[Identified<SuitabilityRow>]) -> Vec<&Identified<Suitabil
     answered.iter().filter(|row| !replaced.contains(&row.id)).collect()
 }
 
-/// The worst of these answers to each topic; `None` where nothing was asked. `agreed`: a clinician, or whoever issued the
-/// prescription, accepts what the answers say.
-fn suitability(standing: &[&Identified<SuitabilityRow>], agreed: bool) -> Option<Suitability> {
+/// What one answer about suitability comes to.
+struct Found<'a> {
+    row: &'a Identified<SuitabilityRow>,
+    topic: Topic,
+    found: Finding,
+}
+
+/// What each of these answers comes to, and each question that none of them answers.
+fn findings<'a>(
+    standing: &[&'a Identified<SuitabilityRow>],
+    lifted: &[Lifted],
+    acceptances: &Acceptances,
+) -> Vec<Found<'a>> {
+    let is_lifted = |row: &Identified<SuitabilityRow>, what| {
+        let id = row.id.to_string();
+        lifted.iter().any(|lifted| lifted.what == what && lifted.session == id)
+    };
+    let cleared = |row: &Identified<SuitabilityRow>, topic| {
+        is_lifted(row, Barrier::Clinician) || is_lifted(row, Barrier::Topic(topic))
+    };
+    let mut all = Vec::new();
+    for row in standing {
+        for answer in &row.answers {
+            let (topic, day) = (answer.topic, row.at.day());
+            let found = answer.reply().finding(topic, day, cleared(row, topic), acceptances);
+            all.push(Found { row, topic, found });
+        }
+    }
     let partner = standing.iter().any(|row| row.partner);
-    let mut answers: Vec<_> =
-        standing.iter().flat_map(|row| &row.answers).map(|row| (row.topic, row.answer)).collect();
-    answers.sort_by_key(|(_, answer)| *answer);
-    (!standing.is_empty()).then(|| Suitability::of(&answers, partner, agreed))
+    let Some(last) = standing.last() else { return all };
+    let is_open = |topic: &Topic| !all.iter().any(|one| one.topic == *topic || one.topic == topic.whole());
+    let open: Vec<Topic> = Topic::questions(partner).filter(is_open).collect();
+    let all_cleared = standing.iter().all(|row| is_lifted(row, Barrier::Clinician));
+    for topic in open {
+        let is_cleared = topic.locks() && (all_cleared || is_lifted(last, Barrier::Topic(topic)));
+        let found = match is_cleared {
+            true => Finding::Lifted(By::Clearance),
+            false => Finding::Warning(Why::NotAnswered),
+        };
+        all.push(Found { row: last, topic, found });
+    }
+    all
+}
+
+/// What these answers come to, the worst to each topic; `None` where nothing was asked.
+fn suitability(
+    standing: &[&Identified<SuitabilityRow>],
+    lifted: &[Lifted],
+    acceptances: &Acceptances,
+) -> Option<Suitability> {
+    let partner = standing.iter().any(|row| row.partner);
+    let found = findings(standing, lifted, acceptances).into_iter().map(|one| (one.topic, one.found));
+    (!standing.is_empty()).then(|| Suitability::of(&found.collect::<Vec<_>>(), partner))
 }
 
 #[cfg(test)]

@@ -5,29 +5,56 @@
 use std::fmt;
 
 use crate::health::bounds::Bounds;
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::drill::Support;
 use crate::words;
 
+mod reply;
 mod topic;
 
-pub use topic::Topic;
+pub use crate::plan::health_topic::Topic;
+pub use reply::{Acceptances, By, Finding, Reply, Why};
 
-/// How a sentence was answered.
+/// What is asked after an answer that locks, where a clinician's word counts.
+pub const AGREED: &str = "Has your doctor agreed to balance practice?";
+/// What is asked, with a day, after an answer that locks and that the program in use accepts.
+pub const NEW_OR_WORSE: &str = "Is this new or worse since then?";
+
+/// An answer as it is kept: to a question, or, before there were questions, to a sentence that was true in the good case.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Answer {
-    /// It is true, or does not apply: the good answer.
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// Not sure, which is never the good answer.
+    NotSure,
+    /// The sentence is true, or does not apply: the good answer.
     True,
-    /// It is not true, and the person's clinician knows and agreed to balance practice.
+    /// The sentence is not true, and the person's clinician knows and agreed to balance practice.
     Agreed,
-    /// It is not true.
+    /// The sentence is not true.
     NotTrue,
 }
 
 words! {
     Answer {
+        Yes => "yes",
+        No => "no",
+        NotSure => "not sure",
         True => "true",
         Agreed => "not true, clinician agreed",
         NotTrue => "not true",
+    }
+}
+
+impl From<YesNoNotSure> for Answer {
+    fn from(said: YesNoNotSure) -> Self {
+        match said {
+            YesNoNotSure::Yes => Self::Yes,
+            YesNoNotSure::No => Self::No,
+            YesNoNotSure::NotSure => Self::NotSure,
+        }
     }
 }
 
@@ -60,39 +87,44 @@ pub enum Outcome {
 pub struct Suitability {
     /// The result, with its limits.
     pub outcome: Outcome,
-    /// The topics that led there, gravest first.
-    pub because: Vec<(Topic, Answer, Effect)>,
+    /// The topics whose answers were not good, gravest first.
+    pub because: Vec<(Topic, Finding, Effect)>,
 }
 
 impl Suitability {
-    /// What these answers come to. A topic that was not answered counts as not true: to be in doubt is to ask first.
-    /// `cleared`: a clinician cleared the person after these answers, and is taken to have agreed to what they say.
+    /// What these come to; of several about one topic the gravest counts. A topic that was not answered counts as a
+    /// warning: to be in doubt is to ask first.
     ///
     /// ```
-    /// use counterpoise_core::health::suitability::{Answer, Outcome, Suitability, Topic};
-    /// let mut answers: Vec<(Topic, Answer)> =
-    ///     Topic::questions(false).map(|topic| (topic, Answer::True)).collect();
-    /// let fine = Suitability::of(&answers, false, false);
+    /// use counterpoise_core::health::suitability::{By, Finding, Outcome, Suitability, Topic, Why};
+    /// let mut found: Vec<(Topic, Finding)> = Topic::questions(false).map(|topic| (topic, Finding::Fine)).collect();
+    /// let fine = Suitability::of(&found, false);
     /// assert!(matches!(fine.outcome, Outcome::GoAhead(_)));
     ///
-    /// answers[0].1 = Answer::NotTrue;
-    /// assert_eq!(Suitability::of(&answers, false, false).outcome, Outcome::Clinician);
-    /// assert_ne!(Suitability::of(&answers, false, true).outcome, Outcome::Clinician, "cleared since");
+    /// found[0].1 = Finding::Warning(Why::Yes);
+    /// assert_eq!(Suitability::of(&found, false).outcome, Outcome::Clinician);
+    /// found[0].1 = Finding::Lifted(By::Clearance);
+    /// assert_ne!(Suitability::of(&found, false).outcome, Outcome::Clinician, "cleared since");
     /// ```
-    pub fn of(answers: &[(Topic, Answer)], partner: bool, cleared: bool) -> Self {
-        let answer = |topic| {
-            let said = answers.iter().rev().find(|(other, _)| *other == topic).map(|(_, answer)| *answer);
-            match said.unwrap_or(Answer::NotTrue) {
-                Answer::NotTrue if cleared && topic.can_be_agreed() => Answer::Agreed,
-                said => said,
+    pub fn of(found: &[(Topic, Finding)], partner: bool) -> Self {
+        let answered =
+            |topic: Topic| found.iter().any(|(other, _)| *other == topic || *other == topic.whole());
+        let open = Topic::questions(partner).filter(|topic| !answered(*topic));
+        let all = found.iter().copied().chain(open.map(|topic| (topic, Finding::Warning(Why::NotAnswered))));
+        let mut because: Vec<(Topic, Finding, Effect)> = Vec::new();
+        for (topic, found) in all.filter(|(_, found)| *found != Finding::Fine) {
+            if !partner && topic.is_about_partner() {
+                continue;
             }
-        };
-        let mut because: Vec<(Topic, Answer, Effect)> = Topic::questions(partner)
-            .map(|topic| (topic, answer(topic)))
-            .map(|(topic, answer)| (topic, answer, topic.leads_to(answer)))
-            .filter(|(_, _, effect)| *effect != Effect::None)
-            .collect();
-        because.sort_by_key(|(_, _, effect)| effect.order());
+            match because.iter_mut().find(|(other, ..)| *other == topic) {
+                Some((_, worst, effect)) if found > *worst => {
+                    (*worst, *effect) = (found, topic.leads_to(found));
+                }
+                Some(_) => {}
+                None => because.push((topic, found, topic.leads_to(found))),
+            }
+        }
+        because.sort_by_key(|(topic, _, effect)| (effect.order(), topic.parts().next()));
         // Without the questions about a partner, practice with one is not open.
         let alone = if partner { Bounds::OPEN } else { Bounds::ALONE };
         let bounds = because.iter().fold(alone, |bounds, (_, _, effect)| match effect {
@@ -119,15 +151,17 @@ impl Suitability {
 
     /// The reasons as sentences, gravest first.
     pub fn reasons(&self) -> Vec<String> {
-        let say = |(topic, answer, effect): &(Topic, Answer, Effect)| {
-            let agreed = if *answer == Answer::Agreed { " Your clinician agreed to practice." } else { "" };
+        let say = |(topic, found, effect): &(Topic, Finding, Effect)| {
             let todo = match effect {
                 Effect::None => String::new(),
                 Effect::Advice(advice) => (*advice).to_owned(),
                 Effect::Within(bounds) => bounds.to_string(),
+                Effect::Clinician if topic.needs_clearance() => {
+                    "Only a clinician's clearance lifts this: counterpoise clear".to_owned()
+                }
                 Effect::Clinician => "Talk to a clinician first.".to_owned(),
             };
-            format!("{}{agreed} {todo}", topic.fact())
+            format!("{} {todo}", topic.said(*found)).trim_end().to_owned()
         };
         self.because.iter().map(say).collect()
     }

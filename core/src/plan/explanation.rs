@@ -3,6 +3,8 @@
 
 use std::fmt;
 
+use jiff::civil::Date;
+
 use super::counts::CueCounts;
 use super::prescription::limits::{self, REDRAW_WARNING, SESSION_CUES, SET_UP};
 use super::prescription::set_counts::SetCounts;
@@ -81,6 +83,11 @@ pub enum Warning {
         /// The weeks that are prescribed.
         weeks: u8,
     },
+    /// What is accepted of suitability is written in the older form, which later answers outdate.
+    OldAcceptance {
+        /// The day of issue: what was answered on it or later is not covered.
+        issued_on: Date,
+    },
 }
 
 impl Dose {
@@ -138,6 +145,9 @@ impl<'a> Explanation<'a> {
         let (needed, weeks) = (self.dose().weeks_by_session(), self.prescription.weeks());
         if needed > u32::from(weeks) {
             warnings.push(Warning::ShortOfSixHours { needed, weeks });
+        }
+        if self.prescription.accepted_because().is_some() {
+            warnings.push(Warning::OldAcceptance { issued_on: self.prescription.issued_on() });
         }
         warnings
     }
@@ -235,8 +245,16 @@ impl<'a> Explanation<'a> {
             lines.extend(prescription.narrowings().iter().map(ToString::to_string));
         }
         if let Some(because) = prescription.accepted_because() {
-            lines
-                .push(format!("Suitability answers that say \"a clinician first\" are accepted: {because}."));
+            lines.push(format!(
+                "Suitability answers that say \"a clinician first\" are accepted if given before {}: {because}. A later yes is not.",
+                prescription.issued_on()
+            ));
+        }
+        for accept in prescription.accepts() {
+            let (topic, who, when) = (accept.topic, &accept.who, accept.when);
+            lines.push(format!(
+                "Accepted: {topic}, by {who} on {when}. Its limits stay; a later yes is asked about again."
+            ));
         }
         for unlock in prescription.unlocks() {
             let with =
@@ -322,6 +340,10 @@ impl<'a> Explanation<'a> {
 impl fmt::Display for Warning {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::OldAcceptance { issued_on } => write!(
+                f,
+                "`accepted_because` covers no answer given on or after {issued_on}. Name each topic instead, in a section [[accepts]] with topic, who and when."
+            ),
             Self::ManyRedraws { drill, share } => write!(
                 f,
                 "{drill}: {} of 100 sets hold fewer than two calls and are drawn again, which makes the timing of the others easier to predict. Longer sets or shorter gaps help.",

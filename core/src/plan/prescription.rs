@@ -31,7 +31,7 @@ mod write;
 pub use digest::{Digest, DigestError};
 pub use drill_plan::{DrillPlan, Sequence};
 pub use excess::Excess;
-pub use fields::{Draft, DraftDrill, Unlock, row};
+pub use fields::{Accept, Draft, DraftDrill, Unlock, row};
 pub use narrowing::{Narrowing, Taken};
 pub use refusal::{Reason, Refusal};
 pub use seal::Seal;
@@ -195,7 +195,12 @@ impl Prescription {
     pub fn effort_at_most(&self) -> u8 {
         self.draft.effort_at_most as u8
     }
-    /// Why the issuer accepts the person although the suitability answers say "a clinician first".
+    /// The topics of suitability that somebody accepts.
+    pub fn accepts(&self) -> &[Accept] {
+        &self.draft.accepts
+    }
+    /// Why the issuer accepts what was answered about suitability before the day of issue: an older form of
+    /// [`Prescription::accepts`].
     pub fn accepted_because(&self) -> Option<&str> {
         self.draft.accepted_because.as_deref()
     }

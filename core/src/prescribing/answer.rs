@@ -1,11 +1,11 @@
 //! What an answer does: a line becomes a value, the value changes the draft, and the gate accepts or refuses it.
 
-use super::form_page::{Page, UnlockEntry, next_for_new_drill, options};
+use super::form_page::{AcceptEntry, Page, UnlockEntry, acceptable, next_for_new_drill, options};
 use super::parsing::{InputError, Parsed, date, numbered, or_none, text, typed, yes};
 use super::{Form, Outcome};
 use crate::plan::drill::{Drill, Form as Company, UnlockName};
 use crate::plan::prescription::field::{Field, Sheet};
-use crate::plan::prescription::{Draft, DraftDrill, Prescription, Reason, Unlock};
+use crate::plan::prescription::{Accept, Draft, DraftDrill, Prescription, Reason, Unlock};
 
 impl Form {
     /// Handles a line typed on the present page.
@@ -19,6 +19,8 @@ impl Form {
             Page::DrillField(place, ask) => self.drill_field(place, ask, line),
             Page::Unlocks => return self.unlocks(line),
             Page::UnlockEntry(watched) => return self.unlock_entry(watched, line),
+            Page::Accepts => return self.accepts(line),
+            Page::AcceptEntry(entry) => return self.accept_entry(entry, line),
             Page::Overview => return self.overview(line),
         };
         match done {
@@ -56,8 +58,7 @@ impl Form {
         }
         let mut draft = self.draft.clone();
         draft.set(field, typed(field, line, self.today, &options(field, None))?);
-        let own = |reason: &Reason| *reason == Reason::AcceptedByNobody && field.name == "accepted_because";
-        Ok(self.accept(draft, own))
+        Ok(self.accept(draft, |_| false))
     }
 
     /// A number opens a drill, A adds one, R takes one out, M moves one up.
@@ -176,6 +177,70 @@ impl Form {
         Outcome::Page
     }
 
+    /// A adds one, R takes one out.
+    fn accepts(&mut self, line: &str) -> Outcome {
+        let (word, rest) = line.split_once(char::is_whitespace).unwrap_or((line, ""));
+        match word.to_lowercase().as_str() {
+            "" => self.advance(),
+            "a" | "add" => self.go(Page::AcceptEntry(AcceptEntry::default())),
+            "r" | "remove" => match numbered(rest, self.draft.accepts.len()) {
+                Ok(place) => {
+                    let mut draft = self.draft.clone();
+                    draft.accepts.remove(place);
+                    self.accept(draft, |_| false);
+                }
+                Err(error) => self.reject(&error),
+            },
+            _ => self.reject(&InputError::Choice(line.to_owned())),
+        }
+        Outcome::Page
+    }
+
+    fn accept_entry(&mut self, mut entry: AcceptEntry, line: &str) -> Outcome {
+        let all = acceptable();
+        let when = match (entry.topic, &entry.who) {
+            (None, _) => match numbered(line, all.len()) {
+                Ok(nth) => {
+                    entry.topic = Some(all[nth]);
+                    None
+                }
+                Err(error) => {
+                    self.reject(&error);
+                    return Outcome::Page;
+                }
+            },
+            (_, None) if line.is_empty() => {
+                self.reject(&InputError::Nothing);
+                return Outcome::Page;
+            }
+            (_, None) => {
+                entry.who = Some(text(line));
+                None
+            }
+            _ if line.is_empty() => Some(self.today),
+            _ => match date(line, self.today) {
+                Ok(day) => Some(day),
+                Err(error) => {
+                    self.reject(&error);
+                    return Outcome::Page;
+                }
+            },
+        };
+        let (Some(topic), Some(who), Some(when)) = (entry.topic, entry.who.clone(), when) else {
+            self.page = Page::AcceptEntry(entry);
+            return Outcome::Page;
+        };
+        let mut draft = self.draft.clone();
+        draft.accepts.retain(|other| other.topic != topic);
+        draft.accepts.push(Accept { topic, who, when });
+        if self.accept(draft, |reason| matches!(reason, Reason::AcceptedByNobody { .. })) {
+            self.advance();
+        } else {
+            self.page = Page::AcceptEntry(AcceptEntry { topic: Some(topic), who: None });
+        }
+        Outcome::Page
+    }
+
     fn unlock_entry(&mut self, watched: UnlockEntry, line: &str) -> Outcome {
         match self.filled_entry(watched, line) {
             Ok(page) => self.page = page,
@@ -239,10 +304,11 @@ impl Form {
             (None, "") => {
                 self.notes.push("W writes it.".to_owned());
             }
-            _ => match numbered(line, Draft::asked().len() + 2) {
+            _ => match numbered(line, Draft::asked().len() + 3) {
                 Ok(nth) => match Draft::asked().get(nth) {
                     Some(field) => self.go(Page::PrescriptionField(field)),
-                    None if nth == Draft::asked().len() => self.go(Page::Drills),
+                    None if nth == Draft::asked().len() => self.go(Page::Accepts),
+                    None if nth == Draft::asked().len() + 1 => self.go(Page::Drills),
                     None => self.go(Page::Unlocks),
                 },
                 Err(error) => self.reject(&error),

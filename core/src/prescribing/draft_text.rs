@@ -3,7 +3,7 @@
 use crate::plan::drill::{Form, LadderStep};
 use crate::plan::prescription::field::{Field, Sheet, Value};
 use crate::plan::prescription::limits::{self, Unit};
-use crate::plan::prescription::{Draft, DraftDrill, Unlock};
+use crate::plan::prescription::{Accept, Draft, DraftDrill, Unlock};
 
 /// Seconds, with as many decimals as it takes.
 pub(super) fn seconds(ms: i64) -> String {
@@ -115,6 +115,11 @@ pub(super) fn unlock(unlock: &Unlock) -> String {
     format!("{}, {with}: watched by {} on {}{present}", unlock.name, unlock.watched_by, unlock.on)
 }
 
+/// A topic that is accepted, in a line.
+pub(super) fn accept(accept: &Accept) -> String {
+    format!("{}: accepted by {} on {}", accept.topic, accept.who, accept.when)
+}
+
 /// One drill in a line.
 pub(super) fn drill(plan: &DraftDrill) -> String {
     let form = if plan.form == Form::Partner { ", with a partner" } else { "" };
@@ -166,6 +171,10 @@ pub fn changes(before: &Draft, now: &Draft) -> Vec<String> {
     lines.extend(gone.map(|other| format!("No longer unlocked: {}", unlock(other))));
     let new = now.unlocks.iter().filter(|other| !before.unlocks.contains(other));
     lines.extend(new.map(|other| format!("Unlocked: {}", unlock(other))));
+    let gone = before.accepts.iter().filter(|other| !now.accepts.contains(other));
+    lines.extend(gone.map(|other| format!("No longer accepted: {}", accept(other))));
+    let new = now.accepts.iter().filter(|other| !before.accepts.contains(other));
+    lines.extend(new.map(|other| format!("Accepted: {}", accept(other))));
     lines
 }
 

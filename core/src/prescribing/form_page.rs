@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use crate::plan::drill::{Need, UnlockName};
+use crate::plan::health_topic::Topic;
 use crate::plan::precaution::Precaution;
 use crate::plan::prescription::DraftDrill;
 use crate::plan::prescription::field::{Field, Sheet};
@@ -26,6 +27,10 @@ pub enum Page {
     Unlocks,
     /// An unlock while it is being entered.
     UnlockEntry(UnlockEntry),
+    /// What is accepted of the answers about suitability.
+    Accepts,
+    /// A topic that is accepted, while it is being entered.
+    AcceptEntry(AcceptEntry),
     /// Everything, before it is written.
     Overview,
 }
@@ -43,6 +48,20 @@ pub struct UnlockEntry {
     pub on: Option<Date>,
     /// Whether it holds only while the therapist is there; asked of pushes, which may then be firmer.
     pub present: Option<bool>,
+}
+
+/// A topic that is accepted, as far as it has been entered.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct AcceptEntry {
+    /// The topic.
+    pub topic: Option<Topic>,
+    /// Who accepts it: a name, initials or a role.
+    pub who: Option<String>,
+}
+
+/// The topics that can be accepted, in the order in which they are offered.
+pub(super) fn acceptable() -> Vec<Topic> {
+    Topic::ALL.iter().copied().filter(|topic| topic.can_be_accepted()).collect()
 }
 
 /// The next thing that is asked of a drill that is added; the first, after nothing.

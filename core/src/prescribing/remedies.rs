@@ -21,7 +21,7 @@ impl Form {
             Reason::NothingLeft { .. } | Reason::Twice { field: "precautions", .. } => {
                 return Page::PrescriptionField(&row::precautions);
             }
-            Reason::AcceptedByNobody => return Page::PrescriptionField(&row::issued_by),
+            Reason::AcceptedByNobody { .. } => return Page::PrescriptionField(&row::issued_by),
             Reason::SessionSets { .. } | Reason::SessionWork { .. } | Reason::EmptyList { .. } => {
                 Page::Drills
             }
@@ -76,7 +76,7 @@ pub(super) fn advice(problem: &Refusal) -> String {
         }
         Reason::HoldLong { most, .. } => format!("Make the hold {most} at most, or lower the ceiling."),
         Reason::CoveredUneven => "For the order of directions, choose \"each drawn separately\".".into(),
-        Reason::AcceptedByNobody => "Only a named person can accept that. Fill in \"Issued by\".".into(),
+        Reason::AcceptedByNobody { .. } => "Only a named person can accept that. Fill in \"Issued by\".".into(),
         Reason::EmptyList { .. } => "Add a drill.".into(),
         _ => problem.hint(),
     }

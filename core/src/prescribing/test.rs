@@ -170,11 +170,23 @@ fn what_was_changed_is_said_line_by_line() {
 
 #[test]
 fn nobody_is_accepted_by_nobody() {
-    let mut form = at(Page::PrescriptionField(&row::accepted_because));
-    form.answer("seen today");
-    assert_eq!(form.refusal().unwrap().0, "`accepted_because` is given, but `issued_by` is empty");
+    let mut form = at(Page::Accepts);
+    typed(&mut form, &["a", "2", "K. L."]);
+    form.answer("");
+    assert_eq!(form.refusal().unwrap().0, "`accepts` is given, but `issued_by` is empty");
     let mut form = at(Page::PrescriptionField(&row::issued_by));
-    typed(&mut form, &["K. L.", "10", "seen today", "2", "-"]);
+    typed(&mut form, &["K. L.", "11", "a", "2", "K. L.", ""]);
+    let accepts = &form.draft().accepts;
+    assert_eq!(
+        (accepts.len(), accepts[0].topic.name(), accepts[0].who.as_str()),
+        (1, "blood pressure", "K. L.")
+    );
+    assert!(
+        changes(form.opened(), form.draft()).iter().any(|line| line.starts_with("Accepted: blood pressure"))
+    );
+    typed(&mut form, &["11", "r 1"]);
+    assert_eq!(form.draft().accepts, [], "it can be taken out again");
+    typed(&mut form, &["a", "1", "K. L.", "", "2", "-"]);
     assert_eq!(form.answer("w"), Outcome::Page, "the name was taken away again");
 }
 

@@ -1,8 +1,8 @@
 //! What a page of the form shows, as values: the question, the present value, its limits with their reason, the
 //! consequences, and what can be typed.
 
-use super::draft_text::{changes, drill, drill_value, prescription_value, unlock};
-use super::form_page::{Page, UnlockEntry};
+use super::draft_text::{accept, changes, drill, drill_value, prescription_value, unlock};
+use super::form_page::{AcceptEntry, Page, UnlockEntry, acceptable};
 use super::remedies::advice;
 use super::{Figures, Form};
 use crate::plan::drill::{Drill, UnlockName};
@@ -64,10 +64,17 @@ impl Form {
             Page::DrillField(place, field) => self.drill_field_page(*place, field, &mut items),
             Page::Unlocks => self.unlocks_page(&mut items),
             Page::UnlockEntry(watched) => self.unlock_entry_page(watched, &mut items),
+            Page::Accepts => self.accepts_page(&mut items),
+            Page::AcceptEntry(entry) => self.accept_entry_page(entry, &mut items),
             Page::Overview => self.overview_page(figures, &mut items),
         };
         let counts = match self.page {
-            Page::Start | Page::Add | Page::UnlockEntry(_) | Page::Unlocks => false,
+            Page::Start
+            | Page::Add
+            | Page::UnlockEntry(_)
+            | Page::Unlocks
+            | Page::AcceptEntry(_)
+            | Page::Accepts => false,
             Page::PrescriptionField(field) => field.is_dose,
             Page::Drills | Page::Drill(_) | Page::DrillField(..) | Page::Overview => true,
         };
@@ -226,6 +233,44 @@ impl Form {
         (self.place("Watched"), format!("{keys}   B back   Q leave"))
     }
 
+    fn accepts_page(&self, items: &mut Vec<Item>) -> (String, String) {
+        items.push(Item::Text("Topics of suitability that are accepted although the answer says \"a clinician first\". The lock is lifted, its limits stay. A later yes is asked about again: is it new or worse?".to_owned()));
+        items.push(Item::Gap);
+        for (number, other) in (1..).zip(&self.draft.accepts) {
+            items.push(Item::Choice(format!("{number}"), accept(other)));
+        }
+        if self.draft.accepts.is_empty() {
+            items.push(Item::Text("Nothing so far.".to_owned()));
+        }
+        items.extend(self.draft.accepted_because.as_ref().map(|because| {
+            Item::Pair("Older form", format!("{because} (only answers before {})", self.draft.issued_on))
+        }));
+        (self.place("Accepted"), format!("A add one   R 1 remove number 1   Enter goes on  {MOVES}"))
+    }
+
+    fn accept_entry_page(&self, entry: &AcceptEntry, items: &mut Vec<Item>) -> (String, String) {
+        items.extend(entry.topic.map(|topic| Item::Pair("Topic", topic.to_string())));
+        items.extend(entry.who.as_ref().map(|who| Item::Pair("By", who.clone())));
+        let (text, keys) = match (entry.topic, &entry.who) {
+            (None, _) => {
+                let all =
+                    (1..).zip(acceptable()).map(|(number, topic): (u32, _)| format!("{number} {topic}"));
+                items.push(Item::Text(all.collect::<Vec<_>>().join("; ")));
+                (
+                    "Which topic? Chest pain, blackouts, dizziness and a fall that still hurts are lifted only by a clinician's clearance.",
+                    "A number.",
+                )
+            }
+            (_, None) => (
+                "Who accepts it? The person named here is responsible for it.",
+                "A name, initials or a role.",
+            ),
+            _ => ("On which day? It cannot be after the day of issue.", "Year-month-day; Enter: today."),
+        };
+        items.extend([Item::Gap, Item::Text(text.to_owned())]);
+        (self.place("Accepted"), format!("{keys}   B back   Q leave"))
+    }
+
     fn overview_page(&self, figures: Option<&Figures>, items: &mut Vec<Item>) -> (String, String) {
         for (number, field) in (1..).zip(Draft::asked()) {
             items.push(Item::Choice(
@@ -233,7 +278,11 @@ impl Form {
                 format!("{}: {}", field.label, prescription_value(&self.draft, field)),
             ));
         }
-        let next = Draft::asked().len() + 1;
+        let next = Draft::asked().len() + 2;
+        items.push(Item::Choice(
+            format!("{}", next - 1),
+            format!("Accepted: {}", counted(self.draft.accepts.len(), "topic")),
+        ));
         items.push(Item::Choice(
             format!("{next}"),
             format!("Drills: {}", counted(self.draft.drills.len(), "drill")),

@@ -1,13 +1,16 @@
 //! What a clinician's clearance can lift, and what one lifted. Which locks stand is found in `course`.
 
+use std::borrow::Cow;
+
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::health::lock::Lock;
+use crate::health::suitability::Topic;
 
 /// Something that a clearance lifted, by name.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Lifted {
-    /// The session that locked it; for [`Barrier::Clinician`] the answers, by their id.
+    /// The session that locked it; for [`Barrier::Topic`] and [`Barrier::Clinician`] the answers, by their id.
     pub session: String,
     /// What.
     pub what: Barrier,
@@ -20,29 +23,40 @@ pub enum Barrier {
     Lock(Lock),
     /// A date that lies ahead of the clock: the session was made while the clock was wrong.
     Date,
-    /// The answers about suitability said: a clinician first.
+    /// The answer to this topic of suitability said: a clinician first.
+    Topic(Topic),
+    /// All answers about suitability of one time, whatever they said. Clearances were once given like this.
     Clinician,
 }
+
+/// What stands before the topic.
+const CLINICIAN_FIRST: &str = "a clinician first";
 
 impl Barrier {
     /// The plain words.
     ///
     /// ```
-    /// use counterpoise_core::{health::lock::Lock, record::Barrier};
-    /// for barrier in [Barrier::Date, Barrier::Clinician, Barrier::Lock(Lock::Faint)] {
-    ///     assert_eq!(Barrier::from_name(barrier.name()), Some(barrier));
+    /// use counterpoise_core::{health::lock::Lock, health::suitability::Topic, record::Barrier};
+    /// for barrier in
+    ///     [Barrier::Date, Barrier::Clinician, Barrier::Lock(Lock::Faint), Barrier::Topic(Topic::Sight)]
+    /// {
+    ///     assert_eq!(Barrier::from_name(&barrier.name()), Some(barrier));
     /// }
     /// ```
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> Cow<'static, str> {
         match self {
-            Self::Lock(lock) => lock.name(),
-            Self::Date => "a date that lies ahead",
-            Self::Clinician => "a clinician first",
+            Self::Lock(lock) => lock.name().into(),
+            Self::Date => "a date that lies ahead".into(),
+            Self::Topic(topic) => format!("{CLINICIAN_FIRST}: {topic}").into(),
+            Self::Clinician => CLINICIAN_FIRST.into(),
         }
     }
 
     /// The one with these words, if there is one.
     pub fn from_name(name: &str) -> Option<Self> {
+        if let Some(topic) = name.strip_prefix(CLINICIAN_FIRST).and_then(|rest| rest.strip_prefix(": ")) {
+            return Topic::from_name(topic).map(Self::Topic);
+        }
         let locks = Lock::ALL.iter().map(|lock| Self::Lock(*lock));
         locks.chain([Self::Date, Self::Clinician]).find(|barrier| barrier.name() == name)
     }
@@ -50,7 +64,7 @@ impl Barrier {
 
 impl Serialize for Barrier {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(self.name())
+        to.serialize_str(&self.name())
     }
 }
 

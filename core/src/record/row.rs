@@ -24,7 +24,7 @@ mod partner_row;
 pub use balance_row::BalanceRow;
 pub use change_row::{Change, ChangeRow, PrescriptionText};
 pub use correction_row::{Corrected, CorrectionRow};
-pub use fitness_row::{ClearanceRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow};
+pub use fitness_row::{ClearanceRow, LiftedRow, ReadyRow, SuitabilityRow, TopicRow, WorseRow};
 pub use ladder_row::LadderRow;
 pub use partner_row::{AdviceRow, LeftOutRow, MishapRow, ResponseRow, RoutineRow};
 

@@ -271,7 +271,8 @@ fn choose<W: Write>(
         issued_on: today,
         drills: vec![plan.clone()],
         unlocks: Vec::new(),
-        accepted_because: draft.accepted_because.clone(),
+        // With the day of today it would cover what was answered since the program was issued.
+        accepted_because: None,
         ..draft.clone()
     };
     admit(asked, plan, partner, warmed_up)

@@ -6,9 +6,9 @@ use tempfile::tempdir;
 use super::super::sample::{id, in_memory, keep, moment, open, session, told};
 use super::super::{Folder, Journal, JournalError, export, rescue};
 use super::Incoming;
-use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::health::suitability::{Answer, Reply, Topic};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
-use counterpoise_core::record::Entry;
+use counterpoise_core::record::{Entry, TopicRow};
 
 /// The sample session, under this prescription.
 fn under(digest: Digest) -> Vec<Entry> {
@@ -53,7 +53,7 @@ fn a_file_that_shares_nothing_seems_to_be_somebody_elses() {
     keep(&mut here, &id(2), &under(ready()));
     assert!(is_foreign(&export_of(9, ready()), &here), "everybody has the ready ones");
     // Whatever else the same journal wrote, before its first practice too.
-    let answers = [(Topic::questions(false).next().unwrap(), Answer::True)];
+    let answers = [TopicRow::new(Topic::questions(false).next().unwrap(), Reply::new(Answer::No))];
     let elsewhere = tempdir().unwrap();
     let mut there = open(&Folder::open_in(elsewhere.path()).unwrap());
     there.keep_suitability(&"2026-11-02T08:00:00Z[UTC]".parse().unwrap(), false, &answers).unwrap();

@@ -16,14 +16,18 @@ use counterpoise_core::course::summaries::Summaries;
 use counterpoise_core::health::assessment::{Company, Reading, Sex, Test};
 use counterpoise_core::health::lock::{HOLD, Lock};
 use counterpoise_core::health::readiness::Item;
-use counterpoise_core::health::suitability::{Answer, Topic};
+use counterpoise_core::health::suitability::{Answer, Reply, Topic};
 use counterpoise_core::health::yes_no::YesNoNotSure::{No, NotSure};
 use counterpoise_core::plan::drill::Form;
 use counterpoise_core::record::sample::{correction, right};
 use counterpoise_core::record::{
     Contents, Corrected, CorrectionRow, Decision, Entry, Given, Mishap, Numbered, Question, Response, Right,
-    Seen, SeenRow, SessionEnd, SetEnd, Times, TriedOut, WhyStopped,
+    Seen, SeenRow, SessionEnd, SetEnd, Times, TopicRow, TriedOut, WhyStopped,
 };
+
+fn said(topic: Topic, answer: Answer) -> TopicRow {
+    TopicRow::new(topic, Reply::new(answer))
+}
 
 fn at(text: &str) -> ZonedDateTime {
     text.parse().unwrap()
@@ -159,7 +163,7 @@ fn filled(place: &std::path::Path) -> Journal {
         .keep_suitability(
             &monday(),
             false,
-            &[(Topic::Heart, Answer::Agreed), (Topic::Bones, Answer::NotTrue)],
+            &[said(Topic::Heart, Answer::Agreed), said(Topic::Bones, Answer::NotTrue)],
         )
         .unwrap();
     let suitability = journal.contents().unwrap().suitability[0].id;
@@ -315,7 +319,7 @@ fn a_clearance_names_what_told_of_the_lock_and_answers_name_those_before() {
     let contents = journal.contents().unwrap();
     assert_eq!(contents.clearances[0].lifted[0].told_by, contents.sessions[0].can_lock);
     for answer in [Answer::NotTrue, Answer::True] {
-        journal.keep_suitability(&now, false, &[(Topic::Heart, answer)]).unwrap();
+        journal.keep_suitability(&now, false, &[said(Topic::Heart, answer)]).unwrap();
     }
     let rows = journal.contents().unwrap().suitability;
     assert_eq!((rows[0].replaces.len(), &rows[1].replaces), (0, &vec![rows[0].id]));
@@ -349,7 +353,7 @@ proptest! {
             let (upto, last) = check(&journal);
             prop_assert_eq!(upto, last);
             journal.keep_correction(&monday(), &CorrectionRow { session: id(nth), ..correction(0, Corrected::SetAside) }).unwrap();
-            journal.keep_suitability(&monday(), false, &[(Topic::Heart, Answer::NotTrue)]).unwrap();
+            journal.keep_suitability(&monday(), false, &[said(Topic::Heart, Answer::NotTrue)]).unwrap();
             check(&journal);
         }
         let harms = [

@@ -10,6 +10,7 @@ use super::judge::{Fault, Place, Shortfall};
 use crate::health::bounds::{Bounds, Limits};
 use crate::health::lock::{Hold, Lock};
 use crate::plan::drill::{Drill, Form, LadderStep};
+use crate::plan::health_topic::Topic;
 use crate::words::counted;
 
 /// One reason of a decision.
@@ -23,7 +24,7 @@ pub enum Reason {
     /// Suitability says: a clinician first.
     Clinician {
         /// The gravest answer, as a sentence.
-        because: &'static str,
+        because: String,
     },
     /// A hold is running.
     Holding {
@@ -117,6 +118,15 @@ pub enum Reason {
     Accepted {
         /// The reason given in the prescription.
         because: String,
+    },
+    /// The prescription accepts a topic that would lock.
+    AcceptedTopic {
+        /// The topic.
+        topic: Topic,
+        /// Who accepts it.
+        who: String,
+        /// The day.
+        when: Date,
     },
     /// The person's limits.
     Bounds {
@@ -244,6 +254,9 @@ impl fmt::Display for Reason {
                     f,
                     "The person who issued the program accepts your answers about suitability: {because}."
                 )
+            }
+            Self::AcceptedTopic { topic, who, when } => {
+                write!(f, "Your program accepts your answer about {topic} ({who}, {when}). Its limits stay.")
             }
             Self::Bounds { bounds } => write!(f, "Your limits: {bounds}"),
             Self::Limits { limits } => {

@@ -6,7 +6,7 @@ use crate::course::past::{Barrier, Lifted, Past, PastSession, PastSet};
 use crate::health::bounds::Bounds;
 use crate::health::lock::{Hold, Lock};
 use crate::health::readiness::Item;
-use crate::health::suitability::{Answer, Suitability, Topic};
+use crate::health::suitability::{By, Finding, Suitability, Topic, Why};
 use crate::health::yes_no::YesNoNotSure::{self, No, Yes};
 use crate::plan::drill::{Drill, Form};
 use crate::plan::prescription::Prescription;
@@ -748,18 +748,20 @@ fn tests_below_their_cut_off_narrow_the_steps_and_the_drills() {
 
 #[test]
 fn a_clinician_first_is_a_lock_with_its_reason() {
-    let answers: Vec<(Topic, Answer)> = Topic::questions(false)
-        .map(|topic| (topic, if topic == Topic::Bones { Answer::NotTrue } else { Answer::True }))
-        .collect();
-    let fitness =
-        |cleared| Fitness { suitability: Some(Suitability::of(&answers, false, cleared)), tests_below: 0 };
-    let next = Next::of(&Past::default(), &prescription(), &fitness(false), &at(2));
+    let fitness = |found| {
+        let answers: Vec<(Topic, Finding)> = Topic::questions(false)
+            .map(|topic| (topic, if topic == Topic::ThinBones { found } else { Finding::Fine }))
+            .collect();
+        Fitness { suitability: Some(Suitability::of(&answers, false)), tests_below: 0 }
+    };
+    let (locked, cleared) = (fitness(Finding::Warning(Why::Yes)), fitness(Finding::Lifted(By::Clearance)));
+    let next = Next::of(&Past::default(), &prescription(), &locked, &at(2));
     assert_eq!(next.decision, Decision::Locked);
     assert_eq!(
         next.reasons[0].to_string(),
-        "Your bones are weak, or one broke in a small fall: talk to a clinician before you practice."
+        "Your bones are thin or weak: talk to a clinician before you practice."
     );
-    assert!(Next::of(&Past::default(), &prescription(), &fitness(true), &at(2)).is_open());
+    assert!(Next::of(&Past::default(), &prescription(), &cleared, &at(2)).is_open());
 }
 
 // The same day.

@@ -1,117 +1,22 @@
-//! The topics, their sentences, and what each leads to. All of it \[judgment\]; the topics are those of public-health
-//! lists and trial exclusions \[read / second-hand\].
+//! What is asked about each topic, and what an answer leads to. All of it \[judgment\]; the topics are those of
+//! public-health lists and trial exclusions \[read / second-hand\].
 
-use super::{Answer, Effect};
+use super::{Effect, Finding};
 use crate::health::bounds::Bounds;
-use crate::words;
-
-/// Something that decides whether, and how, a person begins. Its name is what the journal keeps.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Topic {
-    /// A heart or blood-pressure condition.
-    Heart,
-    /// Chest pain at any time.
-    ChestPain,
-    /// Blackouts or dizziness.
-    Blackouts,
-    /// Faint on rising.
-    Rising,
-    /// A recent fall with pain or trouble walking.
-    FallPain,
-    /// A recent fracture or operation.
-    Operation,
-    /// Weak bones, or one that broke easily.
-    Bones,
-    /// A stroke, Parkinson's or multiple sclerosis.
-    Nerves,
-    /// The inner ear, or numb feet.
-    InnerEar,
-    /// Blood thinners.
-    Thinners,
-    /// Medicine that makes drowsy, or opioids.
-    Drowsy,
-    /// Blood sugar that drops too low.
-    Sugar,
-    /// Sight that glasses do not correct.
-    Sight,
-    /// A joint replacement and its limits.
-    Joint,
-    /// Pain or dizziness when the head turns.
-    Neck,
-    /// Pain when standing.
-    Pain,
-    /// Memory, and following what is said.
-    Memory,
-    /// Getting up from the floor.
-    Floor,
-    /// A walking aid indoors.
-    Aid,
-    /// Alone in the house.
-    House,
-    /// First key question: a fall in the last 12 months.
-    FallYear,
-    /// A severe fall, or two.
-    FallSevere,
-    /// Second key question: unsteady.
-    Unsteady,
-    /// Third key question: worried about falling.
-    Worried,
-    /// The partner's strength.
-    PartnerStrength,
-    /// The partner's own balance.
-    PartnerBalance,
-    /// The partner's back.
-    PartnerBack,
-    /// Practiced with the therapist.
-    PartnerTaught,
-    /// The trainee's consent.
-    Consent,
-}
-
-words! {
-    Topic {
-        Heart => "heart or blood pressure",
-        ChestPain => "chest pain",
-        Blackouts => "blackouts or dizziness",
-        Rising => "faint on rising",
-        FallPain => "recent fall with pain",
-        Operation => "recent fracture or operation",
-        Bones => "weak bones",
-        Nerves => "stroke, Parkinson's or multiple sclerosis",
-        InnerEar => "inner ear or numb feet",
-        Thinners => "blood thinners",
-        Drowsy => "medicine that makes drowsy",
-        Sugar => "low sugar",
-        Sight => "sight",
-        Joint => "joint replacement",
-        Neck => "neck",
-        Pain => "pain",
-        Memory => "memory",
-        Floor => "getting up from the floor",
-        Aid => "walking aid indoors",
-        House => "alone in the house",
-        FallYear => "fall in 12 months",
-        FallSevere => "severe or repeated falls",
-        Unsteady => "unsteady",
-        Worried => "worried about falling",
-        PartnerStrength => "partner's strength",
-        PartnerBalance => "partner's balance",
-        PartnerBack => "partner's back",
-        PartnerTaught => "practiced with the therapist",
-        Consent => "consent",
-    }
-}
+use crate::health::yes_no::YesNoNotSure;
+use crate::plan::health_topic::Topic;
 
 impl Topic {
     /// The topics to ask about, in order; those about a partner only where one is wanted.
     pub fn questions(partner: bool) -> impl Iterator<Item = Self> {
-        Self::ALL.iter().copied().filter(move |topic| partner || !topic.is_about_partner())
+        let asked = move |topic: &Self| topic.is_asked() && (partner || !topic.is_about_partner());
+        Self::ALL.iter().copied().filter(asked)
     }
 
     /// Whether it is asked only where practice with a partner is wanted.
     pub const fn is_about_partner(self) -> bool {
         matches!(
-            self,
+            self.whole(),
             Self::PartnerStrength
                 | Self::PartnerBalance
                 | Self::PartnerBack
@@ -120,51 +25,120 @@ impl Topic {
         )
     }
 
-    /// Whether a clinician can agree to it, so that the third answer is offered.
+    /// Whether the person can say that a clinician agreed to practice, so that it is asked.
     pub const fn can_be_agreed(self) -> bool {
-        matches!(self.leads_to(Answer::NotTrue), Effect::Clinician)
+        self.locks() && !self.needs_clearance()
     }
 
-    /// The sentence that is true in the good case.
-    pub const fn sentence(self) -> &'static str {
+    /// Whether yes is the good answer. Elsewhere no is. Not sure is never good.
+    pub const fn is_good_if_yes(self) -> bool {
+        matches!(
+            self.whole(),
+            Self::PartnerStrength | Self::PartnerBalance | Self::PartnerTaught | Self::Consent
+        )
+    }
+
+    /// Whether this is the good answer to its question.
+    pub const fn is_good(self, answer: YesNoNotSure) -> bool {
+        if self.is_good_if_yes() { answer.is_surely_yes() } else { !answer.may_be_yes() }
+    }
+
+    /// The question. Those that are no longer asked have the words in which their answers are read back.
+    pub const fn question(self) -> &'static str {
         match self {
-            Self::Heart => "I have no heart trouble and no high or low blood pressure.",
-            Self::ChestPain => "I do not get chest pain.",
-            Self::Blackouts => "I do not get dizzy and do not black out.",
-            Self::Rising => "I do not feel faint when I stand up.",
-            Self::FallPain => "I have not had a fall that still hurts or makes it hard to walk.",
-            Self::Operation => "I have not broken a bone or had an operation in the last six months.",
-            Self::Bones => "My bones are not weak. I have not broken one in a small fall.",
-            Self::Nerves => "I have not had a stroke, and have no illness such as Parkinson's or MS.",
-            Self::InnerEar => "My inner ear is well, and my feet are not numb.",
-            Self::Thinners => "I do not take blood thinners.",
-            Self::Drowsy => "I take no pills that make me sleepy, and no strong pain pills.",
-            Self::Sugar => "My blood sugar does not drop too low.",
-            Self::Sight => "I see well, with my glasses if I need them.",
-            Self::Joint => "I have no new hip or knee, or I know what I must not do with it.",
-            Self::Neck => "I can turn my head without pain and without feeling dizzy.",
-            Self::Pain => "I can stand and move for ten minutes without bad pain.",
-            Self::Memory => "I can follow and keep in mind what I am told.",
-            Self::Floor => "If I were on the floor, I could get up by myself.",
-            Self::Aid => "I walk at home without a stick, a frame or a hand to hold.",
-            Self::House => "Somebody else is at home when I practice.",
-            Self::FallYear => "I have not had a fall in the last 12 months.",
-            Self::FallSevere => {
-                "I have not had two falls in a year. No fall took me to a doctor, or left me on the floor for an hour."
-            }
-            Self::Unsteady => "I feel steady when I stand and walk.",
-            Self::Worried => "I am not worried that I might fall.",
-            Self::PartnerStrength => "My partner is strong enough to steady me.",
-            Self::PartnerBalance => "My partner stands and walks steadily.",
-            Self::PartnerBack => "My partner has a good back and no bad shoulder.",
-            Self::PartnerTaught => "A therapist has shown us both what to do, and has seen us do it.",
-            Self::Consent => "I want my partner to do this with me, and I can say stop at any time.",
+            Self::HeartTrouble => "Do you have heart trouble?",
+            Self::BloodPressure => "Is your blood pressure too high or too low?",
+            Self::ChestPain => "Do you get chest pain?",
+            Self::BlackingOut => "Do you ever black out?",
+            Self::Dizziness => "Do you get dizzy?",
+            Self::Rising => "Do you feel faint when you stand up?",
+            Self::FallHurts => "Have you had a fall that still hurts?",
+            Self::FallWalking => "Has a fall made it hard for you to walk?",
+            Self::Fracture => "Have you broken a bone in the last six months?",
+            Self::Surgery => "Have you had surgery in the last six months?",
+            Self::ThinBones => "Are your bones thin or weak?",
+            Self::SmallFall => "Have you ever broken a bone in a small fall?",
+            Self::Stroke => "Have you had a stroke?",
+            Self::NerveIllness => "Do you have an illness such as Parkinson's or MS?",
+            Self::Ear => "Do you have trouble with your inner ear?",
+            Self::NumbFeet => "Are your feet numb?",
+            Self::Thinners => "Do you take blood thinners?",
+            Self::SleepyPills => "Do you take pills that make you sleepy?",
+            Self::PainPills => "Do you take strong pain pills?",
+            Self::Sugar => "Does your blood sugar ever drop too low?",
+            Self::Sight => "Is it hard for you to see, even with glasses?",
+            Self::Joint => "Do you have a new hip or knee that you still need advice about?",
+            Self::NeckPain => "Does it hurt to turn your head?",
+            Self::NeckDizzy => "Do you get dizzy when you turn your head?",
+            Self::Pain => "Does it hurt badly to stand or move for ten minutes?",
+            Self::Following => "Is it hard for you to follow what you are told?",
+            Self::Remembering => "Is it hard for you to keep in mind what you are told?",
+            Self::Floor => "Would you need help to get up from the floor?",
+            Self::Aid => "Do you walk at home with a stick, a frame or a hand to hold?",
+            Self::House => "Are you alone at home when you practice?",
+            Self::FallYear => "Have you had a fall in the last 12 months?",
+            Self::TwoFalls => "Have you had two falls or more in a year?",
+            Self::FallDoctor => "Have you had to see a doctor after a fall?",
+            Self::FallHour => "Has a fall left you on the floor for an hour?",
+            Self::Unsteady => "Do you feel unsteady when you stand or walk?",
+            Self::Worried => "Are you worried that you might fall?",
+            Self::PartnerStrength => "Is your partner strong enough to steady you?",
+            Self::PartnerBalance => "Is your partner steady on both feet?",
+            Self::PartnerSpine => "Does your partner have a bad back?",
+            Self::PartnerShoulder => "Does your partner have a bad shoulder?",
+            Self::PartnerTold => "Has a therapist taught you both what to do?",
+            Self::PartnerWatched => "Has a therapist watched you both do it?",
+            Self::Willing => "Do you want your partner to do this with you?",
+            Self::CanStop => "Can you say stop at any time?",
+            Self::Heart => "heart trouble, or high or low blood pressure",
+            Self::Blackouts => "dizziness or blackouts",
+            Self::FallPain => "a fall that still hurts or makes it hard to walk",
+            Self::Operation => "a broken bone or surgery in the last six months",
+            Self::Bones => "weak bones, or one that broke in a small fall",
+            Self::Nerves => "a stroke, or an illness such as Parkinson's or MS",
+            Self::InnerEar => "trouble with the inner ear, or numb feet",
+            Self::Drowsy => "pills that make sleepy, or strong pain pills",
+            Self::Neck => "pain or dizziness on turning the head",
+            Self::Memory => "hard to follow or keep in mind what is said",
+            Self::FallSevere => "two falls in a year, or a bad one",
+            Self::PartnerBack => "a partner with a bad back or shoulder",
+            Self::PartnerTaught => "both taught and watched by a therapist",
+            Self::Consent => "wants to practice with the partner, and can say stop",
         }
     }
 
-    /// What is so when it is not true.
+    /// What is so when the answer is not the good one.
     pub const fn fact(self) -> &'static str {
         match self {
+            Self::HeartTrouble => "You have heart trouble.",
+            Self::BloodPressure => "Your blood pressure is too high or too low.",
+            Self::BlackingOut => "You black out at times.",
+            Self::Dizziness => "You get dizzy.",
+            Self::FallHurts => "You have had a fall that still hurts.",
+            Self::FallWalking => "A fall has made it hard for you to walk.",
+            Self::Fracture => "You have broken a bone in the last six months.",
+            Self::Surgery => "You have had surgery in the last six months.",
+            Self::ThinBones => "Your bones are thin or weak.",
+            Self::SmallFall => "You have broken a bone in a small fall.",
+            Self::Stroke => "You have had a stroke.",
+            Self::NerveIllness => "You have an illness such as Parkinson's or MS.",
+            Self::Ear => "You have trouble with your inner ear.",
+            Self::NumbFeet => "Your feet are numb.",
+            Self::SleepyPills => "You take pills that make you sleepy.",
+            Self::PainPills => "You take strong pain pills.",
+            Self::NeckPain => "It hurts to turn your head.",
+            Self::NeckDizzy => "You get dizzy when you turn your head.",
+            Self::Following => "It is hard for you to follow what you are told.",
+            Self::Remembering => "It is hard for you to keep in mind what you are told.",
+            Self::TwoFalls => "You have had two falls or more in a year.",
+            Self::FallDoctor => "You have had to see a doctor after a fall.",
+            Self::FallHour => "A fall has left you on the floor for an hour.",
+            Self::PartnerSpine => "Your partner has a bad back.",
+            Self::PartnerShoulder => "Your partner has a bad shoulder.",
+            Self::PartnerTold => "A therapist has yet to teach you both what to do.",
+            Self::PartnerWatched => "A therapist has yet to watch you both do it.",
+            Self::Willing => "You would rather practice alone.",
+            Self::CanStop => "It is hard for you to say stop.",
             Self::Heart => "You have heart trouble, or high or low blood pressure.",
             Self::ChestPain => "You get chest pain.",
             Self::Blackouts => "You get dizzy or black out.",
@@ -177,12 +151,12 @@ impl Topic {
             Self::Thinners => "You take blood thinners.",
             Self::Drowsy => "You take pills that make you sleepy, or strong pain pills.",
             Self::Sugar => "Your blood sugar drops too low at times.",
-            Self::Sight => "You do not see well, even with glasses.",
-            Self::Joint => "You have a new joint and do not know what you must not do with it.",
+            Self::Sight => "It is hard for you to see, even with glasses.",
+            Self::Joint => "You have a new hip or knee that you still need advice about.",
             Self::Neck => "Turning your head hurts or makes you dizzy.",
             Self::Pain => "Standing and moving hurts badly.",
             Self::Memory => "It is hard to follow or keep in mind what you are told.",
-            Self::Floor => "You could not get up from the floor by yourself.",
+            Self::Floor => "You would need help to get up from the floor.",
             Self::Aid => "You walk at home with a stick, a frame or a hand to hold.",
             Self::House => "You are alone at home when you practice.",
             Self::FallYear => "You have had a fall in the last 12 months.",
@@ -198,14 +172,14 @@ impl Topic {
     }
 
     /// What an answer leads to.
-    pub const fn leads_to(self, answer: Answer) -> Effect {
+    pub const fn leads_to(self, found: Finding) -> Effect {
         use Effect::{Advice, Clinician, None, Within};
-        let agreed = match answer {
-            Answer::True => return None,
-            Answer::Agreed => true,
-            Answer::NotTrue => false,
+        let agreed = match found {
+            Finding::Fine => return None,
+            Finding::Lifted(_) => true,
+            Finding::Warning(_) => false,
         };
-        match self {
+        match self.whole() {
             Self::Heart | Self::Operation | Self::Pain if agreed => None,
             Self::Joint if agreed => Advice("Keep to what you were told for the new joint."),
             // A push or a missed catch can break a bone or bleed.
@@ -216,32 +190,19 @@ impl Topic {
             Self::Drowsy | Self::FallSevere if agreed => Within(Bounds::CAUTIOUS),
             Self::Rising if agreed => Within(Bounds { no_rises: true, ..Bounds::CAUTIOUS }),
             Self::Sight | Self::Memory if agreed => Within(Bounds::STEP_ONE),
-            Self::Heart
-            | Self::ChestPain
-            | Self::Blackouts
-            | Self::Rising
-            | Self::FallPain
-            | Self::Operation
-            | Self::Bones
-            | Self::Nerves
-            | Self::InnerEar
-            | Self::Thinners
-            | Self::Drowsy
-            | Self::Sight
-            | Self::Joint
-            | Self::Pain
-            | Self::Memory
-            | Self::FallSevere => Clinician,
             Self::Sugar => Advice("Eat first, and keep something sweet in reach."),
             Self::Neck => Within(Bounds { no_head_turns: true, ..Bounds::OPEN }),
             Self::Floor | Self::Aid => Within(Bounds::STEP_ONE),
             Self::House | Self::FallYear | Self::Unsteady => Within(Bounds::CAUTIOUS),
             Self::Worried => Advice("A balance test shows where you stand: counterpoise assess"),
+            // Those about a partner, with whom nothing is practiced then.
             Self::PartnerStrength
             | Self::PartnerBalance
             | Self::PartnerBack
             | Self::PartnerTaught
             | Self::Consent => Within(Bounds::ALONE),
+            // Every other one.
+            _ => Clinician,
         }
     }
 }

@@ -6,8 +6,8 @@ use std::mem;
 use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, TableLike, Value as Written};
 
 use super::field::{Field, Place, Sheet, Value};
-use super::fields::{Draft, Unlock};
-use super::write::{about, drill, note, section, unlock};
+use super::fields::{Accept, Draft, Unlock};
+use super::write::{about, accept, drill, note, section, unlock};
 use super::{DraftDrill, Prescription, Seal};
 
 impl Draft {
@@ -54,6 +54,8 @@ impl Draft {
         sections(&mut document, Place::Drill, (&before.drills, &self.drills), same, drill)?;
         let same = |a: &Unlock, b: &Unlock| a.name == b.name && a.partner == b.partner;
         sections(&mut document, Place::Unlock, (&before.unlocks, &self.unlocks), same, unlock)?;
+        let same = |a: &Accept, b: &Accept| a.topic == b.topic;
+        sections(&mut document, Place::Accept, (&before.accepts, &self.accepts), same, accept)?;
         Some(format!("{mark}{}", document.to_string().replace('\n', line_end)))
     }
 }

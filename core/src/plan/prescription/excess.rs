@@ -3,7 +3,7 @@
 
 use std::fmt;
 
-use super::{DrillPlan, Prescription};
+use super::{Accept, DrillPlan, Prescription};
 use crate::plan::precaution::Precautions;
 use crate::units::Millis;
 
@@ -141,7 +141,11 @@ impl Prescription {
 
     /// Whether it accepts an answer about suitability that `program` does not accept.
     fn accepts_more_than(&self, program: &Self) -> bool {
-        self.accepted_because().is_some() && program.accepted_because().is_none()
+        let accepted = |accept: &Accept| {
+            program.accepts().iter().any(|other| other.topic == accept.topic && other.when >= accept.when)
+        };
+        let before = |one: &Self| one.accepted_because().map(|_| one.issued_on());
+        !self.accepts().iter().all(accepted) || before(self) > before(program)
     }
 
     fn sets(&self) -> u32 {

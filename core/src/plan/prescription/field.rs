@@ -93,13 +93,15 @@ pub enum Place {
     Top,
     Drill,
     Unlock,
+    Accept,
     Limits,
     Suitability,
 }
 
 impl Place {
     /// The sections, in the order in which they are written.
-    pub const SECTIONS: [Self; 4] = [Self::Drill, Self::Unlock, Self::Limits, Self::Suitability];
+    pub const SECTIONS: [Self; 5] =
+        [Self::Drill, Self::Unlock, Self::Accept, Self::Limits, Self::Suitability];
 
     /// Its header as it is written.
     pub const fn name(self) -> &'static str {
@@ -107,6 +109,7 @@ impl Place {
             Self::Top => "the prescription",
             Self::Drill => "[[drills]]",
             Self::Unlock => "[[unlocks]]",
+            Self::Accept => "[[accepts]]",
             Self::Limits => "[limits]",
             Self::Suitability => "[suitability]",
         }

@@ -7,6 +7,7 @@ use super::field::{Field, Place, Sheet, Source, choice};
 use super::limits;
 use super::value::{DrillOrder, GapShape, SequenceName, Typed, Value};
 use crate::plan::drill::{Drill, Form, Need, UnlockName};
+use crate::plan::health_topic::Topic;
 use crate::plan::precaution::Precaution;
 
 /// For each section: its values as a struct, and a static for each row, in `row`. A row is
@@ -146,7 +147,7 @@ table! {
         precautions: Vec<Precaution> = Vec::new(), "what this person must not do: `\"no step with the left leg\"`, `\"no step with the right leg\"`, `\"no weight on the left leg alone\"`, `\"no weight on the right leg alone\"`, `\"left arm stays down\"`, `\"right arm stays down\"`, `\"no head turns or looking up\"`, `\"nothing backward\"`, `\"no bending or twisting\"`", {
             left_out: "none", bounds: "from this list, each only once; refused where they leave none of the drills",
             origin: "which limb a call uses: judgment", example: "[\"left arm stays down\"]",
-            note: "never asked of this person", rank: 11, is_first: true, label: "Precautions",
+            note: "never asked of this person", rank: 10, is_first: true, label: "Precautions",
             question: "Is there something that this person must not do? It is never called, in any practice.",
             why: "Anything on this list also leaves out pushes, balls and moving bases.",
             prompt: "The numbers of all that apply, such as: 1 5; or: none", unset: "none",
@@ -158,16 +159,14 @@ table! {
             question: "Above what effort, 0 to 10, does nothing step up? Rises and quick steps may reach 8 unless you lower this.",
             said: "{} of 10",
         };
-        accepted_because: Option<String> = None, "why the person may begin although the answers about suitability say \"a clinician first\"", {
-            place: Place::Suitability, left_out: "nobody is accepted", characters: Some(1),
-            bounds: "refused where `issued_by` names nobody", rank: 10,
+        accepted_because: Option<String> = None, "an older form of `[[accepts]]`: why the person may begin although answers about suitability, given before `issued_on`, say \"a clinician first\"", {
+            place: Place::Suitability, left_out: "nothing is accepted this way", characters: Some(1),
+            bounds: "refused where `issued_by` names nobody; covers no answer given on or after `issued_on`, and no chest pain, blackout, dizziness or fall that still hurts",
             label: "Accepted despite \"a clinician first\"",
-            question: "If the suitability answers say \"a clinician first\", why may this person still start? It lifts no other limit.",
-            why: "It is kept with every session and shown in the report. Only the person named in \"Issued by\" can give it.",
-            prompt: "The reason in a few words; - clears it", unset: "no", clears: &["-", "none", "no"],
         };
         + drills: DraftDrill, "The drills. A built-in warm-up is not among them.";
         + unlocks: Unlock, "What somebody has watched, in the order of the file.";
+        + accepts: Accept, "The topics of suitability that are accepted, in the order of the file.";
     }
 
     /// One drill of a prescription as it is written. Times are in milliseconds.
@@ -312,6 +311,20 @@ table! {
             question: "Is this in place where the person practices? The app asks again each time.",
             prompt: "The numbers of what is in place; or: none", unset: "nothing confirmed yet",
             clears: &["none", "no"],
+        };
+    }
+
+    /// A topic of the questions about suitability that somebody accepts: its lock is lifted, its limits stay.
+    Accept at Accept {
+        topic: Topic, "the topic of the question about suitability; the topics are listed below", {
+            bounds: "one that can be accepted, each only once; refused where `issued_by` names nobody", origin: "judgment",
+            example: "\"blood pressure\"",
+        };
+        who: String, "who accepts it: a name, initials or a role", {
+            characters: Some(1),
+        };
+        when: Date, "the day; a later yes to the topic is asked about once more", {
+            bounds: "not after `issued_on`",
         };
     }
 

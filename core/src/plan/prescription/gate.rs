@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::field::{Sheet, Value};
-use super::fields::{Draft, Unlock};
+use super::fields::{Accept, Draft, Unlock};
 use super::limits::{self, Limit};
 use super::reading::Lines;
 use super::refusal::{Reason, Refusal, shown};
@@ -44,9 +44,14 @@ impl<'a> Gate<'a> {
             return Err(self.refuse(lines.at("schema"), Reason::Schema { written: shown(&draft.schema) }));
         }
         // Only a named issuer can accept a person whose answers say "a clinician first".
-        if draft.accepted_because.is_some() && draft.issued_by.trim().is_empty() {
-            return Err(self.refuse(lines.at("accepted_because"), Reason::AcceptedByNobody));
+        let given =
+            [("accepted_because", draft.accepted_because.is_some()), ("accepts", !draft.accepts.is_empty())];
+        if let Some((field, _)) =
+            given.into_iter().find(|(_, given)| *given && draft.issued_by.trim().is_empty())
+        {
+            return Err(self.refuse(lines.at(field), Reason::AcceptedByNobody { field }));
         }
+        self.accepts(&mut draft.accepts, &lines.accepts, draft.issued_on)?;
         self.unlocks(&mut draft.unlocks, &lines.unlocks, draft.issued_on)?;
         if draft.drills.is_empty() {
             return Err(self.refuse(lines.at("drills"), Reason::EmptyList { field: "drills" }));
@@ -145,6 +150,27 @@ impl<'a> Gate<'a> {
             if earlier.iter().any(|other| other.name == unlock.name && other.partner == unlock.partner) {
                 let entry = unlock.name.to_string();
                 return Err(self.refuse(lines.at("name"), Reason::Twice { field: "unlocks", entry }));
+            }
+        }
+        Ok(())
+    }
+
+    fn accepts(&self, accepts: &mut [Accept], lines: &[Lines], issued_on: Date) -> Result<(), Refusal> {
+        for nth in 0..accepts.len() {
+            let (earlier, rest) = accepts.split_at_mut(nth);
+            let (accept, lines) = (&mut rest[0], &lines[nth]);
+            let topic = accept.topic;
+            if !topic.can_be_accepted() {
+                return Err(self.refuse(lines.at("topic"), Reason::NotAcceptable { topic }));
+            }
+            if accept.when > issued_on {
+                let (when, issued_on) = (accept.when.to_string(), issued_on.to_string());
+                return Err(self.refuse(lines.at("when"), Reason::AcceptLater { when, issued_on }));
+            }
+            self.ranges(accept, lines)?;
+            if earlier.iter().any(|other| other.topic == topic) {
+                let entry = topic.to_string();
+                return Err(self.refuse(lines.at("topic"), Reason::Twice { field: "accepts", entry }));
             }
         }
         Ok(())

@@ -8,7 +8,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::field::{Field, Place, Source};
-use super::fields::{Draft, DraftDrill, Unlock};
+use super::fields::{Accept, Draft, DraftDrill, Unlock};
 use super::limits;
 use super::refusal::{Reason, Refusal};
 use super::value::{Kind, Typed, Value, Wrong};
@@ -20,6 +20,7 @@ pub(super) struct Lines {
     fields: Vec<(&'static str, usize)>,
     pub drills: Vec<Self>,
     pub unlocks: Vec<Self>,
+    pub accepts: Vec<Self>,
 }
 
 impl Lines {
@@ -69,6 +70,10 @@ pub(super) fn read(name: &str, bytes: &[u8]) -> Result<(Draft, Lines), Refusal> 
     for mut section in top.sections(Place::Unlock)? {
         draft.unlocks.push(Unlock::from(&mut section)?);
         top.lines.unlocks.push(section.lines);
+    }
+    for mut section in top.sections(Place::Accept)? {
+        draft.accepts.push(Accept::from(&mut section)?);
+        top.lines.accepts.push(section.lines);
     }
     Ok((draft, top.lines))
 }

@@ -7,6 +7,7 @@ use thiserror::Error;
 use super::field::{Field, Kind, Place};
 use super::limits::{self, Limit, Unit};
 use crate::plan::drill::{Need, UnlockName};
+use crate::plan::health_topic::Topic;
 use crate::units::Millis;
 use crate::words::Printable;
 
@@ -95,8 +96,12 @@ pub enum Reason {
     Schema { written: String },
     #[error("`{field}` is empty")]
     EmptyText { field: &'static str },
-    #[error("`accepted_because` is given, but `issued_by` is empty")]
-    AcceptedByNobody,
+    #[error("`{field}` is given, but `issued_by` is empty")]
+    AcceptedByNobody { field: &'static str },
+    #[error("`topic` is \"{topic}\", which a prescription cannot accept")]
+    NotAcceptable { topic: Topic },
+    #[error("`when` is {when}, after `issued_on`, which is {issued_on}")]
+    AcceptLater { when: String, issued_on: String },
     #[error("`{field}` has {length} characters; the most is {}", limits::TEXT_CHARACTERS)]
     LongText { field: &'static str, length: usize },
     #[error("`{field}` contains a character that cannot be shown: {character:?}")]
@@ -226,7 +231,18 @@ impl Reason {
             Self::OutOfRange { limit, .. } => limit.why.into(),
             Self::Schema { .. } => format!("Write: schema = \"{}\"", super::SCHEMA),
             Self::EmptyText { field } => format!("Write something a person can read, for example: {}", example(field)),
-            Self::AcceptedByNobody => "Only a named therapist can accept a person whose suitability answers say to see a clinician first. Write the name in `issued_by`.".into(),
+            Self::NotAcceptable { topic } if topic.needs_clearance() => {
+                "A clinician's clearance, given after the answer, lifts it: counterpoise clear. Delete the section.".into()
+            }
+            Self::NotAcceptable { topic } if topic.locks() => format!(
+                "It is now asked about in parts. Write a section for each that you accept: {}.",
+                words(topic.parts().filter(|part| part.can_be_accepted()).map(Topic::name))
+            ),
+            Self::NotAcceptable { .. } => {
+                "It locks nothing, and its limits always stay. Delete the section.".into()
+            }
+            Self::AcceptLater { .. } => "It is accepted on or before the day of issue. Correct one of the two dates.".into(),
+            Self::AcceptedByNobody { .. } => "Only a named therapist can accept a person whose suitability answers say to see a clinician first. Write the name in `issued_by`.".into(),
             Self::LongText { .. } => "Shorten it to fit on one line of a screen.".into(),
             Self::Unprintable { .. } => "Use letters, digits, spaces and punctuation on one line.".into(),
             Self::UnknownWord { .. } => "Choose one of these, spelled exactly as shown.".into(),

@@ -7,8 +7,9 @@ mod safety;
 use std::collections::BTreeSet;
 
 use super::field::{Field, Kind, Place, Sheet, Value};
-use super::{Draft, DraftDrill, Prescription, READY, Refusal, Unlock, limits};
+use super::{Accept, Draft, DraftDrill, Prescription, READY, Refusal, Unlock, limits};
 use crate::plan::drill::{Drill, Form, UnlockName};
+use crate::plan::health_topic::Topic;
 
 /// Every field given, with figures of its own. Lines are counted from 1.
 const WHOLE: &str = r#"schema = "counterpoise.prescription/1"
@@ -119,6 +120,7 @@ fn documented(place: Place) -> String {
         let blank = match place {
             Place::Drill => DraftDrill::blank().value(field),
             Place::Unlock => Unlock::blank().value(field),
+            Place::Accept => Accept::blank().value(field),
             _ => Draft::blank().value(field),
         };
         let left_out = match (field.needed, field.left_out, blank) {
@@ -154,11 +156,24 @@ fn documented(place: Place) -> String {
     )
 }
 
+/// The topics that a prescription can accept are listed on the page.
+#[test]
+fn the_documented_topics_are_those_that_can_be_accepted() {
+    let page = include_str!("../../../../docs/prescription.md");
+    let topics: Vec<String> = Topic::ALL
+        .iter()
+        .filter(|topic| topic.can_be_accepted())
+        .map(|topic| format!("`\"{topic}\"`"))
+        .collect();
+    let flat = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains(&topics.join(", ")), "docs/prescription.md must list {}", topics.join(", "));
+}
+
 /// Each table of fields on the page is the one in `fields.rs`, word for word.
 #[test]
 fn the_documented_fields_are_those_of_the_table() {
     let page = include_str!("../../../../docs/prescription.md");
-    for place in [Place::Top, Place::Drill, Place::Unlock, Place::Limits, Place::Suitability] {
+    for place in [Place::Top, Place::Drill, Place::Unlock, Place::Accept, Place::Limits, Place::Suitability] {
         let table = documented(place);
         assert!(page.contains(&table), "docs/prescription.md must have this for {}:\n{table}", place.name());
     }

@@ -5,6 +5,7 @@ use std::fmt;
 use jiff::civil::Date;
 
 use crate::plan::drill::{Drill, Form, Need, UnlockName};
+use crate::plan::health_topic::Topic;
 use crate::plan::precaution::Precaution;
 use crate::words;
 
@@ -191,6 +192,25 @@ named! {
     DrillOrder: Self::ALL;
     GapShape: Self::ALL;
     SequenceName: Self::ALL;
+}
+
+/// Every topic is read, so that the gate can say why one cannot be accepted; those that can be are named.
+impl Typed for Topic {
+    const KIND: Kind = Kind::Text;
+
+    fn of(value: Value) -> Result<Self, Wrong> {
+        let word = String::of(value)?;
+        let known = || Self::ALL.iter().filter(|topic| topic.can_be_accepted()).map(|topic| topic.name());
+        Self::from_name(&word).ok_or_else(|| Wrong::Word(word, known().collect()))
+    }
+
+    fn value(&self) -> Option<Value> {
+        Some(Value::Text(self.name().to_owned()))
+    }
+
+    fn blank() -> Self {
+        Self::BloodPressure
+    }
 }
 
 /// A list of what a file names by a word: left out if it is empty.

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::field::{Field, Place, Sheet, Value};
-use super::fields::{Draft, DraftDrill, Unlock};
+use super::fields::{Accept, Draft, DraftDrill, Unlock};
 
 /// The column at which notes begin, if the line is shorter.
 const NOTE: usize = 36;
@@ -29,6 +29,7 @@ impl Draft {
         file.fields(self, Place::Top);
         self.drills.iter().for_each(|plan| file.0.push_str(&drill(plan)));
         self.unlocks.iter().for_each(|watched| file.0.push_str(&unlock(watched)));
+        self.accepts.iter().for_each(|accepted| file.0.push_str(&accept(accepted)));
         for place in [Place::Limits, Place::Suitability] {
             let own = |field: &&&Field| field.place == place;
             if Self::FIELDS.iter().filter(own).any(|field| is_given(self, field)) {
@@ -47,6 +48,15 @@ pub(super) fn drill(plan: &DraftDrill) -> String {
 /// An `[[unlocks]]` section.
 pub(super) fn unlock(watched: &Unlock) -> String {
     section(watched, Place::Unlock, &format!("Watched, because {}.", watched.name.why()))
+}
+
+/// An `[[accepts]]` section.
+pub(super) fn accept(accepted: &Accept) -> String {
+    section(
+        accepted,
+        Place::Accept,
+        "Accepted although the answer says \"a clinician first\". Its limits stay.",
+    )
 }
 
 /// The comment above a section that is there once.

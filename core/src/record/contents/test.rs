@@ -6,7 +6,7 @@ use super::Contents;
 use crate::course::progression::Barriers;
 use crate::course::summaries::Summaries;
 use crate::health::lock::Lock;
-use crate::health::suitability::{Answer as TopicAnswer, Topic};
+use crate::health::suitability::{Answer as TopicAnswer, Reply, Topic};
 use crate::plan::prescription::Digest;
 use crate::record::sample::moment;
 use crate::record::{
@@ -221,7 +221,7 @@ fn any_line() -> impl Strategy<Value = Line> {
                 10 => cleared(of, [Lock::Chest, Lock::FallHurt][usize::from(number % 2)], names),
                 11 => {
                     let answer = [TopicAnswer::True, TopicAnswer::NotTrue][usize::from(number % 2)];
-                    let answers = vec![TopicRow { topic: Topic::Heart, answer }];
+                    let answers = vec![TopicRow::new(Topic::Heart, Reply::new(answer))];
                     let at = moment(number.into());
                     Entry::Suitability(SuitabilityRow { at, partner: false, answers, replaces: names })
                 }

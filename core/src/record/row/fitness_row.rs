@@ -1,9 +1,10 @@
 //! Rows of what decides whether a person practices, and at which step: readiness, decisions, suitability, clearances.
 
+use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use crate::health::readiness::Item;
-use crate::health::suitability::{Answer, Topic};
+use crate::health::suitability::{Answer, Reply, Topic};
 use crate::health::yes_no::YesNoNotSure;
 use crate::record::{Barrier, Id, Stamp};
 
@@ -102,6 +103,36 @@ pub struct TopicRow {
     pub topic: Topic,
     /// The answer.
     pub answer: Answer,
+    /// Whether a clinician has agreed to balance practice, where that was asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clinician_agreed: Option<YesNoNotSure>,
+    /// Whether it is new or worse since it was accepted, where that was asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub new_or_worse: Option<WorseRow>,
+}
+
+/// The answer to: is this new or worse since that day?
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WorseRow {
+    /// The day on which the program accepted the topic.
+    pub since: Date,
+    /// The answer.
+    pub answer: YesNoNotSure,
+}
+
+impl TopicRow {
+    /// What was answered about a topic.
+    pub fn new(topic: Topic, reply: Reply) -> Self {
+        let new_or_worse = reply.worse.map(|(since, answer)| WorseRow { since, answer });
+        Self { topic, answer: reply.answer, clinician_agreed: reply.agreed, new_or_worse }
+    }
+
+    /// The answer without its topic.
+    pub fn reply(&self) -> Reply {
+        let worse = self.new_or_worse.map(|worse| (worse.since, worse.answer));
+        Reply { answer: self.answer, agreed: self.clinician_agreed, worse }
+    }
 }
 
 /// Who cleared the person, and what that lifted.

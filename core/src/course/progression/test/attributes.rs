@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::{Fitness, Next, at, clean, on, past};
 use crate::health::bounds::Bounds;
-use crate::health::suitability::{Answer, Suitability, Topic};
+use crate::health::suitability::{By, Finding, Suitability, Topic, Why};
 use crate::plan::drill::{Drill, Form, LadderStep, UnlockName, trial};
 use crate::plan::prescription::{Draft, DraftDrill, DrillOrder, Prescription, SCHEMA, Unlock};
 
@@ -42,6 +42,7 @@ fn prescription(drill: &'static Drill, form: Form, step: u8, ceiling: u8, named:
         unlocks: UnlockName::ALL.iter().map(unlock).collect(),
         effort_at_most: 6,
         accepted_because: None,
+        accepts: Vec::new(),
     };
     Prescription::read_with(trial::drills(), "t.toml", draft.to_toml().as_bytes()).unwrap()
 }
@@ -92,10 +93,11 @@ proptest! {
             clean(&prescription, &on(day, 10), &steps)
         });
         let past = past(sessions);
-        let all_true: Vec<(Topic, Answer)> = Topic::questions(true).map(|topic| (topic, Answer::True)).collect();
-        let given = answers.iter().map(|(topic, agreed)| (*topic, if *agreed { Answer::Agreed } else { Answer::NotTrue }));
-        let answers: Vec<_> = all_true.into_iter().chain(given).collect();
-        let suitability = Suitability::of(&answers, true, false);
+        let fine = Topic::questions(true).map(|topic| (topic, Finding::Fine));
+        let found = |agreed| if agreed { Finding::Lifted(By::Consent) } else { Finding::Warning(Why::Yes) };
+        let given = answers.iter().map(|(topic, agreed)| (*topic, found(*agreed)));
+        let answers: Vec<_> = fine.chain(given).collect();
+        let suitability = Suitability::of(&answers, true);
         let fitness = Fitness { suitability: Some(suitability), tests_below };
         let next = Next::of(&past, &prescription, &fitness, &at(20));
         let said = fitness.bounds().unwrap_or(Bounds::STEP_ONE).to_string();

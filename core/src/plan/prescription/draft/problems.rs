@@ -61,7 +61,7 @@ pub fn is_pending(reason: &Reason) -> bool {
             | Reason::Spell { .. }
             | Reason::RecoverLong { .. }
             | Reason::CoveredUneven
-            | Reason::AcceptedByNobody
+            | Reason::AcceptedByNobody { .. }
             | Reason::SessionSets { .. }
             | Reason::SessionWork { .. }
             | Reason::EmptyList { field: "drills" }
@@ -101,7 +101,7 @@ impl Probe<'_> {
                 let holds = self.probe.drills.iter_mut().filter_map(|plan| plan.tested_hold_ms.as_mut());
                 holds.for_each(|hold| *hold = 60_000);
             }
-            Reason::AcceptedByNobody | Reason::NamedByNobody => {
+            Reason::AcceptedByNobody { .. } | Reason::NamedByNobody => {
                 SOMEBODY.clone_into(&mut self.probe.issued_by);
             }
             // The gate reports the first problem within a drill: remove that drill and check the next one.

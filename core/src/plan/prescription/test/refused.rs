@@ -546,3 +546,49 @@ fn unlocks_that_cannot_be() {
         "List each one only once.",
     );
 }
+
+/// A section that accepts a topic, in the place of the limits of the whole file.
+#[test]
+fn topics_that_cannot_be_accepted() {
+    let with = |topic: &str, when: &str| {
+        format!("[[accepts]]\ntopic = \"{topic}\"\nwho = \"K. L.\"\nwhen = {when}\n\n[limits]")
+    };
+    let refused = |topic: &str, when: &str| {
+        let text = WHOLE.replacen("[limits]", &with(topic, when), 1);
+        let refusal = Prescription::read("x.toml", text.as_bytes()).unwrap_err();
+        (refusal.fact(), refusal.hint(), text.lines().nth(refusal.line().unwrap() - 1).unwrap().to_owned())
+    };
+    for topic in
+        ["chest pain", "blackouts", "dizziness", "fall that still hurts", "fall that makes it hard to walk"]
+    {
+        let (fact, hint, line) = refused(topic, "2026-04-10");
+        assert_eq!(fact, format!("`topic` is \"{topic}\", which a prescription cannot accept"));
+        assert!(hint.contains("counterpoise clear"), "{hint}");
+        assert_eq!(line, format!("topic = \"{topic}\""));
+    }
+    let (_, hint, _) = refused("heart or blood pressure", "2026-04-10");
+    assert!(hint.ends_with("\"heart trouble\", \"blood pressure\"."), "{hint}");
+    let (_, hint, _) = refused("walking aid indoors", "2026-04-10");
+    assert!(hint.contains("It locks nothing"), "{hint}");
+    let (fact, hint, _) = refused("the heart", "2026-04-10");
+    assert!(fact.starts_with("`topic` is \"the heart\"; it can be \"heart trouble\", "), "{fact}");
+    assert!(!fact.contains("chest pain"), "{fact}");
+    assert!(!hint.is_empty());
+    let (fact, hint, line) = refused("stroke", "2026-04-18");
+    assert_eq!(fact, "`when` is 2026-04-18, after `issued_on`, which is 2026-04-17");
+    assert!(!hint.is_empty() && line == "when = 2026-04-18");
+    let twice = WHOLE.replacen(
+        "[limits]",
+        &with("stroke", "2026-04-10").replace("[limits]", &with("stroke", "2026-04-11")),
+        1,
+    );
+    let refusal = Prescription::read("x.toml", twice.as_bytes()).unwrap_err();
+    assert_eq!(refusal.fact(), "`accepts` lists \"stroke\" twice");
+    let nobody = WHOLE
+        .replacen("[limits]", &with("stroke", "2026-04-10"), 1)
+        .replace("issued_by = \"Ward 4\"", "issued_by = \" \"");
+    let refusal = Prescription::read("x.toml", nobody.as_bytes()).unwrap_err();
+    assert_eq!(refusal.fact(), "`accepts` is given, but `issued_by` is empty");
+    let fine = WHOLE.replacen("[limits]", &with("stroke", "2026-04-17"), 1);
+    assert_eq!(Prescription::read("x.toml", fine.as_bytes()).unwrap().accepts().len(), 1);
+}
