@@ -727,6 +727,7 @@ def counted(export, prescription, since, until, digest):
         "foreseen": WORDS,
         "accepted_because": prescription.accepted,
         "remarks": LIST_OF_WORDS,
+        "cautions": LIST_OF_WORDS,
     }
 
 

@@ -93,7 +93,7 @@ impl AudioError {
     /// use counterpoise::audio::device;
     /// let Err(error) = device::open(Some("nowhere")) else { panic!() };
     /// assert_eq!(error.to_string(), "there is no sound output named nowhere");
-    /// assert!(error.hint().contains("counterpoise doctor"));
+    /// assert!(error.hint().contains("counterpoise equipment"));
     /// ```
     pub fn hint(&self) -> &'static str {
         match self {
@@ -102,7 +102,7 @@ impl AudioError {
                  Practice also runs on the screen alone, and \"counterpoise track\" writes a file for a phone."
             }
             Self::NoSuchDevice { .. } | Self::Format { .. } => {
-                "\"counterpoise doctor\" lists the outputs; give one of the names in its first column to --device"
+                "\"counterpoise equipment\" lists the outputs; give one of the names in its first column to --device"
             }
             Self::Busy { .. } => "close the other program, or choose another output with --device",
             Self::Thread(_) => "close some programs and try again",

@@ -13,8 +13,8 @@ mod audit;
 mod check;
 mod clear;
 mod completions;
-mod doctor;
 mod drills;
+mod equipment;
 mod face;
 mod failure;
 mod fault;
@@ -64,7 +64,7 @@ pub const EXIT_USAGE: u8 = 2;
         counterpoise                     practice, alone at the counter\n  \
         counterpoise check gentle        what a prescription will ask for, in plain words\n  \
         counterpoise track gentle --out practice.wav\n                                   \
-        the same practice as a sound file for a phone\n  \
+        a practice for one person as a sound file for a phone\n  \
         counterpoise journal list        what was practiced\n\n\
         Exit codes: 0 done; 1 refused or failed; 2 the command line was not understood."
 )]
@@ -130,7 +130,7 @@ enum Command {
     /// Show, export, import or correct the journal
     Journal(journal::Arguments),
     /// Check whether sound, screen and journal work here
-    Doctor(doctor::Arguments),
+    Equipment(equipment::Arguments),
     /// Print the completions of a shell
     Completions(completions::Arguments),
     /// Write the manual pages
@@ -186,7 +186,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
             Some(Command::Track(arguments)) => track::run(arguments, folder),
             Some(Command::Use(arguments)) => use_file::run(arguments, &folder()?, &mut out),
             Some(Command::Journal(arguments)) => journal::run(arguments, &folder()?, &mut out),
-            Some(Command::Doctor(arguments)) => doctor::run(arguments, &folder(), &mut out),
+            Some(Command::Equipment(arguments)) => equipment::run(arguments, &folder(), &mut out),
             Some(Command::Completions(arguments)) => Ok(completions::run(*arguments)),
             Some(Command::Man(arguments)) => man::run(arguments),
         }?;

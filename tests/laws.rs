@@ -423,6 +423,34 @@ fn a_command_hands_over_a_page_and_writes_no_text() {
     assert_eq!(places, ["cli/prescribe.rs", "cli/preview.rs"]);
 }
 
+/// Words that only a caution has. Each is written in one file, and every surface gets it from there.
+const CAUTIONS: [(&str, &str); 6] = [
+    ("come first", "plan/caution.rs"),
+    ("prevent falls", "plan/caution.rs"),
+    ("linician first about", "plan/caution.rs"),
+    ("blood pressure condition", "plan/caution.rs"),
+    ("Stop at once for", ""),
+    ("not evidence of safety", "plan/drill.rs"),
+];
+
+#[test]
+fn cautions_are_written_in_one_place() {
+    let texts = |source: &Source| {
+        let of_lines = source.text.split("#[cfg(test)]").next().unwrap_or_default().lines();
+        let code = of_lines.map(str::trim_start).filter(|line| !line.starts_with("//"));
+        code.collect::<Vec<_>>().join("\n")
+    };
+    let all: Vec<Source> = core().into_iter().chain(shell()).collect();
+    for (words, place) in CAUTIONS {
+        let found: Vec<&str> =
+            all.iter().filter(|source| texts(source).contains(words)).map(|source| source.path.as_str()).collect();
+        let expected: &[&str] = if place.is_empty() { &[] } else { &[place] };
+        assert_eq!(found, expected, "\"{words}\" is said elsewhere too, or nowhere");
+    }
+    // What is spoken is in one place as well.
+    assert_eq!(include_str!("../sounds/phrases.toml").matches("Stop at once for chest pain").count(), 1);
+}
+
 /// What is practiced stays on this computer: nothing names a network, and no crate that brings one is asked for.
 #[test]
 fn nothing_leaves_the_machine() {

@@ -148,8 +148,9 @@ pub const ADVERSE: &str = "In trials more people had adverse events with such tr
 /// Why few observations give no percentage.
 pub const FEW: &str = "Small numbers say little: no percentage is given for few observations.";
 /// What is known of six hours of practice.
-pub const SIX_HOURS: &str = "Only programs of six hours or more in all reduced falls in a 2025 preprint of 25 trials, not peer reviewed \
-                             [read]. This is not a promise for one person.";
+pub const SIX_HOURS: &str = "Of programs with pushes and slips, only those of six hours or more in all reduced falls: a 2025 preprint of \
+                             25 trials, not peer reviewed [read]. For balance exercise the published dose is 3 hours a week \
+                             (Sherrington 2020 [read, abstract]). This is not a promise for one person.";
 
 impl Report {
     /// The report of `period` under the prescription in use. `foreseen`: what the audit says of it, in a sentence. `barred`:

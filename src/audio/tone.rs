@@ -2,8 +2,8 @@
 //! They are calculated, for people who prefer a tone to a voice.
 //!
 //! Old ears lose the high notes first, and a pure note may be inaudible to an ear or in a room. So the tones have a
-//! fundamental of 500-1000 Hz with harmonics, nothing above 2 kHz (ISO 24501:2010 and MIL-STD-1472E, by way of the
-//! notes in `docs/audio.md`), at least 200 ms, and edges of 10-20 % of the pulse (rationale of IEC 60601-1-8), so
+//! fundamental of 500-1000 Hz with harmonics, nothing above 2 kHz (ISO 24501:2010 and MIL-STD-1472E, by way of
+//! `docs/audio.md`), at least 200 ms, and edges of 10-20 % of the pulse (rationale of IEC 60601-1-8), so
 //! that nothing clicks or startles.
 
 use std::f64::consts::TAU;

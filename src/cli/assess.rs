@@ -2,7 +2,7 @@
 
 use clap::Subcommand;
 
-use super::page::Output;
+use super::page::{Output, help};
 use super::{Failure, Format};
 use crate::journal::Folder;
 use counterpoise_core::health::assessment::{ReadingError, Test};
@@ -14,14 +14,13 @@ mod score;
 /// The options of `assess`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(args_conflicts_with_subcommands = true)]
-#[command(after_help = "Examples:\n  \
+#[command(after_help = help("Examples:\n  \
     counterpoise assess              choose a test; the voice leads you through it\n  \
     counterpoise assess one-leg --plain\n  \
     counterpoise assess score chair-stand --age 72 --sex male --result 11\n  \
     counterpoise assess score timed-up-and-go --result 12.4 --keep --by \"K. L., physical therapist\"\n  \
     counterpoise assess results\n\n\
-    A result is compared with a published cut-off. No single test predicts falls.\n\
-    Your therapist's advice and your local rules come first.")]
+    A result is compared with a published cut-off. No single test predicts falls."))]
 pub(super) struct Arguments {
     #[command(subcommand)]
     what: Option<What>,

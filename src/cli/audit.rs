@@ -20,6 +20,7 @@ use counterpoise_core::draw::predictability::{
     Audit, Foresight, Learning, List, OwnList, SecondDraw, SequenceCollector, Task, audit_page,
 };
 use counterpoise_core::draw::schedule::{Method, Scheduler, Seed};
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::gaps::GapTable;
 use counterpoise_core::plan::prescription::Prescription;
@@ -81,7 +82,7 @@ pub(super) fn run(
     }
     let prescription = source::find(arguments.prescription.as_deref(), folder)?.prescription;
     let audit = audit(&prescription, method, seed, arguments.cues as usize)?;
-    output(arguments.format, &audit.to_json(), || audit_page::blocks(&audit))
+    output(arguments.format, &audit.to_json(), Contents::Of(&prescription), || audit_page::blocks(&audit))
 }
 
 /// Judges a list that somebody made up.
@@ -100,14 +101,20 @@ fn sequence(path: &Path, seed: Seed, form: Form) -> Result<Output, Failure> {
         .map_err(|error| Failure::new(format!("{}: {error}", path.display()), error.hint()))?;
     let own = OwnList::judge(&list, &mut seed.stream(0));
     let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
-    output(form, &own.to_json(), || own.blocks(&name))
+    output(form, &own.to_json(), Contents::Nothing, || own.blocks(&name))
 }
 
-fn output(form: Form, json: &impl Serialize, blocks: impl FnOnce() -> Vec<Block>) -> Result<Output, Failure> {
+fn output(
+    form: Form,
+    json: &impl Serialize,
+    about: Contents<'_>,
+    blocks: impl FnOnce() -> Vec<Block>,
+) -> Result<Output, Failure> {
+    let page = || [blocks(), caution::blocks(Surface::Audit, about)].concat();
     match form {
-        Form::Json => Output::json(json),
-        Form::Text => Ok(blocks().into()),
-        Form::Html => Ok(Output::Bytes(html::of(&blocks()).into_bytes())),
+        Form::Json => Output::json_of(json, Surface::Audit, about),
+        Form::Text => Ok(page().into()),
+        Form::Html => Ok(Output::Bytes(html::of(&page()).into_bytes())),
     }
 }
 

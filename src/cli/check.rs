@@ -10,6 +10,7 @@ use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::caution::{Contents, Surface};
 use counterpoise_core::plan::counts::CueCounts;
 use counterpoise_core::plan::explanation::{self, Explanation};
 use counterpoise_core::plan::precaution::Precaution;
@@ -134,7 +135,7 @@ pub(super) fn run(
                     .map(|part| Part { heading: part.heading, lines: part.lines })
                     .collect(),
             };
-            Output::json(&check)
+            Output::json_of(&check, Surface::Check, Contents::Of(&prescription))
         }
     }
 }

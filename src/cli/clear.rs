@@ -12,6 +12,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::course::progression::ActiveHold;
 use counterpoise_core::course::trainee::Clearable;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::record::Stamp;
 use counterpoise_core::words::Printable;
 
@@ -80,6 +81,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
         holds.iter().map(|hold| Block::line(format!("Still held until {}: {}.", until(hold), hold.what))),
     );
     page.push(Block::line("See what comes next: counterpoise next"));
+    page.extend(caution::blocks(Surface::Clearance, Contents::Nothing));
     Ok(page.into())
 }
 

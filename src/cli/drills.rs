@@ -1,12 +1,14 @@
 //! The `drills` command: lists the drills, or explains one with its evidence and what it does not train.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use super::page::Output;
 use super::{Failure, Format};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::plan::caution;
-use counterpoise_core::plan::drill::{Drill, Form, Ladder, LadderStep, Target, Trains, UnlockName};
+use counterpoise_core::plan::caution::{self, Contents, Surface};
+use counterpoise_core::plan::drill::{Drill, DrillCaution, Form, Ladder, LadderStep, Target, Trains, UnlockName};
 
 /// The options of `drills`.
 #[derive(Debug, Clone, clap::Args)]
@@ -62,9 +64,15 @@ pub(super) fn run(arguments: &Arguments) -> Result<Output, Failure> {
                 unlocks: drill.unlocks(),
             };
             let drills = Drill::all().iter().map(item).collect();
-            Output::json(&List { schema: "counterpoise.drills/1", drills })
+            let list = List { schema: "counterpoise.drills/1", drills };
+            Output::json_of(&list, Surface::Drills, Contents::Everything)
         }
-        Format::Text => Ok(Drill::all().iter().flat_map(describe).collect::<Vec<_>>().into()),
+        Format::Text => {
+            let mut page: Vec<Block> = Drill::all().iter().flat_map(describe).collect();
+            page.push(Block::Gap);
+            page.extend(caution::blocks(Surface::Drills, Contents::Everything));
+            Ok(page.into())
+        }
     }
 }
 
@@ -135,9 +143,9 @@ fn show(drill: &Drill) -> Vec<Block> {
     let evidence =
         [drill.evidence().to_owned(), format!("Trains {}.", trains(drill)), drill.limitation().to_owned()];
     page.extend(Block::section("What is known about it", evidence));
-    let mut cautions = drill.cautions().to_vec();
-    cautions.push(caution::FIRST.to_owned());
-    page.extend(Block::section("Cautions", cautions));
+    page.extend(Block::section("Cautions", drill.cautions().iter().map(DrillCaution::text)));
+    page.push(Block::heading("In every practice"));
+    page.extend(caution::blocks(Surface::DrillShown, Contents::Drill(drill)));
     page
 }
 
@@ -155,7 +163,10 @@ fn trains(drill: &Drill) -> &'static str {
 
 /// A list, separated by semicolons if an item has a comma.
 fn join_list(words: impl Iterator<Item = String>) -> String {
-    let words: Vec<String> = words.collect();
+    let mut words: Vec<String> = words.collect();
+    // Several directions may have one call.
+    let mut said = BTreeSet::new();
+    words.retain(|one| said.insert(one.clone()));
     words.join(if words.iter().any(|words| words.contains(',')) { "; " } else { ", " })
 }
 

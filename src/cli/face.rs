@@ -48,22 +48,32 @@ pub(super) fn read(command: &str, pages: impl IntoIterator<Item = Body>) -> Resu
     terminal::watch_signals().map_err(|error| no_terminal(&error))?;
     let mut face = open(false, command)?;
     for body in pages {
-        let screen = Screen {
-            place: String::new(),
-            body,
-            keys: vec![KeyHint::new("any key", "go on"), KeyHint::new("S or Esc", "leave")],
-            notices: Vec::new(),
-        };
-        loop {
-            face.show(&screen).map_err(|error| no_terminal(&error))?;
-            match face.poll(Duration::from_millis(100)) {
-                Input::Key(key) if key.stops() => return Ok(()),
-                Input::Key(_) => break,
-                Input::Close => return Ok(()),
-                Input::Nothing if terminal::close_requested() => return Ok(()),
-                Input::Nothing => {}
-            }
+        if !read_page(&mut face, body)? {
+            break;
         }
     }
     Ok(())
+}
+
+/// Shows one page until a key; `false` if the person leaves. Plain lines wait for nobody.
+///
+/// # Errors
+/// If the terminal fails.
+pub(super) fn read_page(face: &mut Face, body: Body) -> Result<bool, Failure> {
+    let screen = Screen {
+        place: String::new(),
+        body,
+        keys: vec![KeyHint::new("any key", "go on"), KeyHint::new("S or Esc", "leave")],
+        notices: Vec::new(),
+    };
+    face.show(&screen).map_err(|error| no_terminal(&error))?;
+    while let Face::Screen(_) = face {
+        match face.poll(Duration::from_millis(100)) {
+            Input::Key(key) => return Ok(!key.stops()),
+            Input::Close => return Ok(false),
+            Input::Nothing if terminal::close_requested() => return Ok(false),
+            Input::Nothing => face.show(&screen).map_err(|error| no_terminal(&error))?,
+        }
+    }
+    Ok(true)
 }

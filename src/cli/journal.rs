@@ -11,6 +11,7 @@ use super::{Failure, handover, source};
 use crate::clock::Clock;
 use crate::journal::{Folder, Journal, export};
 use counterpoise_core::blocks::Block;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 
 mod add;
 mod correct;
@@ -109,14 +110,19 @@ fn write_export(format: ExportFormat, folder: &Folder, out: &mut impl Write) -> 
 }
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) -> Result<Output, Failure> {
+    let cautions = || caution::blocks(Surface::Record, Contents::Nothing);
     Ok(match &arguments.action {
-        Action::List => list::page(&Journal::look(folder)?.contents()?.sessions).into(),
-        Action::Show { session } => show::page(&Journal::look(folder)?, session)?.into(),
+        Action::List => {
+            [list::page(&Journal::look(folder)?.contents()?.sessions), cautions()].concat().into()
+        }
+        Action::Show { session } => {
+            [show::page(&Journal::look(folder)?, session)?, cautions()].concat().into()
+        }
         Action::Export { format, to_stick: false } => {
             write_export(*format, folder, out)?;
             out.flush()?;
             // On standard error, so that a file has only the export.
-            let _ = show(&[Block::line(EXPORT_NOTE)], &mut io::stderr());
+            let _ = show(&[vec![Block::line(EXPORT_NOTE)], cautions()].concat(), &mut io::stderr());
             Output::NOTHING
         }
         Action::Export { format, to_stick: true } => {
@@ -131,8 +137,8 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
             handover::put(&format!("{what}-{day}"), ending, &bytes)?.into()
         }
         Action::Add => add::run(folder, out)?.into(),
-        Action::Correct(arguments) => correct::run(arguments, folder, out)?.into(),
+        Action::Correct(arguments) => [correct::run(arguments, folder, out)?, cautions()].concat().into(),
         Action::Erase(arguments) => erase::run(*arguments, folder, out)?.into(),
-        Action::Import(arguments) => import::run(arguments, folder, out)?.into(),
+        Action::Import(arguments) => [import::run(arguments, folder, out)?, cautions()].concat().into(),
     })
 }

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::page::Output;
+use super::page::{Output, help};
 use super::standing::{self, Position};
 use super::{Failure, Format, source};
 use crate::clock::Clock;
@@ -17,11 +17,10 @@ use counterpoise_core::plan::prescription::{DrillPlan, Prescription, Taken};
 
 /// The options of `next`.
 #[derive(Debug, Clone, clap::Args)]
-#[command(after_help = "Examples:\n  \
+#[command(after_help = help("Examples:\n  \
     counterpoise next                      what comes next, and why\n  \
     counterpoise next --on 2026-12-01      the same on another day, if nothing is practiced until then\n  \
-    counterpoise next --format json\n\n\
-    Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
+    counterpoise next --format json"))]
 pub(super) struct Arguments {
     /// A ready prescription or a file [default: the one in use, else gentle]
     #[arg(value_name = "PRESCRIPTION")]
@@ -95,11 +94,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let now = moment(arguments.on, &Clock::real().wall());
     let position = Position::of(folder, &known, &prescription, arguments.prescription.as_deref(), &now)?;
     if arguments.format == Format::Json {
-        return Output::json(&answer(&position, &prescription, now.date(), altered.is_some()));
+        let answer = answer(&position, &prescription, now.date(), altered.is_some());
+        return Output::json_of(&answer, caution::Surface::Next, caution::Contents::Of(&prescription));
     }
     let mut page: Vec<Block> = altered.into_iter().collect();
     page.extend(text(&position, &prescription));
-    page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
+    page.extend(caution::blocks(caution::Surface::Next, caution::Contents::Of(&prescription)));
     Ok(page.into())
 }
 

@@ -9,10 +9,11 @@ use jiff::ZonedDateTime;
 use serde::Serialize;
 
 use super::Failure;
-use super::page::{Output, html};
+use super::page::{Output, html, show};
 use crate::journal::export::text;
 use counterpoise_core::blocks::{Block, Table};
 use counterpoise_core::course::progression::Decision;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::report::overview::{Order, Person, Skipped, State, blocks, heading, sort};
 use counterpoise_core::words::counted;
 
@@ -99,17 +100,24 @@ impl Overview {
     pub(crate) fn output(&self, form: Form) -> Result<Output, Failure> {
         let Self { people, skipped, view, on } = self;
         Ok(match form {
-            Form::Text => text_page(people, skipped).into(),
-            Form::Html => Output::Bytes(html::of(&blocks(people, skipped, *view, *on)).into_bytes()),
-            Form::Json => {
-                return Output::json(&Written {
-                    schema: "counterpoise.overview/1",
-                    on: *on,
-                    people,
-                    skipped,
-                });
+            Form::Text => {
+                let mut page = text_page(people, skipped);
+                page.extend(caution::blocks(Surface::Overview, Contents::Nothing));
+                page.into()
             }
-            Form::Csv => Output::Bytes(rows(people)?),
+            Form::Html => {
+                let mut page = blocks(people, skipped, *view, *on);
+                page.extend(caution::blocks(Surface::Overview, Contents::Nothing));
+                Output::Bytes(html::of(&page).into_bytes())
+            }
+            Form::Json => {
+                let written = Written { schema: "counterpoise.overview/1", on: *on, people, skipped };
+                return Output::json_of(&written, Surface::Overview, Contents::Nothing);
+            }
+            Form::Csv => {
+                show(&caution::blocks(Surface::Overview, Contents::Nothing), &mut io::stderr())?;
+                Output::Bytes(rows(people)?)
+            }
             Form::Fhir => {
                 return Err(Failure::new(
                     "an overview cannot be written as FHIR",

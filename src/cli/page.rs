@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::Failure;
 use counterpoise_core::blocks::Block;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 
 pub(super) mod html;
 pub(super) mod text;
@@ -30,6 +31,11 @@ impl Output {
         Ok(Self::Bytes(bytes))
     }
 
+    /// JSON with the cautions of its surface as one field more.
+    pub(super) fn json_of(value: &impl Serialize, surface: Surface, contents: Contents<'_>) -> Result<Self, Failure> {
+        Self::json(&Cautioned::new(value, surface, contents))
+    }
+
     /// Its bytes, with a page as text.
     pub(super) fn into_bytes(self) -> Vec<u8> {
         match self {
@@ -37,6 +43,25 @@ impl Output {
             Self::Bytes(bytes) => bytes,
         }
     }
+}
+
+/// A value for other programs, with the cautions of its surface.
+#[derive(Debug, Serialize)]
+pub(super) struct Cautioned<T> {
+    #[serde(flatten)]
+    value: T,
+    cautions: Vec<String>,
+}
+
+impl<T: Serialize> Cautioned<T> {
+    pub(super) fn new(value: T, surface: Surface, contents: Contents<'_>) -> Self {
+        Self { value, cautions: caution::lines(surface, contents) }
+    }
+}
+
+/// What `--help` says after its examples.
+pub(super) fn help(examples: &str) -> String {
+    format!("{examples}\n\n{}\n{}", caution::FIRST, caution::NO_PROMISE)
 }
 
 impl From<Vec<Block>> for Output {

@@ -50,7 +50,7 @@ pub struct Arguments {
     /// The voice
     #[arg(long, value_parser = ["lower", "higher", "tones"])]
     pub voice: Option<String>,
-    /// The sound output, as `counterpoise doctor` lists it
+    /// The sound output, as `counterpoise equipment` lists it
     #[arg(long, value_name = "ID")]
     pub device: Option<String>,
     /// With a partner, who reads the screen or wears an earbud that nobody else hears

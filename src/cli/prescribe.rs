@@ -9,7 +9,7 @@ use crossterm::cursor::MoveTo;
 use crossterm::terminal::{Clear, ClearType};
 
 use super::Failure;
-use super::page::show;
+use super::page::{help, show};
 use super::source;
 use crate::clock::Clock;
 use crate::display::plain::Plain;
@@ -18,6 +18,7 @@ use crate::handover;
 use crate::journal::Folder;
 use crate::journal::folder::write_beside;
 use counterpoise_core::blocks::Block;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::{Digest, Draft, Prescription, Seal};
 use counterpoise_core::prescribing::{Figures, Form, Item, Outcome, View, changes};
 
@@ -25,12 +26,11 @@ mod tryout;
 
 /// The options of `prescribe`.
 #[derive(Debug, Clone, clap::Args)]
-#[command(after_help = "Examples:\n  \
+#[command(after_help = help("Examples:\n  \
     counterpoise prescribe                       a new one, from a ready prescription\n  \
     counterpoise prescribe --from balance.toml   change one; the rest of it stays\n  \
     counterpoise prescribe --try --from balance.toml   watch single steps in the room, and unlock them\n\n\
-    Answer with one line and Enter, from a keyboard or a file. Nothing is written until the end.\n\
-    Local codes and licensed practice come first. Nothing here promises to prevent falls.")]
+    Answer with one line and Enter, from a keyboard or a file. Nothing is written until the end."))]
 pub(super) struct Arguments {
     /// Change this prescription: a file, or a ready one
     #[arg(long, value_name = "FILE")]
@@ -90,6 +90,10 @@ pub(super) fn run(
         let changed = changes(form.opened(), form.draft());
         console.say(if changed.is_empty() { "Nothing was changed." } else { "What was changed:" })?;
         console.show(&changed.into_iter().map(Block::item).collect::<Vec<_>>())?;
+    }
+    // What was written applies to it: with an unlock, the missing evidence too.
+    if let Ok(written) = form.draft().admit() {
+        console.show(&caution::blocks(Surface::Prescribe, Contents::Of(&written)))?;
     }
     let name = path.display();
     console.say(&format!("A handout in plain words: counterpoise check --handout {name}"))?;

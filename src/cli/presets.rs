@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::page::Output;
 use super::{Failure, Format};
 use counterpoise_core::blocks::Block;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Prescription;
 
 /// The options of `presets`.
@@ -34,9 +35,12 @@ pub(super) fn run(arguments: Arguments) -> Result<Output, Failure> {
     let items = Prescription::all_ready().iter().map(|(name, ready)| Item { name, title: ready.title() });
     if arguments.format == Format::Json {
         let prescriptions = items.collect();
-        return Output::json(&List { schema: "counterpoise.presets/1", prescriptions });
+        let list = List { schema: "counterpoise.presets/1", prescriptions };
+        return Output::json_of(&list, Surface::Presets, Contents::Nothing);
     }
     let marks = std::iter::once(" (the default)").chain(std::iter::repeat(""));
     let line = |(Item { name, title }, mark)| Block::fact(name, format!("{title}{mark}"));
-    Ok(items.zip(marks).map(line).collect::<Vec<_>>().into())
+    let mut page: Vec<Block> = items.zip(marks).map(line).collect();
+    page.extend(caution::blocks(Surface::Presets, Contents::Nothing));
+    Ok(page.into())
 }

@@ -4,12 +4,13 @@ use std::io::Write;
 
 use serde::Serializer as _;
 
-use super::page::{Output, show};
+use super::page::{Cautioned, Output, show};
 use super::{Failure, Format, source};
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
 use counterpoise_core::draw::schedule::preview::Preview;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 
 /// The options of `preview`.
 #[derive(Debug, Clone, clap::Args)]
@@ -45,11 +46,13 @@ pub(super) fn run(
     let prescription = found.within(program.as_ref()).prescription;
     let (method, seed) = source::replay(arguments.seed.as_deref(), folder)?;
     let scheduler = Scheduler::by(method, &prescription)?;
-    let mut previews = (0..arguments.sessions.unwrap_or(1))
+    let contents = Contents::Of(&prescription);
+    let previews = (0..arguments.sessions.unwrap_or(1))
         .map(|i| Preview::of(&prescription, &scheduler.draw(seed.of_session(u64::from(i)))));
     match arguments.format {
         Format::Json => {
             let mut json = serde_json::Serializer::pretty(&mut *out);
+            let mut previews = previews.map(|preview| Cautioned::new(preview, Surface::Preview, contents));
             match arguments.sessions {
                 // One after the other: many sessions need no more memory than one.
                 Some(_) => json.collect_seq(previews)?,
@@ -62,6 +65,7 @@ pub(super) fn run(
                 let gap = if index > 0 { &[Block::Gap][..] } else { &[] };
                 show(&[gap, &[Block::verbatim(&preview.to_string())]].concat(), out)?;
             }
+            show(&[vec![Block::Gap], caution::blocks(Surface::Preview, contents)].concat(), out)?;
         }
     }
     Ok(Output::NOTHING)

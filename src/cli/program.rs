@@ -12,7 +12,7 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::{Mark, Program, moment};
 use counterpoise_core::course::standing::State;
-use counterpoise_core::plan::caution;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::words::counted;
 
 /// The options of `program`.
@@ -77,7 +77,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
             let mut page: Vec<Block> = [prescription.title(), &place].map(Block::line).into();
             page.extend(position.lines().into_iter().map(Block::line));
             page.extend([Block::Gap, Block::verbatim(&month.to_string())]);
-            page.extend([caution::FIRST, caution::NO_PROMISE].map(Block::line));
+            page.extend(caution::blocks(Surface::Program, Contents::Of(&prescription)));
             Ok(page.into())
         }
         Format::Json => {
@@ -105,7 +105,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 done: days(Mark::Done),
                 planned: days(Mark::Planned),
             };
-            Output::json(&answer)
+            Output::json_of(&answer, Surface::Program, Contents::Of(&prescription))
         }
     }
 }

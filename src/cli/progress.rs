@@ -13,7 +13,7 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progress::Progress;
-use counterpoise_core::plan::caution;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::practice::session::screen::Body;
 
 /// The options of `progress`.
@@ -43,13 +43,14 @@ pub(super) fn run(arguments: Arguments, folder: &Folder) -> Result<Output, Failu
             std::iter::once(Block::line(heading)).chain(lines.iter().map(Block::item)).collect::<Vec<_>>()
         };
         let mut page = progress.parts().map(part).concat();
-        page.push(Block::line(caution::FIRST));
+        page.extend(caution::blocks(Surface::Progress, Contents::Of(&prescription)));
         return Ok(page.into());
     }
+    let cautions = caution::lines(Surface::Progress, Contents::Of(&prescription));
     let page = |(heading, lines): (&str, &[String])| {
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
         Body::page(heading, &lines, &[])
     };
-    face::read("progress", progress.parts().map(page))?;
+    face::read("progress", progress.parts().into_iter().chain([("In every practice", &cautions[..])]).map(page))?;
     Ok(Output::NOTHING)
 }

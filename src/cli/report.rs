@@ -10,7 +10,7 @@ use unicode_width::UnicodeWidthStr;
 use super::handover;
 use super::overview::{Form, Overview};
 use super::page::text::WIDTH;
-use super::page::{Output, html, text};
+use super::page::{Output, html, show, text};
 use super::standing;
 use super::{Failure, source};
 use crate::clock::Clock;
@@ -20,7 +20,9 @@ use counterpoise_core::course::program::moment;
 use counterpoise_core::course::standing::Standing;
 use counterpoise_core::draw::predictability::{Foresight, findings};
 use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::counts::CueCounts;
+use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::report::overview::{Order, State};
 use counterpoise_core::report::{FEW, Material, Period, Report, blocks, summary, title};
 
@@ -115,14 +117,20 @@ pub(super) fn run(
     let folder = &folder()?;
     let journal = Journal::look(folder)?;
     let material = Material::of(&journal.contents()?);
-    let (report, period) = report(arguments, folder, &journal, &material)?;
+    let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
+    let (report, period) = report(arguments, &prescription, &journal, &material)?;
+    let about = Contents::Of(&prescription);
+    let page = || [blocks(&report), caution::blocks(Surface::Report, about)].concat();
     let output = match arguments.format {
-        Form::Text if arguments.whole => blocks(&report).into(),
-        Form::Text => Output::Bytes(brief(&report).into_bytes()),
-        Form::Html => Output::Bytes(html::of(&blocks(&report)).into_bytes()),
-        Form::Json => Output::json(&report)?,
-        Form::Csv => Output::Bytes(csv::of(&material, period)?),
-        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, period))?,
+        Form::Text if arguments.whole => page().into(),
+        Form::Text => Output::Bytes(brief(&report, about).into_bytes()),
+        Form::Html => Output::Bytes(html::of(&page()).into_bytes()),
+        Form::Json => Output::json_of(&report, Surface::Report, about)?,
+        Form::Csv => {
+            show(&caution::blocks(Surface::Report, about), &mut io::stderr())?;
+            Output::Bytes(csv::of(&material, period)?)
+        }
+        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, period, about))?,
     };
     if arguments.to_stick {
         let ending = match arguments.format {
@@ -143,7 +151,7 @@ const SCREEN: usize = 23;
 
 /// One screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones are left out. The
 /// whole report has everything.
-fn brief(report: &Report) -> String {
+fn brief(report: &Report, about: Contents<'_>) -> String {
     let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
     let said = summary(report);
     let set = |cut: bool| {
@@ -151,8 +159,10 @@ fn brief(report: &Report) -> String {
         let first = |block: Block, lines| first_lines(&text::of(&[block]), most(lines));
         let title = first(Block::line(title(report)), 1);
         let said = said.iter().map(|said| first(said.block.clone(), said.max_lines));
-        let end = [FEW, end].map(|text| text::of(&[Block::line(text)]));
-        [title].into_iter().chain(said).chain(end).collect::<Vec<_>>()
+        let few = text::of(&[Block::line(FEW)]);
+        let cautions = text::of(&caution::blocks(Surface::Report, about));
+        let end = text::of(&[Block::line(end)]);
+        [title].into_iter().chain(said).chain([few, cautions, end]).collect::<Vec<_>>()
     };
     let height = |texts: &[String]| texts.iter().map(|text| text.lines().count()).sum::<usize>();
     let mut texts = set(false);
@@ -186,11 +196,10 @@ fn first_lines(text: &str, most: usize) -> String {
 
 fn report(
     arguments: &Arguments,
-    folder: &Folder,
+    prescription: &Prescription,
     journal: &Journal,
     material: &Material,
 ) -> Result<(Report, Period), Failure> {
-    let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let now = moment(arguments.until, &Clock::real().wall());
     let first = material.past.sessions.iter().map(|session| session.day).min();
     let since = arguments.since.unwrap_or_else(|| {
@@ -208,11 +217,11 @@ fn report(
             "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
         ));
     }
-    let barred = Standing::of(&standing::known(journal)?, &prescription, &now).for_therapist();
-    let scheduler = Scheduler::new(&prescription)?;
-    let foresight = Foresight::of(&prescription, &scheduler, &CueCounts::of(&prescription));
+    let barred = Standing::of(&standing::known(journal)?, prescription, &now).for_therapist();
+    let scheduler = Scheduler::new(prescription)?;
+    let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
     let period = Period { since, until };
-    Ok((Report::of(material, &prescription, period, findings::summary(&foresight), barred), period))
+    Ok((Report::of(material, prescription, period, findings::summary(&foresight), barred), period))
 }
 
 /// Writes a new file that only its owner can read.

@@ -5,7 +5,7 @@ use std::io::{BufRead, Write};
 use std::time::{Duration, Instant};
 
 use super::form::Form;
-use super::page::Output;
+use super::page::{Output, help};
 use super::people;
 use super::{Failure, practice};
 use crate::audio::Voice;
@@ -14,7 +14,7 @@ use crate::journal::Folder;
 use crate::practice::Sound;
 use crate::settings::{Glasses, SCHEMA, SCREEN_DISTANCE_M, Settings};
 use counterpoise_core::blocks::Block;
-use counterpoise_core::plan::caution;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::{Place, Room};
 use counterpoise_core::practice::emergency::LOCAL_NUMBER;
@@ -39,13 +39,12 @@ const YES_OR_NO: [&str; 2] = ["Y yes", "N no"];
 
 /// The options of `setup`.
 #[derive(Debug, Clone, Copy, clap::Args)]
-#[command(after_help = "Examples:\n  \
+#[command(after_help = help("Examples:\n  \
     counterpoise setup              at the start, and when something changes\n  \
     counterpoise setup --new        adds a person on the same computer, with their own journal\n  \
     counterpoise setup --silent     without the sound check\n\n\
     Answer each question with one line, from a keyboard or a file. An empty line keeps the present setting. Nothing is \
-    saved until the last answer.\n\
-    Your therapist's advice and your local rules come first.")]
+    saved until the last answer."))]
 pub(super) struct Arguments {
     /// Add a person
     #[arg(long)]
@@ -62,7 +61,8 @@ pub(super) fn run(
     out: &mut impl Write,
 ) -> Result<Output, Failure> {
     let mut form = Form::new(out, "nothing was changed", "counterpoise setup");
-    form.show(&[caution::FIRST, caution::WHAT_IT_IS].map(Block::line))?;
+    form.show(&caution::blocks(Surface::FirstRun, Contents::Nothing))?;
+    form.show(&[Block::line(caution::WHAT_IT_IS)])?;
     let mut first = Settings::load(data)?;
     if arguments.new && first.name.is_none() {
         // Two people can only be told apart if both have a name.
@@ -309,7 +309,7 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
     let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
-        let text = "There is no sound here. The calls will be shown on the screen. See: counterpoise doctor";
+        let text = "There is no sound here. The calls will be shown on the screen. See: counterpoise equipment";
         return form.show(&[Block::Gap, Block::line(text)]);
     };
     // Chosen at random, so that somebody who cannot hear it cannot guess it.

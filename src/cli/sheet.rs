@@ -81,7 +81,7 @@ fn page(today: &Prescription, settings: &Settings, day: &str) -> String {
         html::body(&blocks.collect::<Vec<_>>(), 2)
     };
     let top = [Block::heading(today.title()), Block::line(issued)];
-    let end = [Block::line(format!("{} {}", caution::FIRST, caution::WHAT_IT_IS))];
+    let end = [Block::line(caution::WHAT_IT_IS)];
     let body = html! {
         (html::body(&top, 1))
         section.stop {

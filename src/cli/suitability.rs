@@ -4,7 +4,7 @@ use std::io::{BufRead, Write};
 
 use super::Failure;
 use super::form::Form;
-use super::page::Output;
+use super::page::{Output, help};
 use super::source;
 use super::standing;
 use crate::clock::Clock;
@@ -12,19 +12,18 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::health::suitability::{AGREED, Acceptances, NEW_OR_WORSE, Reply, Suitability, Topic};
 use counterpoise_core::health::yes_no::YesNoNotSure;
-use counterpoise_core::plan::caution;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::record::TopicRow;
 
 /// The options of `suitability`.
 #[derive(Debug, Clone, Copy, Default, clap::Args)]
-#[command(after_help = "Examples:\n  \
+#[command(after_help = help("Examples:\n  \
     counterpoise suitability              about three dozen short questions; once, and when something changes\n  \
     counterpoise suitability --partner    also for practice with a partner\n  \
     counterpoise suitability --show       the result of the last answers\n\n\
     Answer each question with one letter and Enter, from a keyboard or a file.\n\
-    Y yes, N no, U not sure, B back, Q quit without saving.\n\
-    Your therapist's advice and your local rules come first. Nothing here promises to prevent falls.")]
+    Y yes, N no, U not sure, B back, Q quit without saving."))]
 pub(super) struct Arguments {
     /// Ask about practice with a partner too
     #[arg(long)]
@@ -40,7 +39,8 @@ pub(super) fn run(arguments: Arguments, folder: &Folder, out: &mut impl Write) -
         let found = found(&Journal::look(folder)?, &program)?.ok_or_else(|| {
             Failure::new("the questions have not been answered yet", "Answer them: counterpoise suitability")
         })?;
-        return Ok(result(&found).into());
+        let cautions = caution::blocks(Surface::Health, Contents::Nothing);
+        return Ok([result(&found), cautions].concat().into());
     }
     let answers = ask(arguments.partner, &Acceptances::of(&program, Clock::real().wall().date()), out)?;
     let mut journal = standing::open(folder, out)?;
@@ -66,6 +66,7 @@ fn ask(partner: bool, accepted: &Acceptances, out: &mut impl Write) -> Result<Ve
     let topics: Vec<Topic> = Topic::questions(partner).collect();
     let mut answers: Vec<TopicRow> = Vec::new();
     let mut form = Form::new(out, "nothing was saved", "counterpoise suitability");
+    form.show(&caution::blocks(Surface::Health, Contents::Nothing))?;
     form.say("If you are not sure, answer U: it counts as the careful answer. Only you and the people you show them to see the answers.")?;
     while let Some(topic) = topics.get(answers.len()).copied() {
         let place = format!("{} of {}", answers.len() + 1, topics.len());
@@ -131,6 +132,6 @@ fn result(found: &Suitability) -> Vec<Block> {
         page.push(Block::item("For practice with a partner: counterpoise suitability --partner"));
     }
     let again = "Answer again when something changes: counterpoise suitability";
-    page.extend([caution::FIRST, again].map(Block::line));
+    page.push(Block::line(again));
     page
 }

@@ -19,7 +19,7 @@ use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Schedule, Scheduler, SetPlan};
-use counterpoise_core::plan::caution;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::track::sheet::{self, Sheet};
@@ -127,7 +127,8 @@ pub(super) fn run(
             vec![Block::line(format!("{tracks} and a list to print (list.txt) are in {}", place.display()))]
         }
     };
-    page.extend([caution::FIRST, caution::WHAT_IT_IS].map(Block::line));
+    page.extend(caution::blocks(Surface::Track, Contents::Of(&prescription)));
+    page.push(Block::line(caution::WHAT_IT_IS));
     if voice == Voice::Tones {
         let text = "Note: a tone does not say the direction. The directions are only on the cue sheet.";
         show(&[Block::line(text)], &mut io::stderr())?;
@@ -266,12 +267,16 @@ fn not_written(path: &Path, error: &io::Error) -> Failure {
 const TICK_OFF: &str = "Take another track each time. Tick it off when it is done:";
 
 fn heading(prescription: &Prescription) -> Vec<Block> {
-    let said =
-        ["practice.advice", "track.clinician", "track.ready", "track.cannot-stop", "practice.stop-list"];
+    let said = ["practice.advice", "track.ready", "track.cannot-stop"];
     let said = said.map(|id| Phrase::own(id).words().to_owned());
     let mut list = vec![Block::line(prescription.title()), Block::Gap];
     list.extend(said.into_iter().map(Block::line));
-    list.extend([caution::FIRST, caution::WHAT_IT_IS].map(Block::line));
+    list.extend(caution::blocks(Surface::Track, Contents::Of(prescription)));
+    list.push(Block::line(caution::WHAT_IT_IS));
+    for drill in caution::of_drills(prescription) {
+        list.push(Block::line(format!("{}:", drill.title)));
+        list.extend(drill.lines.into_iter().map(Block::item));
+    }
     list.extend([Block::Gap, Block::line(TICK_OFF)]);
     list
 }

@@ -8,6 +8,7 @@ use crate::clock::Clock;
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Seal;
 
 /// The options of `use`.
@@ -42,5 +43,6 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     page.extend(standing::altered(&journal, folder)?);
     journal.adopt(&source.bytes, &source.name, &now)?;
     page.push(Block::line(format!("In use now: {} ({}).", source.prescription.title(), source.name)));
+    page.extend(caution::blocks(Surface::Use, Contents::Of(&source.prescription)));
     Ok(page.into())
 }

@@ -62,7 +62,7 @@ const PAGES: [(&[&str], &[&str]); 42] = [
     (&["report"], &[]),
     (&["report", "--whole"], &[]),
     (&["report", "--folder", "."], &[]),
-    (&["doctor", "--quiet"], &[]),
+    (&["equipment", "--quiet"], &[]),
     (&["prescribe"], &["", "", "", "", "", "", "", "", "", "", "q", "y"]),
     (&["prescribe", "--try", "--from", "wide.toml"], &["K.", "1", "1", ""]),
     (&["man", "--out", "pages"], &[]),

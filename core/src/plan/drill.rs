@@ -9,6 +9,7 @@ use crate::words;
 
 mod action;
 mod conditions;
+mod drill_caution;
 mod file;
 pub mod hazards;
 mod ladders;
@@ -18,6 +19,7 @@ mod unlock;
 
 pub use action::Action;
 pub use conditions::{Facing, LadderStep, SecondTask, Side, Stance, Support, Surface, Vision};
+pub use drill_caution::{DrillCaution, Movement};
 pub use file::{DrillError, Flaw};
 pub use ladders::{Ladder, LadderFlaw, Misstep};
 pub use need::Need;
@@ -75,6 +77,16 @@ words! {
     }
 }
 
+/// The missing evidence, after what it is about.
+macro_rules! no_trial_at_home {
+    () => {
+        "No trial of it at home without a harness was found: that is a gap in the evidence, not evidence of safety."
+    };
+}
+
+/// The missing evidence for what is done to a person from outside, for walking, and for a soft base.
+pub const NO_TRIAL_AT_HOME: &str = no_trial_at_home!();
+
 impl Trains {
     /// What such a drill does not train, in one sentence.
     pub const fn limitation(self) -> &'static str {
@@ -83,7 +95,7 @@ impl Trains {
                 "A called movement trains a movement that the person chooses, not a reaction to a real disturbance."
             }
             Self::Reactive => {
-                "A real disturbance trains a reaction. No trial of it at home without a harness was found: that is a gap in the evidence, not evidence of safety."
+                concat!("A real disturbance trains a reaction. ", no_trial_at_home!())
             }
         }
     }
@@ -109,7 +121,7 @@ pub struct Drill {
     partner_does: Vec<String>,
     lead: Millis,
     warm_up: bool,
-    cautions: Vec<String>,
+    cautions: Vec<DrillCaution>,
     targets: Vec<Target>,
     parts: Vec<Part>,
     ladders: Vec<Ladder>,
@@ -200,8 +212,8 @@ impl Drill {
     pub fn is_warm_up(&self) -> bool {
         self.warm_up
     }
-    /// What to take care of, one sentence each.
-    pub fn cautions(&self) -> &[String] {
+    /// What to take care of, whatever of it a prescription contains.
+    pub fn cautions(&self) -> &[DrillCaution] {
         &self.cautions
     }
     /// Everything that it may call.

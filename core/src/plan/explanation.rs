@@ -9,7 +9,7 @@ use super::counts::CueCounts;
 use super::prescription::limits::{self, REDRAW_WARNING, SESSION_CUES, SET_UP};
 use super::prescription::set_counts::SetCounts;
 use super::prescription::{DrillOrder, DrillPlan, Prescription, UnlockName};
-use crate::plan::caution;
+use crate::plan::caution::{self, Contents, Surface};
 use crate::plan::drill::Trains;
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
@@ -17,8 +17,8 @@ use crate::units::Millis;
 mod drill_lines;
 mod handout;
 
-/// Hours of practice in all, below which no program reduced falls: a 2025 preprint of 25 trials, not peer reviewed
-/// \[read\].
+/// Hours in all, below which no program of perturbations reduced falls: a 2025 preprint of 25 trials, not peer reviewed
+/// \[read\]. For balance exercise the published dose is 3 hours a week (Sherrington 2020 \[read\]).
 pub const HOURS_THAT_HELPED: u32 = 6;
 
 /// The explanation of one prescription. `Display` gives all of it, one paragraph a line.
@@ -172,7 +172,7 @@ impl<'a> Explanation<'a> {
         if !lines.is_empty() {
             parts.push(Part { heading: "Worth a second look".into(), lines });
         }
-        parts.push(self.cautions());
+        parts.extend(self.cautions());
         parts
     }
 
@@ -295,30 +295,16 @@ impl<'a> Explanation<'a> {
         let lines = vec![
             line("With warm-up, getting into place and rests", dose.session, dose.weeks_by_session()),
             line("Practice alone", dose.active, dose.weeks_by_active()),
-            "Why six hours: in a 2025 preprint of 25 trials, not peer reviewed, only programs of at least 6 hours in all reduced falls. Trials count time with warm-up and rests."
+            "Why six hours: in a 2025 preprint of 25 trials of pushes and slips, not peer reviewed, only programs of at least 6 hours in all reduced falls. For balance exercise the published dose is 3 hours a week. Trials count time with warm-up and rests."
                 .into(),
         ];
         Part { heading: "How much practice".into(), lines }
     }
 
-    fn cautions(&self) -> Part {
-        let phrase_text = |id| {
-            Phrase::named(id).expect("the fixed phrases are built in, as a test proves").words().to_owned()
-        };
-        let mut lines = vec![
-            caution::FIRST.into(),
-            "See a clinician before starting if any of the reasons listed before the first set applies."
-                .into(),
-            phrase_text("practice.stop-list"),
-            phrase_text("practice.ignore"),
-        ];
-        for (plan, _) in self.plans() {
-            for caution in plan.drill().cautions() {
-                if !lines.contains(caution) {
-                    lines.push(caution.clone());
-                }
-            }
-        }
+    fn cautions(&self) -> [Part; 2] {
+        let [mut cautions, clinician] = self.caution_parts(Surface::Check, "Cautions");
+        let lines = &mut cautions.lines;
+        lines.push(Phrase::own("practice.ignore").words().to_owned());
         if self.prescription.unlocks_name(UnlockName::Backward) {
             lines.push(
                 "Reaching back: only with a wall or a second counter within half a step behind.".into(),
@@ -332,8 +318,22 @@ impl<'a> Explanation<'a> {
         } else {
             lines.push(Trains::Reactive.limitation().to_owned());
         }
-        lines.push(caution::NO_PROMISE.into());
-        Part { heading: "Cautions".into(), lines }
+        [cautions, clinician]
+    }
+
+    /// The cautions of a surface: the statements under this heading, and the list under its own.
+    fn caution_parts(&self, surface: Surface, heading: &str) -> [Part; 2] {
+        let mut parts = [heading, ""].map(|heading| Part { heading: heading.to_owned(), lines: Vec::new() });
+        for (_, statement) in caution::statements(surface, Contents::Of(self.prescription)) {
+            match statement.items {
+                [] => parts[0].lines.push(statement.text),
+                items => {
+                    parts[1].heading = statement.text;
+                    parts[1].lines.extend(items.iter().map(|item| (*item).to_owned()));
+                }
+            }
+        }
+        parts
     }
 }
 

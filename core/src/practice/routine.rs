@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+use crate::plan::drill::Movement;
 use crate::plan::phrase::Phrase;
 use crate::plan::precaution::{Precaution, Precautions};
 use crate::units::Millis;
@@ -20,6 +21,7 @@ pub const LONGEST: Millis = Millis::from_secs(180);
 pub struct Routine {
     title: String,
     items: Vec<Item>,
+    moves: Vec<Movement>,
 }
 
 /// One sentence and the time for it.
@@ -40,6 +42,8 @@ struct Raw {
     name: String,
     title: String,
     items: Vec<RawItem>,
+    /// What the person moves in it, as far as a caution could forbid it.
+    moves: Vec<Movement>,
 }
 
 #[derive(Deserialize)]
@@ -105,7 +109,7 @@ impl Routine {
             Ok(Item { phrase, lasts: Millis(raw.lasts_ms), ruled_out_by })
         };
         let items = raw.items.into_iter().map(item).collect::<Result<_, _>>()?;
-        let routine = Self { title: raw.title, items };
+        let routine = Self { title: raw.title, items, moves: raw.moves };
         match routine.lasts() {
             lasts if lasts == Millis(0) || lasts > LONGEST => {
                 Err(RoutineError::Length(name.to_owned(), lasts))
@@ -122,6 +126,11 @@ impl Routine {
     /// What is done, in order.
     pub fn items(&self) -> &[Item] {
         &self.items
+    }
+
+    /// What the person moves in it, as far as a caution could forbid it.
+    pub fn moves(&self) -> &[Movement] {
+        &self.moves
     }
 
     /// How long it lasts.
@@ -141,7 +150,7 @@ impl Routine {
     pub fn within(&self, precautions: Precautions) -> Self {
         let is_left = |item: &&Item| (item.ruled_out_by & precautions).is_empty();
         let items = self.items.iter().filter(is_left).copied().collect();
-        Self { title: self.title.clone(), items }
+        Self { title: self.title.clone(), items, moves: self.moves.clone() }
     }
 
     /// What is being done `elapsed` after its beginning, and since when; `None` when it is over.
@@ -163,6 +172,7 @@ fn built_in(name: &str, text: &str) -> Routine {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::drill::Drill;
 
     #[test]
     fn both_routines_last_about_three_minutes_and_leave_time_for_every_sentence() {
@@ -177,6 +187,18 @@ mod tests {
                 // 150 to 200 words a minute are most comfortable for young and old [read]; at 150 a word takes 0.4 s.
                 let words = item.phrase.words().split_whitespace().count() as u32;
                 assert!(item.lasts.0 >= words * 400, "{}", item.phrase.words());
+            }
+        }
+    }
+
+    /// Both are part of every session: marching and lifting a leg are what "keep both feet on the floor" must not be beside.
+    #[test]
+    fn no_caution_of_a_drill_contradicts_the_warm_up_or_the_cool_down() {
+        assert!(Routine::warm_up().moves().contains(&Movement::LiftFoot));
+        for routine in [Routine::warm_up(), Routine::cool_down()] {
+            for caution in Drill::all().iter().flat_map(Drill::cautions) {
+                let found = caution.contradicts_any(routine.moves());
+                assert_eq!(found, [], "{}: {}", routine.title(), caution.text());
             }
         }
     }

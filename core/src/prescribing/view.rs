@@ -5,6 +5,7 @@ use super::draft_text::{accept, changes, drill, drill_value, prescription_value,
 use super::form_page::{AcceptEntry, Page, UnlockEntry, acceptable};
 use super::remedies::advice;
 use super::{Figures, Form};
+use crate::plan::caution::{self, Contents, Surface};
 use crate::plan::drill::{Drill, UnlockName};
 use crate::plan::prescription::field::{Field, Sheet};
 use crate::plan::prescription::{Draft, DraftDrill, Prescription, limits};
@@ -100,9 +101,8 @@ impl Form {
             items.push(Item::Choice(format!("{number}"), format!("{} ({name})", ready.title())));
         }
         items.push(Item::Gap);
-        items.push(Item::Text(
-            "Local codes and licensed practice come first. Nothing here promises to prevent falls."
-                .to_owned(),
+        items.extend(caution::statements(Surface::Prescribe, Contents::Everything).map(
+            |(_, statement)| Item::Text(statement.to_string()),
         ));
         ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
     }
@@ -166,7 +166,7 @@ impl Form {
         if self.expanded {
             items.push(Item::Gap);
             items.push(Item::Text(plan.drill.about().to_owned()));
-            items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.clone())));
+            items.extend(plan.drill.cautions().iter().map(|caution| Item::Text(caution.text().to_owned())));
         }
         (self.place(plan.drill.title()), format!("A number changes it.  Enter drills  ? about it  {MOVES}"))
     }

@@ -17,8 +17,10 @@ use crate::settings::Settings;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::trainee::{Trainee, reviewed_on};
 use counterpoise_core::health::assessment::Test;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::practice::guide::{Effect, Event, Guide, Kept};
+use counterpoise_core::practice::session::screen::Body;
 use counterpoise_core::practice::session::{Event as SoundEvent, Key, LONGEST_GAP};
 use counterpoise_core::units::Millis;
 
@@ -50,6 +52,9 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let (known, prescription) = allowed(&journal, folder, &clock)?;
     terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
     let mut face = face::open(arguments.plain, "assess")?;
+    if !face::read_page(&mut face, cautions())? {
+        return Ok(Output::NOTHING);
+    }
     let mut guide = Guide::new(arguments.test, settings.emergency_number.clone())
         .also_calling(settings.contact.as_deref())
         .within(prescription.precautions())
@@ -76,6 +81,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
         Some(error) => Err(error.into()),
         None => Ok(Output::NOTHING),
     }
+}
+
+/// What is read before the first question.
+fn cautions() -> Body {
+    let lines = caution::lines(Surface::Assess, Contents::Nothing);
+    Body::page("Before a balance test", &lines.iter().map(String::as_str).collect::<Vec<_>>(), &[])
 }
 
 /// Nobody takes a test who never answered the questions about health.

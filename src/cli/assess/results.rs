@@ -14,6 +14,7 @@ use counterpoise_core::health::assessment::{
     tests_below_cut_off,
 };
 use counterpoise_core::health::bounds::Bounds;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::record::BalanceRow;
 
 /// The options of `assess results`.
@@ -56,11 +57,14 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     match arguments.format {
         Format::Json => {
             let tests = trends.iter().map(of_test).collect();
-            Output::json(&Results { schema: "counterpoise.tests/1", tests })
+            let results = Results { schema: "counterpoise.tests/1", tests };
+            Output::json_of(&results, Surface::AssessResults, Contents::Nothing)
         }
         Format::Text => {
             let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
-            Ok(text(&trends, &dated, reviewed_on(&prescription)).into())
+            let mut page = text(&trends, &dated, reviewed_on(&prescription));
+            page.extend(caution::blocks(Surface::AssessResults, Contents::Nothing));
+            Ok(page.into())
         }
     }
 }

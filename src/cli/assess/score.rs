@@ -14,6 +14,7 @@ use counterpoise_core::health::assessment::{
     Age, Company, Finding, NO_SINGLE_TEST, Reading, Sex, Test, Unit, Verdict, score,
 };
 use counterpoise_core::health::bounds::Bounds;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::words::Printable;
 
 /// The most characters of a name \[judgment\].
@@ -94,7 +95,7 @@ pub(super) fn run(
         keep(arguments, reading, (age, sex), &folder()?)?;
     }
     if arguments.format == Format::Json {
-        return Output::json(&answer(reading, &finding));
+        return Output::json_of(&answer(reading, &finding), Surface::Score, Contents::Nothing);
     }
     let mut page = vec![
         Block::line(format!("{}: {reading}.", capital(arguments.test.title()))),
@@ -107,6 +108,7 @@ pub(super) fn run(
     };
     let practice = Bounds::said_of_tests(usize::from(finding.verdict == Verdict::Below));
     page.extend([NO_SINGLE_TEST, kept, &practice].map(Block::line));
+    page.extend(caution::blocks(Surface::Score, Contents::Nothing));
     Ok(page.into())
 }
 

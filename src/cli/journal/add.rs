@@ -17,6 +17,7 @@ use counterpoise_core::course::printed_sheet;
 use counterpoise_core::course::program::moment;
 use counterpoise_core::course::progression::at_steps;
 use counterpoise_core::draw::schedule::{Scheduler, SetPlan};
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::drill::Form as DrillForm;
 use counterpoise_core::plan::prescription::DrillOrder;
 use counterpoise_core::record::{Id, Numbered, Question, SetTicked, Ticked};
@@ -28,6 +29,7 @@ pub(super) fn run(folder: &Folder, out: &mut impl Write) -> Result<Vec<Block>, F
     let mut journal = standing::open(folder, out)?;
     let now = Clock::real().wall();
     let mut form = Form::new(out, "nothing was saved", "counterpoise journal add");
+    form.show(&caution::blocks(Surface::Record, Contents::Nothing))?;
     form.say(
         "Enter a practice with a track from your sheet. Each answer is one line. Nothing is saved until the last one.",
     )?;

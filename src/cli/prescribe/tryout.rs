@@ -22,6 +22,7 @@ use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::course::progression::unwell_last_time;
 use counterpoise_core::draw::schedule::Scheduler;
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::drill::{Drill, Form, UnlockName};
 use counterpoise_core::plan::prescription::field::SequenceName;
 use counterpoise_core::plan::prescription::{
@@ -52,10 +53,9 @@ struct Trial {
     text: String,
 }
 
-const WHAT_IT_IS: [&str; 3] = [
+const WHAT_IT_IS: [&str; 2] = [
     "A try-out is for the therapist in the room. It may run drills and steps that are locked, because watching them is what unlocks them. Stay within reach, with a fixed support at hand.",
     "Everything else still applies: locks and holds after a mishap, every hard limit, the limits from the suitability answers, and today's questions. It is saved in the journal as a try-out and does not count as practice.",
-    "Local codes and licensed practice come first. Nothing here promises to prevent falls.",
 ];
 
 pub(super) fn run<W: Write>(
@@ -81,6 +81,7 @@ pub(super) fn run<W: Write>(
     let bound = source.prescription.within(program.map(|p| p.prescription.precautions()).unwrap_or_default());
     let asked = Draft { precautions: bound.precautions().iter().collect(), ..draft.clone() };
     console.show(&WHAT_IT_IS.map(Block::line))?;
+    console.show(&caution::blocks(Surface::TryOut, Contents::Of(&source.prescription)))?;
     console.say(&format!("For: {}", draft.title))?;
     console.say("Who is watching? Your name, initials or role. Without it the try-out does not start.")?;
     let watched_by = console.read()?.map(|line| line.trim().to_owned()).unwrap_or_default();

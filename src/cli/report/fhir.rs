@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
+use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{Id, Numbered, Question, SessionEnd};
 use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
@@ -15,7 +16,7 @@ const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-catego
 const UCUM: &str = "http://unitsofmeasure.org";
 
 /// The bundle of a period.
-pub(super) fn bundle(journal: Id, material: &Material, period: Period) -> Value {
+pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Contents<'_>) -> Value {
     let patient = patient(journal);
     let mut entries = vec![json!({ "fullUrl": patient, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
@@ -41,6 +42,10 @@ pub(super) fn bundle(journal: Id, material: &Material, period: Period) -> Value 
         let (day, nth) = (dated.day.to_string(), nth.to_string());
         add(uuid(&[&patient, dated.reading.test().title(), &day, &nth]), test(dated));
     }
+    let all: Vec<Value> = entries.iter().map(|entry| json!({ "item": { "reference": entry["fullUrl"] } })).collect();
+    let mut list = list(&all, about);
+    list["subject"] = json!({ "reference": patient });
+    entries.push(json!({ "fullUrl": uuid(&["list", &patient]), "resource": list }));
     json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
 }
 
@@ -62,6 +67,19 @@ fn uuid(of: &[&str]) -> String {
         &digits[15..18],
         &digits[18..30]
     )
+}
+
+/// What belongs together, with the cautions that apply to it.
+fn list(entries: &[Value], about: Contents<'_>) -> Value {
+    let notes = caution::lines(Surface::Report, about).into_iter().map(|text| json!({ "text": text }));
+    json!({
+        "resourceType": "List",
+        "status": "current",
+        "mode": "snapshot",
+        "title": "Report of balance practice",
+        "note": notes.collect::<Vec<_>>(),
+        "entry": entries,
+    })
 }
 
 fn procedure(session: &PastSession, more: &SessionDetails) -> Value {
@@ -155,7 +173,7 @@ fn test(dated: &Dated) -> Value {
 
 #[cfg(test)]
 mod test_of_bundle {
-    use super::{Id, bundle, uuid};
+    use super::{Contents, Id, bundle, caution, uuid};
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
@@ -199,13 +217,13 @@ mod test_of_bundle {
     #[test]
     fn every_resource_has_what_r4_requires_of_it() {
         let period = Period { since: "2026-11-01".parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let bundle = bundle(Id::of("a journal"), &material(), period);
+        let bundle = bundle(Id::of("a journal"), &material(), period, Contents::Nothing);
         let entries = bundle["entry"].as_array().unwrap();
         let mut urls: Vec<&str> = entries.iter().map(|entry| entry["fullUrl"].as_str().unwrap()).collect();
         let count = urls.len();
         urls.sort_unstable();
         urls.dedup();
-        assert_eq!((urls.len(), count), (10, 10), "a patient, two times three resources, three tests");
+        assert_eq!((urls.len(), count), (11, 11), "a patient, two times three resources, three tests, a list");
         // FHIR R4: what has cardinality 1..1 in each resource.
         for entry in entries {
             let resource = &entry["resource"];
@@ -214,6 +232,7 @@ mod test_of_bundle {
                 "Procedure" => &["status", "subject"],
                 "Observation" => &["status", "code"],
                 "QuestionnaireResponse" => &["status"],
+                "List" => &["status", "mode"],
                 other => panic!("{other}"),
             };
             assert!(required.iter().all(|field| !resource[field].is_null()), "{resource:#}");
@@ -232,6 +251,10 @@ mod test_of_bundle {
         assert_eq!(of("Observation")[4]["dataAbsentReason"]["text"], "unable");
         assert!(of("Procedure")[0]["note"].to_string().contains("Precautions: left arm stays down"));
         assert!(!of("Procedure")[1]["note"].to_string().contains("Precautions"));
+        let list = of("List")[0];
+        assert_eq!(list["entry"].as_array().unwrap().len(), count - 1, "everything else is in it");
+        assert_eq!(list["note"][0]["text"], caution::FIRST);
+        assert_eq!(list["note"][1]["text"], caution::NO_PROMISE);
         assert!(of("QuestionnaireResponse")[1]["item"].to_string().contains("dizzy"));
     }
 
@@ -260,7 +283,7 @@ mod test_of_bundle {
         let period =
             |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
         let of = |journal: &str, material: &Material, since| {
-            bundle(Id::of(journal), material, period(since))["entry"][0]["fullUrl"].clone()
+            bundle(Id::of(journal), material, period(since), Contents::Nothing)["entry"][0]["fullUrl"].clone()
         };
         let one = of("one", &material(), "2026-11-01");
         assert_eq!(one, of("one", &material(), "2026-11-04"), "whatever the period");

@@ -2,7 +2,7 @@
 
 use jiff::civil::date;
 
-use super::{SCREEN, brief};
+use super::{Contents, SCREEN, brief};
 use counterpoise_core::course::past::sample::{clean, on, past, prescription};
 use counterpoise_core::health::assessment::Verdict;
 use counterpoise_core::report::{
@@ -10,7 +10,7 @@ use counterpoise_core::report::{
 };
 
 fn shown(report: &Report) -> String {
-    brief(report)
+    brief(report, Contents::Nothing)
 }
 
 /// A report of one practice.

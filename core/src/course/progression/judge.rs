@@ -14,17 +14,19 @@ const GOOD_OF_TEN: usize = 8;
 const FEW_CALLS: u32 = 15;
 /// The most effort of a clean session, 0 to 10; moderate ends at 6 (US Physical Activity Guidelines \[read\]).
 const MAX_EFFORT: u8 = 6;
-/// The most effort of a clean session for rises and quick steps, which are meant to be vigorous (7-8).
+/// The most effort of a clean session for rises and quick steps, which are meant to be vigorous: 7 to 8 on that scale
+/// (US Physical Activity Guidelines \[read\]); that they may be, \[judgment\].
 const MAX_EFFORT_QUICK: u8 = 8;
-/// Effort of this much lowers the step in any drill.
+/// Effort of this much lowers the step in any drill \[judgment\].
 const EFFORT_TOO_HARD: u8 = 9;
-/// Effort of this much lowers the step when it comes twice, except in rises and quick steps.
+/// Effort of this much lowers the step when it comes twice, except in rises and quick steps \[judgment\].
 const EFFORT_HARD: u8 = 7;
-/// The highest mean of steadiness, 1 to 5.
+/// The highest mean of steadiness, 1 to 5, of a clean session \[judgment\].
 const MAX_MEAN_STEADINESS: usize = 3;
-/// The number of responses in a row that are looked at together.
+/// The number of responses in a row that are looked at together: trials of stroke, in a harness, went by blocks of 4 \[read\];
+/// at home \[judgment\].
 const WINDOW: usize = 4;
-/// This many of them with two or more steps, or worse, lower the step.
+/// This many of them with two or more steps, or worse, lower the step \[judgment: stricter than the more than 2 of 4 of trials\].
 const BAD_OF_WINDOW: usize = 2;
 
 /// How a practice went.

@@ -6,7 +6,7 @@ use toml::Spanned;
 
 use super::hazards::{self, Rule};
 use super::ladders::{LadderFlaw, RawLadder};
-use super::{Action, Drill, Facing, Form, Ladder, Part, Span, Support, Target, Trains};
+use super::{Action, Drill, DrillCaution, Facing, Form, Ladder, Movement, Part, Span, Support, Target, Trains};
 use crate::plan::direction::Direction;
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
@@ -54,6 +54,19 @@ pub enum Flaw {
     /// A ladder breaks a rule.
     #[error(transparent)]
     Ladder(#[from] LadderFlaw),
+    /// A caution forbids what the drill itself asks for.
+    #[error("the caution \"{caution}\" forbids to {movement}, which \"{call}\" asks for")]
+    Contradiction {
+        /// The caution.
+        caution: String,
+        /// What it forbids.
+        movement: Movement,
+        /// The call.
+        call: String,
+    },
+    /// A caution that forbids something is about some actions, and does not say which.
+    #[error("the caution \"{0}\" must name what it is about")]
+    Unnamed(String),
     /// It breaks a rule of safety.
     #[error("{0}")]
     Unsafe(Rule),
@@ -88,7 +101,7 @@ struct RawDrill {
     lead_ms: u32,
     #[serde(default)]
     warm_up: bool,
-    cautions: Vec<String>,
+    cautions: Vec<DrillCaution>,
     targets: Vec<RawTarget>,
     #[serde(default)]
     parts: Vec<RawPart>,
@@ -185,7 +198,7 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
     if raw.kit.iter().any(|kit| kit.trim().is_empty()) {
         return Err(Flaw::Empty("kit"));
     }
-    if raw.cautions.iter().any(|caution| caution.trim().is_empty()) {
+    if raw.cautions.iter().any(|caution| caution.text().trim().is_empty()) {
         return Err(Flaw::Empty("cautions"));
     }
     for (index, form) in raw.forms.iter().enumerate() {
@@ -224,6 +237,15 @@ fn parse(name: &str, text: &str) -> Result<Drill, Flaw> {
         ladders,
     };
     hazards::check(&drill).map_err(Flaw::Unsafe)?;
+    for caution in &drill.cautions {
+        if !caution.names_its_actions() {
+            return Err(Flaw::Unnamed(caution.text().to_owned()));
+        }
+        if let Some((movement, target)) = caution.contradiction(&drill) {
+            let (caution, call) = (caution.text().to_owned(), target.name.clone());
+            return Err(Flaw::Contradiction { caution, movement, call });
+        }
+    }
     Ok(drill)
 }
 

@@ -41,6 +41,7 @@ pub(super) fn part(first: bool, plan: &DrillPlan, counts: &SetCounts) -> Part {
         0.0 => format!("Every set has room for at least {} calls.", limits::LEAST_REAL_CUES),
         share => format!("Of 100 sets, {} would hold {wrong} and are drawn again.", decimal(share)),
     });
+    lines.extend(plan.cautions().map(|caution| format!("Take care: {caution}")));
     Part { heading: format!("{}{warm_up}", drill.title()), lines }
 }
 

@@ -2,6 +2,7 @@
 //! Figures of guessing and a shortfall of dose are left out; they are for the person who prescribes (`explain`).
 
 use super::{Explanation, Part, count, decimal};
+use crate::plan::caution::Surface;
 use crate::plan::drill::Form;
 use crate::plan::limb;
 use crate::plan::phrase::Phrase;
@@ -13,7 +14,8 @@ const BLANK: &str = "______________________";
 pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
     let mut parts = vec![when(explanation)];
     parts.extend(drills(explanation, false));
-    parts.extend([moments(explanation), progress(explanation), stop(), care(explanation)]);
+    parts.extend([moments(explanation), progress(explanation), stop()]);
+    parts.extend(care(explanation, Surface::Handout));
     parts.push(Part {
         heading: "Numbers to keep beside the counter".into(),
         lines: vec![format!("Emergency: {BLANK}"), format!("Therapist: {BLANK}")],
@@ -23,7 +25,7 @@ pub(super) fn parts(explanation: &Explanation<'_>) -> Vec<Part> {
 
 /// Only what is done this week, without what comes later.
 pub(super) fn week(explanation: &Explanation<'_>) -> Vec<Part> {
-    drills(explanation, true).chain([moments(explanation), care(explanation)]).collect()
+    drills(explanation, true).chain([moments(explanation)]).chain(care(explanation, Surface::Sheet)).collect()
 }
 
 fn drills<'a>(explanation: &Explanation<'a>, is_week: bool) -> impl Iterator<Item = Part> + use<'a> {
@@ -76,7 +78,12 @@ fn drill(nth: usize, plan: &DrillPlan, is_week: bool) -> Part {
             last.stance_text(facing, None)
         ));
     }
-    let words: Vec<String> = plan.targets().iter().map(|target| format!("\"{}\"", target.words())).collect();
+    let mut words: Vec<String> = Vec::new();
+    for word in plan.targets().iter().map(|target| format!("\"{}\"", target.words())) {
+        if !words.contains(&word) {
+            words.push(word);
+        }
+    }
     let silent = plan.targets().iter().all(|target| target.say.is_none());
     let who = if silent { "You hear nothing before it. Your partner is told" } else { "You hear" };
     lines.push(format!("{who}: {}.", words.join(", ")));
@@ -95,6 +102,7 @@ fn drill(nth: usize, plan: &DrillPlan, is_week: bool) -> Part {
         drill.behind(),
         drill.fixed_support()
     ));
+    lines.extend(plan.cautions().map(|caution| format!("Take care: {caution}")));
     let name = if nth == 0 {
         format!("1. {}, to warm up", drill.title())
     } else {
@@ -162,18 +170,15 @@ pub(super) fn stop() -> Part {
     Part { heading: "Stop".into(), lines }
 }
 
-fn care(explanation: &Explanation<'_>) -> Part {
+fn care(explanation: &Explanation<'_>, surface: Surface) -> [Part; 2] {
+    let mut parts = explanation.caution_parts(surface, "Take care");
+    // The stop list stands in its own part.
+    parts[0].lines.retain(|line| *line != stop().lines[0]);
     let precautions = explanation.prescription.precautions().iter();
-    let mut lines: Vec<String> = precautions.map(|one| one.phrase().words().to_owned()).collect();
-    for caution in explanation.prescription.drills().iter().flat_map(|plan| plan.drill().cautions()) {
-        if !lines.contains(caution) {
-            lines.push(caution.clone());
-        }
-    }
-    lines.push(
+    parts[0].lines.splice(0..0, precautions.map(|one| one.phrase().words().to_owned()));
+    parts[0].lines.insert(
+        0,
         "Shoes on, light on, floor clear, phone within reach, pets and children out of the room.".into(),
     );
-    lines.push("Your therapist's advice, the local emergency number and local rules come first.".into());
-    lines.push("This is practice. Nothing here promises to prevent falls.".into());
-    Part { heading: "Take care".into(), lines }
+    parts
 }

@@ -172,7 +172,7 @@ fn the_hand_out_of_every_ready_one_is_for_the_person_and_promises_nothing() {
         }
         for plan in prescription.drills() {
             assert!(sheet.iter().any(|part| part.heading.contains(plan.drill().title())), "{name}");
-            assert!(plan.drill().cautions().iter().all(|caution| text.contains(caution.as_str())), "{name}");
+            assert!(plan.cautions().all(|caution| text.contains(caution)), "{name}");
         }
     }
 }

@@ -141,6 +141,12 @@ impl DrillPlan {
     pub fn partners(&self) -> &[String] {
         &self.partners
     }
+    /// The drill's cautions that are about something which this plan contains.
+    pub fn cautions(&self) -> impl Iterator<Item = &'static str> {
+        let stances = || self.reachable().map(|(_, step)| step.stance);
+        let all = self.drill.cautions().iter();
+        all.filter(move |caution| caution.applies(&self.targets, stances())).map(|caution| caution.text())
+    }
     /// Whether a partner pushes, so that a set has at most six calls.
     pub fn has_pushes(&self) -> bool {
         self.targets.iter().any(|target| target.action.is_push())

@@ -158,10 +158,11 @@ pub const WATCHING: Millis = Millis::from_secs(120);
 /// After opening the eyes nothing else comes for this long \[judgment\].
 pub const AFTER_EYES_OPEN: Millis = Millis(5_000);
 
-/// Work of all sets of a session, the warm-up counted: 14 min (Kurz 2016, 14 active minutes of 20 \[read\]).
+/// Work of all sets of a session, the warm-up counted: 14 min (Kurz 2016, 14 active minutes of 20, of perturbations \[read\]; for
+/// called movements \[judgment\]).
 pub const ACTIVE: Millis = Millis::from_secs(14 * 60);
 
-/// A session without its rests: 20 min (Kurz 2016; Noergaard 2023 \[read\]).
+/// A session without its rests: 20 min (Kurz 2016; Noergaard 2023, on a treadmill \[read\]; for called movements \[judgment\]).
 pub const SESSION: Millis = Millis::from_secs(20 * 60);
 
 /// Getting into place before a set \[judgment\].
@@ -170,7 +171,8 @@ pub const SET_UP: Millis = Millis::from_secs(20);
 // Work and set-up of the most sets stay below the longest session, so that no separate check is needed.
 const _: () = assert!(ACTIVE.0 + SETS.most * SET_UP.0 <= SESSION.0);
 
-/// The real cues after which a session calls no more (Noergaard 2023: 40 \[read\]; Kurz 2016: 14-42 \[derived\]).
+/// The real cues after which a session calls no more (Noergaard 2023: 40 of a treadmill \[read\]; Kurz 2016: 14-42 \[derived\]; for
+/// called movements \[judgment\]).
 /// Applied where cues are drawn: a prescription that could give more is not refused.
 pub const SESSION_CUES: u16 = 40;
 

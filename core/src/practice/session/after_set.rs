@@ -7,7 +7,7 @@ use super::{State, Turn, Wait};
 use crate::record::{Mishap, Question, RoutineEnd, RoutinePart, SessionEnd};
 use crate::units::Millis;
 
-/// When the end of a rest is announced.
+/// How long before its end the end of a rest is announced \[judgment\].
 const REST_SOON: Millis = Millis(10_000);
 
 /// A set that is over, or was left.

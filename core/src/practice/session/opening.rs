@@ -11,7 +11,7 @@ use super::three_keys::answer_of;
 use super::{Channel, Effect, Key, State, Turn, Wait, Whole};
 use crate::draw::schedule::{Schedule, Scheduler};
 use crate::health::readiness::{Check, Page as ReadyPage};
-use crate::plan::caution;
+use crate::plan::caution::{self, CLINICIAN, Caution, Contents, OfDrill, Surface};
 use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
@@ -21,34 +21,17 @@ use crate::record::{
 };
 use crate::units::Millis;
 
-/// Reasons to see a clinician first (trial exclusions and public-health lists, read or second-hand), as many to a page
-/// as are drawn large on a large screen.
-const CLINICIAN: [&[&str]; 2] = [
-    &[
-        "a heart or blood pressure condition",
-        "chest pain, blackouts, fainting or dizziness",
-        "a recent fall with pain or trouble walking",
-        "a recent fracture or operation",
-        "weak bones (osteoporosis), easily broken",
-        "a stroke, Parkinson's or multiple sclerosis",
-    ],
-    &[
-        "an inner ear (balance) or nerve condition",
-        "blood thinners",
-        "medicine that makes you drowsy",
-        "poor sight, even with glasses",
-        "a new joint with unclear limits",
-        "trouble following what is said or written",
-    ],
-];
+/// Reasons to see a clinician first on one page: as many as are drawn large on a large screen \[derived: `tests/program/screens.rs`\].
+const REASONS_ON_A_PAGE: usize = 6;
 
 /// What a cue toward the back needs (judgment).
 const BEHIND: &str = "A wall or a second counter is within half a step behind me.";
 
-/// Cautions on the page that has the stop list too, and on each that follows: as many as are drawn large on a large
-/// screen.
-const BESIDE_THE_STOP_LIST: usize = 3;
-const ON_A_PAGE: usize = 5;
+/// The characters of cautions on the page that has the stop list too: as many as are drawn large on a large screen
+/// \[derived: `tests/program/screens.rs`\].
+const BESIDE_THE_STOP_LIST: usize = 380;
+/// The same on each page that follows \[derived\].
+const ON_A_PAGE: usize = 420;
 
 /// The words of a phrase: pages show the same words that are spoken.
 fn words(id: &str) -> String {
@@ -177,7 +160,7 @@ impl Before {
                 turn.record(Entry::SessionBegun(turn.whole.begun.clone()));
                 self.begin_pages(turn)
             }
-            Page::Health { part } if answer == Some(YesNoNotSure::No) && part + 1 < CLINICIAN.len() => {
+            Page::Health { part } if answer == Some(YesNoNotSure::No) && part + 1 < CLINICIAN.len() / REASONS_ON_A_PAGE => {
                 self.turn_to(Page::Health { part: part + 1 })
             }
             Page::Health { .. } if answer.is_some() => self.confirm(Answer::ClinicianFirst(answer), turn),
@@ -282,9 +265,9 @@ impl Before {
 
 pub(super) fn health_page(part: usize) -> Body {
     Body::page(
-        &format!("Your health, page {} of {}", part + 1, CLINICIAN.len()),
+        &format!("Your health, page {} of {}", part + 1, CLINICIAN.len() / REASONS_ON_A_PAGE),
         &["Do you have any of these? Leave out what your clinician has agreed to."],
-        CLINICIAN[part],
+        &CLINICIAN[part * REASONS_ON_A_PAGE..][..REASONS_ON_A_PAGE],
     )
 }
 
@@ -318,11 +301,6 @@ impl Whole {
             .into_iter()
             .fold(Millis(0), |sum, lasts| sum + lasts);
         let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
-        let trains = if sets.iter().all(|set| set.drill().trains() == Trains::Voluntary) {
-            caution::WHAT_IT_IS
-        } else {
-            caution::NO_PROMISE
-        };
         let mut text = vec![
             match sets.len() {
                 1 => format!("One set, about {minutes} minutes with a warm-up and a cool-down."),
@@ -330,9 +308,8 @@ impl Whole {
                     format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
                 }
             },
-            caution::FIRST.to_owned(),
-            trains.to_owned(),
         ];
+        text.extend(self.always());
         if self.begun.seed_given() {
             text.insert(
                 1,
@@ -352,17 +329,35 @@ impl Whole {
         Body::Page { title, text, items: Vec::new() }
     }
 
-    /// The cautions of every drill of this session, each once, page by page.
+    /// What is said before each practice. The stop list is on the page after it, beside what each drill asks.
+    fn always(&self) -> impl Iterator<Item = String> {
+        let voluntary = self.schedule.sets().iter().all(|set| set.drill().trains() == Trains::Voluntary);
+        let all = caution::statements(Surface::Practice, Contents::Of(self.scheduler.prescription()));
+        all.map(|(_, statement)| statement).filter_map(move |statement| match statement.caution {
+            Caution::StopList => None,
+            Caution::NoPromise if voluntary => Some(caution::WHAT_IT_IS.to_owned()),
+            _ => Some(statement.text),
+        })
+    }
+
+    /// The cautions of each drill, beginning with its name, page by page. What several drills say is said once.
     fn cautions(&self) -> Vec<Vec<String>> {
-        let mut all: Vec<String> = Vec::new();
-        for caution in self.schedule.sets().iter().flat_map(|set| set.drill().cautions()) {
-            if !all.contains(caution) {
-                all.push(caution.clone());
+        let (mut pages, mut room, mut said) = (vec![Vec::new()], BESIDE_THE_STOP_LIST, Vec::new());
+        for OfDrill { title, mut lines } in caution::of_drills(self.scheduler.prescription()) {
+            lines.retain(|line| !said.contains(line));
+            said.extend_from_slice(&lines);
+            if lines.is_empty() {
+                continue;
             }
+            let item = format!("{title}: {}", lines.join(" "));
+            if item.len() > room {
+                pages.push(Vec::new());
+                room = ON_A_PAGE;
+            }
+            room = room.saturating_sub(item.len());
+            pages.last_mut().expect("there is a first page").push(item);
         }
-        let later = all.split_off(all.len().min(BESIDE_THE_STOP_LIST));
-        let later = later.chunks(ON_A_PAGE).map(<[String]>::to_vec);
-        [all].into_iter().chain(later).collect()
+        pages
     }
 
     pub(super) fn cautions_page(&self, part: usize) -> Body {

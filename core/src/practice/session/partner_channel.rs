@@ -8,9 +8,10 @@ use crate::plan::drill::{Ball, Instruction, Strength};
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
 
-/// The last of the countdown, in which the partner looks at the person and not at the screen.
+/// The last of the countdown, in which the partner looks at the person and not at the screen \[judgment\].
 pub const LOOK_UP: Millis = Millis(2_000);
-/// How long an item stays after its moment, unless it lasts longer itself. Less than the least time to recover.
+/// How long an item stays after its moment, unless it lasts longer itself. Less than the least time to recover
+/// \[judgment\].
 const ITEM_LINGER: Millis = Millis(2_000);
 
 impl CurrentSet {

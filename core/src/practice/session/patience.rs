@@ -3,11 +3,11 @@
 use super::Turn;
 use crate::units::Millis;
 
-/// How long an answer is waited for before it is asked again aloud.
+/// How long an answer is waited for before it is asked again aloud \[judgment\].
 pub const ANSWER_WAIT: Millis = Millis(90_000);
 /// How long after each of the two repeats. Help should not come later than it must \[judgment\].
 pub const REPEAT_WAIT: Millis = Millis(30_000);
-/// How often it is asked again.
+/// How often it is asked again \[judgment\].
 const REPEATS: u8 = 2;
 
 /// Waiting for a key.

@@ -19,7 +19,7 @@ use crate::practice::pose;
 use crate::record::{LeftOut, Mishap, Question, RoutinePart, SetEnd};
 use crate::units::Millis;
 
-/// How long a call stays on the screen.
+/// How long a call stays on the screen: less than the least gap \[judgment\].
 const CALL_SHOWN_FOR: Millis = Millis(3_000);
 
 impl Session {

@@ -12,12 +12,12 @@ use crate::practice::pose;
 use crate::record::{Disturbance, Entry, LeftOut, Mishap, SessionEnd, SetEnd};
 use crate::units::Millis;
 
-/// How long a pause may last before the set ends.
+/// How long a pause may last before the set ends \[judgment\].
 pub const LONGEST_PAUSE: Millis = Millis(300_000);
 /// The longest time between two ticks in a set. After a longer one the computer slept, or the program was stopped: what
 /// was called when nobody knows, so the set is over \[judgment\].
 pub const LONGEST_GAP: Millis = Millis(2_000);
-/// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce.
+/// A second key this soon after the one that paused goes on with nothing: hands on a keyboard bounce \[judgment\].
 const SETTLE: Millis = Millis(1_000);
 /// The spoken count: five seconds to get into place.
 const COUNT: [&str; 5] = ["count.5", "count.4", "count.3", "count.2", "count.1"];

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{Event, Kind, RATE, Track};
 use crate::draw::schedule::Schedule;
-use crate::plan::caution;
+use crate::plan::caution::{self, Contents, Surface};
 use crate::plan::prescription::Prescription;
 
 /// The name and number of the format. Fields may be added; none is renamed without a new number.
@@ -20,7 +20,7 @@ pub struct Sheet {
     digest: String,
     seed: String,
     voice: &'static str,
-    cautions: [&'static str; 2],
+    cautions: Vec<String>,
     sets: Vec<SheetSet>,
     events: Vec<SheetEvent>,
 }
@@ -65,7 +65,7 @@ impl Sheet {
             digest: prescription.digest().to_string(),
             seed: schedule.seed().to_string(),
             voice,
-            cautions: [caution::FIRST, caution::WHAT_IT_IS],
+            cautions: cautions(prescription),
             sets: track
                 .starts()
                 .iter()
@@ -74,6 +74,15 @@ impl Sheet {
             events: group_by_cue(track.events()),
         }
     }
+}
+
+/// What a track says before its first set, and each drill's own cautions after its name.
+fn cautions(prescription: &Prescription) -> Vec<String> {
+    let mut all = caution::lines(Surface::Track, Contents::Of(prescription));
+    all.push(caution::WHAT_IT_IS.to_owned());
+    let drills = caution::of_drills(prescription).into_iter();
+    all.extend(drills.map(|drill| format!("{}: {}", drill.title, drill.lines.join(" "))));
+    all
 }
 
 /// The events, with everything that belongs to a cue in one.

@@ -28,7 +28,7 @@ fn brute(kinds: usize, slack: usize, longest: usize, cues: usize) -> Vec<Vec<usi
         .collect()
 }
 
-/// Exactly balanced sequences: the counts in the project's notes [derived, brute-force checked].
+/// Exactly balanced sequences, counted by a recursion of its own in `scripts/reference.py` [derived].
 #[test]
 fn exactly_balanced_sequences_are_as_many_as_published_counts_say() {
     assert_eq!(count(4, 0, Some(1), 12), 41_304);
@@ -171,10 +171,10 @@ fn best_guess(covered: &CoveredSequences, cues: usize, draws: u32) -> f64 {
     sum / f64::from(draws) / cues as f64
 }
 
-/// The guess rates of the project's notes, to their last digit [derived]. A sequence's own mean scatters by less than
+/// The guess rates that `scripts/reference.py` computes, to their last digit [derived]. A sequence's own mean scatters by less than
 /// .1, so over 4,000 sequences five standard errors are below .008 at worst and far less in practice; .004 is allowed.
 #[test]
-fn the_best_guesser_wins_as_often_as_the_notes_say() {
+fn the_best_guesser_wins_as_often_as_the_recursion_says() {
     let rows = [
         (4, 12, 1, 2, 0.355),
         (8, 40, 2, 2, 0.171),

@@ -42,7 +42,8 @@ fn the_first_weights_follow_the_recipe() {
     assert_eq!(even.weights().collect::<Vec<_>>(), [1, 1, 1]);
 }
 
-/// Quantiles at 5, 25, 50, 75, 95 % of `SciPy`'s truncexpon on [5, 15] s, as the project's notes give them [derived];
+/// Quantiles at 5, 25, 50, 75, 95 % of an exponential distribution cut off to [5, 15] s: 5 - ln(1 - p (1 - e^-r)) 10 / r
+/// (`scripts/reference.py` [derived]);
 /// a slot is 1 ms wide, so the table may lie that much below, and half a millisecond is left for rounding.
 #[test]
 fn quantiles_of_a_flat_table_are_those_of_a_truncated_exponential() {
@@ -60,8 +61,7 @@ fn quantiles_of_a_flat_table_are_those_of_a_truncated_exponential() {
 }
 
 /// Mean, SD; entropy in bits (of seconds); hazard at 5 s, at the median and at 90 %; best windows of .2, .5 and 1 s:
-/// the closed forms of the truncated exponential and of the uniform, as the project's notes give them, with `SciPy`
-/// agreeing [derived]. The tolerance is half the last digit, and 1 % for the steep hazard at 90 %.
+/// the closed forms of the truncated exponential (`scripts/reference.py`) and of the uniform [derived]. The tolerance is half the last digit, and 1 % for the steep hazard at 90 %.
 #[test]
 fn what_a_table_gives_away_is_what_its_distribution_gives_away() {
     let rows = [

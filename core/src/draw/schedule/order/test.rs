@@ -3,7 +3,8 @@ use statrs::distribution::{ChiSquared, ContinuousCDF};
 use super::*;
 use crate::draw::schedule::Seed;
 
-/// The stationary rate of the best guesser, from the run-length chain, as the project's notes give it [derived]. The
+/// The stationary rate of the best guesser: runs of 1, 2, ... have the weights 1, 1/k, 1/k^2, ..., and at the longest run one
+/// kind fewer is left (`scripts/reference.py` [derived]). The
 /// guesser names the first direction that the streak limit allows. 400,000 calls have a standard error of at most
 /// .0008; five of them are a false alarm of 6e-7.
 #[test]

@@ -13,7 +13,7 @@ use crate::plan::prescription::set_counts::redraw_share_above;
 use crate::plan::prescription::{DrillPlan, GapRange, Sequence, Shape};
 use crate::units::Millis;
 
-/// Where the shape is `flat` and no rate is given.
+/// Where the shape is `flat` and no rate is given: near the least that a guesser of moments can win \[derived: docs/audit.md\].
 const DEFAULT_RATE: u32 = 1_250;
 
 impl Gate<'_> {

@@ -1,4 +1,4 @@
-//! The `doctor` command: do sound, screen and journal work here? It changes nothing.
+//! The `equipment` command: do sound, screen and journal work here? It changes nothing.
 
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Write};
@@ -31,12 +31,12 @@ const POLL: Duration = Duration::from_millis(20);
 /// The phrase that is played.
 const SENTENCE: &str = "practice.hello";
 
-/// The options of `doctor`.
+/// The options of `equipment`.
 #[derive(Debug, Clone, clap::Args)]
 #[command(after_help = "Examples:\n  \
-    counterpoise doctor                     plays a sentence and reports what works\n  \
-    counterpoise doctor --quiet             the same without sound\n  \
-    counterpoise doctor --device ID         tries another output from its list")]
+    counterpoise equipment                     plays a sentence and reports what works\n  \
+    counterpoise equipment --quiet             the same without sound\n  \
+    counterpoise equipment --device ID         tries another output from its list")]
 pub(super) struct Arguments {
     /// Measure without playing anything
     #[arg(long)]
@@ -257,7 +257,7 @@ const ROOM: usize = 512 * 1024;
 fn writable(folder: &Folder) -> Result<String, Failure> {
     let there = folder.path().is_dir();
     let place = folder.path().ancestors().find(|path| path.is_dir()).unwrap_or(Path::new("."));
-    let probe = place.join(format!(".counterpoise-doctor-{}", std::process::id()));
+    let probe = place.join(format!(".counterpoise-equipment-{}", std::process::id()));
     let written = File::create_new(&probe).and_then(|mut file| {
         file.write_all(&vec![0; ROOM])?;
         file.sync_all()
