@@ -141,7 +141,7 @@ fn text(position: &Position, prescription: &Prescription) -> Vec<Block> {
     let next = &standing.next;
     let mut page = vec![Block::line(prescription.title())];
     page.extend(position.lines().into_iter().map(Block::line));
-    if !standing.state().is_locked() {
+    if standing.state().is_next_known() {
         page.push(Block::line(match next.then {
             Decision::Up => "Up: one step higher in one drill.",
             Decision::Down => "Down: one step lower.",

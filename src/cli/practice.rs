@@ -217,7 +217,7 @@ fn what_is_next(
     let position = Position::of(folder, &known, prescription, named, &Clock::real().wall())?;
     let standing = &position.standing;
     let mut page: Vec<Block> = position.lines().into_iter().map(Block::line).collect();
-    if !standing.state().is_locked() {
+    if standing.state().is_next_known() {
         page.push(Block::line(match standing.next.then {
             Decision::Up => "Next time: one thing gets a little harder.",
             Decision::Down => "Next time: a little easier.",

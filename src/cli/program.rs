@@ -58,7 +58,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let state = position.standing.state();
     let program = Program::new(&known.past, &prescription);
     // Under a lock no day is planned, neither on the page nor in the calendar.
-    let month = program.month(day, !state.is_locked());
+    let month = program.month(day, state.is_next_known());
     let (week, weeks) = (program.week(day), program.weeks());
     // Today's own practice counts, once it is done.
     let done_this_week = program.done_this_week(day.saturating_add(1.days()));
@@ -93,7 +93,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 state: state.name(),
                 due: match state {
                     State::EmergencyLock | State::Locked => "locked",
-                    State::Hold | State::NotToday => "rest",
+                    State::Hold | State::NotToday | State::ToAnswer => "rest",
                     State::WrongDate => "clock set back",
                     State::DoneToday => "done",
                     State::WeekDone => "week done",

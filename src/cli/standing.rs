@@ -101,9 +101,9 @@ impl Position {
     /// Refuses whatever is practice in some form while nothing of that is open.
     ///
     /// # Errors
-    /// Under a lock, a hold and "not today".
+    /// Under a lock, a hold and "not today", and while it is not known how the last practice ended.
     pub(super) fn allow_any(&self) -> Result<(), Failure> {
-        if self.standing.state().is_barred() { Err(self.refusal()) } else { Ok(()) }
+        if self.standing.state().is_some_open() { Ok(()) } else { Err(self.refusal()) }
     }
 }
 

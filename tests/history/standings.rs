@@ -151,6 +151,14 @@ fn ended(session: &mut Value, set: usize, why: &str, session_why: &str) {
     session["answers"].as_array_mut().unwrap().retain(|row| row["set"].as_u64() < Some(set as u64));
 }
 
+/// It was stopped after its second set for something that counts against nobody.
+fn stopped_for_the_door(session: &mut Value) {
+    session["sets"].as_array_mut().unwrap().truncate(2);
+    session["answers"].as_array_mut().unwrap().retain(|row| row["set"] != 3);
+    session["end"]["why"] = json!("stopped for another reason");
+    say(session, 2, "why stopped", 3);
+}
+
 fn fell(session: &mut Value, hurt: Option<i64>) {
     ended(session, 2, "fell", "fell");
     if let Some(hurt) = hurt {
@@ -191,6 +199,10 @@ pub(crate) fn all(now: &ZonedDateTime) -> Vec<History> {
         ("One practice, yesterday.", new().practiced(DAY, 2, |_| ())),
         ("Practiced an hour ago.", new().practiced_often(2, HOUR, 2)),
         ("Three practices in the last five days.", new().practiced_often(3, DAY, 2)),
+        (
+            "Stopped for the door half an hour ago, one set left.",
+            new().practiced(30, 2, stopped_for_the_door),
+        ),
         (
             "Broken off half an hour ago, one set left.",
             new().practiced(30, 2, |s| ended(s, 2, "program closed", "program closed")),

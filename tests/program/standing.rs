@@ -19,7 +19,7 @@ Whether practice is possible now is decided in one place, `core/src/course/stand
 says. The trainee hears the one strongest reason, in one sentence, and the commands that would be accepted now. The therapist
 sees all locks and holds, so that clearing one never looks like clearing all.
 
-The order, strongest first: emergency lock, lock, hold, not today, wrong date, done today, week done, rest day, to finish, due.
+The order, strongest first: emergency lock, lock, hold, not today, to answer, wrong date, done today, week done, rest day, to finish, due.
 
 Under a lock nobody is told a date, and nothing weaker is said beside it. \"Call now\" belongs to the moment of the event. An older
 lock says \"If you have it now, call\", with the number of the settings.
@@ -179,6 +179,11 @@ fn every_surface_says_only_the_strongest_reason_and_accepts_what_it_offers() {
             copy_folder(&folder.join("data"), &copy.path().join("data"));
             let output = run_with(copy.path(), &arguments, "");
             let (out, err) = (flowing(&output.stdout), flowing(&output.stderr));
+            // The questions about the last practice are not answered at the end of the input.
+            if state == State::ToAnswer && command.starts_with("practice") {
+                assert!(out.contains("Did you fall"), "{what}: {command}: {out} {err}");
+                continue;
+            }
             let refused =
                 err.contains(said.trim_end_matches('.')) || out.contains(said) && !out.contains("Enter");
             assert_eq!(!refused, offers.contains(&command), "{what}: {command}: {offers:?}\n{out}\n{err}");

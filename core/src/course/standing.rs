@@ -26,6 +26,8 @@ pub enum State {
     Hold,
     /// The answers before practice led to "not today".
     NotToday,
+    /// How the last practice ended for the person is not known: it is asked first.
+    ToAnswer,
     /// The last practice is dated in the future.
     WrongDate,
     /// The practice of this day is done.
@@ -46,6 +48,7 @@ words! {
         Locked => "locked",
         Hold => "hold",
         NotToday => "not today",
+        ToAnswer => "to answer",
         WrongDate => "wrong date",
         DoneToday => "done today",
         WeekDone => "week done",
@@ -75,6 +78,8 @@ pub struct Standing {
     state: State,
     /// What bars practice now; `None` where nothing does.
     reason: Option<Reason>,
+    /// The day of the practice of which it is asked how it ended.
+    unanswered: Option<Date>,
     barriers: Barriers,
     /// The answers that say: a clinician first.
     clinician: Vec<Topic>,
@@ -83,9 +88,20 @@ pub struct Standing {
 }
 
 impl State {
-    /// Whether nothing may be practiced in any form: no practice, no balance test, no track, no sheet.
+    /// Whether practice is closed for more than the day.
     pub const fn is_barred(self) -> bool {
         matches!(self, Self::EmergencyLock | Self::Locked | Self::Hold | Self::NotToday)
+    }
+
+    /// Whether a balance test, a track and a sheet are open: all that is practice in some form, on whatever day.
+    pub const fn is_some_open(self) -> bool {
+        !self.is_barred() && !matches!(self, Self::ToAnswer)
+    }
+
+    /// Whether the steps and the day of the next practice are known: not under a lock, and not while something that decides
+    /// them is not answered.
+    pub const fn is_next_known(self) -> bool {
+        !self.is_locked() && !matches!(self, Self::ToAnswer)
     }
 
     /// Whether only a clearance opens practice again.
@@ -128,12 +144,15 @@ impl Standing {
         let strongest = found.min_by_key(|(state, _)| *state);
         let (state, reason) =
             strongest.map_or((State::Due, None), |(state, reason)| (state, Some(reason.clone())));
+        let unanswered = known.past.to_ask_about().map(|session| session.day);
+        let state = if unanswered.is_some() { state.min(State::ToAnswer) } else { state };
         let because =
             known.suitability_under(prescription, now.date()).into_iter().flat_map(|found| found.because);
         let clinician = because.filter(|(.., effect)| *effect == Effect::Clinician).map(|(topic, ..)| topic);
         Self {
             state,
             reason,
+            unanswered,
             barriers: known.barriers(now),
             clinician: clinician.collect(),
             clearable: known.clearable_under(prescription, now),
@@ -150,15 +169,19 @@ impl Standing {
     /// The strongest reason, as one sentence to the trainee. `number`: whom to call in an emergency; `None` where the
     /// settings have none.
     pub fn said(&self, number: Option<&str>) -> String {
-        match &self.reason {
-            Some(reason) => reason.said(number),
-            None => "Practice is due today.".to_owned(),
+        match (&self.reason, self.unanswered) {
+            (_, Some(day)) if self.state == State::ToAnswer => format!(
+                "It is not known yet how the practice on {} ended for you: two short questions come first.",
+                day_words(day)
+            ),
+            (Some(reason), _) => reason.said(number),
+            (None, _) => "Practice is due today.".to_owned(),
         }
     }
 
     /// The day of the next practice, where there is one to say: under a lock there is none.
     pub fn next_day(&self) -> Option<Date> {
-        let is_known = !self.state.is_locked() && self.state != State::WrongDate;
+        let is_known = self.state.is_next_known() && self.state != State::WrongDate;
         self.next.next_day.filter(|_| is_known)
     }
 
@@ -179,10 +202,10 @@ impl Standing {
         std::iter::once(self.said(number)).chain(next).collect()
     }
 
-    /// What decided the steps of the next practice. Under a lock there is none to speak of.
+    /// What decided the steps of the next practice, where they are known.
     pub fn about_steps(&self) -> Vec<String> {
         let reasons = self.next.reasons.iter().filter(|reason| State::of(reason).is_none());
-        reasons.filter(|_| !self.state.is_locked()).map(ToString::to_string).collect()
+        reasons.filter(|_| self.state.is_next_known()).map(ToString::to_string).collect()
     }
 
     /// All that bars practice, one line each, so that clearing one never looks like clearing all.
@@ -197,7 +220,10 @@ impl Standing {
         let day = self.barriers.not_before.map(|day| format!("\"Not today\" until {}.", day_words(day)));
         let date = self.next.reasons.iter().find(|reason| matches!(reason, Reason::ClockBack { .. }));
         let date = date.map(ToString::to_string);
-        locks.chain(first).chain(holds).chain(day).chain(date).collect()
+        let unanswered = self.unanswered.map(|day| {
+            format!("Not answered yet: whether the practice on {day} ended with a fall or feeling unwell.")
+        });
+        locks.chain(first).chain(holds).chain(day).chain(unanswered).chain(date).collect()
     }
 
     /// The sentence with the lines of what can be done, as they follow each other on a page.

@@ -129,6 +129,10 @@ impl Standing {
                 let lower = Some(&gentler).filter(|lower| *lower != steps).and_then(|lower| can_begin(lower));
                 offers.extend(practice.into_iter().chain(lower.map(|partner| Offer::Gentler { partner })));
             }
+            // Whatever day it is, the questions are asked.
+            State::ToAnswer => {
+                offers.extend(can_begin(steps).map(|partner| Offer::Practice { partner }));
+            }
             State::RestDay => offers.extend(can_begin(steps).map(|partner| Offer::Move { partner })),
             _ => {}
         }
@@ -139,7 +143,7 @@ impl Standing {
         if !self.clinician.is_empty() || !again {
             offers.push(Offer::Suitability { again });
         }
-        if !self.state.is_barred() {
+        if self.state.is_some_open() {
             let is_for_track = track::check(prescription).is_ok() && can_begin(steps).is_some();
             let own = around.named.is_none();
             offers.extend(own.then(|| Offer::Assess(known.retest(self.now.date()))));

@@ -83,14 +83,19 @@ proptest! {
         let practices = |offer: &Offer| matches!(offer, Offer::Practice { .. } | Offer::Gentler { .. });
         let moves = |offer: &Offer| matches!(offer, Offer::Move { .. });
         let forms = |offer: &Offer| matches!(offer, Offer::Assess(_) | Offer::Track | Offer::Sheet);
+        if state == State::ToAnswer {
+            prop_assert!(standing.next_day().is_none() && standing.about_steps().is_empty());
+        }
         if state.is_locked() {
             prop_assert!(OF_A_DATE.iter().all(|word| !lines.contains(word)), "{lines}");
             prop_assert!(standing.next_day().is_none() && standing.until().is_none());
             prop_assert!(standing.about_steps().is_empty() && offers.contains(&Offer::Clear));
         }
-        prop_assert_eq!(offers.iter().any(practices), state.is_open() && standing.next.is_open());
-        prop_assert_eq!(offers.iter().any(moves), standing.next.can_be_moved());
-        prop_assert_eq!(offers.iter().any(forms), !standing.next.is_barred());
+        let is_asked = state == State::ToAnswer;
+        prop_assert_eq!(offers.iter().any(practices), is_asked || state.is_open() && standing.next.is_open());
+        prop_assert_eq!(offers.iter().any(moves), !is_asked && standing.next.can_be_moved());
+        prop_assert_eq!(offers.iter().any(forms), !is_asked && !standing.next.is_barred());
+        prop_assert_eq!(is_asked, !standing.next.is_barred() && past.to_ask_about().is_some());
     }
 
     #[test]
