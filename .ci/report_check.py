@@ -28,6 +28,8 @@ FINISH_WITHIN_MS = 2 * HOUR_MS
 # What an export does not hold: it is compared by its kind alone.
 WORDS = "any words"
 LIST_OF_WORDS = "any list of words"
+WORDS_OR_NOTHING = "any words, or null"
+FREE = (WORDS, LIST_OF_WORDS, WORDS_OR_NOTHING)
 
 PARTNER = {"partner": "with a partner", "alone": "alone"}
 
@@ -159,6 +161,7 @@ def corrected(export):
         session["corrected"] = []
         session["aside"] = False
         session["marked"] = marks(session)
+        session["had"] = falls_and_grabs(session)
     for row in export.get("corrections", []):
         session = by_id[row["session"]]
         session["corrected"].append(row)
@@ -176,6 +179,8 @@ def corrected(export):
         # A correction lifts no lock and shortens no hold: what stood before it stands.
         for stood, now in zip(session["marked"], marks(session)):
             stood += [mark for mark in now if mark not in stood]
+        # Nor does it take a fall or a grab away.
+        session["had"] = tuple(map(max, session["had"], falls_and_grabs(session)))
     return sessions
 
 
@@ -402,6 +407,11 @@ def where_it_ended(session):
     return f"after set {last['start']['number']}" if set_why(last) == "completed" else place_of(last)
 
 
+def grab_words(one):
+    """With a partner every near fall counts as a grab."""
+    return "grabbed or steadied" if one["start"]["form"] == "partner" else "grabbed hold or nearly fell"
+
+
 def events_of(session):
     """Kind and words of what happened in a session, in order."""
     events = [("correction", WORDS) for _ in session["corrected"]]
@@ -421,7 +431,7 @@ def events_of(session):
         if fell(session, one):
             events.append(("fall", f"fell ({place})"))
         if grabbed(session, one):
-            events.append(("grab", f"grabbed hold or nearly fell ({place})"))
+            events.append(("grab", f"{grab_words(one)} ({place})"))
         if answer_of(session, one, "steadiness") == 5:
             events.append(("lost balance", f"lost balance ({place})"))
         if any(row["set"] == one["start"]["number"] for row in session["advised"]):
@@ -433,7 +443,7 @@ def events_of(session):
     begun = {one["start"]["number"] for one in session["sets"]}
     before = [row for row in session["mishaps"] if row["set"] not in begun]
     for row in before:
-        kind, words = ("fall", "fell") if row["what"] == "fell" else ("grab", "grabbed hold or nearly fell")
+        kind, words = ("fall", "fell") if row["what"] == "fell" else ("grab", "grabbed or steadied")
         events.append((kind, f"{words} (before set {row['set']})"))
     left = {"refused": "declined", "grabbed or steadied": "after a grab", "sound not heard": "the sound was not heard"}
     events += [("left out", f"set {row['set']} left out: {left[row['why']]}") for row in session["left_out"]]
@@ -450,6 +460,171 @@ def events_of(session):
     elif end == "grabbed hold or nearly fell" and not any(kind == "grab" for kind, _ in events):
         events.append(("grab", f"grabbed hold or nearly fell ({where_it_ended(session)})"))
     return events
+
+
+def falls_and_grabs(session):
+    """Whether there was a fall, in practice or in daily life, and how many grabs or near falls in practice."""
+    untrue = {row["item"] for row in session["ready"] if not row["is_true"]}
+    begun = {one["start"]["number"] for one in session["sets"]}
+    before = [row["what"] for row in session["mishaps"] if row["set"] not in begun]
+    has_fallen = why(session) == "fell" or "fell" in before or any(fell(session, one) for one in session["sets"])
+    grabs = before.count("grabbed or steadied")
+    for one in session["sets"]:
+        noted = sum(row["response"] == "grabbed or steadied" for row in one["responses"])
+        number = one["start"]["number"]
+        by_key = sum(
+            row["set"] == number and row["what"] == "grabbed or steadied" and row["cue"] is None
+            for row in session["mishaps"]
+        )
+        grabs += max(noted + by_key, int(grabbed(session, one)))
+    grabs = max(grabs, int(why(session) == "grabbed hold or nearly fell"))
+    return has_fallen or "not fallen" in untrue, grabs
+
+
+def restrictions_of(session, sessions, set_aside):
+    """What leaves a part of the program out until it is cleared."""
+
+    def day(one):
+        return day_of(one["start"]["begun"])
+
+    has_fallen, grabs = session["had"]
+    found = ["limits after a fall"] if has_fallen else []
+    others = [one for one in sessions if one["id"] != session["id"] and one["had"][1]]
+    near = [
+        one
+        for one in others
+        if abs((day(one) - day(session)).days) <= 28 or one["id"] in set_aside or session["id"] in set_aside
+    ]
+    if grabs > 1 or (grabs == 1 and near):
+        found.append("limits after two grabs or near falls in 28 days")
+    return found
+
+
+# What was reported before practice and is a symptom, in the order of the report.
+SYMPTOM_ITEMS = {
+    "no chest pain": "chest pain or pressure",
+    "breathing as usual": "bad shortness of breath",
+    "no new weakness or numbness": "new weakness, numbness, or trouble speaking or seeing",
+    "not dizzy": "dizzy",
+    "not fainted": "fainted",
+    "no knock to the head": "a knock to the head",
+    "no new pain": "new pain",
+    "feeling unwell passed": "feeling unwell in the last practice, which did not pass",
+}
+TIMES = {1: "once", 2: "twice", 3: "3 times or more"}
+
+
+def incidents_of(session, sessions, set_aside, lifted, clearances):
+    """Falls, grabs, near falls and symptoms of one session, with what followed."""
+    if session["aside"]:
+        return []
+    untrue = [row["item"] for row in session["ready"] if not row["is_true"]]
+    found = [("fall", "daily life", "fell")] if "not fallen" in untrue else []
+    near = said(session, "nearly fell in daily life", None)
+    if near:
+        found.append(("grab", "daily life", f"nearly fell in the last week: {TIMES[near]}"))
+    told = [words for item, words in SYMPTOM_ITEMS.items() if item in untrue]
+    found += [("unwell", "daily life", f"reported before practice: {words}") for words in told]
+    events = []
+    for one in session["sets"]:
+        if fell(session, one):
+            events.append(("fall", place_of(one), "fell"))
+        if grabbed(session, one):
+            events.append(("grab", place_of(one), grab_words(one)))
+    begun = {one["start"]["number"] for one in session["sets"]}
+    for row in session["mishaps"]:
+        if row["set"] not in begun:
+            kind, words = ("fall", "fell") if row["what"] == "fell" else ("grab", "grabbed or steadied")
+            events.append((kind, f"before set {row['set']}", words))
+    for end, kind in (("fell", "fall"), ("grabbed hold or nearly fell", "grab")):
+        if why(session) == end and all(event[0] != kind for event in events):
+            events.append((kind, where_it_ended(session), end))
+    found += events
+    if is_unwell(session):
+        unwell = [one for one in session["sets"] if answer_of(session, one, "unwell") == 1] + session["sets"][-1:]
+        place = place_of(unwell[0]) if unwell else "before the first set"
+        found.append(("unwell", place, f"felt unwell: {SYMPTOMS[said(session, 'what felt wrong')]}"))
+
+    def cleared(kind, words, name):
+        is_lifted = (session["id"], name) in lifted
+        who = [row for row in clearances for one in row["lifted"] if (one["locked_by"], one["what"]) == (session["id"], name)]
+        return kind, {
+            "what": words,
+            "standing": "cleared" if is_lifted else "not cleared",
+            "by": who[-1]["who"] if is_lifted else None,
+            "on": str(day_of(who[-1]["at"])) if is_lifted else None,
+        }
+
+    def by_itself(kind, words):
+        return kind, {"what": words, "standing": "ends by itself", "by": None, "on": None}
+
+    locks, holds = (now + [mark for mark in before if mark not in now] for now, before in zip(marks(session), session["marked"]))
+    followed = []
+    for lock in locks:
+        kind = "fall" if lock == "a fall that may have hurt" else "unwell"
+        followed.append(cleared(kind, f"locked: {lock}", lock))
+    of_hold = {"a fall without injury": "fall", "grabbing hold or nearly falling, alone": "grab"}
+    followed += [by_itself(of_hold.get(hold, "unwell"), f"held for 48 hours: {hold}") for hold in holds]
+    for name in restrictions_of(session, sessions, set_aside):
+        followed.append(cleared("fall" if name == "limits after a fall" else "grab", name, name))
+    if not session["tryout"]:
+        practice = [kind for kind, place, _ in found if place != "daily life"]
+        lowers = {
+            "fall": any(kind == "fall" for kind, *_ in found),
+            "grab": "grab" in practice,
+            "unwell": "unwell" in practice or "not dizzy" in untrue,
+        }
+        followed += [by_itself(kind, "one step lower") for kind in ("fall", "grab", "unwell") if lowers[kind]]
+    told = []
+    for kind, place, words in found:
+        # A near fall in daily life has no consequences, and new pain none beyond that day.
+        none = place == "daily life" and (kind == "grab" or words.endswith("new pain"))
+        told.append(
+            {
+                "day": str(day_of(session["start"]["begun"])),
+                "kind": kind,
+                "place": place,
+                "what": words,
+                "followed": [] if none else [copy.deepcopy(one) for of, one in followed if of == kind],
+            }
+        )
+    return told
+
+
+def unanswered_in(session):
+    """The sets of which it is not known whether something went wrong."""
+    if session["aside"]:
+        return []
+
+    def told(one, question):
+        number = one["start"]["number"]
+        answers = [a["answer"] for a in session["answers"] if a["question"] == question and a["set"] == number]
+        known = [answer for answer in answers if answer is not None]
+        if known:
+            return "yes" if known[0] else "no"
+        return "not said" if answers else "not asked"
+
+    found = []
+    for one in session["sets"]:
+        grab = told(one, "grabbed hold or nearly fell")
+        responses = [row["response"] for row in one["responses"]]
+        if grabbed(session, one):
+            grab = "yes"
+        elif grab != "no" and responses:
+            grab = "not said" if None in responses else "no"
+        unwell = told(one, "unwell")
+        if not {grab, unwell} <= {"yes", "no"}:
+            day = str(day_of(session["start"]["begun"]))
+            found.append({"day": day, "place": place_of(one), "grab": grab, "unwell": unwell})
+    return found
+
+
+def all_incidents(export, sessions, set_aside, lifted, inside):
+    found = []
+    for session in sessions:
+        if inside(day_of(session["start"]["begun"])):
+            found += incidents_of(session, sessions, set_aside, lifted, export.get("clearances", []))
+    return sorted(found, key=lambda one: one["day"])
 
 
 def all_events(export, sessions, set_aside, inside):
@@ -702,6 +877,9 @@ def counted(export, prescription, since, until, digest):
         "schema": "counterpoise.report/1",
         "since": str(since),
         "until": str(until),
+        "incidents": all_incidents(export, sessions, set_aside, lifted, has),
+        "unanswered": [one for s in sessions if has(day_of(s["start"]["begun"])) for one in unanswered_in(s)],
+        "state": WORDS_OR_NOTHING,
         "prescription": {
             "title": prescription.title,
             "issued_by": prescription.issued_by,
@@ -750,7 +928,9 @@ def rows_of(export, since, until):
     """The rows of the spreadsheet: a session each, also those that do not count. All cells are texts."""
     lifted = {(row["locked_by"], row["what"]) for clearance in export.get("clearances", []) for row in clearance["lifted"]}
     rows = []
-    for session in corrected(export):
+    sessions = corrected(export)
+    set_aside = {session["id"] for session in sessions if (session["id"], "a date that lies ahead") in lifted}
+    for session in sessions:
         start, sets = session["start"], session["sets"]
         day = day_of(start["begun"])
         if not since <= day <= until:
@@ -775,9 +955,28 @@ def rows_of(export, since, until):
             steps += [step] if step not in steps else []
         symptom = said(session, "what felt wrong")
         length = length_of(session)
+        happened = incidents_of(session, sessions, set_aside, lifted, export.get("clearances", []))
+        incidents = [f"{one['kind']}: {one['what']} ({one['place']})" for one in happened]
+        followed = [
+            f"{one['what']} ({one['standing']}" + (f" by {one['by']} on {one['on']})" if one["by"] else ")")
+            for incident in happened
+            for one in incident["followed"]
+        ]
+
+        def without(told):
+            cells = []
+            for one in unanswered_in(session):
+                what = [name for name, key in (("grab or near fall", "grab"), ("felt unwell", "unwell")) if one[key] == told]
+                cells += [f"{one['place']}: {' and '.join(what)}"] if what else []
+            return "; ".join(cells)
+
         rows.append(
             {
                 "day": day,
+                "incidents": in_a_cell("; ".join(incidents)),
+                "what_followed": in_a_cell("; ".join(dict.fromkeys(followed))),
+                "not_asked": in_a_cell(without("not asked")),
+                "not_said": in_a_cell(without("not said")),
                 "week": week_of(day),
                 "session": in_a_cell(session["id"]),
                 "prescription": in_a_cell(start["title"]),
@@ -810,6 +1009,8 @@ def difference(expected, found, path=""):
     """The first difference, in words, or None."""
     if expected is WORDS:
         return None if isinstance(found, str) and found else f"{path} has no words"
+    if expected is WORDS_OR_NOTHING:
+        return None if found is None or (isinstance(found, str) and found) else f"{path} is neither words nor null"
     if expected is LIST_OF_WORDS:
         is_list = isinstance(found, list) and all(isinstance(words, str) and words for words in found)
         return None if is_list else f"{path} is no list of words"
@@ -843,7 +1044,7 @@ def leaves(value, path=()):
 
 def at(value, path):
     for key in path:
-        if value is WORDS or value is LIST_OF_WORDS:
+        if any(value is free for free in FREE):
             return value
         value = value[key]
     return value
@@ -867,7 +1068,7 @@ def notices_everything(expected, report):
     tried = words = 0
     for path, value in list(leaves(report)):
         here = at(expected, path)
-        if here is WORDS or here is LIST_OF_WORDS:
+        if any(here is free for free in FREE):
             words += 1
             continue
         parent = at(report, path[:-1])
@@ -879,7 +1080,7 @@ def notices_everything(expected, report):
     # Something that is left out or put in beside must be noticed too.
     for path in {path[:depth] for path, _ in leaves(report) for depth in range(len(path))}:
         here, parent = at(expected, path), at(report, path)
-        if here is WORDS or here is LIST_OF_WORDS or not parent:
+        if any(here is free for free in FREE) or not parent:
             continue
         kept = copy.copy(parent)
         key = next(iter(parent)) if isinstance(parent, dict) else len(parent) - 1

@@ -105,7 +105,7 @@ enum Command {
     Assess(assess::Arguments),
     /// Lift a lock after a clinician has cleared it
     Clear(clear::Arguments),
-    /// Show your own practice: this week, what is next, what got easier
+    /// Show your own practice: this week, what is next, how it is going
     Progress(progress::Arguments),
     /// Write a sheet to print, for practice with tracks away from the computer
     Sheet(sheet::Arguments),

@@ -9,3 +9,4 @@ pub mod progression;
 pub mod standing;
 pub mod summaries;
 pub mod trainee;
+pub mod trend;

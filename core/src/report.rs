@@ -5,11 +5,13 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use crate::course::program::Program;
+use crate::course::progression::LadderState;
 use crate::health::assessment::{Dated, Verdict};
 use crate::plan::drill::Form;
 use crate::plan::precaution::Precaution;
 use crate::plan::prescription::{Digest, Prescription};
 
+mod adverse_events;
 mod dose;
 mod events;
 mod figures;
@@ -20,18 +22,20 @@ mod ratings;
 mod raw_material;
 mod responses;
 mod summary;
-mod trend;
 mod uncorrected;
 mod whole_report;
 
+pub use crate::course::trend::{FEWEST_FOR_TREND, Slope, theil_sen};
+pub use adverse_events::{
+    Clearing, Consequence, Incident, Told, Unanswered, incidents, of_session, unanswered, unanswered_in,
+};
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
-pub use material::{CountsAs, Material, Period, SessionDetails, SetDetails};
+pub use material::{Cleared, CountsAs, Material, Period, SessionDetails, SetDetails};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
 pub use summary::{Paragraph, summary};
-pub use trend::{Slope, theil_sen};
 pub use uncorrected::Counts;
 pub use whole_report::{blocks, title};
 
@@ -43,8 +47,6 @@ pub const SCHEMA: &str = "counterpoise.report/1";
 /// Fewer observations than this give counts and no percentage \[judgment\]: the exact 95 % interval of 5 of 10 reaches from
 /// 19 to 81 %; with fewer it says next to nothing.
 pub const FEWEST_FOR_SHARE: usize = 10;
-/// Fewer sessions than this give no trend \[judgment\]: with five, chance alone orders them all one way in 1 of 60.
-pub const FEWEST_FOR_TREND: usize = 6;
 
 /// One person's report.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -54,6 +56,12 @@ pub struct Report {
     /// The days that the report covers.
     #[serde(flatten)]
     pub period: Period,
+    /// Falls, grabs, near falls and symptoms, with what followed.
+    pub incidents: Vec<Incident>,
+    /// Sets of which it is not known whether there was a grab, or whether the person felt unwell.
+    pub unanswered: Vec<Unanswered>,
+    /// At which end of its ladders the program is now, if at one.
+    pub state: Option<LadderState>,
     /// The prescription in use.
     pub prescription: IssuedPrescription,
     /// Other prescriptions of the period, with the day of their first session.
@@ -154,13 +162,14 @@ pub const SIX_HOURS: &str = "Of programs with pushes and slips, only those of si
 
 impl Report {
     /// The report of `period` under the prescription in use. `foreseen`: what the audit says of it, in a sentence. `barred`:
-    /// what bars practice now, as sentences.
+    /// what bars practice now, as sentences. `state`: the end of the ladders at which the program is now.
     pub fn of(
         material: &Material,
         prescription: &Prescription,
         period: Period,
         foreseen: String,
         barred: Vec<String>,
+        state: Option<LadderState>,
     ) -> Self {
         let inside = PeriodSessions::new(material, period);
         let mut remarks = vec![FEW, ADVERSE, SIX_HOURS];
@@ -170,6 +179,9 @@ impl Report {
         Self {
             schema: SCHEMA,
             period,
+            incidents: incidents(material, period),
+            unanswered: unanswered(material, period),
+            state,
             prescription: IssuedPrescription {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),

@@ -128,6 +128,7 @@ fn fact(found: &Clearable) -> String {
     let day = found.day.map(|day| day.to_string()).unwrap_or_default();
     match found.lifted.what {
         Barrier::Lock(lock) => format!("{lock} ({day})"),
+        Barrier::Restriction(_) | Barrier::TooHard => format!("{} ({day})", found.lifted.what.name()),
         Barrier::Date => format!("the practice dated {day}, which is in the future"),
         Barrier::Topic(topic) => format!("your answer about {topic} ({day})"),
         Barrier::Clinician => "your answers: talk to a clinician first".to_owned(),

@@ -10,7 +10,8 @@ use crate::clock::Clock;
 use crate::journal::{Folder, Journal};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::program::moment;
-use counterpoise_core::course::progression::{Decision, Next};
+use counterpoise_core::course::progression::{Decision, LadderState, Next};
+use counterpoise_core::health::lock::Restriction;
 use counterpoise_core::plan::caution;
 use counterpoise_core::plan::drill::{Form, LadderStep, SecondTask, Stance, Support, Surface, Vision};
 use counterpoise_core::plan::prescription::{DrillPlan, Prescription, Taken};
@@ -52,6 +53,10 @@ struct Answer {
     step: Option<Step>,
     steps: Vec<Step>,
     left_out: Vec<&'static str>,
+    /// The end of the ladders at which the program is.
+    ladder_state: Option<LadderState>,
+    /// What leaves out everything that needs an unlock, tosses and wall throws.
+    restrictions: Vec<Restriction>,
     /// When the last hold runs out.
     until: Option<String>,
     next_day: Option<Date>,
@@ -129,6 +134,8 @@ fn answer(position: &Position, prescription: &Prescription, on: Date, changed: b
         step: of(first.unwrap_or(0)),
         steps: (0..plans.len()).filter_map(of).collect(),
         left_out: left_out.map(|(plan, _)| plan.drill().name()).chain(ruled_out).collect(),
+        ladder_state: next.state,
+        restrictions: next.restrictions.clone(),
         until: standing.until().map(ToString::to_string),
         next_day: standing.next_day(),
         first_set: next.first_set,
@@ -161,7 +168,7 @@ fn steps(next: &Next, prescription: &Prescription) -> impl Iterator<Item = Strin
     plans.map(|(place, (plan, step))| {
         let title = plan.drill().title();
         match step {
-            None => format!("{title}: left out because of your limits"),
+            None => format!("{title}: left out for now"),
             Some(step) if place == 0 => {
                 let LadderStep { stance, support, .. } = plan.conditions_at(*step);
                 format!("{title}, the warm-up: always step {step}, {stance}, {support}")

@@ -122,11 +122,16 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let sets_whole = whole.sets().len();
     let sets = arguments.sets.map_or(sets_whole, usize::from);
     let lower = if arguments.gentler { None } else { Some(next.gentler()).filter(|lower| *lower != steps) };
-    let lower = lower.map(|lower| draw(&source.prescription, &lower, method, seed)).transpose()?;
+    let after_fall = next.after_fall(&source.prescription);
+    let after_fall = Some(after_fall)
+        .filter(|after| Some(after) != lower.as_ref() && (lower.is_some() || *after != steps));
+    let drawn = |steps: Vec<Option<u8>>| draw(&source.prescription, &steps, method, seed);
+    let (lower, after_fall) = (lower.map(drawn).transpose()?, after_fall.map(drawn).transpose()?);
     let today = |whole: Schedule| whole.only_first(sets).from_set(next.first_set);
     let sets_planned = sets.min(sets_whole) as u8;
     let schedule = today(whole);
-    let gentler = lower.map(|(scheduler, whole)| (scheduler, today(whole)));
+    let [gentler, after_fall] =
+        [lower, after_fall].map(|drawn| drawn.map(|(scheduler, whole)| (scheduler, today(whole))));
     if schedule.sets().is_empty() {
         return Err(Failure::new(
             "the interrupted practice has no sets left",
@@ -146,7 +151,8 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     let voice = voice(arguments, &settings, partner);
     let patches = patches(&settings, &schedule, folder)?;
     let mut phrases = Session::phrases(&schedule);
-    phrases.extend(gentler.iter().flat_map(|(_, schedule)| Session::phrases(schedule)));
+    let others = gentler.iter().chain(&after_fall);
+    phrases.extend(others.flat_map(|(_, schedule)| Session::phrases(schedule)));
     let begun = SessionBegun {
         begun: (&clock.wall()).into(),
         title: source.prescription.title().to_owned(),
@@ -166,6 +172,8 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     session = session.prepare(Preparation {
         decided: Some(next.decided(&source.prescription, &known.past, arguments.gentler, sets_whole)),
         gentler,
+        after_fall,
+        grab_lately: known.past.has_grab_near(clock.wall().date()),
         unwell_last_time: unwell_last_time(&known.past),
         weekly: known.past.is_new_week(clock.wall().date()),
         suitability_known: known.fitness.suitability.is_some(),

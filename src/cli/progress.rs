@@ -1,4 +1,4 @@
-//! The `progress` command: this week, what is next, and what got easier, in large letters.
+//! The `progress` command: this week, what is next, and how it is going, in large letters.
 
 use std::io::{self, IsTerminal};
 

@@ -217,11 +217,13 @@ fn report(
             "Give the first day before the last, for example: --since 2026-11-01 --until 2026-11-30",
         ));
     }
-    let barred = Standing::of(&standing::known(journal)?, prescription, &now).for_therapist();
+    let standing = Standing::of(&standing::known(journal)?, prescription, &now);
+    let barred = standing.for_therapist();
     let scheduler = Scheduler::new(prescription)?;
     let foresight = Foresight::of(prescription, &scheduler, &CueCounts::of(prescription));
     let period = Period { since, until };
-    Ok((Report::of(material, prescription, period, findings::summary(&foresight), barred), period))
+    let foreseen = findings::summary(&foresight);
+    Ok((Report::of(material, prescription, period, foreseen, barred, standing.next.state), period))
 }
 
 /// Writes a new file that only its owner can read.

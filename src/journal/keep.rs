@@ -8,7 +8,7 @@ use rusqlite::TransactionBehavior;
 
 use super::lines::{NotKept, Pen, insert, instant};
 use super::{Journal, JournalError};
-use counterpoise_core::course::past::{Barrier, Lifted};
+use counterpoise_core::course::past::Lifted;
 use counterpoise_core::health::assessment::{Age, Company, Reading, Sex};
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{
@@ -46,8 +46,7 @@ impl Journal {
         let contents = self.contents()?;
         let told_by = |lifted: &Lifted| {
             let of = contents.sessions.iter().find(|session| session.id.to_string() == lifted.session);
-            let is_lock = matches!(lifted.what, Barrier::Lock(_));
-            of.filter(|_| is_lock).map(|session| session.can_lock.clone()).unwrap_or_default()
+            of.filter(|_| lifted.what.is_told()).map(|session| session.can_lock.clone()).unwrap_or_default()
         };
         let lifted = lifts.iter().map(|lifted| LiftedRow {
             locked_by: lifted.session.clone(),

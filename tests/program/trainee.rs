@@ -28,7 +28,7 @@ fn progress_is_told_in_plain_lines() {
     fs::write(place.path().join("history.json"), history.export().to_string()).unwrap();
     printed(place.path(), &["journal", "import", "history.json"]);
     let told = printed(place.path(), &["progress", "--on", "2026-02-20"]);
-    for heading in ["This week", "What is next", "What got easier"] {
+    for heading in ["This week", "What is next", "How it is going"] {
         assert!(told.contains(heading), "{told}");
     }
     assert!(told.contains("Reaches at the counter: at first feet apart, one hand; now "), "{told}");

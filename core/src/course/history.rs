@@ -3,7 +3,7 @@
 
 use std::borrow::{Borrow, Cow};
 
-use crate::course::past::{Past, PastSession};
+use crate::course::past::{Incidents, Past, PastSession};
 use crate::course::progression::marks_of;
 use crate::record::{Contents, CorrectionRow, Right, SessionRecord};
 
@@ -29,12 +29,14 @@ pub fn corrected<'a, C: Borrow<CorrectionRow>>(
         return Some((kept, Cow::Borrowed(record)));
     }
     let (mut locks, mut holds) = marks_of(&kept);
+    let mut incidents = kept.incidents();
     let mut right = kept;
     let mut so_far = Right::new(record);
     for row in corrections {
         if so_far.correct(row.borrow()) {
             right = PastSession::from_record(&so_far.record)?;
             let (more_locks, more_holds) = marks_of(&right);
+            incidents = incidents.or(right.incidents());
             locks.extend(more_locks);
             holds.extend(more_holds);
         }
@@ -43,6 +45,7 @@ pub fn corrected<'a, C: Borrow<CorrectionRow>>(
     let (now_locks, now_holds) = marks_of(&right);
     right.locked_before = once_each(&locks, &now_locks);
     right.held_before = once_each(&holds, &now_holds);
+    right.incidents_before = incidents;
     Some((right, Cow::Owned(so_far.record)))
 }
 
@@ -58,18 +61,21 @@ fn tell_all(record: &SessionRecord, kept: &mut PastSession) {
     let others =
         (0..record.answers.len()).filter(|nth| record.answers[*nth].answer.can_lock() && asked_before(*nth));
     let (mut more_locks, mut more_holds) = (Vec::new(), Vec::new());
+    let mut incidents = Incidents::default();
     for nth in others {
         let mut other = record.clone();
         let first = other.answers.remove(nth);
         other.answers.insert(0, first);
         if let Some(other) = PastSession::from_record(&other) {
             let (locks, holds) = marks_of(&other);
+            incidents = incidents.or(other.incidents());
             more_locks.extend(locks);
             more_holds.extend(holds);
         }
     }
     kept.locked_before = once_each(&more_locks, &locks);
     kept.held_before = once_each(&more_holds, &holds);
+    kept.incidents_before = incidents;
 }
 
 /// Each mark once, those of `but` left out.

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
 use serde::{Deserialize, Serialize};
 
-use crate::health::lock::{Hold, Lock};
+use crate::health::lock::{GRAB_DAYS, Hold, Lock};
 use crate::health::readiness::Item;
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
@@ -14,6 +14,7 @@ use crate::record::{
 };
 
 pub use crate::record::{Barrier, Lifted};
+pub use incidents::Incidents;
 
 /// How long an interrupted session may be finished after it was broken off \[judgment\].
 pub const FINISH_WITHIN: SignedDuration = SignedDuration::from_hours(2);
@@ -75,6 +76,8 @@ pub struct PastSession {
     pub locked_before: Vec<Lock>,
     /// What it held before it was corrected: a correction shortens no hold.
     pub held_before: Vec<Hold>,
+    /// What went wrong in it before it was corrected: a correction takes no fall and no grab away.
+    pub incidents_before: Incidents,
     /// What felt wrong; `None` not asked or not said.
     pub symptom: Option<Symptom>,
     /// Grabs and falls before a set that was then not begun, with its number.
@@ -110,6 +113,8 @@ pub struct PastSet {
     pub responses: Vec<Option<Response>>,
     /// Grabs and falls that were reported by a key.
     pub mishaps: Vec<Mishap>,
+    /// Those grabs of them that are no response to a push.
+    pub grabs_by_key: u8,
     /// The rules advised one step lower.
     pub advised_lower: bool,
     /// Whether it was asked after it if the person fell.
@@ -146,6 +151,30 @@ impl Past {
         let mut days = practices.map(|session| session.day);
         let earlier = days.clone().any(|day| week(day) < week(today));
         earlier && !days.any(|day| week(day) == week(today))
+    }
+
+    /// Whether there was a grab in practice at most [`GRAB_DAYS`] before this day. A date that is not known counts as near.
+    pub fn has_grab_near(&self, day: Date) -> bool {
+        self.sessions.iter().any(|session| session.incidents().grabs > 0 && self.is_near(session, day))
+    }
+
+    /// Whether what happened in this session counts toward two grabs with what happened on this day.
+    fn is_near(&self, session: &PastSession, day: Date) -> bool {
+        let apart = SignedDuration::from_hours(24 * i64::from(GRAB_DAYS));
+        self.is_set_aside(session) || session.day.duration_since(day).abs() <= apart
+    }
+
+    /// Whether this session has one of two grabs at most [`GRAB_DAYS`] apart. Grabs that were cleared count with a later
+    /// one.
+    pub fn has_two_grabs(&self, session: &PastSession) -> bool {
+        let grabs = session.incidents().grabs;
+        let another = || {
+            let others = self.sessions.iter().filter(|other| other.id != session.id);
+            others
+                .filter(|other| other.incidents().grabs > 0)
+                .any(|other| self.is_set_aside(session) || self.is_near(other, session.day))
+        };
+        grabs > 1 || (grabs == 1 && another())
     }
 
     /// Whether the date of this session was set aside.

@@ -11,21 +11,25 @@
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use crate::course::past::{Past, Sitting};
+use crate::course::past::{Past, PastSession, Sitting};
 use crate::course::program::{Due, Program, days_between};
 use crate::health::bounds::Bounds;
-use crate::health::lock::Lock;
+use crate::health::lock::{Lock, Restriction};
 use crate::health::suitability::{By, Finding, Suitability};
 use crate::plan::prescription::{DrillPlan, Prescription};
 
 mod barrier;
 mod judge;
+mod ladder_state;
 mod reason;
 
 pub use crate::record::Decision;
 use crate::record::{Decided, Given};
-pub use barrier::{ActiveHold, ActiveLock, Barriers, marks_of, unwell_last_time};
+pub use barrier::{
+    ActiveHold, ActiveLock, ActiveRestriction, Barriers, marks_of, restrictions_of, unwell_last_time,
+};
 pub use judge::{Fault, Judgment, Shortfall, judge};
+pub use ladder_state::{LadderState, too_hard};
 pub use reason::{Reason, day_words, moment_words};
 
 /// After more days than this without practice it goes on one step lower \[judgment\].
@@ -62,6 +66,10 @@ pub struct Next {
     pub next_day: Option<Date>,
     /// The number of the first set to do, where an interrupted session is finished: 1 begins a new one.
     pub first_set: u8,
+    /// At which end of its ladders the program is, if at one.
+    pub state: Option<LadderState>,
+    /// What leaves out everything that needs an unlock, tosses and wall throws, until a therapist clears it; each once.
+    pub restrictions: Vec<Restriction>,
 }
 
 impl Fitness {
@@ -89,9 +97,13 @@ impl Next {
     pub fn of(past: &Past, prescription: &Prescription, fitness: &Fitness, now: &ZonedDateTime) -> Self {
         let program = Program::new(past, prescription);
         let bounds = fitness.bounds();
-        let bound = bounds.unwrap_or(Bounds::STEP_ONE);
-        let ladders = Ladders::new(past, prescription, &program, bound, now.date());
+        let barriers = Barriers::of(past, now.timestamp(), now.date());
+        let of_person = bounds.unwrap_or(Bounds::STEP_ONE);
+        let restricted = if barriers.restrictions.is_empty() { Bounds::OPEN } else { Bounds::NO_UNLOCKS };
+        let ladders = Ladders::new(past, prescription, &program, of_person.and(restricted), now.date());
+        let leaves_out = ladders.leaves_out_more_than(of_person);
         let mut next = ladders.next();
+        next.restrict(&barriers, leaves_out);
         if let Some(bounds) = bounds.filter(|bounds| *bounds != Bounds::OPEN) {
             next.reasons.push(Reason::Bounds { bounds });
             if prescription.drills().iter().any(|plan| plan.ladder().version() > 1) {
@@ -100,7 +112,7 @@ impl Next {
         }
         next.reasons.extend(accepted(prescription, fitness));
         next.apply_due(past, program.due(now.date(), now.timestamp()), now.date());
-        next.apply_barriers(&Barriers::of(past, now.timestamp(), now.date()), now);
+        next.apply_barriers(&barriers, now);
         if bounds.is_none() {
             let because = fitness.suitability.iter().flat_map(|suitability| &suitability.because);
             let because = because.map(|(topic, found, _)| topic.said(*found)).next().unwrap_or_default();
@@ -139,6 +151,15 @@ impl Next {
         self.steps.iter().map(|step| step.map(|step| step.saturating_sub(1).max(1))).collect()
     }
 
+    /// The steps of a gentler practice today after a fall that was told a moment ago: what needs an unlock, tosses and wall
+    /// throws are left out too.
+    pub fn after_fall(&self, prescription: &Prescription) -> Vec<Option<u8>> {
+        let plans = prescription.drills().iter().zip(self.gentler());
+        let within =
+            |(plan, step): (&DrillPlan, Option<u8>)| Some(step?.min(highest_step(Bounds::NO_UNLOCKS, plan)?));
+        plans.map(within).collect()
+    }
+
     /// Whether a lock stands whose first words are: sit down, call now.
     pub fn is_emergency(&self) -> bool {
         let urgent = |reason: &Reason| matches!(reason, Reason::Locked { what } if Lock::is_emergency(*what));
@@ -169,6 +190,15 @@ impl Next {
             seen_before: past.latest(),
             given: given.filter_map(|(plan, step)| Some(Given::of(plan, (*step)?))).collect(),
         }
+    }
+
+    /// What is left out until it is cleared; said where it `leaves_out` anything of this program.
+    fn restrict(&mut self, barriers: &Barriers, leaves_out: bool) {
+        self.restrictions = barriers.restrictions.iter().map(|found| found.what).collect();
+        self.restrictions.sort_unstable();
+        self.restrictions.dedup();
+        let said = self.restrictions.iter().filter(|_| leaves_out);
+        self.reasons.extend(said.map(|what| Reason::Restricted { what: *what }));
     }
 
     fn stop(&mut self, decision: Decision, reason: Reason) {
@@ -245,6 +275,11 @@ pub fn at_steps(prescription: &Prescription, steps: &[Option<u8>]) -> Prescripti
     prescription.at_steps(steps).expect("progression stays within the prescription, as its tests prove")
 }
 
+/// The highest step of this drill that the prescription and these bounds leave.
+fn highest_step(bounds: Bounds, plan: &DrillPlan) -> Option<u8> {
+    bounds.highest_step(plan.ladder(), plan.form(), plan.targets(), plan.ceiling(), plan.named_steps())
+}
+
 /// The steps on their way from the last practice to the next.
 struct Ladders<'a> {
     past: &'a Past,
@@ -256,6 +291,8 @@ struct Ladders<'a> {
     sittings: Vec<Sitting<'a>>,
     steps: Vec<u8>,
     reasons: Vec<Reason>,
+    /// The gentlest step was too hard twice, and nobody has cleared it.
+    too_hard: bool,
 }
 
 impl<'a> Ladders<'a> {
@@ -269,7 +306,16 @@ impl<'a> Ladders<'a> {
         let mut sittings = past.sittings();
         sittings.retain(|sitting| sitting.first().digest == prescription.digest());
         let steps = prescription.drills().iter().map(|plan| last_step(plan, &sittings)).collect();
-        Self { past, prescription, program, bounds, day, sittings, steps, reasons: Vec::new() }
+        let too_hard = too_hard(past, Some(prescription)).is_some();
+        let bounds = if too_hard { bounds.and(Bounds::TOO_HARD) } else { bounds };
+        Self { past, prescription, program, bounds, day, sittings, steps, reasons: Vec::new(), too_hard }
+    }
+
+    /// Whether the bounds leave less of any drill than these and the state of the ladders would.
+    fn leaves_out_more_than(&self, bounds: Bounds) -> bool {
+        let bounds = if self.too_hard { bounds.and(Bounds::TOO_HARD) } else { bounds };
+        let mut plans = self.prescription.drills().iter().skip(1);
+        plans.any(|plan| highest_step(self.bounds, plan) != highest_step(bounds, plan))
     }
 
     fn next(mut self) -> Next {
@@ -281,6 +327,10 @@ impl<'a> Ladders<'a> {
         let changed = (0..before.len()).find(|place| self.steps[*place] != before[*place]);
         if lowered && changed.is_none() {
             self.reasons.push(Reason::Gentlest);
+        }
+        let state = self.state(lowered || changed.is_some());
+        if self.too_hard {
+            self.reasons.push(Reason::TooHard);
         }
         let then = match changed {
             None => Decision::Hold,
@@ -295,18 +345,35 @@ impl<'a> Ladders<'a> {
         });
         let steps = steps.collect();
         let reasons = self.reasons;
-        Next { decision: then, then, reasons, steps, changed, until: None, next_day: None, first_set: 1 }
+        Next {
+            decision: then,
+            then,
+            reasons,
+            steps,
+            changed,
+            until: None,
+            next_day: None,
+            first_set: 1,
+            state,
+            restrictions: Vec::new(),
+        }
+    }
+
+    /// At which end of the ladders the program is: too hard at the gentlest step, or clean with no step left to go up.
+    fn state(&self, moves: bool) -> Option<LadderState> {
+        if self.too_hard {
+            return Some(LadderState::TooHard);
+        }
+        let clean = !moves && clean_in_a_row(&self.sittings, self.prescription) >= CLEAN_IN_A_ROW;
+        let plans = self.prescription.drills().iter().enumerate().skip(1);
+        let at: Vec<bool> =
+            plans.filter_map(|(place, plan)| Some(self.steps[place] >= self.highest_step(plan)?)).collect();
+        (clean && !at.is_empty() && at.iter().all(|at| *at)).then_some(LadderState::AtCeiling)
     }
 
     /// The highest step of this drill that the prescription and the person's limits leave.
     fn highest_step(&self, plan: &DrillPlan) -> Option<u8> {
-        self.bounds.highest_step(
-            plan.ladder(),
-            plan.form(),
-            plan.targets(),
-            plan.ceiling(),
-            plan.named_steps(),
-        )
+        highest_step(self.bounds, plan)
     }
 
     /// Everything that lowers, each by one step. Says whether anything did, at the first step too.
@@ -362,6 +429,9 @@ impl<'a> Ladders<'a> {
             self.reasons.extend(shortfalls.into_iter().map(|shortfall| Reason::Mixed { shortfall }));
             return;
         }
+        if self.too_hard {
+            return;
+        }
         let review = self.prescription.review_after_sessions();
         if self.sittings.len() >= usize::from(review) {
             return self.reasons.push(Reason::Review { sessions: self.sittings.len(), review });
@@ -372,7 +442,15 @@ impl<'a> Ladders<'a> {
         let plans = self.prescription.drills();
         let has_room =
             |place: &usize| self.highest_step(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
-        let room = (1..plans.len()).filter(has_room);
+        // What comes back is practiced at its first step before it goes up.
+        let was_in = |place: &usize| {
+            let is = |drill: &str, form| drill == plans[*place].drill().name() && form == plans[*place].form();
+            let given = |session: &PastSession| {
+                session.given.is_empty() || session.given.iter().any(|given| is(&given.drill, given.form))
+            };
+            last.sets().any(|set| is(&set.drill, set.form)) || last.sessions().all(given)
+        };
+        let room = (1..plans.len()).filter(has_room).filter(was_in);
         // The gentlest first, so that no drill runs ahead of the others.
         let Some(place) = room.min_by_key(|place| self.steps[*place]) else {
             return self.reasons.push(Reason::AtCeiling);
@@ -390,17 +468,28 @@ impl<'a> Ladders<'a> {
 }
 
 /// The step that progression gave to this drill last, or that was practiced where none was kept; else the one to start at.
-/// Never above the ceiling.
+/// Never above the ceiling. What was left out comes back at its first step.
 fn last_step(plan: &DrillPlan, sittings: &[Sitting<'_>]) -> u8 {
     let is = |drill: &str, form| drill == plan.drill().name() && form == plan.form();
+    let mut left_out = false;
     let last = sittings.iter().rev().find_map(|sitting| {
         let given = sitting.first().given.iter().filter(|given| is(&given.drill, given.form));
         let given: Vec<u8> = given.map(|given| given.step).collect();
         let practiced = sitting.sets().filter(|set| is(&set.drill, set.form)).map(|set| set.step);
         // Where a drill is in a prescription twice, the first entry is at the warm-up's step.
-        given.into_iter().max().or(practiced.max())
+        let step = given.into_iter().max().or(practiced.max());
+        // An interrupted practice may have been finished without it.
+        let lacks = |session: &PastSession| {
+            let given = session.given.iter().any(|given| is(&given.drill, given.form));
+            let practiced = session.sets.iter().any(|set| is(&set.drill, set.form));
+            !(session.given.is_empty() || given || practiced)
+        };
+        left_out |= sitting.sessions().any(lacks);
+        step
     });
-    last.unwrap_or(plan.step()).min(plan.ceiling()).max(1)
+    // What lowered the others while it was left out is not known of it.
+    let last = if left_out { 1 } else { last.unwrap_or(plan.step()) };
+    last.min(plan.ceiling()).max(1)
 }
 
 /// How many of the last sessions were clean, at the same steps as the last of them.

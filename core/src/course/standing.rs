@@ -5,7 +5,7 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use crate::blocks::Block;
-use crate::course::progression::{Barriers, Next, Reason, day_words, moment_words};
+use crate::course::progression::{Barriers, LadderState, Next, Reason, day_words, moment_words};
 use crate::course::trainee::{Clearable, Trainee};
 use crate::health::suitability::{Effect, Topic};
 use crate::plan::prescription::Prescription;
@@ -208,7 +208,7 @@ impl Standing {
         reasons.filter(|_| self.state.is_next_known()).map(ToString::to_string).collect()
     }
 
-    /// All that bars practice, one line each, so that clearing one never looks like clearing all.
+    /// All that bars practice or leaves a part of it out, one line each, so that clearing one never looks like clearing all.
     pub fn for_therapist(&self) -> Vec<String> {
         let locks = self.barriers.locks.iter();
         let locks = locks.map(|lock| format!("Locked since {}, not cleared: {}.", lock.day, lock.what));
@@ -223,7 +223,14 @@ impl Standing {
         let unanswered = self.unanswered.map(|day| {
             format!("Not answered yet: whether the practice on {day} ended with a fall or feeling unwell.")
         });
-        locks.chain(first).chain(holds).chain(day).chain(unanswered).chain(date).collect()
+        let restrictions = self.barriers.restrictions.iter().map(|found| {
+            let what = "nothing that needs an unlock, no tosses, no wall throws";
+            format!("Since {}, not cleared: {}: {what}.", found.day, found.what)
+        });
+        let too_hard = self.next.state.filter(|state| *state == LadderState::TooHard);
+        let too_hard = too_hard.map(|state| state.to_therapist().to_owned());
+        let bars = locks.chain(first).chain(holds).chain(day).chain(unanswered).chain(date);
+        bars.chain(restrictions).chain(too_hard).collect()
     }
 
     /// The sentence with the lines of what can be done, as they follow each other on a page.

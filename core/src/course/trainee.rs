@@ -7,7 +7,7 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use crate::course::past::{Barrier, Lifted, Past};
-use crate::course::progression::{Barriers, Fitness, Next, at_steps};
+use crate::course::progression::{Barriers, Fitness, Next, at_steps, too_hard};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Acceptances, By, Effect, Finding, Suitability, Topic, Why};
 use crate::plan::prescription::{Excess, Prescription};
@@ -136,8 +136,8 @@ impl Trainee {
         Barriers::of(&self.past, now.timestamp(), now.date())
     }
 
-    /// What a clearance lifts now: every lock, every date that lies ahead of the clock, and what the answers about
-    /// suitability say. A hold is not among them: only time ends one.
+    /// What a clearance lifts now: every lock, what leaves a part of the program out or bars a step up, every date that
+    /// lies ahead of the clock, and what the answers about suitability say. A hold is not among them: only time ends one.
     pub fn clearable(&self, now: &ZonedDateTime) -> Vec<Clearable> {
         self.clearable_beside(&Acceptances::default(), now)
     }
@@ -151,6 +151,14 @@ impl Trainee {
         let locks = self.barriers(now).locks.into_iter().map(|lock| Clearable {
             lifted: Lifted { session: lock.session, what: Barrier::Lock(lock.what) },
             day: Some(lock.day),
+        });
+        let restrictions = self.barriers(now).restrictions.into_iter().map(|found| Clearable {
+            lifted: Lifted { session: found.session, what: Barrier::Restriction(found.what) },
+            day: Some(found.day),
+        });
+        let too_hard = too_hard(&self.past, None).map(|(session, day)| Clearable {
+            lifted: Lifted { session, what: Barrier::TooHard },
+            day: Some(day),
         });
         let ahead = self
             .past
@@ -168,7 +176,7 @@ impl Trainee {
             lifted: Lifted { session: one.row.id.to_string(), what: Barrier::Topic(one.topic) },
             day: one.row.at.day(),
         });
-        locks.chain(dates).chain(answers).collect()
+        locks.chain(restrictions).chain(too_hard).chain(dates).chain(answers).collect()
     }
 }
 

@@ -140,17 +140,32 @@ pub struct Bounds {
     pub no_head_turns: bool,
     /// No drill that rises from a chair.
     pub no_rises: bool,
+    /// Nothing that needs an unlock, no tosses, no wall throws.
+    pub no_unlocks: bool,
+    /// No drill in which a partner's hand moves the person.
+    pub no_pushes: bool,
 }
 
 impl Bounds {
     /// Nothing is left out.
-    pub const OPEN: Self = Self { limits: Limits::OPEN, no_head_turns: false, no_rises: false };
+    pub const OPEN: Self = Self {
+        limits: Limits::OPEN,
+        no_head_turns: false,
+        no_rises: false,
+        no_unlocks: false,
+        no_pushes: false,
+    };
     /// Nothing with a partner.
     pub const ALONE: Self = Self { limits: Limits { alone: true, ..Limits::OPEN }, ..Self::OPEN };
     /// Within [`Limits::STEP_ONE`].
     pub const STEP_ONE: Self = Self { limits: Limits::STEP_ONE, ..Self::OPEN };
     /// Within [`Limits::CAUTIOUS`].
     pub const CAUTIOUS: Self = Self { limits: Limits::CAUTIOUS, ..Self::OPEN };
+    /// Nothing that needs an unlock, no tosses, no wall throws: after a fall, or after two grabs \[judgment\].
+    pub const NO_UNLOCKS: Self = Self { no_unlocks: true, ..Self::OPEN };
+    /// Seated or with both hands at rest, and no pushes: where the gentlest step was too hard \[judgment\].
+    pub const TOO_HARD: Self =
+        Self { limits: Limits { support: Support::TwoHands, ..Limits::OPEN }, no_pushes: true, ..Self::OPEN };
     /// Within [`Limits::BOTH_HANDS`].
     pub const BOTH_HANDS: Self = Self { limits: Limits::BOTH_HANDS, ..Self::OPEN };
 
@@ -185,6 +200,8 @@ impl Bounds {
             limits: self.limits.and(other.limits),
             no_head_turns: self.no_head_turns || other.no_head_turns,
             no_rises: self.no_rises || other.no_rises,
+            no_unlocks: self.no_unlocks || other.no_unlocks,
+            no_pushes: self.no_pushes || other.no_pushes,
         }
     }
 
@@ -203,9 +220,15 @@ impl Bounds {
         if (self.no_head_turns && calls(turns)) || (self.no_rises && calls(|action| action == Action::Rise)) {
             return None;
         }
+        let is_locked = |target: &Target| target.action.is_ball() || target.unlocks().next().is_some();
+        if (self.no_unlocks && targets.iter().any(is_locked)) || (self.no_pushes && calls(Action::is_push)) {
+            return None;
+        }
         let within = (1..=ceiling).zip(ladder.steps()).zip(ladder.keys());
         // A step beyond one that is not allowed is not reached.
-        let allowed = within.take_while(|((number, step), key)| match ladder.version() {
+        let watched = |number: u8| self.no_unlocks && ladder.unlocks(number).next().is_some();
+        let unlocked = within.take_while(|((number, _), _)| !watched(*number));
+        let allowed = unlocked.take_while(|((number, step), key)| match ladder.version() {
             1 => self.limits.allow_of_version_1(*number, **step, form),
             _ => self.limits.allow(**step, form, named.contains(key)),
         });
@@ -237,6 +260,12 @@ impl fmt::Display for Bounds {
         }
         if self.no_rises {
             said.push("No getting up from a chair.");
+        }
+        if self.no_unlocks {
+            said.push("Nothing that needs an unlock, no tosses, no wall throws.");
+        }
+        if self.no_pushes {
+            said.push("No pushes, nudges or tugs.");
         }
         f.write_str(&said.join(" "))
     }

@@ -1,5 +1,5 @@
-//! Locks and holds: what only a clinician's clearance lifts, and what 48 hours lift. Which of them apply now is decided
-//! in `course::progression`.
+//! Locks, holds and restrictions: what only a clinician's clearance lifts, what 48 hours lift, and what leaves a part of a
+//! program out. Which of them apply now is decided in `course::progression`.
 
 use jiff::SignedDuration;
 
@@ -7,6 +7,9 @@ use crate::words;
 
 /// How long a hold lasts \[judgment\]. Elapsed time, not days.
 pub const HOLD: SignedDuration = SignedDuration::from_hours(48);
+
+/// Two grabs at most this many days apart restrict \[judgment\].
+pub const GRAB_DAYS: u8 = 28;
 
 /// What locks practice until a clinician clears it \[judgment: after the stop lists of public-health guidance\].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -42,7 +45,21 @@ pub enum Hold {
     Unwell,
 }
 
+/// What leaves out everything that needs an unlock, tosses and wall throws, until a therapist clears it. The rest of the
+/// program goes on, and time lifts none \[judgment\].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Restriction {
+    /// A fall, in practice or in daily life, hurt or not.
+    Fall,
+    /// Two grabs or near falls in practice, at most [`GRAB_DAYS`] apart. Near falls in daily life do not count.
+    Grabs,
+}
+
 words! {
+    Restriction {
+        Fall => "limits after a fall",
+        Grabs => "limits after two grabs or near falls in 28 days",
+    }
     Lock {
         FallHurt => "a fall that may have hurt",
         HeadKnock => "a knock to the head",
@@ -73,6 +90,22 @@ impl Lock {
         match self {
             Self::HeadKnock => "see a clinician before you practice again, today if you take blood thinners",
             _ => "see a clinician before you practice again",
+        }
+    }
+}
+
+impl Restriction {
+    /// What is so until it is cleared, as a sentence to the person.
+    pub const fn sentence(self) -> &'static str {
+        match self {
+            Self::Fall => {
+                "There was a fall, so what needs an unlock, tosses and wall throws are left out until your therapist \
+                 has cleared them."
+            }
+            Self::Grabs => {
+                "There were two grabs or near falls in 28 days, so what needs an unlock, tosses and wall throws are \
+                 left out until your therapist has cleared them."
+            }
         }
     }
 }

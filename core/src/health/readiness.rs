@@ -88,6 +88,8 @@ pub struct Readiness {
     pub holds: Vec<Hold>,
     /// One step lower from now on, although nothing holds: a fall of more than two days ago.
     pub lower: bool,
+    /// A fall was told, whenever it was and whatever came of it.
+    pub fell: bool,
 }
 
 impl Today {

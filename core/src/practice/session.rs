@@ -135,6 +135,7 @@ impl Session {
             not_saved: false,
             pushes_given: 0,
             grabs: 0,
+            grab_lately: false,
             ended_by: None,
             last_tick: Millis(0),
         };
@@ -144,7 +145,8 @@ impl Session {
 
     /// The same session, knowing this of the person.
     #[must_use]
-    pub fn prepare(self, preparation: Preparation) -> Self {
+    pub fn prepare(mut self, preparation: Preparation) -> Self {
+        self.whole.grab_lately = preparation.grab_lately;
         let before = Before::new(preparation, &self.whole);
         Self { state: State::Before(Box::new(before)), ..self }
     }

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use crate::health::lock::Lock;
+use crate::health::lock::{Lock, Restriction};
 use crate::health::suitability::Topic;
 
 /// Something that a clearance lifted, by name.
@@ -21,6 +21,10 @@ pub struct Lifted {
 pub enum Barrier {
     /// A lock.
     Lock(Lock),
+    /// What leaves a part of the program out after a fall, or after two grabs.
+    Restriction(Restriction),
+    /// The gentlest step was too hard: no step up.
+    TooHard,
     /// A date that lies ahead of the clock: the session was made while the clock was wrong.
     Date,
     /// The answer to this topic of suitability said: a clinician first.
@@ -33,6 +37,11 @@ pub enum Barrier {
 const CLINICIAN_FIRST: &str = "a clinician first";
 
 impl Barrier {
+    /// Whether a clearance lifts it only as far as it was known: an entry that tells of more brings it back.
+    pub const fn is_told(self) -> bool {
+        matches!(self, Self::Lock(_) | Self::Restriction(_))
+    }
+
     /// The plain words.
     ///
     /// ```
@@ -46,6 +55,8 @@ impl Barrier {
     pub fn name(self) -> Cow<'static, str> {
         match self {
             Self::Lock(lock) => lock.name().into(),
+            Self::Restriction(what) => what.name().into(),
+            Self::TooHard => "too hard at the gentlest step".into(),
             Self::Date => "a date that lies ahead".into(),
             Self::Topic(topic) => format!("{CLINICIAN_FIRST}: {topic}").into(),
             Self::Clinician => CLINICIAN_FIRST.into(),
@@ -58,7 +69,11 @@ impl Barrier {
             return Topic::from_name(topic).map(Self::Topic);
         }
         let locks = Lock::ALL.iter().map(|lock| Self::Lock(*lock));
-        locks.chain([Self::Date, Self::Clinician]).find(|barrier| barrier.name() == name)
+        let restrictions = Restriction::ALL.iter().map(|what| Self::Restriction(*what));
+        locks
+            .chain(restrictions)
+            .chain([Self::TooHard, Self::Date, Self::Clinician])
+            .find(|barrier| barrier.name() == name)
     }
 }
 

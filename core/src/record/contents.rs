@@ -6,7 +6,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::{
-    BalanceRow, Barrier, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow,
+    BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow,
     Line, Place, PlanRecord, PrescriptionText, ReadyRow, ResponseRow, SessionEnd, SessionRecord, SetEnd,
     SetEndRow, SetRecord, Stamp, SuitabilityRow, Told, in_order,
 };
@@ -128,7 +128,7 @@ pub fn lifted<'a>(clearances: &[ClearanceRow], can_lock: impl Fn(&str) -> &'a [I
     let all = || clearances.iter().flat_map(|row| &row.lifted);
     let stands = |row: &LiftedRow| {
         let same = || all().filter(|other| (&other.locked_by, other.what) == (&row.locked_by, row.what));
-        matches!(row.what, Barrier::Lock(_))
+        row.what.is_told()
             && !can_lock(&row.locked_by).iter().all(|id| same().any(|other| other.told_by.contains(id)))
     };
     let lifted = all().filter(|row| !stands(row));

@@ -145,19 +145,38 @@ fn of_session(session: &PastSession, more: &SessionDetails, add: &mut impl FnMut
     if session.felt_unwell() {
         add(Kind::Unwell, format!("felt unwell: {}", Answer::Symptom(session.symptom).words()));
     }
+    for (kind, what, place) in between_sets(session) {
+        add(kind, format!("{what} ({place})"));
+    }
     of_end(session, add);
+}
+
+/// The fall and the grab of a set.
+pub(super) fn in_set(set: &PastSet) -> impl Iterator<Item = (Kind, &'static str)> + use<> {
+    let fell = set.fell().then_some((Kind::Fall, "fell"));
+    // With a partner every near fall counts as a grab.
+    let what = if set.form == Form::Partner { "grabbed or steadied" } else { "grabbed hold or nearly fell" };
+    let near = set.near_fall().then_some((Kind::Grab, what));
+    fell.into_iter().chain(near)
+}
+
+/// A fall or a grab between two sets, and where: neither in a set nor before one that was then not begun.
+pub(super) fn between_sets(session: &PastSession) -> impl Iterator<Item = (Kind, &'static str, String)> {
+    let fall_listed = session.sets.iter().any(PastSet::fell)
+        || session.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
+    let grab_listed =
+        session.sets.iter().any(PastSet::near_fall) || session.grabs_before_sets().next().is_some();
+    let fell = (session.fell() && !fall_listed).then_some((Kind::Fall, "fell"));
+    let grabbed = session.end == Some(SessionEnd::Grabbed) && !grab_listed;
+    let grabbed = grabbed.then_some((Kind::Grab, "grabbed hold or nearly fell"));
+    let place = where_it_ended(session);
+    fell.into_iter().chain(grabbed).map(move |(kind, what)| (kind, what, place.clone()))
 }
 
 fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, String)) {
     let place = place(set);
-    if set.fell() {
-        add(Kind::Fall, format!("fell ({place})"));
-    }
-    if set.near_fall() {
-        // With a partner every near fall counts as a grab.
-        let what =
-            if set.form == Form::Partner { "grabbed or steadied" } else { "grabbed hold or nearly fell" };
-        add(Kind::Grab, format!("{what} ({place})"));
+    for (kind, what) in in_set(set) {
+        add(kind, format!("{what} ({place})"));
     }
     if set.lost_balance() {
         add(Kind::LostBalance, format!("lost balance ({place})"));
@@ -193,23 +212,8 @@ fn of_set(session: &PastSession, set: &PastSet, add: &mut impl FnMut(Kind, Strin
 fn of_end(session: &PastSession, add: &mut impl FnMut(Kind, String)) {
     let Some(end) = session.end else { return };
     match end {
-        // It ended as planned, or was listed with the symptom.
-        SessionEnd::Finished | SessionEnd::Unwell => {}
-        // Listed with the set, or before it; otherwise it happened between two sets.
-        SessionEnd::Fell => {
-            let listed = session.sets.iter().any(PastSet::fell)
-                || session.before_set.iter().any(|(_, what)| *what == Mishap::Fall);
-            if !listed {
-                add(Kind::Fall, format!("fell ({})", where_it_ended(session)));
-            }
-        }
-        SessionEnd::Grabbed => {
-            let listed =
-                session.sets.iter().any(PastSet::near_fall) || session.grabs_before_sets().next().is_some();
-            if !listed {
-                add(Kind::Grab, format!("grabbed hold or nearly fell ({})", where_it_ended(session)));
-            }
-        }
+        // It ended as planned, or was listed with the symptom, the fall or the grab.
+        SessionEnd::Finished | SessionEnd::Unwell | SessionEnd::Fell | SessionEnd::Grabbed => {}
         SessionEnd::NotToday => {
             let reasons = Readiness::of(&session.ready).reasons.len();
             let of = if reasons == 1 { "reason" } else { "reasons" };
@@ -239,7 +243,8 @@ fn is_stop(end: Option<SessionEnd>) -> bool {
     )
 }
 
-fn place(set: &PastSet) -> String {
+/// The set, its drill and its step.
+pub(super) fn place(set: &PastSet) -> String {
     format!("set {}, {}, step {}", set.number, set.drill, set.step)
 }
 

@@ -2,7 +2,7 @@
 
 use super::Share;
 use super::ratings::Line;
-use super::trend::Slope;
+use crate::course::trend::Slope;
 
 /// "33 (82 %, 67-93)", or the count alone where there are too few.
 pub(super) fn share(share: Option<Share>, count: usize) -> String {
@@ -37,7 +37,8 @@ pub(super) fn slope_words(slope: Slope) -> String {
 /// A trend is given only where its interval excludes no change.
 pub(super) fn trend(slope: Option<Slope>, unit: &str) -> String {
     match slope {
-        Some(Slope { slope, low, high, .. }) if low > 0.0 || high < 0.0 => {
+        Some(line) if line.way().is_some() => {
+            let Slope { slope, low, high, .. } = line;
             format!(" ({slope:+.2}, {low:+.2} to {high:+.2}{unit})")
         }
         Some(_) => " (no clear trend)".to_owned(),

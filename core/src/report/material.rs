@@ -6,7 +6,8 @@ use std::collections::HashMap;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use crate::course::past::{Past, PastSession, Sitting};
+use super::adverse_events::Told;
+use crate::course::past::{Barrier, Past, PastSession, Sitting};
 use crate::health::assessment::Dated;
 use crate::plan::direction::Direction;
 use crate::plan::drill::Side;
@@ -27,12 +28,27 @@ pub struct Material {
     pub details: Vec<SessionDetails>,
     /// Clearances: the day, who cleared it, and why.
     pub clearances: Vec<(Date, String, String)>,
+    /// What each clearance named, oldest first.
+    pub cleared: Vec<Cleared>,
     /// Changes outside of sessions: the day, and what changed.
     pub changes: Vec<(Date, String)>,
     /// Results of balance tests.
     pub tests: Vec<Dated>,
     /// The same sessions as they were kept; `None` where nothing was corrected.
     pub as_kept: Option<Box<Material>>,
+}
+
+/// One thing that a clearance named.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cleared {
+    /// The session from which it came, or the answers about suitability.
+    pub session: String,
+    /// What was cleared.
+    pub what: Barrier,
+    /// The day.
+    pub on: Date,
+    /// Who cleared it.
+    pub by: String,
 }
 
 /// What a report needs of a session beyond what the rules need.
@@ -72,6 +88,10 @@ pub struct SetDetails {
     pub responses: Vec<(Option<Direction>, Option<Response>)>,
     /// How often the sound was disturbed.
     pub disturbed: usize,
+    /// Whether there was a grab or a near fall.
+    pub grab: Told,
+    /// Whether the person felt unwell after it.
+    pub unwell: Told,
 }
 
 /// The period, both days included.

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::course::past::{Past, Sitting};
 use crate::course::program::days_between;
-use crate::course::progression::{Decision, LAYOFF_DAYS};
+use crate::course::progression::{Decision, LAYOFF_DAYS, LadderState};
 use crate::course::standing::Standing;
 use crate::plan::prescription::{Digest, Prescription};
 use crate::words;
@@ -26,8 +26,14 @@ pub enum State {
     Review,
     /// More than 14 days without practice.
     Stopped,
+    /// The gentlest step was too hard twice, and nobody has cleared it.
+    TooHard,
+    /// A fall or two grabs leave out what needs an unlock, until a therapist clears it.
+    Restricted,
     /// The next practice steps up.
     Ready,
+    /// Every drill is at its highest allowed step.
+    AtCeiling,
     /// Practiced within the last 14 days.
     Practices,
     /// Nothing practiced yet.
@@ -40,7 +46,10 @@ words! {
         Held => "held",
         Review => "review due",
         Stopped => "stopped",
+        TooHard => "too hard at the gentlest step",
+        Restricted => "limits after a fall or grabs",
         Ready => "ready to move on",
+        AtCeiling => "at its ceiling",
         Practices => "practices",
         New => "nothing yet",
     }
@@ -128,7 +137,10 @@ impl Person {
             (State::Held, standing.is_held()),
             (State::Review, prescription.is_some_and(due)),
             (State::Stopped, off.is_some_and(|off| off > LAYOFF_DAYS)),
+            (State::TooHard, next.state == Some(LadderState::TooHard)),
+            (State::Restricted, !next.restrictions.is_empty()),
             (State::Ready, prescription.is_some() && next.then == Decision::Up),
+            (State::AtCeiling, prescription.is_some() && next.state == Some(LadderState::AtCeiling)),
             (State::Practices, off.is_some_and(|off| off <= LAYOFF_DAYS)),
             (State::New, last.is_none()),
         ];
@@ -217,14 +229,27 @@ mod test {
                 [session(nov(2)).but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), hurt))],
             )
         };
-        assert_eq!(states(&fell(Some(YesNo::Yes)), nov(3)), [State::Locked, State::Practices]);
+        assert_eq!(
+            states(&fell(Some(YesNo::Yes)), nov(3)),
+            [State::Locked, State::Restricted, State::Practices]
+        );
         assert_eq!(
             states(&fell(Some(YesNo::Yes)), nov(30)),
-            [State::Locked, State::Stopped],
+            [State::Locked, State::Stopped, State::Restricted],
             "time lifts no lock"
         );
-        assert_eq!(states(&fell(Some(YesNo::No)), nov(3)), [State::Held, State::Practices]);
-        assert_eq!(states(&fell(Some(YesNo::No)), nov(5)), [State::Practices]);
+        assert_eq!(
+            states(&fell(Some(YesNo::No)), nov(3)),
+            [State::Held, State::Restricted, State::Practices]
+        );
+        assert_eq!(states(&fell(Some(YesNo::No)), nov(5)), [State::Restricted, State::Practices]);
+        let hard = |day| {
+            clean(&prescription(), &on(nov(day), 10), &[1, 1, 1])
+                .but(|session| session.sets[1].effort = crate::record::Numbered::numbered(10))
+        };
+        assert_eq!(states(&past([hard(2), hard(4)]), nov(6)), [State::TooHard, State::Practices]);
+        let top = |day| clean(&prescription(), &on(nov(day), 10), &[1, 4, 3]);
+        assert_eq!(states(&past([top(2), top(4)]), nov(6)), [State::AtCeiling, State::Practices]);
     }
 
     #[test]
@@ -240,7 +265,7 @@ mod test {
         let fell = past([session(nov(2))
             .but(|session| (session.end, session.hurt) = (Some(SessionEnd::Fell), Some(YesNo::Yes)))]);
         let person = elsewhere(&fell, nov(30));
-        assert_eq!(person.states, [State::Locked, State::Stopped]);
+        assert_eq!(person.states, [State::Locked, State::Stopped, State::Restricted]);
         assert_eq!(person.next, Some(Decision::Locked), "a lock stands under every prescription");
     }
 

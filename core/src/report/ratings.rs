@@ -3,9 +3,8 @@
 
 use serde::Serialize;
 
-use super::FEWEST_FOR_TREND;
 use super::material::PeriodSessions;
-use super::trend::{Slope, theil_sen};
+use crate::course::trend::{Slope, of_practice, slope};
 use crate::health::readiness::Item;
 use crate::health::yes_no::YesNoNotSure;
 use crate::record::Question;
@@ -53,17 +52,17 @@ impl Line {
         };
         let median = (!sorted.is_empty()).then(|| middle(&sorted));
         let as_numbers: Vec<f64> = values.iter().map(|value| f64::from(*value)).collect();
-        let trend = theil_sen(&as_numbers).filter(|slope| slope.of >= FEWEST_FOR_TREND);
+        let trend = slope(&as_numbers);
         Self { values, median, trend }
     }
 }
 
 impl Ratings {
     pub(super) fn of(inside: &PeriodSessions<'_>) -> Self {
-        let line = |question, together: fn(u32, u32) -> u32| {
+        let line = |question| {
             let a_practice = inside.practices.iter().filter_map(|practice| {
                 let sets = practice.sessions.iter().flat_map(|(session, _)| &session.sets);
-                sets.filter_map(|set| set.number_of(question)).reduce(together)
+                of_practice(sets, question)
             });
             Line::of(a_practice.collect())
         };
@@ -79,9 +78,9 @@ impl Ratings {
             confidence: weekly(Question::Confidence),
             soreness: weekly(Question::Soreness),
             falls_told: fell.count(),
-            effort: line(Question::Effort, u32::max),
-            steadiness: line(Question::Steadiness, u32::max),
-            held_on: line(Question::HeldOn, |a, b| a + b),
+            effort: line(Question::Effort),
+            steadiness: line(Question::Steadiness),
+            held_on: line(Question::HeldOn),
             not_said: inside.own_sessions().map(|(_, more)| more.not_said).sum(),
         }
     }

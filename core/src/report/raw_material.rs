@@ -1,12 +1,14 @@
 //! What was kept becomes the material of a report: each session as it is right, and as it was kept where anything was
 //! corrected.
 
-use super::material::{Material, SessionDetails, SetDetails};
+use super::adverse_events::Told;
+use super::material::{Cleared, Material, SessionDetails, SetDetails};
 use crate::course::history::corrected;
-use crate::course::past::Lifted;
+use crate::course::past::{Lifted, PastSet};
 use crate::plan::drill::Action;
 use crate::record::{
-    BalanceRow, ClearanceRow, Contents, CorrectionRow, Identified, Question, SessionRecord, SetRecord,
+    BalanceRow, ClearanceRow, Contents, CorrectionRow, Identified, LiftedRow, Question, SessionRecord,
+    SetRecord,
 };
 
 impl Material {
@@ -16,8 +18,19 @@ impl Material {
         let lifted = contents.lifted();
         let as_kept = (!corrections.is_empty()).then(|| Box::new(sessions(records, &[], &lifted)));
         let cleared = |row: &ClearanceRow| Some((row.at.day()?, row.who.clone(), row.reason.clone()));
+        let named = |row: &ClearanceRow| -> Vec<Cleared> {
+            let Some(on) = row.at.day() else { return Vec::new() };
+            let one = |lifted: &LiftedRow| Cleared {
+                session: lifted.locked_by.clone(),
+                what: lifted.what,
+                on,
+                by: row.who.clone(),
+            };
+            row.lifted.iter().map(one).collect()
+        };
         Self {
             clearances: clearances.iter().filter_map(cleared).collect(),
+            cleared: clearances.iter().flat_map(named).collect(),
             changes: changes.iter().filter_map(|row| Some((row.at.day()?, row.sentence()))).collect(),
             tests: tests.iter().filter_map(BalanceRow::dated).collect(),
             as_kept,
@@ -63,11 +76,11 @@ fn details(record: &SessionRecord) -> SessionDetails {
         not_said: record.answers.iter().filter(|row| row.answer.number().is_none()).count(),
         left_out: record.left_out.iter().map(|row| (row.set, row.why)).collect(),
         why: record.decided.iter().flat_map(|row| row.reasons.clone()).collect(),
-        sets: record.sets.iter().map(set_details).collect(),
+        sets: record.sets.iter().map(|set| set_details(record, set)).collect(),
     }
 }
 
-fn set_details(set: &SetRecord) -> SetDetails {
+fn set_details(record: &SessionRecord, set: &SetRecord) -> SetDetails {
     let plan = set.last_plan();
     let planned = |cue| plan.iter().find(|row| row.cue == cue);
     let direction = |cue| planned(cue).and_then(|row| row.direction);
@@ -81,5 +94,33 @@ fn set_details(set: &SetRecord) -> SetDetails {
         worked_ms: set.end.as_ref().map_or(0, |end| end.worked_ms),
         responses: kept.chain(never_kept).collect(),
         disturbed: set.disturbed.len(),
+        grab: grab(record, set),
+        unwell: told(record, set, Question::Unwell),
+    }
+}
+
+/// What is known of a grab in this set. Where a partner notes pushes, nobody is asked, and a push that was not noted could
+/// have been one.
+fn grab(record: &SessionRecord, set: &SetRecord) -> Told {
+    let past = PastSet::from_record(record, set);
+    match told(record, set, Question::Grabbed) {
+        _ if past.near_fall() || told(record, set, Question::Grabbed) == Told::Yes => Told::Yes,
+        Told::No => Told::No,
+        _ if past.responses.contains(&None) => Told::NotSaid,
+        _ if !past.responses.is_empty() => Told::No,
+        other => other,
+    }
+}
+
+/// The first answer that was said; else whether it was asked.
+fn told(record: &SessionRecord, set: &SetRecord, question: Question) -> Told {
+    let number = Some(set.start.number);
+    let answers = record.answers.iter().filter(|row| row.set == number && row.answer.question() == question);
+    let answers: Vec<Option<u8>> = answers.map(|row| row.answer.number()).collect();
+    match answers.iter().flatten().next() {
+        Some(0) => Told::No,
+        Some(_) => Told::Yes,
+        None if answers.is_empty() => Told::NotAsked,
+        None => Told::NotSaid,
     }
 }

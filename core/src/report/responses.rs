@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::material::PeriodSessions;
-use super::trend::{Slope, theil_sen};
-use super::{FEWEST_FOR_SHARE, FEWEST_FOR_TREND, form_words};
+use super::{FEWEST_FOR_SHARE, form_words};
+use crate::course::trend::{Slope, slope};
 use crate::draw::predictability::Interval;
 use crate::record::Response;
 
@@ -156,7 +156,7 @@ impl Responses {
             let others = by.iter().map(|(kind, name, responses)| Group::new(kind, name, responses));
             std::iter::once(first).chain(others).collect()
         };
-        let trend = theil_sen(&shares).filter(|slope| slope.of >= FEWEST_FOR_TREND);
+        let trend = slope(&shares);
         Self { noted: all.len(), not_noted, groups, trend }
     }
 }

@@ -1,8 +1,8 @@
 //! What a therapist looks at first, short enough for one screen. The whole report is in `whole_report`.
 
-use super::Report;
 use super::figures::{median, percent_points, share, trend};
 use super::ratings::Ratings;
+use super::{Clearing, Consequence, Kind, Report};
 use crate::blocks::{About, Block};
 use crate::health::assessment::Verdict;
 use crate::words::counted;
@@ -30,6 +30,10 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
         let about = About { about: "NOW".to_owned(), text: report.barred.join(" "), is_urgent: true };
         said.push(Paragraph { block: Block::About(about), max_lines: 2, is_optional: false });
     }
+    said.push(required(3, "Falls, grabs, near falls, symptoms", incidents(report)));
+    if let Some(state) = report.state {
+        said.push(paragraph(3, true, "State", state.to_therapist().to_owned()));
+    }
     said.push(required(6, "Practice", practice(report)));
     said.push(required(3, "Pushes", pushes(report)));
     let (about, ratings) = own_ratings(&report.ratings);
@@ -55,6 +59,32 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
     }
     said.push(paragraph(4, true, "How predictable its calls are", report.foreseen.clone()));
     said
+}
+
+/// How many of each, the latest with what followed, and the sets of which it is not known.
+fn incidents(report: &Report) -> String {
+    let unknown = match report.unanswered.len() {
+        0 => String::new(),
+        sets => format!(" Not asked or not said after {}.", counted(sets, "set")),
+    };
+    let Some(last) = report.incidents.last() else { return format!("none reported.{unknown}") };
+    let count = |kind| report.incidents.iter().filter(|one| one.kind == kind).count();
+    let kinds = [(Kind::Fall, "fall"), (Kind::Grab, "grab or near fall"), (Kind::Unwell, "symptom")];
+    let counts: Vec<String> = kinds
+        .into_iter()
+        .filter(|(kind, _)| count(*kind) > 0)
+        .map(|(kind, noun)| format!("{noun} {}", count(kind)))
+        .collect();
+    let open = last.followed.iter().filter(|one| one.standing != Clearing::EndsByItself);
+    let open: Vec<String> = open.map(Consequence::words).collect();
+    let followed = if open.is_empty() { String::new() } else { format!(": {}", open.join("; ")) };
+    format!(
+        "{}; the last on {}, {} ({}){followed}.{unknown}",
+        counts.join(", "),
+        last.day,
+        last.what,
+        last.place
+    )
 }
 
 fn practice(report: &Report) -> String {

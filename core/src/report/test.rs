@@ -173,7 +173,7 @@ pub(super) fn report(material: &Material, since: Date, until: Date) -> Report {
 
 fn report_of(material: &Material, prescription: &Prescription, since: Date, until: Date) -> Report {
     let period = Period { since, until };
-    Report::of(material, prescription, period, "as the audit says.".to_owned(), Vec::new())
+    Report::of(material, prescription, period, "as the audit says.".to_owned(), Vec::new(), None)
 }
 
 fn session(day: Date) -> PastSession {
@@ -314,8 +314,14 @@ fn what_applies_is_said_and_nothing_is_scored() {
         sex: None,
         company: crate::health::assessment::Company::Elsewhere,
     }];
-    let report =
-        Report::of(&tested, &prescription(), Period { since: nov(1), until: nov(30) }, String::new(), vec![]);
+    let report = Report::of(
+        &tested,
+        &prescription(),
+        Period { since: nov(1), until: nov(30) },
+        String::new(),
+        vec![],
+        None,
+    );
     assert!(report.remarks.iter().any(|remark| remark.starts_with("No single test")));
     assert!(report.tests[0].finding.contains("than the published cut-off"));
 }

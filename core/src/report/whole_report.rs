@@ -3,13 +3,14 @@
 use super::figures::{median, share, slope_words};
 use super::ratings::Line;
 use super::summary::summary;
-use super::{Counts, Group, Report};
+use super::{Consequence, Counts, Group, Report, Unanswered};
 use crate::blocks::{Block, Chart, Plot, Table};
 use crate::words::counted;
 
 /// Everything, in reading order.
 pub fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(title(report))];
+    incidents(report, &mut blocks);
     blocks.extend(summary(report).into_iter().map(|said| said.block));
     if !report.prescription.precautions.is_empty() {
         let precautions: Vec<&str> = report.prescription.precautions.iter().map(|one| one.name()).collect();
@@ -94,6 +95,36 @@ pub fn title(report: &Report) -> String {
 /// "3 of 3"; where nothing is prescribed, the count alone.
 fn of(count: usize, prescribed: u32) -> String {
     if prescribed == 0 { count.to_string() } else { format!("{count} of {prescribed}") }
+}
+
+/// What went wrong, what followed, and of which sets it is not known.
+fn incidents(report: &Report, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading("Falls, grabs, near falls and symptoms".to_owned()));
+    if report.incidents.is_empty() {
+        blocks.push(Block::Text("None was reported or recorded in this period.".to_owned()));
+    } else {
+        let rows = report.incidents.iter().map(|one| {
+            let followed: Vec<String> = one.followed.iter().map(Consequence::words).collect();
+            let followed = if followed.is_empty() { "nothing".to_owned() } else { followed.join("; ") };
+            vec![one.day.to_string(), one.place.clone(), one.what.clone(), followed]
+        });
+        let title = "What happened, where, what followed, and whether it was cleared";
+        blocks.push(Block::Table(Table::new(
+            title,
+            &["day", "place", "what", "what followed"],
+            rows.collect(),
+        )));
+    }
+    if !report.unanswered.is_empty() {
+        let row = |set: &Unanswered| {
+            vec![set.day.to_string(), set.place.clone(), set.grab.to_string(), set.unwell.to_string()]
+        };
+        blocks.push(Block::Table(Table::new(
+            "Sets of which it is not known",
+            &["day", "set", "grab or near fall", "felt unwell"],
+            report.unanswered.iter().map(row).collect(),
+        )));
+    }
 }
 
 fn weeks(report: &Report, blocks: &mut Vec<Block>) {

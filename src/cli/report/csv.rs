@@ -5,10 +5,16 @@ use std::io;
 
 use crate::journal::export::text;
 use counterpoise_core::record::{Numbered, Question, SetEnd};
-use counterpoise_core::report::{CountsAs, Material, Period, Week};
+use counterpoise_core::report::{
+    Consequence, CountsAs, Material, Period, Told, Unanswered, Week, of_session, unanswered_in,
+};
 
-const COLUMNS: [&str; 21] = [
+const COLUMNS: [&str; 25] = [
     "day",
+    "incidents",
+    "what_followed",
+    "not_asked",
+    "not_said",
     "week",
     "session",
     "prescription",
@@ -51,8 +57,31 @@ pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
         }
         // A question without an answer is an empty cell, not 0.
         let held_on = numbers(Question::HeldOn).reduce(|a, b| a + b);
+        let found = of_session(material, session, more);
+        let incidents: Vec<String> =
+            found.iter().map(|one| format!("{}: {} ({})", one.kind, one.what, one.place)).collect();
+        let mut followed: Vec<String> = Vec::new();
+        for words in found.iter().flat_map(|one| &one.followed).map(Consequence::words) {
+            if !followed.contains(&words) {
+                followed.push(words);
+            }
+        }
+        let unanswered = unanswered_in(session, more);
+        let without = |told: Told| {
+            let of = |set: &Unanswered| {
+                let asked = [(set.grab, "grab or near fall"), (set.unwell, "felt unwell")];
+                let what: Vec<&str> =
+                    asked.into_iter().filter(|(one, _)| *one == told).map(|(_, what)| what).collect();
+                (!what.is_empty()).then(|| format!("{}: {}", set.place, what.join(" and ")))
+            };
+            unanswered.iter().filter_map(of).collect::<Vec<_>>().join("; ")
+        };
         csv.write_record([
             session.day.to_string(),
+            text(&incidents.join("; ")),
+            text(&followed.join("; ")),
+            text(&without(Told::NotAsked)),
+            text(&without(Told::NotSaid)),
             Week::name_of(session.day),
             text(&session.id),
             text(&more.title),

@@ -9,7 +9,9 @@ use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::caution::{self, Contents, Surface};
 use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{Id, Numbered, Question, SessionEnd};
-use counterpoise_core::report::{CountsAs, Material, Period, SessionDetails};
+use counterpoise_core::report::{
+    CountsAs, Incident, Kind, Material, Period, SessionDetails, Unanswered, of_session, unanswered_in,
+};
 
 /// HL7's categories of observations.
 const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-category";
@@ -24,9 +26,18 @@ pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Co
         resource["subject"] = json!({ "reference": patient });
         entries.push(json!({ "fullUrl": url, "resource": resource }));
     };
-    let sessions = material.past.sessions.iter().zip(&material.details);
+    let sessions = || material.past.sessions.iter().zip(&material.details);
+    let dated = sessions().filter(|(session, _)| inside(session.day) && !material.past.is_set_aside(session));
+    for (session, more) in dated {
+        for (nth, incident) in of_session(material, session, more).iter().enumerate() {
+            add(uuid(&["incident", &session.id, &nth.to_string()]), observed(incident));
+        }
+        for set in unanswered_in(session, more) {
+            add(uuid(&["unanswered", &session.id, &set.place]), not_known(&set));
+        }
+    }
     let belongs = |session: &PastSession| CountsAs::of(&material.past, session).belongs_to_person();
-    for (session, more) in sessions.filter(|(session, _)| inside(session.day) && belongs(session)) {
+    for (session, more) in sessions().filter(|(session, _)| inside(session.day) && belongs(session)) {
         let parts = [
             ("practice", Some(procedure(session, more))),
             ("time", Some(active_time(session, more))),
@@ -118,6 +129,30 @@ fn observation(category: &str, what: &str, at: &str, value: &Value) -> Value {
         fields.extend(more.clone());
     }
     resource
+}
+
+/// A fall, a grab, a near fall or a symptom, with what followed.
+fn observed(incident: &Incident) -> Value {
+    let code = match incident.kind {
+        Kind::Fall => "Fall",
+        Kind::Grab => "Grab or near fall",
+        _ => "Symptom",
+    };
+    let value = json!({ "valueString": format!("{} ({})", incident.what, incident.place) });
+    let mut resource = observation("survey", code, &incident.day.to_string(), &value);
+    let notes: Vec<Value> =
+        incident.followed.iter().map(|followed| json!({ "text": followed.words() })).collect();
+    if !notes.is_empty() {
+        resource["note"] = json!(notes);
+    }
+    resource
+}
+
+/// A set of which it is not known whether something went wrong.
+fn not_known(set: &Unanswered) -> Value {
+    let why = format!("{}: grab or near fall {}, felt unwell {}", set.place, set.grab, set.unwell);
+    let value = json!({ "dataAbsentReason": { "text": why } });
+    observation("survey", "Grab, near fall or symptom in a set", &set.day.to_string(), &value)
 }
 
 fn active_time(session: &PastSession, more: &SessionDetails) -> Value {

@@ -19,7 +19,7 @@ fn report() -> Report {
     let material =
         Material { past: past([session]), details: vec![SessionDetails::default()], ..Material::default() };
     let period = Period { since: date(2026, 11, 2), until: date(2027, 11, 30) };
-    Report::of(&material, &prescription(), period, "As the audit says.".to_owned(), Vec::new())
+    Report::of(&material, &prescription(), period, "As the audit says.".to_owned(), Vec::new(), None)
 }
 
 /// The same with the most of everything.

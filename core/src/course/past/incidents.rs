@@ -1,10 +1,32 @@
 //! What went wrong in a set or a session: a fall, a grab or near fall, feeling unwell, balance lost. Locks, progression and
 //! reports ask here, and nothing else decides it.
 
+use serde::{Deserialize, Serialize};
+
 use super::{FallAnswers, Past, PastSession, PastSet};
 use crate::health::lock::Lock;
+use crate::health::readiness::Readiness;
 use crate::plan::drill::Form;
-use crate::record::{Mishap, Question, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure};
+use crate::record::{
+    Mishap, Question, Response, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure,
+};
+
+/// The falls and grabs of one session, as far as they leave a part of the program out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Incidents {
+    /// A fall, in it or in daily life since the one before.
+    pub fell: bool,
+    /// Grabs and near falls in it, a push counted once.
+    pub grabs: u8,
+}
+
+impl Incidents {
+    /// The more of both.
+    #[must_use]
+    pub fn or(self, other: Self) -> Self {
+        Self { fell: self.fell || other.fell, grabs: self.grabs.max(other.grabs) }
+    }
+}
 
 /// Somebody who is not sure may have.
 fn may_be_yes(answer: Option<YesNoNotSure>) -> bool {
@@ -29,6 +51,12 @@ impl PastSet {
     /// The person grabbed hold, was steadied or nearly fell. That a lower step was advised is no grab.
     pub fn near_fall(&self) -> bool {
         self.grabbed == Some(YesNo::Yes) || self.had(Mishap::Grab)
+    }
+
+    /// How many grabs and near falls: those that a partner noted or reported, and one at least where any answer says so.
+    pub fn grabs(&self) -> u8 {
+        let noted = self.responses.iter().filter(|response| **response == Some(Response::Grabbed)).count();
+        (noted as u8).saturating_add(self.grabs_by_key).max(self.near_fall().into())
     }
 
     fn had(&self, what: Mishap) -> bool {
@@ -129,6 +157,19 @@ impl PastSession {
             self.end,
             None | Some(SessionEnd::Interrupted | SessionEnd::NotAnswered | SessionEnd::Closed)
         )
+    }
+
+    /// The person told of a fall in daily life, on the pages before it.
+    pub fn fell_before(&self) -> bool {
+        Readiness::of(&self.ready).fell
+    }
+
+    /// What went wrong in it, as it is right now and as it was before any correction.
+    pub fn incidents(&self) -> Incidents {
+        let in_sets: usize = self.sets.iter().map(|set| usize::from(set.grabs())).sum();
+        let grabs = (in_sets + self.grabs_before_sets().count()).max(self.near_fall().into());
+        let now = Incidents { fell: self.fell() || self.fell_before(), grabs: grabs.min(255) as u8 };
+        now.or(self.incidents_before)
     }
 
     /// The sets before which there was a grab, and that were then not begun.

@@ -1,9 +1,9 @@
 //! A kept session as the rules see it.
 
-use super::{FallAnswers, PastSession, PastSet};
+use super::{FallAnswers, Incidents, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
-use crate::record::{Answer, Question, SessionRecord, SetRecord, Stamp};
+use crate::record::{Answer, Mishap, Question, SessionRecord, SetRecord, Stamp};
 
 impl PastSession {
     /// A session at its beginning, of which nothing else is known. `None` for one that no rule can place: its moment has
@@ -34,6 +34,7 @@ impl PastSession {
             discounted: false,
             locked_before: Vec::new(),
             held_before: Vec::new(),
+            incidents_before: Incidents::default(),
         })
     }
 
@@ -118,6 +119,7 @@ impl PastSet {
             unwell: None,
             responses: Vec::new(),
             mishaps: Vec::new(),
+            grabs_by_key: 0,
             advised_lower: false,
             fell_asked: false,
             fell_said: None,
@@ -142,14 +144,19 @@ impl PastSet {
     }
 
     /// The set without what was answered after it.
-    fn from_record(record: &SessionRecord, row: &SetRecord) -> Self {
+    pub fn from_record(record: &SessionRecord, row: &SetRecord) -> Self {
         let number = row.start.number;
+        let mishaps = || record.mishaps.iter().filter(|row| row.set == number);
         let blank = |cue| row.last_plan().iter().any(|plan| plan.cue == cue && plan.blank);
         Self {
             end: row.end.as_ref().map(|end| end.why),
             cues: row.delivered.iter().filter(|delivery| !blank(delivery.cue)).count() as u16,
             responses: row.responses.iter().map(|row| row.response).collect(),
-            mishaps: record.mishaps.iter().filter(|row| row.set == number).map(|row| row.what).collect(),
+            mishaps: mishaps().map(|row| row.what).collect(),
+            grabs_by_key: mishaps()
+                .filter(|row| row.what == Mishap::Grab && row.cue.is_none())
+                .count()
+                .min(255) as u8,
             advised_lower: record.advised.iter().any(|row| row.set == number),
             ..Self::begun(number, row.start.drill.clone(), row.start.form, row.start.step)
         }

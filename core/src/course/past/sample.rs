@@ -4,7 +4,7 @@
 use jiff::civil::Date;
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 
-use super::{FallAnswers, Past, PastSession, PastSet};
+use super::{FallAnswers, Incidents, Past, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Prescription;
 use crate::record::{Effort, Numbered, SessionEnd, SetEnd, Steadiness, Times, YesNo};
@@ -74,6 +74,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
                 unwell: Some(YesNo::No),
                 responses: Vec::new(),
                 mishaps: Vec::new(),
+                grabs_by_key: 0,
                 advised_lower: false,
                 fell_asked: false,
                 fell_said: None,
@@ -105,6 +106,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
         discounted: false,
         locked_before: Vec::new(),
         held_before: Vec::new(),
+        incidents_before: Incidents::default(),
     }
 }
 

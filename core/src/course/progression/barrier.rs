@@ -1,11 +1,11 @@
 //! What bars practice now: locks that nobody has cleared, holds that have not run out, and "not today" for the rest of
-//! a day. They are derived from the record each time, so none can be lost.
+//! a day; and what leaves a part of the program out until a therapist clears it. They are derived from the record each time, so none can be lost.
 
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan};
 
 use crate::course::past::{Barrier, Past, PastSession, Sitting};
-use crate::health::lock::{HOLD, Hold, Lock};
+use crate::health::lock::{HOLD, Hold, Lock, Restriction};
 use crate::health::readiness::{Readiness, Verdict};
 use crate::record::Symptom;
 
@@ -14,6 +14,17 @@ use crate::record::Symptom;
 pub struct ActiveLock {
     /// What locked practice.
     pub what: Lock,
+    /// The session's id.
+    pub session: String,
+    /// The local day of that session.
+    pub day: Date,
+}
+
+/// A restriction, and the session that set it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ActiveRestriction {
+    /// What it comes from.
+    pub what: Restriction,
     /// The session's id.
     pub session: String,
     /// The local day of that session.
@@ -34,6 +45,8 @@ pub struct ActiveHold {
 pub struct Barriers {
     /// Locks that no clinician has cleared, oldest first.
     pub locks: Vec<ActiveLock>,
+    /// What leaves a part of the program out, oldest first.
+    pub restrictions: Vec<ActiveRestriction>,
     /// Holds that have not run out.
     pub holds: Vec<ActiveHold>,
     /// After "not today": the first day on which practice may be due again.
@@ -54,6 +67,11 @@ impl Barriers {
                     .filter(|lock| !past.is_lifted(session, Barrier::Lock(*lock)))
                     .map(|what| ActiveLock { what, session: session.id.clone(), day: session.day }),
             );
+            barriers.restrictions.extend(
+                restrictions_of(past, session)
+                    .filter(|what| !past.is_lifted(session, Barrier::Restriction(*what)))
+                    .map(|what| ActiveRestriction { what, session: session.id.clone(), day: session.day }),
+            );
             // A date that was set aside cannot be counted from; the clinician who cleared it has looked at it.
             if past.is_set_aside(session) {
                 continue;
@@ -72,6 +90,13 @@ impl Barriers {
         barriers.holds.sort_by_key(|hold| hold.until);
         barriers
     }
+}
+
+/// What this session restricts by itself or, for grabs, together with others.
+pub fn restrictions_of(past: &Past, session: &PastSession) -> impl Iterator<Item = Restriction> + use<> {
+    let fell = session.incidents().fell.then_some(Restriction::Fall);
+    let grabs = past.has_two_grabs(session).then_some(Restriction::Grabs);
+    fell.into_iter().chain(grabs)
 }
 
 /// "Not today" for a reason that cannot be put right at once.

@@ -146,6 +146,11 @@ impl Fault {
         }
     }
 
+    /// The drill in which it happened, and its form; `None` where it is about the person.
+    pub(super) fn drill(&self) -> Option<(&str, Form)> {
+        self.place().map(|place| (place.drill.as_str(), place.form))
+    }
+
     /// Whether it is about the person and not about one drill: everything goes down.
     pub fn is_about_person(&self) -> bool {
         self.place().is_none()
@@ -251,7 +256,8 @@ fn gentler(sitting: &Sitting<'_>) -> bool {
     })
 }
 
-fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
+/// What of this practice lowers the next one.
+pub(super) fn faults(sitting: &Sitting<'_>) -> Vec<Fault> {
     let sets: Vec<&PastSet> = sitting.sets().collect();
     let mut found = Vec::new();
     if sitting.sessions().any(PastSession::fell) {

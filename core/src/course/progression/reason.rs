@@ -7,8 +7,9 @@ use jiff::civil::Date;
 
 use super::LAYOFF_DAYS;
 use super::judge::{Fault, Place, Shortfall};
+use super::ladder_state::LadderState;
 use crate::health::bounds::{Bounds, Limits};
-use crate::health::lock::{Hold, Lock};
+use crate::health::lock::{Hold, Lock, Restriction};
 use crate::plan::drill::{Drill, Form, LadderStep};
 use crate::plan::health_topic::Topic;
 use crate::words::counted;
@@ -114,6 +115,13 @@ pub enum Reason {
     Gentlest,
     /// Every drill is at its highest step.
     AtCeiling,
+    /// The gentlest step was too hard twice.
+    TooHard,
+    /// A fall or two grabs leave a part of this program out.
+    Restricted {
+        /// What it comes from.
+        what: Restriction,
+    },
     /// The prescription accepts what the answers about suitability would hold back.
     Accepted {
         /// The reason given in the prescription.
@@ -246,9 +254,9 @@ impl fmt::Display for Reason {
                 counted(usize::from(*weeks), "week")
             ),
             Self::Gentlest => f.write_str("It is already at the gentlest step."),
-            Self::AtCeiling => {
-                f.write_str("Every drill is at its highest allowed step. The step stays the same.")
-            }
+            Self::AtCeiling => f.write_str(LadderState::AtCeiling.sentence()),
+            Self::TooHard => f.write_str(LadderState::TooHard.sentence()),
+            Self::Restricted { what } => f.write_str(what.sentence()),
             Self::Accepted { because } => {
                 write!(
                     f,

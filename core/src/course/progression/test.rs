@@ -16,6 +16,7 @@ use crate::record::{
 };
 
 mod attributes;
+mod restrictions;
 mod years;
 
 /// The prescription of all histories here: warm-up, reaches from step 2 to 4, quick steps from step 2 to 3, of which one
@@ -775,7 +776,7 @@ fn an_interrupted_session_goes_on_at_its_steps_with_the_set_after_it() {
     assert_eq!(next.steps, [Some(1), Some(2), Some(2)]);
     assert_eq!(
         next.reasons.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        ["The last practice was interrupted. It continues with set 3."]
+        ["The last practice was interrupted; it goes on with set 3."]
     );
     let late = at(4) + SignedDuration::from_mins(141);
     let next = next_at(&past([session(2), broken]), &late);

@@ -115,7 +115,7 @@ impl Readiness {
         let mut reasons: Vec<Reason> = reasons.collect();
         reasons.sort_by_key(|reason| (std::cmp::Reverse(reason.verdict), reason.contact));
         let verdict = reasons.iter().map(|reason| reason.verdict).max().unwrap_or(Verdict::Go);
-        Self { verdict, reasons, locks, holds, lower: fell && past }
+        Self { verdict, reasons, locks, holds, lower: fell && past, fell }
     }
 }
 

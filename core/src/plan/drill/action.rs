@@ -163,6 +163,11 @@ impl Action {
         matches!(self, Self::Toss)
     }
 
+    /// Whether a ball is caught.
+    pub const fn is_ball(self) -> bool {
+        matches!(self, Self::Toss | Self::Throw)
+    }
+
     /// Whether it has a duration, so that its end is called too.
     pub const fn is_span(self) -> bool {
         matches!(

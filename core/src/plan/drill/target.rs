@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::action::Action;
+use super::unlock::UnlockName;
 use crate::plan::direction::Direction;
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;
@@ -59,6 +60,12 @@ impl Part {
 }
 
 impl Target {
+    /// What somebody must have watched before it is called.
+    pub fn unlocks(&self) -> impl Iterator<Item = UnlockName> + use<> {
+        let backward = self.direction.is_backward().then_some(UnlockName::Backward);
+        self.action.unlocks().iter().copied().chain(backward)
+    }
+
     /// How long the call lasts: 0 unless it has a span.
     pub fn duration(&self) -> Millis {
         self.span.map_or(Millis(0), |span| span.length)

@@ -45,6 +45,11 @@ pub struct Preparation {
     pub decided: Option<Decided>,
     /// The same session one step lower, for a day that calls for it; `None` if it is that already.
     pub gentler: Option<(Scheduler, Schedule)>,
+    /// The same session for a day on which a fall is told that is no reason to rest: one step lower, without what needs an
+    /// unlock, tosses and wall throws. `None` if [`Preparation::gentler`] is that already.
+    pub after_fall: Option<(Scheduler, Schedule)>,
+    /// There was a grab in the last 28 days, so that the first one today is the second.
+    pub grab_lately: bool,
     /// The person felt unwell in the last practice, and has not reported since that it passed.
     pub unwell_last_time: bool,
     /// It is the first practice of a week, and not the first of all: how the week was is asked.

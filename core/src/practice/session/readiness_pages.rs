@@ -6,7 +6,7 @@ use super::screen::{Body, KeyHint};
 use super::three_keys::{answer_keys, answer_of, asked_singly};
 use super::{Effect, Key, State, Turn, Whole};
 use crate::draw::schedule::SetPlan;
-use crate::health::readiness::{Asked, Check, Contact, Item, Today, Verdict};
+use crate::health::readiness::{Asked, Check, Contact, Item, Readiness, Today, Verdict};
 use crate::health::yes_no::YesNoNotSure;
 use crate::plan::phrase::Phrase;
 use crate::record::{Answer, Entry, SessionEnd};
@@ -86,13 +86,18 @@ impl Before {
             return self.turn_to(Page::Ready { sure: None });
         }
         self.keep_readiness(turn);
-        let verdict = self.ready.readiness().verdict;
+        let Readiness { verdict, fell, .. } = self.ready.readiness();
         turn.record(Entry::answered(None, Answer::Ready(Some((verdict != Verdict::NotToday).into()))));
         match verdict {
             Verdict::Go => self.after_readiness(turn),
             Verdict::Gentler => {
                 // No set has begun: the whole session is the gentler one.
-                if let Some(gentler) = self.preparation.gentler.take() {
+                let after_fall = self.preparation.after_fall.take().filter(|_| fell);
+                if let Some(gentler) = after_fall.or(self.preparation.gentler.take()) {
+                    // Of an interrupted practice nothing may be left that is allowed.
+                    if gentler.1.sets().is_empty() {
+                        return self.end(SessionEnd::NotToday, turn);
+                    }
                     (turn.whole.scheduler, turn.whole.schedule) = gentler;
                 }
                 self.turn_to(Page::Gentler)

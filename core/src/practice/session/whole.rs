@@ -10,7 +10,8 @@ use crate::practice::emergency::Contacts;
 use crate::record::{Mishap, SessionBegun};
 use crate::units::Millis;
 
-/// With a partner the first grab leads to a rest, the second ends the session \[judgment\].
+/// With a partner the first grab leads to a rest, the second ends the session; one in the 28 days before counts as the
+/// first \[judgment\].
 pub(super) const MOST_GRABS: u8 = 2;
 
 #[derive(Debug)]
@@ -43,6 +44,8 @@ pub(super) struct Whole {
     pub(super) pushes_given: usize,
     /// Grabs with a partner.
     pub(super) grabs: u8,
+    /// There was one in the 28 days before: the first one today is the second.
+    pub(super) grab_lately: bool,
     /// What ends the session after what must still be asked.
     pub(super) ended_by: Option<Mishap>,
     /// The moment of the last tick: until then the practice is known to have gone on.
@@ -54,7 +57,7 @@ impl Whole {
         self.grabs += u8::from(what == Mishap::Grab);
         if what == Mishap::Fall {
             self.ended_by = Some(what);
-        } else if self.grabs >= MOST_GRABS {
+        } else if self.grabs + u8::from(self.grab_lately) >= MOST_GRABS {
             self.ended_by.get_or_insert(what);
         }
     }

@@ -9,12 +9,14 @@ use proptest::prelude::*;
 use rand::rngs::ChaCha12Rng;
 use rand::{RngExt, SeedableRng};
 
+use super::restrictions::is_free_of_unlocks;
 use crate::course::past::sample::{clean, on};
 use crate::course::past::{Barrier, Lifted, Past, PastSession};
-use crate::course::progression::{Barriers, Decision, Fitness, Next};
+use crate::course::progression::{Barriers, Decision, Fitness, LadderState, Next, too_hard};
 use crate::health::lock::Lock;
-use crate::health::readiness::{Check, Today, Verdict};
+use crate::health::readiness::{Check, Item, Today, Verdict};
 use crate::health::yes_no::YesNoNotSure;
+use crate::plan::drill::{Form, Support};
 use crate::plan::prescription::Prescription;
 use crate::record::{Effort, Given, Numbered, SessionEnd, SetEnd, Steadiness, Symptom, WhyStopped, YesNo};
 
@@ -29,11 +31,28 @@ struct Model {
     /// The latest moment of any clock so far.
     seen: i64,
     locked: bool,
+    /// A fall that nobody has cleared.
+    fallen: bool,
+    /// The days of grabs, and whether each was cleared.
+    grabs: Vec<(Date, bool)>,
     /// Whether the last practice had anything that lowers, and its steps.
     last_was_bad: bool,
     last_steps: Vec<u8>,
     clean: u32,
     sessions: usize,
+}
+
+impl Model {
+    /// Whether another grab is at most 28 days away from this one.
+    fn is_paired(&self, nth: usize) -> bool {
+        let day = self.grabs[nth].0;
+        let near = |other: &Date| (other.duration_since(day).as_hours() / 24).abs() <= 28;
+        (0..self.grabs.len()).any(|other| other != nth && near(&self.grabs[other].0))
+    }
+
+    fn is_restricted(&self) -> bool {
+        self.fallen || (0..self.grabs.len()).any(|nth| !self.grabs[nth].1 && self.is_paired(nth))
+    }
 }
 
 /// What can be prescribed in a test: the drills, where they start, and their ceilings.
@@ -69,7 +88,13 @@ fn prescription(days_a_week: u8, starts: [u8; 2]) -> Prescription {
 }
 
 /// Walks `days` days. `calm` of 100 practices are clean.
-fn walk(seed: u64, prescription: &Prescription, days: i32, calm: u32, tests_below: usize) -> (Past, u32) {
+pub(super) fn walk(
+    seed: u64,
+    prescription: &Prescription,
+    days: i32,
+    calm: u32,
+    tests_below: usize,
+) -> (Past, u32) {
     let rng = &mut ChaCha12Rng::seed_from_u64(seed);
     let mut past = Past::default();
     let mut model = Model::default();
@@ -86,6 +111,13 @@ fn walk(seed: u64, prescription: &Prescription, days: i32, calm: u32, tests_belo
             let now_ms = now.timestamp().as_millisecond();
             let next = Next::of(&past, prescription, &fitness, &now);
             check_steps(&next, prescription, tests_below);
+            if model.is_restricted() {
+                assert!(is_free_of_unlocks(&next, prescription), "guarded, seed {seed}, day {day}");
+            }
+            if rng.random_range(0..60) == 0 {
+                clear(&mut past, &now, &mut model);
+                continue;
+            }
             if !next.is_open() {
                 if next.decision == Decision::Locked && rng.random_range(0..10) == 0 {
                     clear(&mut past, &now, &mut model);
@@ -141,10 +173,16 @@ fn walk(seed: u64, prescription: &Prescription, days: i32, calm: u32, tests_belo
 fn check_steps(next: &Next, prescription: &Prescription, tests_below: usize) {
     assert_eq!(next.steps[0], Some(1));
     for (plan, step) in prescription.drills().iter().zip(&next.steps) {
+        let too_hard = next.state == Some(LadderState::TooHard);
         let Some(step) = *step else {
-            assert!(tests_below >= 2);
+            assert!(tests_below >= 2 || too_hard || !next.restrictions.is_empty());
             continue;
         };
+        if too_hard {
+            assert!(plan.conditions_at(step).support.lightness() <= Support::TwoHands.lightness());
+            assert!(plan.targets().iter().all(|target| !target.action.is_push()));
+            assert_ne!(next.then, Decision::Up);
+        }
         assert!((1..=plan.ceiling()).contains(&step));
         if tests_below == 1 {
             assert!(step <= 3 && plan.drill().ladder()[usize::from(step) - 1].support.is_resting());
@@ -158,10 +196,14 @@ fn check_change(next: &Next, model: &Model, prescription: &Prescription, seed: u
     if model.last_steps.is_empty() {
         return;
     }
+    // What was left out comes back at its first step.
+    let back = model.last_steps.iter().zip(&next.steps).filter(|(before, _)| **before == 0);
+    assert!(back.into_iter().all(|(_, now)| now.unwrap_or(1) == 1), "back above step 1, seed {seed}");
     let ups: i32 = model
         .last_steps
         .iter()
         .zip(&next.steps)
+        .filter(|(before, _)| **before > 0)
         .map(|(before, now)| i32::from(now.unwrap_or(0)) - i32::from(*before))
         .filter(|by| *by > 0)
         .sum();
@@ -195,10 +237,19 @@ fn given(next: &Next, prescription: &Prescription) -> Vec<Given> {
 
 /// A clinician clears everything that is locked now.
 fn clear(past: &mut Past, now: &ZonedDateTime, model: &mut Model) {
-    for locked in Barriers::of(past, now.timestamp(), now.date()).locks {
+    let barriers = Barriers::of(past, now.timestamp(), now.date());
+    for locked in barriers.locks {
         past.lifted.push(Lifted { session: locked.session, what: Barrier::Lock(locked.what) });
     }
-    model.locked = false;
+    for found in barriers.restrictions {
+        past.lifted.push(Lifted { session: found.session, what: Barrier::Restriction(found.what) });
+    }
+    if let Some((session, _)) = too_hard(past, None) {
+        past.lifted.push(Lifted { session, what: Barrier::TooHard });
+    }
+    (model.locked, model.fallen) = (false, false);
+    let paired: Vec<bool> = (0..model.grabs.len()).map(|nth| model.is_paired(nth)).collect();
+    model.grabs.iter_mut().zip(paired).for_each(|(grab, paired)| grab.1 |= paired);
 }
 
 /// What the person does and answers. Gives whether it was bad: something after which no step may go up.
@@ -221,6 +272,7 @@ fn practice(
     let readiness = check.readiness();
     session.ready = check.answers().to_vec();
     model.locked |= !readiness.locks.is_empty();
+    model.fallen |= session.ready.iter().any(|(item, answer)| *item == Item::Fall && *answer != YesNoNotSure::No);
     let ended_ms = session.ended.as_millisecond().max(model.seen);
     if readiness.verdict == Verdict::NotToday {
         session.sets.clear();
@@ -241,12 +293,16 @@ fn practice(
             session.sets[place].grabbed = Some(YesNo::Yes);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Grabbed);
-            model.held_at = Some(ended_ms);
+            model.grabs.push((session.day, false));
+            if session.sets[place].form == Form::Alone {
+                model.held_at = Some(ended_ms);
+            }
         }
         1 => {
             session.sets[place].end = Some(SetEnd::Fell);
             session.sets.truncate(place + 1);
             session.end = Some(SessionEnd::Fell);
+            model.fallen = true;
             session.hurt = [Some(YesNo::No), Some(YesNo::Yes), None][rng.random_range(0..3)];
             match session.hurt {
                 Some(YesNo::No) => model.held_at = Some(ended_ms),

@@ -19,7 +19,8 @@ fn every_limit() -> Vec<Bounds> {
         for alone in flags {
             for no_head_turns in flags {
                 let limits = Limits { alone, ..level.limits };
-                all.extend(flags.map(|no_rises| Bounds { limits, no_head_turns, no_rises }));
+                let of = |no_rises| Bounds { limits, no_head_turns, no_rises, ..Bounds::OPEN };
+                all.extend(flags.map(of));
             }
         }
     }

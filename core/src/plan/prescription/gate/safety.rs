@@ -34,12 +34,6 @@ impl Steps<'_> {
     }
 }
 
-/// What must have been watched before this is called.
-fn needed(target: &Target) -> impl Iterator<Item = UnlockName> {
-    let backward = target.direction.is_backward().then_some(UnlockName::Backward);
-    target.action.unlocks().iter().copied().chain(backward)
-}
-
 impl Gate<'_> {
     /// Checks that every listed call and every reachable step has been watched: alone for practice alone, with one and
     /// the same partner for practice with a partner. Returns the partners with whom all of it was watched.
@@ -65,7 +59,7 @@ impl Gate<'_> {
             }
         };
         for target in targets {
-            for unlock in needed(target) {
+            for unlock in target.unlocks() {
                 check(unlock, line, Reason::Locked { entry: target.name.clone(), unlock })?;
             }
         }

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use super::super::opening::Page;
 use super::super::screen::{Body, Item, Moment};
 use super::super::set::SetPhase;
-use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, REPEAT_WAIT};
+use super::super::{ANSWER_WAIT, Channel, Effect, Event, LONGEST_PAUSE, Preparation, REPEAT_WAIT};
 use super::Walk;
 use crate::draw::schedule::Cue;
 use crate::plan::direction::Direction;
@@ -357,6 +357,24 @@ fn the_first_grab_brings_a_rest_and_advice_and_the_second_ends_the_session() {
         pushes,
         "the others are not noted"
     );
+    walk.keys("n");
+    assert_eq!(walk.ends(), [SessionEnd::Grabbed]);
+}
+
+#[test]
+fn where_a_grab_was_in_the_last_28_days_the_first_one_today_ends_the_session() {
+    let prescription = Prescription::read("test.toml", PUSHES.as_bytes()).unwrap();
+    let mut walk = Walk::over(&prescription, "lower", |session| {
+        let lately = Preparation { grab_lately: true, ..Preparation::default() };
+        session.prepare(lately).with_partner(Channel::PartnerScreen, Some(ROOM))
+    });
+    walk.on(Event::Sound { device: None });
+    walk.walk_to_set(2).keys(".");
+    let (_, cue) = walk.pushes()[1].clone();
+    walk.work_to(cue.at() + Millis(1_500)).keys("gy");
+    assert!(walk.asks().contains("Did you fall"), "the end, with its questions: {}", walk.asks());
+    walk.keys("n");
+    assert!(walk.asks().contains("unwell"), "only that is still asked: {}", walk.asks());
     walk.keys("n");
     assert_eq!(walk.ends(), [SessionEnd::Grabbed]);
 }

@@ -303,3 +303,30 @@ fn at_the_first_practice_of_a_week_the_week_is_asked_about_by_one_key_each() {
         [(Question::NearFalls, Some(1)), (Question::Confidence, Some(4)), (Question::Soreness, Some(0))];
     assert_eq!(said, expected);
 }
+
+#[test]
+fn a_fall_that_is_told_and_leaves_the_day_open_leaves_out_what_was_prepared_for_that() {
+    let prescription = Prescription::ready("gentle").unwrap();
+    let drawn = |step| {
+        let scheduler = Scheduler::new(&prescription.at_steps(&[Some(1), step]).unwrap()).unwrap();
+        let schedule = scheduler.draw(Seed::from_bytes([41; 32]));
+        (scheduler, schedule)
+    };
+    let drills = |not: &[Item]| {
+        let fit = Preparation {
+            gentler: Some(drawn(Some(2))),
+            after_fall: Some(drawn(None)),
+            ..Preparation::default()
+        };
+        let fit = std::cell::Cell::new(Some(fit));
+        let mut walk = Walk::over(prescription, "lower", |session| session.prepare(fit.take().unwrap()));
+        walk.on(Event::Sound { device: None });
+        walk.keys(TO_READY);
+        answer_all_but(&mut walk, not);
+        assert_eq!(page(&walk).0, "Gentler today");
+        let sets = walk.session().whole.schedule.sets().iter();
+        sets.map(|set| set.drill().name().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(drills(&[Item::Fall]), ["counter-shift"; 3], "a fall without harm, over two days ago");
+    assert_eq!(drills(&[Item::Night]), ["counter-shift", "counter-reach", "counter-reach"]);
+}

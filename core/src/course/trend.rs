@@ -1,7 +1,13 @@
-//! Whether something goes up or down over sessions: the median of all slopes between two of them (Theil 1950, Sen
-//! 1968), with Sen's interval. One bad day moves it little.
+//! Whether something goes up or down over practices: the median of all slopes between two of them (Theil 1950, Sen
+//! 1968), with Sen's interval. One bad day moves it little. The report and the person's own progress go by this rule.
 
 use serde::Serialize;
+
+use crate::course::past::PastSet;
+use crate::record::Question;
+
+/// Fewer sessions than this give no trend \[judgment\]: with five, chance alone orders them all one way in 1 of 60.
+pub const FEWEST_FOR_TREND: usize = 6;
 
 /// A slope a session, with its 95 % interval.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -16,13 +22,47 @@ pub struct Slope {
     pub of: usize,
 }
 
+/// Which way something goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// It grows.
+    Up,
+    /// It falls.
+    Down,
+}
+
+impl Slope {
+    /// A trend is called one only where its interval leaves out no change.
+    pub fn way(self) -> Option<Way> {
+        if self.low > 0.0 {
+            Some(Way::Up)
+        } else if self.high < 0.0 {
+            Some(Way::Down)
+        } else {
+            None
+        }
+    }
+}
+
+/// The slope of these values, one of each practice; `None` with too few for a trend.
+pub fn slope(values: &[f64]) -> Option<Slope> {
+    theil_sen(values).filter(|slope| slope.of >= FEWEST_FOR_TREND)
+}
+
+/// What a practice says to this question: how often in all where times are asked for, otherwise the hardest or worst of its
+/// sets. `None` where nothing was said.
+pub fn of_practice<'a>(sets: impl Iterator<Item = &'a PastSet>, question: Question) -> Option<u32> {
+    let together = if question == Question::HeldOn { |a, b| a + b } else { u32::max };
+    sets.filter_map(|set| set.number_of(question)).reduce(together)
+}
+
 /// The quantile of the normal distribution that leaves 2.5 % above it.
 const Z: f64 = 1.959_963_984_540_054;
 
 /// The slope of `values`, in order, a step; `None` with fewer than two. Agrees with `scipy.stats.theilslopes`.
 ///
 /// ```
-/// use counterpoise_core::report::theil_sen;
+/// use counterpoise_core::course::trend::theil_sen;
 /// let line = theil_sen(&[1.0, 2.0, 3.0, 40.0, 5.0, 6.0]).unwrap();
 /// assert_eq!(line.slope, 1.0, "one day out of line moves it not at all");
 /// assert!(theil_sen(&[1.0]).is_none());

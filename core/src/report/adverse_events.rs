@@ -1,0 +1,265 @@
+//! Falls, grabs, near falls and symptoms, which stand first in every form of a report: when and where, what followed and
+//! whether it was cleared; and of which sets it is not known, since nobody asked or nobody said.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::events::{Kind, between_sets, in_set, place};
+use super::material::{Cleared, Material, Period, SessionDetails};
+use crate::course::past::{Barrier, PastSession};
+use crate::course::progression::{marks_of, restrictions_of};
+use crate::health::lock::{Hold, Lock, Restriction};
+use crate::health::readiness::{Item, Readiness};
+use crate::record::{Answer, Mishap, Numbered};
+use crate::words;
+
+/// Where something happened that did not happen in practice.
+const DAILY_LIFE: &str = "daily life";
+
+/// One fall, grab, near fall or symptom.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Incident {
+    /// The local day of the session in which it happened, or before which it was told.
+    pub day: Date,
+    /// A fall, a grab or near fall, or a symptom.
+    pub kind: Kind,
+    /// The set, between which sets, or "daily life".
+    pub place: String,
+    /// What happened, in a few words.
+    pub what: String,
+    /// What followed from it.
+    pub followed: Vec<Consequence>,
+}
+
+/// One thing that followed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Consequence {
+    /// What, in a few words.
+    pub what: String,
+    /// Whether a clearance lifted it.
+    pub standing: Clearing,
+    /// Who cleared it.
+    pub by: Option<String>,
+    /// On which day.
+    pub on: Option<Date>,
+}
+
+/// Whether something that followed was cleared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Clearing {
+    /// Cleared.
+    Cleared,
+    /// Not cleared.
+    NotCleared,
+    /// It ends by itself.
+    EndsByItself,
+}
+
+/// What is known of a question after a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Told {
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// It was asked, and nobody said.
+    NotSaid,
+    /// It was not asked.
+    #[default]
+    NotAsked,
+}
+
+words! {
+    Clearing {
+        Cleared => "cleared",
+        NotCleared => "not cleared",
+        EndsByItself => "ends by itself",
+    }
+    Told {
+        Yes => "yes",
+        No => "no",
+        NotSaid => "not said",
+        NotAsked => "not asked",
+    }
+}
+
+impl Told {
+    /// Whether it is known.
+    pub const fn is_known(self) -> bool {
+        matches!(self, Self::Yes | Self::No)
+    }
+}
+
+/// A set of which it is not known whether something went wrong.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Unanswered {
+    /// The local day.
+    pub day: Date,
+    /// The set.
+    pub place: String,
+    /// Whether there was a grab or a near fall.
+    pub grab: Told,
+    /// Whether the person felt unwell.
+    pub unwell: Told,
+}
+
+impl Consequence {
+    /// "locked: a fall that may have hurt (cleared by K. L. on 2026-11-10)"
+    pub fn words(&self) -> String {
+        match (&self.by, self.on) {
+            (Some(by), Some(on)) => format!("{} ({} by {by} on {on})", self.what, self.standing),
+            _ => format!("{} ({})", self.what, self.standing),
+        }
+    }
+}
+
+/// The incidents of a period, oldest first.
+pub fn incidents(material: &Material, period: Period) -> Vec<Incident> {
+    let inside = material.past.sessions.iter().zip(&material.details);
+    let mut all: Vec<Incident> = inside
+        .filter(|(session, _)| period.has(session.day))
+        .flat_map(|(session, more)| of_session(material, session, more))
+        .collect();
+    all.sort_by_key(|incident| incident.day);
+    all
+}
+
+/// The incidents of one session. One that was set aside may be somebody else's.
+pub fn of_session(material: &Material, session: &PastSession, more: &SessionDetails) -> Vec<Incident> {
+    if session.discounted {
+        return Vec::new();
+    }
+    let mut found: Vec<(Kind, String, String)> = Vec::new();
+    if session.fell_before() {
+        found.push((Kind::Fall, DAILY_LIFE.to_owned(), "fell".to_owned()));
+    }
+    for answer in &more.weekly {
+        if let Answer::NearFalls(Some(times)) = answer
+            && times.number() > 0
+        {
+            found.push((
+                Kind::Grab,
+                DAILY_LIFE.to_owned(),
+                format!("nearly fell in the last week: {}", times.words()),
+            ));
+        }
+    }
+    for (item, answer) in &session.ready {
+        if SYMPTOMS.contains(item) && !item.is_good(*answer) {
+            let what = format!("reported before practice: {item}: {answer}");
+            found.push((Kind::Unwell, DAILY_LIFE.to_owned(), what));
+        }
+    }
+    for set in &session.sets {
+        found.extend(in_set(set).map(|(kind, what)| (kind, place(set), what.to_owned())));
+    }
+    for (set, mishap) in &session.before_set {
+        let (kind, what) = match mishap {
+            Mishap::Fall => (Kind::Fall, "fell"),
+            Mishap::Grab => (Kind::Grab, "grabbed or steadied"),
+        };
+        found.push((kind, format!("before set {set}"), what.to_owned()));
+    }
+    found.extend(between_sets(session).map(|(kind, what, place)| (kind, place, what.to_owned())));
+    if session.felt_unwell() {
+        let unwell = session.sets.iter().find(|set| set.felt_unwell());
+        let place = unwell.or(session.sets.last()).map_or_else(|| "before the first set".to_owned(), place);
+        found.push((
+            Kind::Unwell,
+            place,
+            format!("felt unwell: {}", Answer::Symptom(session.symptom).words()),
+        ));
+    }
+    let followed = consequences(material, session);
+    let of = |kind: Kind, place: &str, what: &str| match (kind, place) {
+        (Kind::Grab, DAILY_LIFE) => Vec::new(),
+        // New pain keeps nobody from practice for longer than that day.
+        (Kind::Unwell, DAILY_LIFE) if what.contains(Item::Pain.name()) => Vec::new(),
+        _ => followed.iter().filter(|(of, _)| *of == kind).map(|(_, one)| one.clone()).collect(),
+    };
+    let incident = |(kind, place, what): (Kind, String, String)| {
+        let followed = of(kind, &place, &what);
+        Incident { day: session.day, kind, place, what, followed }
+    };
+    found.into_iter().map(incident).collect()
+}
+
+/// What is reported before practice and is a symptom.
+const SYMPTOMS: [Item; 8] = [
+    Item::Chest,
+    Item::Breath,
+    Item::Nerve,
+    Item::Dizzy,
+    Item::Faint,
+    Item::Head,
+    Item::Pain,
+    Item::UnwellPassed,
+];
+
+/// What followed from a session, each with the kind of incident that it comes from.
+fn consequences(material: &Material, session: &PastSession) -> Vec<(Kind, Consequence)> {
+    let past = &material.past;
+    let clearable = |kind, what: String, barrier: Barrier| {
+        let cleared = past.is_lifted(session, barrier);
+        let who = material.cleared.iter().rev().find(|one| one.session == session.id && one.what == barrier);
+        let who = who.filter(|_| cleared);
+        let standing = if cleared { Clearing::Cleared } else { Clearing::NotCleared };
+        let (by, on) = (who.map(|one: &Cleared| one.by.clone()), who.map(|one| one.on));
+        (kind, Consequence { what, standing, by, on })
+    };
+    let by_itself = |kind, what: String| {
+        (kind, Consequence { what, standing: Clearing::EndsByItself, by: None, on: None })
+    };
+    let (locks, holds) = marks_of(session);
+    let mut all = Vec::new();
+    for lock in locks {
+        let kind = if lock == Lock::FallHurt { Kind::Fall } else { Kind::Unwell };
+        all.push(clearable(kind, format!("locked: {lock}"), Barrier::Lock(lock)));
+    }
+    for hold in holds {
+        let kind = match hold {
+            Hold::Fall => Kind::Fall,
+            Hold::Grab => Kind::Grab,
+            Hold::Dizziness | Hold::Unwell => Kind::Unwell,
+        };
+        all.push(by_itself(kind, format!("held for 48 hours: {hold}")));
+    }
+    for what in restrictions_of(past, session) {
+        let kind = match what {
+            Restriction::Fall => Kind::Fall,
+            Restriction::Grabs => Kind::Grab,
+        };
+        all.push(clearable(kind, what.name().to_owned(), Barrier::Restriction(what)));
+    }
+    let dizzy = Readiness::of(&session.ready).holds.contains(&Hold::Dizziness);
+    let lowers = [
+        (Kind::Fall, session.fell() || session.fell_before()),
+        (Kind::Grab, session.near_fall()),
+        (Kind::Unwell, session.felt_unwell() || dizzy),
+    ];
+    let lowers = lowers.into_iter().filter(|(_, lowers)| *lowers && !session.tried_out);
+    all.extend(lowers.map(|(kind, _)| by_itself(kind, "one step lower".to_owned())));
+    all
+}
+
+/// The sets of a period of which it is not known whether there was a grab, or whether the person felt unwell.
+pub fn unanswered(material: &Material, period: Period) -> Vec<Unanswered> {
+    let inside = material.past.sessions.iter().zip(&material.details);
+    let inside = inside.filter(|(session, _)| period.has(session.day));
+    inside.flat_map(|(session, more)| unanswered_in(session, more)).collect()
+}
+
+/// The same of one session.
+pub fn unanswered_in(session: &PastSession, more: &SessionDetails) -> Vec<Unanswered> {
+    if session.discounted {
+        return Vec::new();
+    }
+    let sets = session.sets.iter().zip(&more.sets);
+    let unanswered = sets.map(|(set, more)| Unanswered {
+        day: session.day,
+        place: place(set),
+        grab: more.grab,
+        unwell: more.unwell,
+    });
+    unanswered.filter(|set| !(set.grab.is_known() && set.unwell.is_known())).collect()
+}
