@@ -252,8 +252,7 @@ impl Settings {
         file += &or_example("name", &self.name, "A.");
         file += "# lower, higher or tones\n";
         file += &format!("voice = {}\n", quoted(self.voice.name()));
-        file +=
-            "# The sound output; `counterpoise equipment` lists them. Without this line, the system chooses.\n";
+        file += "# The sound output; `counterpoise equipment` lists them. Without this line, the system chooses.\n";
         file += &or_example("device", &self.device, "name of the output");
         file += "# Whom to call in an emergency, or \"unknown\".\n";
         let number = self.emergency_number.as_deref().unwrap_or(UNKNOWN);

@@ -442,8 +442,11 @@ fn cautions_are_written_in_one_place() {
     };
     let all: Vec<Source> = core().into_iter().chain(shell()).collect();
     for (words, place) in CAUTIONS {
-        let found: Vec<&str> =
-            all.iter().filter(|source| texts(source).contains(words)).map(|source| source.path.as_str()).collect();
+        let found: Vec<&str> = all
+            .iter()
+            .filter(|source| texts(source).contains(words))
+            .map(|source| source.path.as_str())
+            .collect();
         let expected: &[&str] = if place.is_empty() { &[] } else { &[place] };
         assert_eq!(found, expected, "\"{words}\" is said elsewhere too, or nowhere");
     }

@@ -8,7 +8,9 @@ use super::page::Output;
 use super::{Failure, Format};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution::{self, Contents, Surface};
-use counterpoise_core::plan::drill::{Drill, DrillCaution, Form, Ladder, LadderStep, Target, Trains, UnlockName};
+use counterpoise_core::plan::drill::{
+    Drill, DrillCaution, Form, Ladder, LadderStep, Target, Trains, UnlockName,
+};
 
 /// The options of `drills`.
 #[derive(Debug, Clone, clap::Args)]

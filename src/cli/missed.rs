@@ -46,6 +46,6 @@ pub(super) fn ask(
 fn open(last: &PastSession) -> Failure {
     Failure::new(
         format!("it is not known yet how the practice on {} ended for you", last.day.strftime("%A, %B %-d")),
-        "Two short questions come first: counterpoise practice",
+        "Two short questions will ask: counterpoise practice",
     )
 }

@@ -32,7 +32,11 @@ impl Output {
     }
 
     /// JSON with the cautions of its surface as one field more.
-    pub(super) fn json_of(value: &impl Serialize, surface: Surface, contents: Contents<'_>) -> Result<Self, Failure> {
+    pub(super) fn json_of(
+        value: &impl Serialize,
+        surface: Surface,
+        contents: Contents<'_>,
+    ) -> Result<Self, Failure> {
         Self::json(&Cautioned::new(value, surface, contents))
     }
 

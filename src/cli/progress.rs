@@ -51,6 +51,9 @@ pub(super) fn run(arguments: Arguments, folder: &Folder) -> Result<Output, Failu
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
         Body::page(heading, &lines, &[])
     };
-    face::read("progress", progress.parts().into_iter().chain([("In every practice", &cautions[..])]).map(page))?;
+    face::read(
+        "progress",
+        progress.parts().into_iter().chain([("In every practice", &cautions[..])]).map(page),
+    )?;
     Ok(Output::NOTHING)
 }

@@ -309,7 +309,8 @@ fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Setting
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
     let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
-        let text = "There is no sound here. The calls will be shown on the screen. See: counterpoise equipment";
+        let text =
+            "There is no sound here. The calls will be shown on the screen. See: counterpoise equipment";
         return form.show(&[Block::Gap, Block::line(text)]);
     };
     // Chosen at random, so that somebody who cannot hear it cannot guess it.

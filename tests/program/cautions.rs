@@ -28,7 +28,9 @@ enum Needed {
 impl Needed {
     fn words(self) -> &'static str {
         match self {
-            Deferral => "local codes, the local emergency number, your therapist's advice and licensed practice come first",
+            Deferral => {
+                "local codes, the local emergency number, your therapist's advice and licensed practice come first"
+            }
             NoPromise => "nothing here promises to prevent falls",
             StopList => "stop at once for chest pain",
             Clinician => "see a clinician first",
@@ -72,19 +74,28 @@ struct Row {
     about: bool,
 }
 
-const fn row(command: &'static str, form: &'static str, arguments: &'static str, needed: &'static [Needed], lands: Lands) -> Row {
+const fn row(
+    command: &'static str,
+    form: &'static str,
+    arguments: &'static str,
+    needed: &'static [Needed],
+    lands: Lands,
+) -> Row {
     Row { command, form, arguments, typed: &[], needed, lands, about: false }
 }
 
-const fn about(command: &'static str, form: &'static str, arguments: &'static str, needed: &'static [Needed], lands: Lands) -> Row {
+const fn about(
+    command: &'static str,
+    form: &'static str,
+    arguments: &'static str,
+    needed: &'static [Needed],
+    lands: Lands,
+) -> Row {
     Row { command, form, arguments, typed: &[], needed, lands, about: true }
 }
 
 const ROWS: &[Row] = &[
-    Row {
-        typed: &["", "", "", "", ""],
-        ..about("practice", "", "practice --plain --silent", ALL, Page)
-    },
+    Row { typed: &["", "", "", "", ""], ..about("practice", "", "practice --plain --silent", ALL, Page) },
     row("setup", "", "setup --silent", ALL, Page),
     about("next", "text", "next", ALL, Page),
     about("next", "json", "next --format json", ALL, Json),
@@ -150,8 +161,10 @@ const WITHOUT: [(&str, &str); 4] = [
 /// Every command with each of its formats, as clap knows them.
 fn known() -> BTreeSet<(String, String)> {
     let mut found = BTreeSet::new();
-    let mut waiting: Vec<(String, clap::Command)> =
-        Cli::command().get_subcommands().map(|command| (command.get_name().to_owned(), command.clone())).collect();
+    let mut waiting: Vec<(String, clap::Command)> = Cli::command()
+        .get_subcommands()
+        .map(|command| (command.get_name().to_owned(), command.clone()))
+        .collect();
     while let Some((path, command)) = waiting.pop() {
         let below = command.get_subcommands();
         waiting.extend(below.map(|inner| (format!("{path} {}", inner.get_name()), inner.clone())));
@@ -187,7 +200,9 @@ fn every_command_and_form_is_in_the_table() {
 /// A folder with a prescription of pushes in use, or without one; and an invented history with a lock.
 fn home(pushes: bool) -> tempfile::TempDir {
     let place = tempfile::tempdir().unwrap();
-    let mut history = history::History { number: 3, first: jiff::civil::date(2026, 1, 5), sessions: 3, pushes: false }.export();
+    let mut history =
+        history::History { number: 3, first: jiff::civil::date(2026, 1, 5), sessions: 3, pushes: false }
+            .export();
     history["sessions"][2]["ready"] = serde_json::json!([{ "item": "not fainted", "is_true": false }]);
     fs::write(place.path().join("history.json"), history.to_string()).unwrap();
     let text = if pushes {
@@ -210,9 +225,21 @@ fn texts(row: &Row, place: &Path) -> Vec<String> {
     let output = run_with(place, &arguments, &lines(row.typed));
     let errors = String::from_utf8_lossy(&output.stderr);
     let json = || -> Value {
-        serde_json::from_slice(&output.stdout).unwrap_or_else(|error| panic!("{}: {error}: {errors}", row.arguments))
+        serde_json::from_slice(&output.stdout)
+            .unwrap_or_else(|error| panic!("{}: {error}: {errors}", row.arguments))
     };
-    let cautions = |value: &Value| flat(value["cautions"].as_array().unwrap_or_else(|| panic!("{}: {value}", row.arguments)).iter().map(|text| text.as_str().unwrap()).collect::<Vec<_>>().join(" ").as_bytes());
+    let cautions = |value: &Value| {
+        flat(
+            value["cautions"]
+                .as_array()
+                .unwrap_or_else(|| panic!("{}: {value}", row.arguments))
+                .iter()
+                .map(|text| text.as_str().unwrap())
+                .collect::<Vec<_>>()
+                .join(" ")
+                .as_bytes(),
+        )
+    };
     match row.lands {
         Page => vec![flat(&output.stdout)],
         Json => vec![cautions(&json())],
@@ -225,16 +252,27 @@ fn texts(row: &Row, place: &Path) -> Vec<String> {
         Bundle => {
             let bundle = json();
             let resources = bundle["entry"].as_array().unwrap().iter().map(|entry| &entry["resource"]);
-            let notes: Vec<String> = resources.filter(|one| one["resourceType"] == "List").flat_map(|one| one["note"].as_array().unwrap().clone()).map(|note| note["text"].as_str().unwrap().to_owned()).collect();
+            let notes: Vec<String> = resources
+                .filter(|one| one["resourceType"] == "List")
+                .flat_map(|one| one["note"].as_array().unwrap().clone())
+                .map(|note| note["text"].as_str().unwrap().to_owned())
+                .collect();
             vec![flat(notes.join(" ").as_bytes())]
         }
         Errors => {
             let rows = flat(&output.stdout);
-            assert!(!rows.is_empty() && READ.iter().all(|one| !rows.contains(one.words())), "{}", row.arguments);
+            assert!(
+                !rows.is_empty() && READ.iter().all(|one| !rows.contains(one.words())),
+                "{}",
+                row.arguments
+            );
             vec![flat(&output.stderr)]
         }
         File(name) => {
-            vec![flat(&fs::read(place.join(name)).unwrap_or_else(|error| panic!("{}: {error}: {errors}", row.arguments)))]
+            vec![flat(
+                &fs::read(place.join(name))
+                    .unwrap_or_else(|error| panic!("{}: {error}: {errors}", row.arguments)),
+            )]
         }
     }
 }

@@ -94,9 +94,18 @@ fn a_usage_error_ends_with_2_and_help_with_0() {
     }
     let seven = run(place.path(), &["track", "gentle", "--count", "7", "--out", "tracks"]);
     assert_eq!(seven.status.code(), Some(2));
-    for command in
-        ["practice", "check", "presets", "drills", "preview", "track", "use", "equipment", "completions", "man"]
-    {
+    for command in [
+        "practice",
+        "check",
+        "presets",
+        "drills",
+        "preview",
+        "track",
+        "use",
+        "equipment",
+        "completions",
+        "man",
+    ] {
         let help = printed(place.path(), &[command, "--help"]);
         assert!(help.contains("Example") && help.contains(&format!("counterpoise {command}")), "{help}");
     }

@@ -40,7 +40,10 @@ fn files(place: &Path) -> Vec<PathBuf> {
         return vec![place.to_owned()];
     }
     let inside = fs::read_dir(place).unwrap().map(|entry| entry.unwrap().path());
-    inside.filter(|path| !path.ends_with("test") && !path.ends_with("test.rs")).flat_map(|path| files(&path)).collect()
+    inside
+        .filter(|path| !path.ends_with("test") && !path.ends_with("test.rs"))
+        .flat_map(|path| files(&path))
+        .collect()
 }
 
 /// The text of a line of documentation.

@@ -45,9 +45,11 @@ fn commands() -> Vec<&'static str> {
 fn every_command_of_the_readme_does_what_it_is_said_to_do() {
     let place = tempfile::tempdir().unwrap();
     let folder = place.path();
-    fs::write(folder.join("my-prescription.toml"), include_str!("../../presets/prescriptions/gentle.toml")).unwrap();
+    fs::write(folder.join("my-prescription.toml"), include_str!("../../presets/prescriptions/gentle.toml"))
+        .unwrap();
     let history =
-        history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 3, pushes: false }.export();
+        history::History { number: 2, first: jiff::civil::date(2026, 1, 5), sessions: 3, pushes: false }
+            .export();
     fs::write(folder.join("history.json"), history.to_string()).unwrap();
     assert!(run_with(folder, &["journal", "import", "history.json"], "").status.success());
     fs::create_dir(folder.join("clinic")).unwrap();
@@ -57,7 +59,9 @@ fn every_command_of_the_readme_does_what_it_is_said_to_do() {
         if NOT_RUN.iter().any(|(command, _)| *command == line) {
             continue;
         }
-        let command = line.strip_prefix("counterpoise ").unwrap_or_else(|| panic!("not a command of the program: {line}"));
+        let command = line
+            .strip_prefix("counterpoise ")
+            .unwrap_or_else(|| panic!("not a command of the program: {line}"));
         let other = OTHERWISE.iter().find(|(written, ..)| *written == command);
         let arguments: Vec<&str> = other.map_or(command, |(_, run, _)| run).split_whitespace().collect();
         let output = run_with(folder, &arguments, "");
@@ -96,9 +100,16 @@ fn the_figures_of_the_readme_are_those_of_the_program() {
     }
     let picture = README.split("```text\n").nth(1).unwrap().split("```").next().unwrap();
     says("This is a terminal of 80 columns and 24 lines");
-    assert!(picture.lines().count() <= 24 && picture.lines().all(|line| line.chars().count() <= 80), "{picture}");
+    assert!(
+        picture.lines().count() <= 24 && picture.lines().all(|line| line.chars().count() <= 80),
+        "{picture}"
+    );
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let named = README.split('`').skip(1).step_by(2).filter(|name| name.starts_with("docs/") || name.ends_with(".md"));
+    let named = README
+        .split('`')
+        .skip(1)
+        .step_by(2)
+        .filter(|name| name.starts_with("docs/") || name.ends_with(".md"));
     let mut seen = 0;
     for file in named {
         assert!(root.join(file).is_file(), "there is no {file}");
@@ -115,7 +126,9 @@ fn what_is_not_so_is_said_nowhere() {
     pages.extend(fs::read_dir(root.join("docs")).unwrap().map(|entry| entry.unwrap().path()));
     for page in pages {
         let text = fs::read_to_string(&page).unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
-        for claim in ["journal holds no name", "same practice as a sound file", "use two folders", "name is not kept"] {
+        for claim in
+            ["journal holds no name", "same practice as a sound file", "use two folders", "name is not kept"]
+        {
             assert!(!text.contains(claim), "{}: {claim}", page.display());
         }
     }

@@ -171,7 +171,7 @@ impl Standing {
     pub fn said(&self, number: Option<&str>) -> String {
         match (&self.reason, self.unanswered) {
             (_, Some(day)) if self.state == State::ToAnswer => format!(
-                "It is not known yet how the practice on {} ended for you: two short questions come first.",
+                "It is not known yet how the practice on {} ended for you: it is asked first, in two short questions.",
                 day_words(day)
             ),
             (Some(reason), _) => reason.said(number),

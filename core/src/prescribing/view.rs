@@ -101,9 +101,10 @@ impl Form {
             items.push(Item::Choice(format!("{number}"), format!("{} ({name})", ready.title())));
         }
         items.push(Item::Gap);
-        items.extend(caution::statements(Surface::Prescribe, Contents::Everything).map(
-            |(_, statement)| Item::Text(statement.to_string()),
-        ));
+        items.extend(
+            caution::statements(Surface::Prescribe, Contents::Everything)
+                .map(|(_, statement)| Item::Text(statement.to_string())),
+        );
         ("Prescribing".to_owned(), "A number; Enter takes the first.   Q leave".to_owned())
     }
 

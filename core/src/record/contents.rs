@@ -344,7 +344,7 @@ impl SessionRecord {
             Entry::Seen { seen } => self.seen.extend(seen),
             // Every answer counts, whichever form it was written in.
             Entry::Readied { rows } => {
-                let rows: Vec<ReadyRow> = rows.into_iter().map(ReadyRow::now).collect();
+                let rows: Vec<ReadyRow> = rows.into_iter().map(ReadyRow::in_newest_form).collect();
                 if self.ready != rows {
                     self.ready.extend(rows);
                 }
@@ -357,7 +357,7 @@ impl SessionRecord {
                 false if self.course == patches => {}
                 false => return Err("it has two floor courses".to_owned()),
             },
-            Entry::Answered(row) => self.answers.push(Identified { id, row: row.now() }),
+            Entry::Answered(row) => self.answers.push(Identified { id, row: row.in_newest_form() }),
             Entry::SessionBegun(_)
             | Entry::SessionEnded { .. }
             | Entry::Corrected(_)

@@ -222,7 +222,7 @@ struct AnswerInFile {
 impl AnswerRow {
     /// The same answer, as it is asked now.
     #[must_use]
-    pub fn now(self) -> Self {
+    pub fn in_newest_form(self) -> Self {
         let answer = match self.answer {
             Answer::NoClinician(none) => Answer::ClinicianFirst(none.map(|none| match none {
                 YesNo::Yes => YesNoNotSure::No,

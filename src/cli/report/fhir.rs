@@ -53,7 +53,8 @@ pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Co
         let (day, nth) = (dated.day.to_string(), nth.to_string());
         add(uuid(&[&patient, dated.reading.test().title(), &day, &nth]), test(dated));
     }
-    let all: Vec<Value> = entries.iter().map(|entry| json!({ "item": { "reference": entry["fullUrl"] } })).collect();
+    let all: Vec<Value> =
+        entries.iter().map(|entry| json!({ "item": { "reference": entry["fullUrl"] } })).collect();
     let mut list = list(&all, about);
     list["subject"] = json!({ "reference": patient });
     entries.push(json!({ "fullUrl": uuid(&["list", &patient]), "resource": list }));
@@ -258,7 +259,11 @@ mod test_of_bundle {
         let count = urls.len();
         urls.sort_unstable();
         urls.dedup();
-        assert_eq!((urls.len(), count), (11, 11), "a patient, two times three resources, three tests, a list");
+        assert_eq!(
+            (urls.len(), count),
+            (11, 11),
+            "a patient, two times three resources, three tests, a list"
+        );
         // FHIR R4: what has cardinality 1..1 in each resource.
         for entry in entries {
             let resource = &entry["resource"];

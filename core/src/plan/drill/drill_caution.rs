@@ -220,13 +220,15 @@ mod tests {
     /// What the test above is for: this sentence was shown before quick steps, pushes and marching on the spot.
     #[test]
     fn both_feet_on_the_floor_beside_steps_pushes_and_walking_is_caught() {
-        let drill = planted(r#"{ text = "Keep both feet on the floor.", forbids = ["lift a foot"] }"#).unwrap();
+        let drill =
+            planted(r#"{ text = "Keep both feet on the floor.", forbids = ["lift a foot"] }"#).unwrap();
         assert_eq!(contradictions(&[&drill]), Vec::<String>::new(), "weight shifts alone");
         for other in ["quick-steps", "pushes", "counter-walk", "moving-base", "combined-reaches"] {
             let found = contradictions(&[&drill, Drill::named(other).unwrap()]);
             assert!(found.len() == 1 && found[0].contains("both feet"), "{other}: {found:?}");
         }
-        let drill = planted(r#"{ text = "Hold on to something fixed.", forbids = ["touch or grasp"] }"#).unwrap();
+        let drill =
+            planted(r#"{ text = "Hold on to something fixed.", forbids = ["touch or grasp"] }"#).unwrap();
         for other in ["catching", "following"] {
             assert_eq!(contradictions(&[&drill, Drill::named(other).unwrap()]).len(), 1, "{other}");
         }
@@ -238,8 +240,12 @@ mod tests {
         assert!(matches!(found, Flaw::Contradiction { .. }), "{found}");
         let found = planted(r#"{ text = "Hold on.", forbids = ["let go"] }"#);
         assert!(found.is_ok(), "a hand rests at each of its steps: {found:?}");
-        let found = planted(r#"{ text = "Keep both feet on the floor.", actions = ["shift"], forbids = [] }"#);
-        assert!(matches!(found, Err(Flaw::Unnamed(_))), "it would be read as being about everything: {found:?}");
+        let found =
+            planted(r#"{ text = "Keep both feet on the floor.", actions = ["shift"], forbids = [] }"#);
+        assert!(
+            matches!(found, Err(Flaw::Unnamed(_))),
+            "it would be read as being about everything: {found:?}"
+        );
         let found = planted(r#"{ text = "Take care." }"#).unwrap_err();
         assert!(found.to_string().contains("forbids"), "{found}");
     }

@@ -6,7 +6,9 @@ use toml::Spanned;
 
 use super::hazards::{self, Rule};
 use super::ladders::{LadderFlaw, RawLadder};
-use super::{Action, Drill, DrillCaution, Facing, Form, Ladder, Movement, Part, Span, Support, Target, Trains};
+use super::{
+    Action, Drill, DrillCaution, Facing, Form, Ladder, Movement, Part, Span, Support, Target, Trains,
+};
 use crate::plan::direction::Direction;
 use crate::plan::phrase::Phrase;
 use crate::units::Millis;

@@ -2,10 +2,24 @@
 
 use super::current_set::CurrentSet;
 use super::event::Key;
-use super::fall_questions::AfterFell;
 use super::{State, Turn, Wait};
 use crate::record::{Mishap, Question, RoutineEnd, RoutinePart, SessionEnd};
 use crate::units::Millis;
+
+/// Where it goes on where the person did not fall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum AfterFell {
+    /// After a stop: why.
+    WhyStopped,
+    /// After a near fall alone: whether the person is unwell.
+    Unwell,
+    /// After a near fall with a partner, told by the trainee: advice where the session goes on, then the same.
+    Advice,
+    /// After a grab that the partner told of.
+    Grab,
+    /// After an interruption: all questions.
+    Questions,
+}
 
 /// How long before its end the end of a rest is announced \[judgment\].
 const REST_SOON: Millis = Millis(10_000);

@@ -1,27 +1,12 @@
 //! "Did you fall?", asked at every stop, grab and near fall and after an interruption, and what follows: is anything hurt,
 //! and was the head hit. Not sure counts as yes.
 
-use super::after_set::{AfterPhase, AfterSet};
+use super::after_set::{AfterFell, AfterPhase, AfterSet};
 use super::current_set::CurrentSet;
 use super::event::Key;
 use super::questions::{Reply, reply};
 use super::{State, Turn};
 use crate::record::{Answer, Entry, Mishap, Question, YesNoNotSure};
-
-/// Where it goes on where the person did not fall.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum AfterFell {
-    /// After a stop: why.
-    WhyStopped,
-    /// After a near fall alone: whether the person is unwell.
-    Unwell,
-    /// After a near fall with a partner, told by the trainee: advice where the session goes on, then the same.
-    Advice,
-    /// After a grab that the partner told of.
-    Grab,
-    /// After an interruption: all questions.
-    Questions,
-}
 
 impl AfterSet {
     /// Asks whether the person fell, unless that is known.

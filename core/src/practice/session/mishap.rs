@@ -1,9 +1,8 @@
 //! A grab and a fall in a set with a partner. Each has its own key; the session asks for confirmation before it acts.
 
-use super::after_set::AfterSet;
+use super::after_set::{AfterFell, AfterSet};
 use super::current_set::CurrentSet;
 use super::event::Key;
-use super::fall_questions::AfterFell;
 use super::set::{InSet, SetPhase};
 use super::{State, Turn};
 use crate::record::{Advice, AdviceRow, Entry, LeftOut, Mishap, MishapRow, Question, SetEnd};

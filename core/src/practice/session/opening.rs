@@ -1,10 +1,9 @@
 //! The pages before the first set, and what their keys do. The partner's pages are in `partner_pages`, the sound check
 //! in `sound_check`.
 
-use super::after_set::AfterSet;
+use super::after_set::{AfterFell, AfterSet};
 use super::closing::Over;
 use super::current_set::{CurrentSet, Notes};
-use super::fall_questions::AfterFell;
 use super::questions::{Reply, reply};
 use super::screen::Body;
 use super::three_keys::answer_of;
@@ -165,7 +164,9 @@ impl Before {
                 turn.record(Entry::SessionBegun(turn.whole.begun.clone()));
                 self.begin_pages(turn)
             }
-            Page::Health { part } if answer == Some(YesNoNotSure::No) && part + 1 < CLINICIAN.len() / REASONS_ON_A_PAGE => {
+            Page::Health { part }
+                if answer == Some(YesNoNotSure::No) && part + 1 < CLINICIAN.len() / REASONS_ON_A_PAGE =>
+            {
                 self.turn_to(Page::Health { part: part + 1 })
             }
             Page::Health { .. } if answer.is_some() => self.confirm(Answer::ClinicianFirst(answer), turn),
@@ -306,14 +307,12 @@ impl Whole {
             .into_iter()
             .fold(Millis(0), |sum, lasts| sum + lasts);
         let minutes = (work + rest + set_up + around).0.div_ceil(60_000);
-        let mut text = vec![
-            match sets.len() {
-                1 => format!("One set, about {minutes} minutes with a warm-up and a cool-down."),
-                number => {
-                    format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
-                }
-            },
-        ];
+        let mut text = vec![match sets.len() {
+            1 => format!("One set, about {minutes} minutes with a warm-up and a cool-down."),
+            number => {
+                format!("{number} sets, about {minutes} minutes with warm-up, rests and cool-down.")
+            }
+        }];
         text.extend(self.always());
         if self.begun.seed_given() {
             text.insert(

@@ -1,8 +1,7 @@
 //! The questions after a set: their order, what each key means, and what an answer leads to.
 
-use super::after_set::{AfterPhase, AfterSet};
+use super::after_set::{AfterFell, AfterPhase, AfterSet};
 use super::current_set::CurrentSet;
-use super::fall_questions::AfterFell;
 use super::screen::KeyHint;
 use super::{Key, State, Turn};
 use crate::record::{Answer, Entry, Mishap, Question, SessionEnd, WhyStopped, YesNo};

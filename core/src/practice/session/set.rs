@@ -1,10 +1,9 @@
 //! One set: how it is prepared, started, paused and ended. However it is interrupted, a call that lasts (such as closed
 //! eyes) is closed aloud.
 
-use super::after_set::AfterSet;
+use super::after_set::{AfterFell, AfterSet};
 use super::current_set::CurrentSet;
 use super::event::{Channel, Effect, Key};
-use super::fall_questions::AfterFell;
 use super::{State, Turn, Wait, Whole};
 use crate::plan::drill::Action;
 use crate::plan::phrase::Phrase;

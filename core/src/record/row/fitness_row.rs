@@ -70,7 +70,7 @@ impl ReadyRow {
 
     /// The same answer, as it is written now.
     #[must_use]
-    pub const fn now(self) -> Self {
+    pub const fn in_newest_form(self) -> Self {
         Self::new(self.item, self.answer)
     }
 
@@ -179,7 +179,7 @@ mod test {
             let row: ReadyRow = serde_json::from_str(&text).unwrap();
             assert_eq!((row.item, row.answer), (Item::Chest, answer));
             assert_eq!(serde_json::to_string(&row).unwrap(), text, "as it was written");
-            assert_eq!(row.now(), ReadyRow::new(Item::Chest, answer));
+            assert_eq!(row.in_newest_form(), ReadyRow::new(Item::Chest, answer));
         }
     }
 

@@ -39,8 +39,7 @@ pub fn blocks(
         &["Which", "Why"],
         skipped.iter().map(|one| vec![one.name.clone(), one.why.clone()]).collect(),
     );
-    let end =
-        "\"Practices\" counts those under the prescription in use. Stopped: more than 14 days without practice.";
+    let end = "\"Practices\" counts those under the prescription in use. Stopped: more than 14 days without practice.";
     blocks.push(Block::Text(end.to_owned()));
     blocks
 }
