@@ -27,12 +27,12 @@ mod whole_report;
 
 pub use crate::course::trend::{FEWEST_FOR_TREND, Slope, theil_sen};
 pub use adverse_events::{
-    Clearing, Consequence, Incident, Told, Unanswered, incidents, of_session, unanswered, unanswered_in,
+    Clearing, Consequence, Incident, Unanswered, incidents, of_session, unanswered, unanswered_in,
 };
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
-pub use material::{Cleared, CountsAs, Material, Period, SessionDetails, SetDetails};
+pub use material::{Cleared, CountsAs, Material, Period, SessionDetails, SetDetails, Told};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
 pub use summary::{Paragraph, summary};

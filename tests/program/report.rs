@@ -105,11 +105,12 @@ fn a_spreadsheet_reads_a_row_a_session_and_runs_nothing() {
     let text = printed(place.path(), &["report", "--format", "csv", "--until", "2026-02-28"]);
     assert!(text.ends_with("\r\n"), "RFC 4180");
     let mut rows = csv::Reader::from_reader(text.as_bytes());
-    assert_eq!(rows.headers().unwrap().len(), 21);
+    assert_eq!(rows.headers().unwrap().iter().nth(1), Some("incidents"), "after the day they stand first");
+    assert_eq!(rows.headers().unwrap().len(), 25);
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     assert_eq!(rows.len(), 4);
-    assert_eq!(&rows[0][3], "'=HYPERLINK(\"x\"), \"quoted\"");
-    assert_eq!((&rows[0][0], &rows[0][1]), ("2026-01-05", "2026-W02"));
+    assert_eq!(&rows[0][7], "'=HYPERLINK(\"x\"), \"quoted\"");
+    assert_eq!((&rows[0][0], &rows[0][5]), ("2026-01-05", "2026-W02"));
     // And as a page: nothing of it runs, and nothing is fetched.
     let page = printed(place.path(), &["report", "--format", "html", "--until", "2026-02-28"]);
     let page = page.replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
@@ -331,7 +332,7 @@ fn days_are_those_of_the_place_where_it_happened_and_all_of_it_fits_its_width() 
     let mut rows = csv::Reader::from_reader(text.as_bytes());
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     // The session of number 17 was at ten in New York and at midnight of the next day in Tokyo, where it happened.
-    let at = |id: &str| rows.iter().find(|row| row[2].ends_with(id)).unwrap()[0].to_owned();
+    let at = |id: &str| rows.iter().find(|row| row[6].ends_with(id)).unwrap()[0].to_owned();
     let plain =
         history::History { number: 9, first: jiff::civil::date(2025, 11, 3), sessions: 40, pushes: true };
     let plain = plain.export();

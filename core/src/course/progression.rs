@@ -444,7 +444,8 @@ impl<'a> Ladders<'a> {
             |place: &usize| self.highest_step(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
         // What comes back is practiced at its first step before it goes up.
         let was_in = |place: &usize| {
-            let is = |drill: &str, form| drill == plans[*place].drill().name() && form == plans[*place].form();
+            let is =
+                |drill: &str, form| drill == plans[*place].drill().name() && form == plans[*place].form();
             let given = |session: &PastSession| {
                 session.given.is_empty() || session.given.iter().any(|given| is(&given.drill, given.form))
             };

@@ -6,9 +6,9 @@ use std::fmt;
 use serde::Serialize;
 
 use super::{
-    BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow,
-    Line, Place, PlanRecord, PrescriptionText, ReadyRow, ResponseRow, SessionEnd, SessionRecord, SetEnd,
-    SetEndRow, SetRecord, Stamp, SuitabilityRow, Told, in_order,
+    BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow, Line,
+    Place, PlanRecord, PrescriptionText, ReadyRow, ResponseRow, SessionEnd, SessionRecord, SetEnd, SetEndRow,
+    SetRecord, Stamp, SuitabilityRow, Told, in_order,
 };
 use crate::words::counted;
 

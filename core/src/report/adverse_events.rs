@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::events::{Kind, between_sets, in_set, place};
-use super::material::{Cleared, Material, Period, SessionDetails};
+use super::material::{Cleared, Material, Period, SessionDetails, Told};
 use crate::course::past::{Barrier, PastSession};
 use crate::course::progression::{marks_of, restrictions_of};
 use crate::health::lock::{Hold, Lock, Restriction};
@@ -55,38 +55,11 @@ pub enum Clearing {
     EndsByItself,
 }
 
-/// What is known of a question after a set.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-pub enum Told {
-    /// Yes.
-    Yes,
-    /// No.
-    No,
-    /// It was asked, and nobody said.
-    NotSaid,
-    /// It was not asked.
-    #[default]
-    NotAsked,
-}
-
 words! {
     Clearing {
         Cleared => "cleared",
         NotCleared => "not cleared",
         EndsByItself => "ends by itself",
-    }
-    Told {
-        Yes => "yes",
-        No => "no",
-        NotSaid => "not said",
-        NotAsked => "not asked",
-    }
-}
-
-impl Told {
-    /// Whether it is known.
-    pub const fn is_known(self) -> bool {
-        matches!(self, Self::Yes | Self::No)
     }
 }
 

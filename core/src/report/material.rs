@@ -6,7 +6,6 @@ use std::collections::HashMap;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::adverse_events::Told;
 use crate::course::past::{Barrier, Past, PastSession, Sitting};
 use crate::health::assessment::Dated;
 use crate::plan::direction::Direction;
@@ -92,6 +91,36 @@ pub struct SetDetails {
     pub grab: Told,
     /// Whether the person felt unwell after it.
     pub unwell: Told,
+}
+
+/// What is known of a question after a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Told {
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// It was asked, and nobody said.
+    NotSaid,
+    /// It was not asked.
+    #[default]
+    NotAsked,
+}
+
+words! {
+    Told {
+        Yes => "yes",
+        No => "no",
+        NotSaid => "not said",
+        NotAsked => "not asked",
+    }
+}
+
+impl Told {
+    /// Whether it is known.
+    pub const fn is_known(self) -> bool {
+        matches!(self, Self::Yes | Self::No)
+    }
 }
 
 /// The period, both days included.

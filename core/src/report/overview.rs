@@ -146,10 +146,11 @@ impl Person {
         ];
         // What bars practice does so under every prescription.
         let is_barred = standing.state().is_barred();
+        let barred = standing.for_therapist();
         let said = (prescription.is_some() || is_barred).then_some(next.decision);
         let because = match said {
             // All of it: one that is cleared must not look like all.
-            Some(_) if is_barred => standing.for_therapist().join(" "),
+            Some(_) if !next.is_open() && !barred.is_empty() => barred.join(" "),
             Some(_) if !next.is_open() => standing.said(None),
             Some(_) => standing.about_steps().into_iter().next().unwrap_or_default(),
             None => NOT_HERE.to_owned(),

@@ -1,8 +1,7 @@
 //! What was kept becomes the material of a report: each session as it is right, and as it was kept where anything was
 //! corrected.
 
-use super::adverse_events::Told;
-use super::material::{Cleared, Material, SessionDetails, SetDetails};
+use super::material::{Cleared, Material, SessionDetails, SetDetails, Told};
 use crate::course::history::corrected;
 use crate::course::past::{Lifted, PastSet};
 use crate::plan::drill::Action;

@@ -30,18 +30,18 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
         let about = About { about: "NOW".to_owned(), text: report.barred.join(" "), is_urgent: true };
         said.push(Paragraph { block: Block::About(about), max_lines: 2, is_optional: false });
     }
-    said.push(required(3, "Falls, grabs, near falls, symptoms", incidents(report)));
+    said.push(required(2, "Falls, grabs, near falls, symptoms", incidents(report)));
     if let Some(state) = report.state {
         said.push(paragraph(3, true, "State", state.to_therapist().to_owned()));
     }
-    said.push(required(6, "Practice", practice(report)));
+    said.push(required(5, "Practice", practice(report)));
     said.push(required(3, "Pushes", pushes(report)));
     let (about, ratings) = own_ratings(&report.ratings);
     said.push(required(3, about, ratings));
     said.push(match report.events.last() {
-        None => required(2, "Stops, symptoms, locks", "none.".to_owned()),
+        None => required(1, "Stops, symptoms, locks", "none.".to_owned()),
         Some(last) => required(
-            2,
+            1,
             "Stops, symptoms, locks and changes",
             format!("{}; the last on {}: {}.", report.events.len(), last.day, last.what),
         ),
@@ -50,7 +50,7 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
     if !report.tests.is_empty() {
         said.push(required(2, "Balance tests", tests(report)));
     }
-    said.push(required(2, "Review", review(report)));
+    said.push(required(1, "Review", review(report)));
     if let Some(because) = &report.accepted_because {
         let text = format!(
             "Suitability asks for a clinician first; the person who issued the prescription accepts this: {because}"
@@ -105,6 +105,7 @@ fn practice(report: &Report) -> String {
         said += &format!(" The program ended on {end}.");
     }
     let besides: Vec<String> = [
+        (dose.seed_given, "predictable by a given seed"),
         (dose.interrupted, "interrupted"),
         (dose.sets_broken_off, "sets cut short"),
         (dose.sets_left_out, "sets left out"),
@@ -116,7 +117,6 @@ fn practice(report: &Report) -> String {
         (dose.length_unknown.saturating_sub(dose.by_hand), "of unknown length"),
         (dose.silent, "without sound"),
         (dose.sound_disturbed, "sound disturbed"),
-        (dose.seed_given, "predictable by a given seed"),
     ]
     .into_iter()
     .filter(|(count, _)| *count > 0)

@@ -106,22 +106,23 @@ fn incidents(report: &Report, blocks: &mut Vec<Block>) {
         let rows = report.incidents.iter().map(|one| {
             let followed: Vec<String> = one.followed.iter().map(Consequence::words).collect();
             let followed = if followed.is_empty() { "nothing".to_owned() } else { followed.join("; ") };
-            vec![one.day.to_string(), one.place.clone(), one.what.clone(), followed]
+            vec![one.day.to_string(), format!("{} ({}). What followed: {followed}.", one.what, one.place)]
         });
         let title = "What happened, where, what followed, and whether it was cleared";
         blocks.push(Block::Table(Table::new(
             title,
-            &["day", "place", "what", "what followed"],
+            &["day", "what, where, and what followed"],
             rows.collect(),
         )));
     }
     if !report.unanswered.is_empty() {
         let row = |set: &Unanswered| {
-            vec![set.day.to_string(), set.place.clone(), set.grab.to_string(), set.unwell.to_string()]
+            let words = format!("{}: grab or near fall {}, felt unwell {}", set.place, set.grab, set.unwell);
+            vec![set.day.to_string(), words]
         };
         blocks.push(Block::Table(Table::new(
             "Sets of which it is not known",
-            &["day", "set", "grab or near fall", "felt unwell"],
+            &["day", "set, and what is known"],
             report.unanswered.iter().map(row).collect(),
         )));
     }

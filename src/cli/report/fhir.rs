@@ -261,8 +261,8 @@ mod test_of_bundle {
         urls.dedup();
         assert_eq!(
             (urls.len(), count),
-            (11, 11),
-            "a patient, two times three resources, three tests, a list"
+            (17, 17),
+            "a patient, a symptom, five sets of which nobody asked, two times three resources, three tests, a list"
         );
         // FHIR R4: what has cardinality 1..1 in each resource.
         for entry in entries {
@@ -285,10 +285,13 @@ mod test_of_bundle {
             (&of("Procedure")[0]["status"], &of("Procedure")[1]["status"]),
             (&"completed".into(), &"stopped".into())
         );
-        let values: Vec<String> =
-            of("Observation").iter().map(|one| one["valueQuantity"]["value"].to_string()).collect();
+        assert_eq!(entries[1]["resource"]["code"]["text"], "Grab, near fall or symptom in a set");
+        let measured = || {
+            of("Observation").into_iter().filter(|one| one["category"][0]["coding"][0]["code"] != "survey")
+        };
+        let values: Vec<String> = measured().map(|one| one["valueQuantity"]["value"].to_string()).collect();
         assert_eq!(values[2..], ["4.5", "null", "null"]);
-        assert_eq!(of("Observation")[4]["dataAbsentReason"]["text"], "unable");
+        assert_eq!(measured().nth(4).unwrap()["dataAbsentReason"]["text"], "unable");
         assert!(of("Procedure")[0]["note"].to_string().contains("Precautions: left arm stays down"));
         assert!(!of("Procedure")[1]["note"].to_string().contains("Precautions"));
         let list = of("List")[0];

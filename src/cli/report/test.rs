@@ -115,9 +115,9 @@ fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
     assert!(text.lines().count() <= SCREEN, "{} lines\n{text}", text.lines().count());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     for urgent in [
-        "NOW: Practice is locked after a fall that may have hurt.",
+        "NOW: Locked since 2026-11-20, not cleared: a fall that may have hurt.",
         "366 days (312 prescribed)",
-        "predictable by a given seed 188.",
+        "predictable by a given seed 188",
         "support or worse 1234 (53 %, 51-55).",
         "123 falls, 156 near falls reported.",
         "locks and changes: 999; the last on 2027-11-30",

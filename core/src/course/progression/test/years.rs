@@ -272,7 +272,8 @@ fn practice(
     let readiness = check.readiness();
     session.ready = check.answers().to_vec();
     model.locked |= !readiness.locks.is_empty();
-    model.fallen |= session.ready.iter().any(|(item, answer)| *item == Item::Fall && *answer != YesNoNotSure::No);
+    model.fallen |=
+        session.ready.iter().any(|(item, answer)| *item == Item::Fall && *answer != YesNoNotSure::No);
     let ended_ms = session.ended.as_millisecond().max(model.seen);
     if readiness.verdict == Verdict::NotToday {
         session.sets.clear();
