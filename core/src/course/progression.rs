@@ -443,14 +443,7 @@ impl<'a> Ladders<'a> {
         let has_room =
             |place: &usize| self.highest_step(&plans[*place]).is_some_and(|most| self.steps[*place] < most);
         // What comes back is practiced at its first step before it goes up.
-        let was_in = |place: &usize| {
-            let is =
-                |drill: &str, form| drill == plans[*place].drill().name() && form == plans[*place].form();
-            let given = |session: &PastSession| {
-                session.given.is_empty() || session.given.iter().any(|given| is(&given.drill, given.form))
-            };
-            last.sets().any(|set| is(&set.drill, set.form)) || last.sessions().all(given)
-        };
+        let was_in = |place: &usize| is_part_of(&plans[*place], last);
         let room = (1..plans.len()).filter(has_room).filter(was_in);
         // The gentlest first, so that no drill runs ahead of the others.
         let Some(place) = room.min_by_key(|place| self.steps[*place]) else {
@@ -493,11 +486,21 @@ fn last_step(plan: &DrillPlan, sittings: &[Sitting<'_>]) -> u8 {
     last.min(plan.ceiling()).max(1)
 }
 
+/// Whether this drill was practiced, or was to be: where it was left out, no step of it was.
+fn is_part_of(plan: &DrillPlan, sitting: &Sitting<'_>) -> bool {
+    let is = |drill: &str, form| drill == plan.drill().name() && form == plan.form();
+    let given = |session: &PastSession| {
+        session.given.is_empty() || session.given.iter().any(|given| is(&given.drill, given.form))
+    };
+    sitting.sets().any(|set| is(&set.drill, set.form)) || sitting.sessions().all(given)
+}
+
 /// How many of the last sessions were clean, at the same steps as the last of them.
 fn clean_in_a_row(sittings: &[Sitting<'_>], prescription: &Prescription) -> usize {
-    let steps = |sitting: &Sitting<'_>| -> Vec<u8> {
+    let steps = |sitting: &Sitting<'_>| -> Vec<Option<u8>> {
         let one = std::slice::from_ref(sitting);
-        prescription.drills().iter().map(|plan| last_step(plan, one)).collect()
+        let plans = prescription.drills().iter();
+        plans.map(|plan| is_part_of(plan, sitting).then(|| last_step(plan, one))).collect()
     };
     let Some(last) = sittings.last() else { return 0 };
     let same = sittings
