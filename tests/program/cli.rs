@@ -578,7 +578,7 @@ fn a_folder_that_may_not_be_written_is_told_before_practice_and_nothing_in_it_ch
         assert!(output.stdout.is_empty(), "no page came before the refusal");
     }
     let list = there(&["journal", "list"]);
-    assert_eq!(String::from_utf8(list.stdout).unwrap(), "Nothing has been practiced yet.\n");
+    assert!(String::from_utf8(list.stdout).unwrap().starts_with("Nothing has been practiced yet.\n"));
     let check = there(&["check"]);
     assert!(String::from_utf8(check.stdout).unwrap().starts_with("Usual practice"));
     let told = there(&["equipment", "--quiet", "--device", "no-such-output"]);

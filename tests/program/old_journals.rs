@@ -138,7 +138,7 @@ impl Old {
             format!("0 sessions added, {sessions} already there."),
         ] {
             let printed = printed(place.path(), &["journal", "import", "old.json"]);
-            assert_eq!(printed.lines().last(), Some(&*said), "version {}: {printed}", self.version);
+            assert_eq!(printed.lines().next(), Some(&*said), "version {}: {printed}", self.version);
         }
         place
     }
@@ -685,7 +685,7 @@ fn entries_of_form_1_are_read_with_the_same_meaning() {
         .iter()
         .map(|reason| reason.as_str().unwrap().to_owned())
         .collect();
-    assert!(reasons[0].starts_with("Practice is locked after chest pain or pressure."), "{reasons:?}");
+    assert!(reasons[0].starts_with("If you have chest pain or pressure now, call "), "{reasons:?}");
 }
 
 #[test]

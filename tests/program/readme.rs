@@ -27,7 +27,7 @@ const OTHERWISE: [(&str, &str, &str); 5] = [
 ];
 
 /// Commands that ask before they do anything: without an answer they refuse, and say what was not done.
-const ASKING: [&str; 4] = ["setup", "suitability", "prescribe", "journal correct"];
+const ASKING: [&str; 5] = ["setup", "suitability", "prescribe", "journal correct", "assess"];
 
 /// Commands that are not run here, and why.
 const NOT_RUN: [(&str, &str); 2] = [

@@ -166,7 +166,7 @@ fn nothing_is_kept_before_the_last_answer() {
         assert!(files(home.path()).is_empty());
     }
     for (place, answer) in
-        [(3, "10"), (3, "window"), (6, "0"), (6, "11"), (7, "perhaps"), (8, "5"), (9, "maybe")]
+        [(4, "10"), (4, "window"), (7, "0"), (7, "11"), (8, "perhaps"), (9, "5"), (10, "maybe")]
     {
         let home = tempfile::tempdir().unwrap();
         let said = refused(home.path(), &["setup", "--silent"], &answers(&[(place, answer)]));

@@ -10,7 +10,7 @@ use super::three_keys::answer_of;
 use super::{Channel, Effect, Key, State, Turn, Wait, Whole};
 use crate::draw::schedule::{Schedule, Scheduler};
 use crate::health::readiness::{Check, Page as ReadyPage};
-use crate::plan::caution::{self, CLINICIAN, Caution, Contents, OfDrill, Surface};
+use crate::plan::caution::{self, CLINICIAN, Caution, Contents, OfDrill, Statement, Surface};
 use crate::plan::drill::{Need, Trains};
 use crate::plan::phrase::Phrase;
 use crate::plan::prescription::DrillPlan;
@@ -333,12 +333,18 @@ impl Whole {
         Body::Page { title, text, items: Vec::new() }
     }
 
-    /// What is said before each practice. The stop list is on the page after it, beside what each drill asks.
+    /// What is said before each practice.
+    fn statements(&self) -> impl Iterator<Item = Statement> {
+        let all = caution::statements(Surface::Practice, Contents::Of(self.scheduler.prescription()));
+        all.map(|(_, statement)| statement)
+    }
+
+    /// What of it is on the first page. The stop list and when to see a clinician first are on the pages after it, beside what
+    /// each drill asks.
     fn always(&self) -> impl Iterator<Item = String> {
         let voluntary = self.schedule.sets().iter().all(|set| set.drill().trains() == Trains::Voluntary);
-        let all = caution::statements(Surface::Practice, Contents::Of(self.scheduler.prescription()));
-        all.map(|(_, statement)| statement).filter_map(move |statement| match statement.caution {
-            Caution::StopList => None,
+        self.statements().filter_map(move |statement| match statement.caution {
+            Caution::StopList | Caution::Clinician => None,
             Caution::NoPromise if voluntary => Some(caution::WHAT_IT_IS.to_owned()),
             _ => Some(statement.text),
         })
@@ -347,13 +353,16 @@ impl Whole {
     /// The cautions of each drill, beginning with its name, page by page. What several drills say is said once.
     fn cautions(&self) -> Vec<Vec<String>> {
         let (mut pages, mut room, mut said) = (vec![Vec::new()], BESIDE_THE_STOP_LIST, Vec::new());
+        let mut items = Vec::new();
         for OfDrill { title, mut lines } in caution::of_drills(self.scheduler.prescription()) {
             lines.retain(|line| !said.contains(line));
             said.extend_from_slice(&lines);
-            if lines.is_empty() {
-                continue;
+            if !lines.is_empty() {
+                items.push(format!("{title}: {}", lines.join(" ")));
             }
-            let item = format!("{title}: {}", lines.join(" "));
+        }
+        let first = self.statements().find(|statement| statement.caution == Caution::Clinician);
+        for item in items.into_iter().chain(first.map(|statement| statement.text)) {
             if item.len() > room {
                 pages.push(Vec::new());
                 room = ON_A_PAGE;
