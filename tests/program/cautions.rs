@@ -95,7 +95,7 @@ const fn about(
 }
 
 const ROWS: &[Row] = &[
-    Row { typed: &["", "", "", "", ""], ..about("practice", "", "practice --plain --silent", ALL, Page) },
+    Row { typed: &["", "", "", "", "", ""], ..about("practice", "", "practice --plain --silent", ALL, Page) },
     row("setup", "", "setup --silent", ALL, Page),
     about("next", "text", "next", ALL, Page),
     about("next", "json", "next --format json", ALL, Json),

@@ -221,7 +221,7 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
     let settings = "schema = \"counterpoise.settings/1\"\nemergency_number = \"112\"\n";
     fs::write(place.path().join("data/settings.toml"), settings).unwrap();
     // The key after it does not leave the page; L does.
-    let told = tell(place.path(), "\n\nnnyy.l");
+    let told = tell(place.path(), "\n\n\nnnyy.l");
     assert!(told.contains("\nCALL 112\n") && told.contains("NOTICE: Keys here: L."), "{told}");
     for command in [&["practice", "--plain", "--silent"][..], &["track", "--out", "t.wav"]] {
         let (fact, hint) = refused(place.path(), command);
@@ -253,11 +253,11 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
 #[test]
 fn what_is_wrong_with_the_room_can_be_put_right_the_same_day() {
     let place = tempfile::tempdir().unwrap();
-    let told = tell(place.path(), "\n\nnnnnnnnnnnnyyyyyyyyyy.");
+    let told = tell(place.path(), "\n\n\nnnnnnnnnnnnyyyyyyyyyy.");
     assert!(told.contains("Put it right, then open Counterpoise again."), "{told}");
     assert_eq!(next(place.path(), today())["decision"], "hold");
     let ill = tempfile::tempdir().unwrap();
-    tell(ill.path(), "\n\nnnnnnnnnynnnynnn.");
+    tell(ill.path(), "\n\n\nnnnnnnnnynnnynnn.");
     assert_eq!(next(ill.path(), today())["decision"], "rest");
     assert_eq!(next(ill.path(), today().saturating_add(1.days()))["decision"], "hold");
 }
@@ -266,14 +266,14 @@ fn what_is_wrong_with_the_room_can_be_put_right_the_same_day() {
 fn a_session_keeps_what_was_decided_and_shows_it() {
     let place = tempfile::tempdir().unwrap();
     import(place.path(), &[session(ago(5), 1), session(ago(3), 1)]);
-    tell(place.path(), "\n\nnnnnnnnnnys");
+    tell(place.path(), "\n\n\nnnnnnnnnnys");
     let shown = printed(place.path(), &["journal", "show"]);
     assert!(shown.contains("Steps: up"), "{shown}");
     assert!(shown.contains("counter-reach, alone: step 2"), "{shown}");
     let gentler = run_with(
         place.path(),
         &["practice", "gentle", "--plain", "--silent", "--gentler"],
-        "n\nn\n\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ns\n",
+        "n\nn\n\n\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ns\n",
     );
     assert_eq!(gentler.status.code(), Some(0), "{}", String::from_utf8_lossy(&gentler.stderr));
     let export: Value =
@@ -512,7 +512,7 @@ fn what_a_program_accepts_is_kept_with_each_session() {
     printed(place.path(), &["use", "own.toml"]);
     assert!(run_with(place.path(), &["suitability"], &heart("yn")).status.success());
     let output =
-        run_with(place.path(), &["practice", "--plain", "--silent"], "\n\nn\nn\nn\nn\nn\nn\nn\ny\ns\n");
+        run_with(place.path(), &["practice", "--plain", "--silent"], "\n\n\nn\nn\nn\nn\nn\nn\nn\ny\ns\n");
     assert!(output.status.success());
     let shown = printed(place.path(), &["journal", "show"]);
     let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -542,7 +542,7 @@ fn what_was_broken_off_goes_on_with_the_next_set_and_nothing_is_done_twice() {
     let output = run_with(
         place.path(),
         &["practice", "--plain", "--silent"],
-        "n\nn\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\n\ns\nn\n3\n",
+        "n\nn\n\n\n\nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\n\ns\nn\n3\n",
     );
     let text = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success() && text.contains("Set 2 of 3") && !text.contains("Set 1 of 3"), "{text}");

@@ -44,7 +44,8 @@ pub(in crate::cli) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Failure> {
     let settings = Settings::load(folder)?;
-    if standing::known(&Journal::look(folder)?)?.fitness.suitability.is_none() {
+    let (known, _) = allowed(&Journal::look(folder)?, folder, &Clock::real())?;
+    if known.fitness.suitability.is_none() {
         ask_about_health(folder)?;
     }
     let mut journal = standing::open(folder, &mut std::io::stderr())?;

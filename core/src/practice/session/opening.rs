@@ -28,7 +28,7 @@ const BEHIND: &str = "A wall or a second counter is within half a step behind me
 
 /// The characters of cautions on the page that has the stop list too: as many as are drawn large on a large screen
 /// \[derived: `tests/program/screens.rs`\].
-const BESIDE_THE_STOP_LIST: usize = 380;
+const BESIDE_THE_STOP_LIST: usize = 240;
 /// The same on each page that follows \[derived\].
 const ON_A_PAGE: usize = 420;
 
