@@ -66,7 +66,7 @@ const PATCHES: [&str; 4] = ["blue mat", "floor", "thick mat", "carpet"];
 /// other ways in which it can end.
 pub fn screens() -> Vec<Screen> {
     let mut walk = Walk::new();
-    for page in ["\n", "\n", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y", "g"] {
+    for page in ["\n", "\n", "\n", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y", "g"] {
         walk.keys(page).see();
     }
     walk.wait(30_000).see();
@@ -188,7 +188,7 @@ fn with_an_earbud() -> Vec<Screen> {
 
 /// The last page of every other end.
 fn other_ends() -> Vec<Screen> {
-    let set = "\n\nnnnnnnnnnyg y ";
+    let set = "\n\n\nnnnnnnnnnyg y ";
     let after_work = |keys: &str| {
         let mut walk = Walk::new();
         walk.keys(set).wait(70_000).keys(keys);
@@ -201,17 +201,17 @@ fn other_ends() -> Vec<Screen> {
     }
     finished.keys("y");
     let mut not_today = Walk::new();
-    not_today.keys("\n\ny");
+    not_today.keys("\n\n\ny");
     // A careful answer: once more where it would lock, what follows, one by one after a page, and what it comes to.
     let mut chest = Walk::new();
-    chest.keys("\n\nnn").see();
+    chest.keys("\n\n\nnn").see();
     chest.keys("y").see();
     chest.keys("y").see();
     chest.keys("h").see();
     let mut tired = Walk::new();
-    tired.keys("\n\nnnnnnnnnynnnnynny").see();
+    tired.keys("\n\n\nnnnnnnnnynnnnynny").see();
     let mut ill = Walk::new();
-    ill.keys("\n\nnnnnnyyuynyyyyyynnyyyyyn").see();
+    ill.keys("\n\n\nnnnnnyyuynyyyyyynnyyyyyn").see();
     let mut unanswered = Walk::new();
     unanswered.keys(set).wait(300_000);
     let mut cut_off = Walk::new();

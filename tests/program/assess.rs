@@ -82,7 +82,10 @@ fn results_are_kept_shown_and_narrow_the_steps() {
     let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
     // What follows is what every page of results cautions about.
     let (results, _) = shown.split_once(" Local codes").unwrap();
-    assert!(results.ends_with("One hand always rests on the counter."), "it ends with what it means: {shown}");
+    assert!(
+        results.ends_with("One hand always rests on the counter."),
+        "it ends with what it means: {shown}"
+    );
     assert!(printed(folder, &["next", "--on", "2030-01-01"]).contains("can be done again, since 2026-11-30"));
     let output = run_with(
         folder,

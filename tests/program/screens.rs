@@ -46,7 +46,7 @@ fn the_walk_comes_to_every_page_question_and_end() {
         .collect();
     for title in [
         "Gentle start at the counter",
-        "While you practice",
+        "While you practice, page 1 of 2",
         "Your health, page 1 of 2",
         "Your health, page 2 of 2",
         "Have you had chest pain or a tight chest since last time?",

@@ -67,7 +67,9 @@ impl Practice {
 
     /// To the work of the first set.
     fn to_the_first_set(&mut self) -> &mut Self {
-        self.types(&["", "", "", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y"]).until("Warm-up").types(&[".", "y"]);
+        self.types(&["", "", "", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y"])
+            .until("Warm-up")
+            .types(&[".", "y"]);
         self.until("How to stand").types(&["."]).until("LISTEN")
     }
 

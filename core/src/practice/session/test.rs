@@ -92,8 +92,17 @@ impl Walk {
                 letter => Key::Char(letter),
             };
             self.on(Event::Key(key));
+            // One Enter goes through all pages of cautions.
+            while key == Key::Enter && self.is_on_a_further_page_of_cautions() {
+                self.on(Event::Key(Key::Enter));
+            }
         }
         self
+    }
+
+    fn is_on_a_further_page_of_cautions(&self) -> bool {
+        let Body::Page { title, .. } = self.body() else { return false };
+        title.starts_with("While you practice, page ") && !title.starts_with("While you practice, page 1 ")
     }
 
     fn wait(&mut self, length: Millis) -> &mut Self {
