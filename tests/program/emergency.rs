@@ -76,7 +76,7 @@ fn the_emergency_page_stays_whatever_is_pressed_and_leaves_by_its_own_key() {
         let keyboard = pair.master.take_writer().unwrap();
         let mut practice = Practice { _master: pair.master, keyboard, drawn, so_far: String::new() };
         // To the warm-up, left out after its question; then stopped in the set: no fall, unwell, chest pain.
-        practice.until("leave").press("\r nnnnnnnnny").until("Warm-up").press(".").until("Leave").press("y");
+        practice.until("leave").press("\r  nnnnnnnnny").until("Warm-up").press(".").until("Leave").press("y");
         practice.until("stand").press(" ").until("pause").press("s").until("fall").press("n1");
         practice.until("chest").press("1").until("Then call: Ann, 555 0100");
         practice.until("Unlock").until("clinician").until("L: leave this page");

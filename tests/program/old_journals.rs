@@ -696,10 +696,10 @@ fn a_lock_of_an_old_journal_is_lifted_by_a_clearance_and_by_nothing_else() {
             assert_eq!(!opened(folder).is_empty(), old.is_locked(), "version {}", old.version);
             let clear = ["clear", "--by", "Dr. A. B.", "--reason", "seen, nothing found"];
             let cleared = run_with(folder, &clear, "");
-            // Each of them has a fall or two grabs, after which limits wait for a clearance.
+            // Each of them has something that waits for a clearance, if only for the next step up.
             let lifted = String::from_utf8_lossy(&cleared.stdout).into_owned();
             assert!(
-                cleared.status.success() && lifted.contains("limits after "),
+                cleared.status.success() && lifted.contains("Lifted: "),
                 "version {}: {lifted}",
                 old.version
             );

@@ -183,7 +183,6 @@ impl Surface {
             | Self::Sheet
             | Self::DrillShown
             | Self::Check
-            | Self::Prescribe
             | Self::TryOut
             | Self::Readme => &ALL_LONG,
             // The pages about health have the long list, until suitability was answered.
@@ -192,6 +191,8 @@ impl Surface {
             | Self::Presets
             | Self::Preview
             | Self::Use
+            // Its first page has 24 rows for everything.
+            | Self::Prescribe
             | Self::Assess
             | Self::Score
             | Self::AssessResults

@@ -88,7 +88,7 @@ const fn moves(action: Action) -> Moves {
 /// let said = |targets: &[_]| phrases(targets, &[], reach.ladder()[0])[0].words();
 /// assert_eq!(
 ///     said(reach.targets()),
-///     "The hand on the side that you hear moves; straight ahead or back, either hand. The other hand rests."
+///     "The hand on the side you hear moves."
 /// );
 /// let right: Vec<_> = reach.targets().iter().filter(|target| target.name == "right").cloned().collect();
 /// assert_eq!(said(&right), "Only your right hand moves. Your left hand rests.");

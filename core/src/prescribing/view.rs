@@ -95,7 +95,7 @@ impl Form {
     }
 
     fn start_page(items: &mut Vec<Item>) -> (String, String) {
-        items.push(Item::Text("This is for one person. Type each answer and press Enter. Nothing is written until the end, and nothing can go past the hard limits. Which ready prescription do you start from?".to_owned()));
+        items.push(Item::Text("For one person. Type each answer, then Enter. Nothing is written until the end. The hard limits hold. From which ready prescription do you start?".to_owned()));
         items.push(Item::Gap);
         for (number, (name, ready)) in (1..).zip(Prescription::all_ready()) {
             items.push(Item::Choice(format!("{number}"), format!("{} ({name})", ready.title())));
@@ -313,9 +313,12 @@ impl Form {
 
     /// What it comes to now, and what it came to before the last answer; or what is still open.
     fn consequences(&self, figures: Option<&Figures>, before: Option<&Figures>, items: &mut Vec<Item>) {
-        items.push(Item::Gap);
         let Some(figures) = figures else {
             let problems = self.open_problems();
+            // The page of everything has the most rows, and the longest advice: 24 rows are all there are.
+            if self.page != Page::Overview {
+                items.push(Item::Gap);
+            }
             // One at a time: the first is what Enter leads to, and its advice is shown in the overview.
             let Some(problem) = problems.first() else { return };
             let more = if problems.len() > 1 {
@@ -333,6 +336,7 @@ impl Form {
             items.push(Item::Pair("Open", text));
             return;
         };
+        items.push(Item::Gap);
         let mut line = |label, now: &str, was: Option<&str>| {
             let was = was.filter(|was| *was != now).map(|was| format!(" (was: {was})")).unwrap_or_default();
             items.push(Item::Pair(label, format!("{now}{was}")));

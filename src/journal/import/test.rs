@@ -10,7 +10,7 @@ use super::super::sample::{
 use super::super::{Folder, Journal, JournalError, lines, rescue};
 use super::{Imported, import};
 use counterpoise_core::course::summaries::Summaries;
-use counterpoise_core::record::{Contents, Corrected, CorrectionRow, Id, Line, SessionEnd};
+use counterpoise_core::record::{Contents, Corrected, CorrectionRow, FORMAT, Id, Line, SessionEnd};
 
 fn here() -> (tempfile::TempDir, Journal) {
     let place = tempdir().unwrap();
@@ -190,7 +190,7 @@ fn a_file_that_contradicts_the_journal_is_refused() {
 fn what_is_of_a_later_form_is_taken_in_said_and_given_on() {
     let (place, mut journal) = here();
     let text = with(4, |line| {
-        line["format"] = json!(2);
+        line["format"] = json!(FORMAT + 1);
         line["entry"] = json!({ "danced": { "how": "well" } });
     });
     import(&mut journal, "x.json", &text).unwrap();
@@ -201,7 +201,10 @@ fn what_is_of_a_later_form_is_taken_in_said_and_given_on() {
     let folder = Folder::open_in(place.path()).unwrap();
     let notices = Journal::open(folder.lock().unwrap()).unwrap().1;
     let said: Vec<String> = notices.iter().map(ToString::to_string).collect();
-    assert!(said.iter().any(|notice| notice.starts_with("1 entry of a later form (2)")), "{said:?}");
+    assert!(
+        said.iter().any(|notice| notice.starts_with(&format!("1 entry of a later form ({})", FORMAT + 1))),
+        "{said:?}"
+    );
 }
 
 #[test]
