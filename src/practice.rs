@@ -79,6 +79,7 @@ pub struct World {
 
 /// The sound for everybody in the room. It is opened when it is first needed.
 #[derive(Default)]
+#[expect(clippy::large_enum_variant, reason = "there is one of it")]
 pub enum RoomSound {
     /// The sound of the practice is heard in the room, or there is no other.
     #[default]

@@ -88,12 +88,11 @@ enum ExportFormat {
 /// so an error here is left to `counterpoise next`.
 fn consequence(journal: &Journal, folder: &Folder, now: &ZonedDateTime) -> Vec<Block> {
     let mut page = Vec::new();
-    if let (Ok(known), Ok(found)) = (standing::known(journal), source::find(None, || Ok(folder.clone()))) {
-        if let Ok(position) = Position::of(folder, &known, &found.prescription, None, now)
-            && position.standing.state().is_barred()
-        {
-            page.extend(position.lines().into_iter().chain(position.offered()).map(Block::line));
-        }
+    if let (Ok(known), Ok(found)) = (standing::known(journal), source::find(None, || Ok(folder.clone())))
+        && let Ok(position) = Position::of(folder, &known, &found.prescription, None, now)
+        && position.standing.state().is_barred()
+    {
+        page.extend(position.lines().into_iter().chain(position.offered()).map(Block::line));
     }
     page.push(Block::line("To see what comes next: counterpoise next"));
     page

@@ -77,6 +77,7 @@ pub struct Arguments {
 ///
 /// # Panics
 /// Never: a prescription has at least its warm-up set.
+#[expect(clippy::too_many_lines, reason = "what is refused, in its order, before anything opens")]
 pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     if arguments.prescription.is_none() {
         handover::offer(folder)?;
@@ -407,12 +408,12 @@ fn room_sound(earbud: String, chosen: Option<String>, voice: Voice) -> RoomSound
         // Of what ALSA lists, most names lead to the same card, or to nothing.
         let is_card = |id: &String| !id.starts_with("alsa:") || id.starts_with("alsa:plughw:");
         let listed = device::list().unwrap_or_default().into_iter().map(|listed| listed.id).filter(is_card);
-        let candidates =
+        let mut candidates =
             [chosen, None].into_iter().chain(listed.map(Some)).filter(|id| id.as_ref() != Some(&earbud));
         let open = |id: Option<String>| {
             device::open(id.as_deref()).ok().filter(|output| output.facts().id != earbud)
         };
-        let output = candidates.filter_map(open).next()?;
+        let output = candidates.find_map(open)?;
         let bank = warnings(output.rate(), voice).ok()?;
         Some(Sound::new(output, bank))
     }))

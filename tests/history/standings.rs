@@ -287,7 +287,10 @@ pub(crate) fn all(now: &ZonedDateTime) -> Vec<History> {
         (
             "A fall at home without injury, three days before the last practice.",
             new().practiced(2 * DAY, 2, |s| {
-                ready(s, &[NO_FALL, ("the fall did no harm", true), ("the fall was over two days ago", true)])
+                ready(
+                    s,
+                    &[NO_FALL, ("the fall did no harm", true), ("the fall was over two days ago", true)],
+                );
             }),
         ),
         ("Grabbed hold in practice, yesterday.", new().practiced(DAY, 2, grabbed)),

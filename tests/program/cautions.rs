@@ -172,7 +172,7 @@ fn known() -> BTreeSet<(String, String)> {
             continue;
         }
         let format = command.get_arguments().find(|argument| argument.get_id() == "format");
-        let values = format.map(|format| format.get_possible_values()).unwrap_or_default();
+        let values = format.map(clap::Arg::get_possible_values).unwrap_or_default();
         let mut forms: Vec<String> = values.iter().map(|value| value.get_name().to_owned()).collect();
         if forms.is_empty() {
             forms.push(String::new());

@@ -422,8 +422,8 @@ fn a_later_yes_to_an_accepted_topic_asks_whether_it_is_new_or_worse() {
     }
     let (_, kept) = (answer("yn"), printed(place.path(), &["journal", "export"]));
     let kept: Value = serde_json::from_str(&kept).unwrap();
-    let entries = kept["entries"].as_array().unwrap().iter().map(|line| &line["entry"]["suitability"]);
-    let last = entries.filter(|row| row.is_object()).next_back().unwrap();
+    let mut entries = kept["entries"].as_array().unwrap().iter().map(|line| &line["entry"]["suitability"]);
+    let last = entries.rfind(|row| row.is_object()).unwrap();
     let answers = last["answers"].as_array().unwrap().iter();
     let row = answers.filter(|row| row["topic"] == "heart trouble").collect::<Vec<_>>();
     assert_eq!(

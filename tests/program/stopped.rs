@@ -66,7 +66,7 @@ impl Practice {
     }
 
     /// To the work of the first set.
-    fn to_the_first_set(&mut self) -> &mut Self {
+    fn reach_the_first_set(&mut self) -> &mut Self {
         self.types(&["", "", "", "n", "n", "n", "n", "n", "n", "n", "n", "n", "y"])
             .until("Warm-up")
             .types(&[".", "y"]);
@@ -95,7 +95,7 @@ fn journal(folder: &Path) -> serde_json::Value {
 fn a_program_that_was_stopped_in_a_set_ends_it_as_interrupted_and_says_so() {
     let place = tempfile::tempdir().unwrap();
     let mut practice = Practice::start(place.path());
-    practice.to_the_first_set();
+    practice.reach_the_first_set();
     practice.signal("STOP");
     std::thread::sleep(Duration::from_millis(2_500));
     practice.signal("CONT");
@@ -114,7 +114,7 @@ fn a_program_that_was_stopped_in_a_set_ends_it_as_interrupted_and_says_so() {
 fn after_a_practice_that_was_killed_the_next_start_asks_before_anything_else() {
     let place = tempfile::tempdir().unwrap();
     let mut practice = Practice::start(place.path());
-    practice.to_the_first_set().signal("KILL");
+    practice.reach_the_first_set().signal("KILL");
     drop(practice);
     let next = |lines: &str| {
         let output = run_with(place.path(), &["practice", "gentle", "--plain", "--silent"], lines);
@@ -149,7 +149,7 @@ fn a_fall_that_is_told_at_the_next_start_counts_as_one_in_that_practice() {
     ] {
         let place = tempfile::tempdir().unwrap();
         let mut practice = Practice::start(place.path());
-        practice.to_the_first_set().signal("KILL");
+        practice.reach_the_first_set().signal("KILL");
         drop(practice);
         run_with(place.path(), &["practice", "gentle", "--plain", "--silent"], lines);
         let output = run_with(place.path(), &["next"], "");

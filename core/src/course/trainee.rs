@@ -171,7 +171,7 @@ impl Trainee {
         });
         let standing = standing(&self.answered);
         let found = findings(&standing, &self.past.lifted, acceptances);
-        let locking = found.into_iter().filter(|one| one.topic.leads_to(one.found) == Effect::Clinician);
+        let locking = found.into_iter().filter(|one| one.topic.leads_to(one.finding) == Effect::Clinician);
         let answers = locking.map(|one| Clearable {
             lifted: Lifted { session: one.row.id.to_string(), what: Barrier::Topic(one.topic) },
             day: one.row.at.day(),
@@ -190,7 +190,7 @@ fn standing(answered: &[Identified<SuitabilityRow>]) -> Vec<&Identified<Suitabil
 struct Found<'a> {
     row: &'a Identified<SuitabilityRow>,
     topic: Topic,
-    found: Finding,
+    finding: Finding,
 }
 
 /// What each of these answers comes to, and each question that none of them answers.
@@ -211,7 +211,7 @@ fn findings<'a>(
         for answer in &row.answers {
             let (topic, day) = (answer.topic, row.at.day());
             let found = answer.reply().finding(topic, day, cleared(row, topic), acceptances);
-            all.push(Found { row, topic, found });
+            all.push(Found { row, topic, finding: found });
         }
     }
     let partner = standing.iter().any(|row| row.partner);
@@ -225,7 +225,7 @@ fn findings<'a>(
             true => Finding::Lifted(By::Clearance),
             false => Finding::Warning(Why::NotAnswered),
         };
-        all.push(Found { row: last, topic, found });
+        all.push(Found { row: last, topic, finding: found });
     }
     all
 }
@@ -237,7 +237,7 @@ fn suitability(
     acceptances: &Acceptances,
 ) -> Option<Suitability> {
     let partner = standing.iter().any(|row| row.partner);
-    let found = findings(standing, lifted, acceptances).into_iter().map(|one| (one.topic, one.found));
+    let found = findings(standing, lifted, acceptances).into_iter().map(|one| (one.topic, one.finding));
     (!standing.is_empty()).then(|| Suitability::of(&found.collect::<Vec<_>>(), partner))
 }
 

@@ -133,6 +133,7 @@ impl fmt::Display for Limits {
 /// assert_eq!(one_test_below.and(Bounds::STEP_ONE), Bounds::STEP_ONE, "the narrower one holds");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(clippy::struct_excessive_bools, reason = "each leaves out one thing, and any of them may be true")]
 pub struct Bounds {
     /// Under which conditions.
     pub limits: Limits,

@@ -133,6 +133,7 @@ words! {
 
 impl Topic {
     /// The topic that once stood for this one together with others; itself where it never did.
+    #[must_use]
     pub const fn whole(self) -> Self {
         match self {
             Self::HeartTrouble | Self::BloodPressure => Self::Heart,

@@ -150,7 +150,7 @@ mod tests {
     #[test]
     fn before_every_set_of_every_drill_it_is_said_what_moves() {
         for drill in Drill::all() {
-            for step in drill.ladders().iter().flat_map(|ladder| ladder.steps()) {
+            for step in drill.ladders().iter().flat_map(crate::plan::drill::Ladder::steps) {
                 let said = phrases(drill.targets(), drill.parts(), *step);
                 assert_eq!(said.is_empty(), step.stance == Stance::OneLeg, "{}", drill.name());
                 for target in drill.targets() {

@@ -165,6 +165,7 @@ const fn side(limb: Limb, left: Precaution, right: Precaution) -> Precautions {
 /// What comes from outside (a push, a ball, a moving base) is ruled out by every one: nobody knows what the body does then.
 /// A step loads one leg and then the other. A reach goes as far as the feet stay flat, so the trunk leans with it and the
 /// leg on that side is loaded. Whoever rises bends forward.
+#[expect(clippy::match_same_arms, reason = "one line for each action, whatever it shares with another")]
 const fn of_action(action: Action, direction: Direction) -> Precautions {
     use Precautions as P;
     let limb = Limb::toward(direction);

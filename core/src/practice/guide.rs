@@ -289,12 +289,12 @@ impl Guide {
             return 0;
         }
         if (1..=HEEL_TO_TOE).contains(&self.stage) {
-            effects.push(self.keep(self.four_stage(0)));
+            effects.push(self.keep(Self::four_stage(0)));
         }
         self.stage
     }
 
-    fn four_stage(&self, tenths: u32) -> Reading {
+    fn four_stage(tenths: u32) -> Reading {
         Reading::new(Test::FourStage, Some(tenths)).expect("it is within the test's range")
     }
 
@@ -484,13 +484,13 @@ impl Guide {
                     self.stage += 1;
                     if self.stage == HEEL_TO_TOE + 1 {
                         // It is the result, and is in the journal before one leg begins.
-                        effects.push(self.keep(self.four_stage(tenths)));
+                        effects.push(self.keep(Self::four_stage(tenths)));
                     }
                     return self.announce_stage(effects);
                 }
                 if self.stage > HEEL_TO_TOE {
                     let before =
-                        Some(self.four_stage(self.stages()[HEEL_TO_TOE].limit(self.company).0 / 100));
+                        Some(Self::four_stage(self.stages()[HEEL_TO_TOE].limit(self.company).0 / 100));
                     self.phase = Phase::Kept { before };
                     return;
                 }

@@ -208,7 +208,7 @@ impl Session {
         let groups = anyway.iter().chain(told);
         let named = |phrase: &Phrase| groups.clone().any(|group| phrase.id().starts_with(group));
         let precautions = sets.iter().take(1).flat_map(|set| set.precautions().iter());
-        let precautions = precautions.map(|one| one.phrase());
+        let precautions = precautions.map(crate::plan::precaution::Precaution::phrase);
         let routines = [Routine::warm_up(), Routine::cool_down()];
         let in_routines = routines.into_iter().flat_map(Routine::items).map(|item| item.phrase);
         let in_sets = sets

@@ -326,7 +326,8 @@ mod test {
             assert!(not_of_this.iter().all(|session| session.open_questions().is_empty()));
         }
         // Ended in order, with something passed over.
-        let over: [(&[Question], fn(&mut PastSession)); 7] = [
+        type Row<'a> = (&'a [Question], fn(&mut PastSession));
+        let over: [Row<'_>; 7] = [
             (&[], |_| {}),
             (&[Question::FellThen], |session| session.sets[1].grabbed = None),
             (&[Question::UnwellThen], |session| session.sets[1].unwell = None),

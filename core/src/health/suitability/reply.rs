@@ -79,7 +79,7 @@ impl Acceptances {
     }
 
     /// Who accepts this answer, given on `day`, where anybody does.
-    fn accept(&self, topic: Topic, reply: &Reply, day: Option<Date>) -> Option<By> {
+    fn accept(&self, topic: Topic, reply: Reply, day: Option<Date>) -> Option<By> {
         let day = day?;
         let covers = |part: Topic| {
             part.can_be_accepted()
@@ -120,13 +120,13 @@ impl Reply {
 
     /// Whether the person says that a clinician agreed, about a topic for which that counts. What is new or worse since it
     /// was accepted is never covered by it.
-    fn is_agreed(&self, topic: Topic) -> bool {
+    fn is_agreed(self, topic: Topic) -> bool {
         topic.can_be_agreed()
             && !self.is_worse()
             && (self.answer == Answer::Agreed || self.agreed == Some(YesNoNotSure::Yes))
     }
 
-    fn is_worse(&self) -> bool {
+    fn is_worse(self) -> bool {
         self.worse.is_some_and(|(_, answer)| answer.may_be_yes())
     }
 
@@ -151,7 +151,7 @@ impl Reply {
         let by = cleared
             .then_some(By::Clearance)
             .or_else(|| self.is_agreed(topic).then_some(By::Consent))
-            .or_else(|| acceptances.accept(topic, self, day));
+            .or_else(|| acceptances.accept(topic, *self, day));
         by.map_or(Finding::Warning(if self.is_worse() { Why::Worse } else { why }), Finding::Lifted)
     }
 }

@@ -145,7 +145,8 @@ impl DrillPlan {
     pub fn cautions(&self) -> impl Iterator<Item = &'static str> {
         let stances = || self.reachable().map(|(_, step)| step.stance);
         let all = self.drill.cautions().iter();
-        all.filter(move |caution| caution.applies(&self.targets, stances())).map(|caution| caution.text())
+        all.filter(move |caution| caution.applies(&self.targets, stances()))
+            .map(crate::plan::drill::DrillCaution::text)
     }
     /// Whether a partner pushes, so that a set has at most six calls.
     pub fn has_pushes(&self) -> bool {

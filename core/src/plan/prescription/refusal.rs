@@ -216,6 +216,7 @@ impl Reason {
         Self::UnknownWord { field, written: shown(word), known: words(known) }
     }
 
+    #[expect(clippy::too_many_lines, reason = "one hint for each reason")]
     fn hint(&self) -> String {
         match self {
             Self::TooLarge { .. } => "A prescription is a page or two of text. Is this the right file?".into(),

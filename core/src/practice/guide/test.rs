@@ -232,7 +232,7 @@ fn a_result_ends_with_what_it_means_for_practice_together_with_the_other_tests()
     };
     assert_eq!(last(&[], 8_000), "For practice: no limit from balance tests.");
     assert!(last(&[], 3_000).ends_with("One hand always rests on the counter."));
-    assert!(last(&[slow.clone()], 8_000).ends_with("One hand always rests on the counter."));
+    assert!(last(std::slice::from_ref(&slow), 8_000).ends_with("One hand always rests on the counter."));
     assert!(last(&[slow], 3_000).ends_with("Both hands always rest on the counter."));
 }
 

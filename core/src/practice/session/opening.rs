@@ -39,6 +39,7 @@ fn words(id: &str) -> String {
 
 /// What is known of the person before today's questions.
 #[derive(Debug, Default)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own")]
 pub struct Preparation {
     /// What progression decided, to be kept.
     pub decided: Option<Decided>,

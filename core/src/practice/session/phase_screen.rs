@@ -149,9 +149,8 @@ impl Before {
             Page::InPlace => [answer_keys(|answer| ReadyPage::Room.words(answer)), vec![leave()]].concat(),
             Page::Partner { part } => whole.partner_keys(part),
             Page::Side { .. } | Page::Check { .. } => vec![leave()],
-            Page::Weekly { .. } => vec![stop()],
+            Page::Weekly { .. } | Page::LeaveOutWarmUp { .. } => vec![stop()],
             Page::WarmUp { .. } => vec![KeyHint::new("any other key", "leave it out?"), stop()],
-            Page::LeaveOutWarmUp { .. } => vec![stop()],
         }
     }
 }

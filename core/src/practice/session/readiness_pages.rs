@@ -38,6 +38,7 @@ impl Before {
         self.turn_to(if known { Page::Ready { sure: None } } else { Page::Health { part: 0 } })
     }
 
+    #[expect(clippy::match_same_arms, reason = "in the order in which they are asked")]
     pub(super) fn ready_key(
         self: Box<Self>,
         sure: Option<YesNoNotSure>,

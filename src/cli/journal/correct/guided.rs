@@ -173,7 +173,7 @@ impl<R: BufRead, W: Write> Form<R, W> {
         let question = kept.question();
         let can = match scale.is_yes_or_no() {
             true => "Y yes, N no".to_owned(),
-            false => scale.words.to_owned(),
+            false => scale.words.clone(),
         };
         loop {
             let typed = self.line(&format!(

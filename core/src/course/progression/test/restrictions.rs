@@ -124,7 +124,7 @@ fn after_any_fall_what_needs_an_unlock_and_every_ball_wait_for_a_clearance_howev
 fn two_grabs_in_28_days_restrict_and_one_or_two_further_apart_do_not() {
     let grab = |session: PastSession| {
         session.but(|session| {
-            (session.sets[1].grabbed, session.end) = (Some(YesNo::Yes), Some(SessionEnd::Grabbed))
+            (session.sets[1].grabbed, session.end) = (Some(YesNo::Yes), Some(SessionEnd::Grabbed));
         })
     };
     let restricted = |past: &Past, day| next(past, day).restrictions == [Restriction::Grabs];

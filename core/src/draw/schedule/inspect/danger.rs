@@ -291,7 +291,7 @@ fn is_ruled_out(prescription: &Prescription, call: &Call, set: &SetPlan) -> bool
         || way == "down";
     let outside = ["push", "nudge", "tug", "toss", "throw", "slide", "tilt"].contains(&action);
     let corner_behind = way == "back left" || way == "back right";
-    prescription.precautions().iter().map(|one| one.name()).any(|precaution| {
+    prescription.precautions().iter().map(crate::plan::precaution::Precaution::name).any(|precaution| {
         outside
             || match precaution {
                 "no step with the left leg" => both_legs || steps && !to_right,
