@@ -30,11 +30,13 @@ LEAST_INTERVALS, LEAST_FIT = 20, 0.9
 # What must stand on the screen, and the key that answers it. Words are adjusted here and nowhere else.
 STAND, AFTER_WORK = "How to stand", "nearly fall"
 PAGES = [
-    ("minutes", "\r"), ("While you practice", "\r"), ("health, page 1", "a"), ("health, page 2", "a"),
-    ("Ready today, page 1", "a"), ("Ready today, page 2", "a"), ("Which word", "g"), ("Warm-up", " "),
+    ("minutes", "\r"), ("While you practice, page 1", "\r"), ("While you practice, page 2", "\r"),
+    ("health, page 1", "n"), ("health, page 2", "n"),
+    *[(f"Ready today, {nth} of 8", "n") for nth in range(1, 8)], ("Ready today, 8 of 8", "y"),
+    ("Which word", "g"), ("Warm-up", " "), ("Leave out the warm-up", "y"),
     (STAND, " "),
     (AFTER_WORK, "n"), ("hold on", "0"), ("How hard", "2"), ("How steady", "1"), ("feel unwell", "n"),
-    ("Cool-down", " "), ("Well done", " "),
+    ("Cool-down", " "), ("Leave out the cool-down", "y"), ("Well done", " "),
 ]
 # How long a page is waited for: the set lasts 120 s.
 PATIENCE_S = 200

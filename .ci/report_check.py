@@ -123,6 +123,7 @@ class Prescription:
             raw = tomllib.load(file)
         self.title = raw["title"]
         self.issued_by = raw.get("issued_by", "")
+        self.precautions = raw.get("precautions", [])
         self.issued_on = raw["issued_on"]
         self.days_a_week = raw.get("days_a_week", 3)
         self.weeks = raw.get("weeks", 12)
@@ -886,6 +887,7 @@ def counted(export, prescription, since, until, digest):
             "issued_on": str(prescription.issued_on),
             "ends_on": str(began + datetime.timedelta(7 * prescription.weeks - 1)) if began else None,
             "digest": digest,
+            "precautions": prescription.precautions,
         },
         "prescriptions": list(used.values()),
         "dose": dose_of(inside, practices, prescription, began, since, until),
@@ -1096,11 +1098,33 @@ def notices_everything(expected, report):
     return tried, words
 
 
+# The questions before practice to which "no" is the good answer, each as the sentence that is then true.
+TRUE_WHEN_NO = {
+    "chest pain": "no chest pain", "badly short of breath": "breathing as usual",
+    "sign of a stroke": "no new weakness or numbness", "dizzy": "not dizzy", "fainted": "not fainted", "fell": "not fallen",
+    "hurt by the fall": "the fall did no harm", "fall in the last two days": "the fall was over two days ago",
+    "head knock": "no knock to the head", "new pain": "no new pain", "sore": "not sore", "ill": "not ill",
+    "slept badly": "slept well", "alcohol today": "no alcohol", "new medicine": "no new medicine",
+    "sleepy or dizzy from the new medicine": "the new medicine is no trouble",
+}  # fmt: skip
+TRUE_WHEN_YES = {"what was felt last time has passed": "feeling unwell passed"}
+
+
+def as_sentence(row):
+    """An answer before practice as a sentence that is true or is not; "not sure" is the careful answer."""
+    item, answer = row["item"], row["answer"]
+    if item in TRUE_WHEN_NO:
+        return Kept(item=TRUE_WHEN_NO[item], is_true=answer == "no")
+    return Kept(item=TRUE_WHEN_YES.get(item, item), is_true=answer == "yes")
+
+
 def main():
     if len(sys.argv) != 5:
         sys.exit("Error: report_check.py EXPORT.json REPORT.json REPORT.csv PRESCRIPTION.toml")
     with open(sys.argv[1], encoding="utf-8") as file:
         export = json.load(file, object_hook=Kept)
+    for session in export["sessions"]:
+        session["ready"] = [as_sentence(row) for row in session["ready"] or []]
     with open(sys.argv[2], encoding="utf-8") as file:
         report = json.load(file)
     with open(sys.argv[3], encoding="utf-8", newline="") as file:

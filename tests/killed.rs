@@ -118,7 +118,7 @@ const LATE: &str = "late";
 
 /// First page, cautions, two of health, eight of ready, go on after the sound check, past the warm-up, as asked, start. On a terminal an Enter that
 /// comes soon after another is a held key; a space is not.
-const KEYS: &[u8] = b" \n \nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ng\n \ny\n \n";
+const KEYS: &[u8] = b" \n \n \nn\nn\nn\nn\nn\nn\nn\nn\nn\ny\ng\n \ny\n \n";
 
 static FAULT: AtomicBool = AtomicBool::new(false);
 
