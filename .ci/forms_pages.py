@@ -24,7 +24,7 @@ WIDTHS = [1280, 320]
 # Millimeters.
 PAPER = {"A4": (210, 297), "Letter": (215.9, 279.4)}
 # A sheet of four drills with a partner, a report of half a year with everything in it.
-MOST_PAGES = {"overview": 3, "sheet": 6, "report": 12, "audit": 12}
+MOST_PAGES = {"overview": 3, "sheet": 7, "report": 12, "audit": 12}
 DPI, POINTS_PER_MM = 72, 72 / 25.4
 
 # Text that is really there, on the medium that is emulated: hidden text and the titles of pictures have no boxes.

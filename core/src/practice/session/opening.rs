@@ -316,10 +316,7 @@ impl Whole {
         }];
         text.extend(self.always());
         if self.begun.seed_given() {
-            text.insert(
-                1,
-                "This practice uses a given seed: somebody could know its calls beforehand.".to_owned(),
-            );
+            text.insert(1, "Its seed was given: somebody may know its calls.".to_owned());
         }
         let title = match &self.name {
             Some(name) => format!("{name}: {}", self.begun.title),
