@@ -313,6 +313,7 @@ fn walked(child: &mut std::process::Child) -> String {
         said.push('\n');
         // The questions after a set list their answers, one a line; a page has one line of keys below it.
         key = match line.split("  ").next().unwrap_or_default() {
+            "Y" if line.contains("leave it out") => Some("y"),
             "N" => Some("n"),
             "0" => Some("0"),
             "1" if !said.contains("Which drill") || said.contains("LISTEN") => Some("1"),
