@@ -319,7 +319,11 @@ fn walked(child: &mut std::process::Child) -> String {
             "1" if !said.contains("Which drill") || said.contains("LISTEN") => Some("1"),
             _ => key,
         };
-        if line.starts_with("What did the feet do") {
+        if line.starts_with("U   not sure") {
+            // The line of keys is the same for each of these, and stands there once.
+            key = None;
+            let _ = writeln!(input, "n");
+        } else if line.starts_with("What did the feet do") {
             for words in ["small sway, soles flat", "nothing", "", "yes"] {
                 let _ = writeln!(input, "{words}");
             }
