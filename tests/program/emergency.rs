@@ -1,11 +1,13 @@
 //! The emergency page on a real pseudo-terminal, as a person meets it: it stays whatever is pressed, and leaves by its own key.
 #![cfg(unix)]
 
-use std::io::{Read, Write};
-use std::sync::mpsc::{self, Receiver};
+use std::io::Write;
+use std::sync::mpsc::Receiver;
 use std::time::{Duration, Instant};
 
 use portable_pty::{CommandBuilder, MasterPty, PtySize, native_pty_system};
+
+use crate::run::pieces;
 
 /// Long enough for a loaded machine; no test asserts on how long anything took.
 const PATIENCE: Duration = Duration::from_secs(60);
@@ -63,16 +65,7 @@ fn the_emergency_page_stays_whatever_is_pressed_and_leaves_by_its_own_key() {
         command.cwd(place.path());
         let mut child = pair.slave.spawn_command(command).unwrap();
         drop(pair.slave);
-        let mut out = pair.master.try_clone_reader().unwrap();
-        let (tell, drawn) = mpsc::channel();
-        std::thread::spawn(move || {
-            let mut bytes = [0; 4096];
-            while let Ok(length @ 1..) = out.read(&mut bytes) {
-                if tell.send(bytes[..length].to_vec()).is_err() {
-                    return;
-                }
-            }
-        });
+        let drawn = pieces(pair.master.try_clone_reader().unwrap());
         let keyboard = pair.master.take_writer().unwrap();
         let mut practice = Practice { _master: pair.master, keyboard, drawn, so_far: String::new() };
         // To the warm-up, left out after its question; then stopped in the set: no fall, unwell, chest pain.

@@ -10,7 +10,7 @@ use counterpoise_core::plan::prescription::Prescription;
 use jiff::ZonedDateTime;
 use serde_json::Value;
 
-use crate::run::run_with;
+use crate::run::{noon, run_at_noon};
 use crate::standings::{self, History};
 
 const HEAD: &str = "# Where a person stands
@@ -75,7 +75,7 @@ fn the_page_of_all_states_is_what_the_program_says() {
 
 #[test]
 fn the_histories_cover_every_state() {
-    let now = ZonedDateTime::now();
+    let now = noon();
     let histories = standings::all(&now);
     assert!(histories.len() >= 40, "{}", histories.len());
     let gentle = Prescription::ready("gentle").unwrap();
@@ -116,11 +116,11 @@ fn names_a_day(text: &str) -> bool {
 
 #[test]
 fn every_surface_says_only_the_strongest_reason_and_accepts_what_it_offers() {
-    for history in standings::all(&ZonedDateTime::now()) {
+    for history in standings::all(&noon()) {
         let place = tempfile::tempdir().unwrap();
         let folder = place.path();
         fs::write(folder.join("history.json"), history.export.to_string()).unwrap();
-        let run = |arguments: &[&str]| run_with(folder, arguments, "");
+        let run = |arguments: &[&str]| run_at_noon(folder, arguments, "");
         let what = history.what;
         if history.export["sessions"] != serde_json::json!([])
             || history.export["suitability"] != serde_json::json!([])
@@ -177,7 +177,7 @@ fn every_surface_says_only_the_strongest_reason_and_accepts_what_it_offers() {
             }
             let copy = tempfile::tempdir().unwrap();
             copy_folder(&folder.join("data"), &copy.path().join("data"));
-            let output = run_with(copy.path(), &arguments, "");
+            let output = run_at_noon(copy.path(), &arguments, "");
             let (out, err) = (flowing(&output.stdout), flowing(&output.stderr));
             // The questions about the last practice are not answered at the end of the input.
             if state == State::ToAnswer && command.starts_with("practice") {
@@ -205,16 +205,16 @@ fn every_surface_says_only_the_strongest_reason_and_accepts_what_it_offers() {
 
 #[test]
 fn what_is_offered_as_a_track_is_written() {
-    let now = ZonedDateTime::now();
+    let now = noon();
     let track = |what: &str| {
         let history = standings::all(&now).into_iter().find(|history| history.what == what).unwrap();
         let place = tempfile::tempdir().unwrap();
         fs::write(place.path().join("history.json"), history.export.to_string()).unwrap();
-        assert!(run_with(place.path(), &["journal", "import", "history.json"], "").status.success());
-        let next = run_with(place.path(), &["next", "--format", "json"], "");
+        assert!(run_at_noon(place.path(), &["journal", "import", "history.json"], "").status.success());
+        let next = run_at_noon(place.path(), &["next", "--format", "json"], "");
         let next: Value = serde_json::from_slice(&next.stdout).unwrap();
         let offered = next["offers"].as_array().unwrap().contains(&Value::from("track"));
-        let written = run_with(place.path(), &["track", "--out", "practice.wav"], "").status.success();
+        let written = run_at_noon(place.path(), &["track", "--out", "practice.wav"], "").status.success();
         assert_eq!((offered, place.path().join("practice.wav").exists()), (written, written), "{what}");
         written
     };

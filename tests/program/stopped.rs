@@ -1,13 +1,13 @@
 //! What a practice makes of a process that was stopped and goes on, as by a closed lid, and of one that was killed.
 #![cfg(unix)]
 
-use std::io::{Read, Write};
+use std::io::Write;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
-use std::sync::mpsc::{self, Receiver};
+use std::sync::mpsc::Receiver;
 use std::time::{Duration, Instant};
 
-use crate::run::run_with;
+use crate::run::{pieces, run_with};
 
 /// Long enough for a loaded machine; no test asserts on how long anything took.
 const PATIENCE: Duration = Duration::from_secs(60);
@@ -30,16 +30,7 @@ impl Practice {
             .stderr(Stdio::null())
             .spawn()
             .unwrap();
-        let mut out = child.stdout.take().unwrap();
-        let (tell, printed) = mpsc::channel();
-        std::thread::spawn(move || {
-            let mut bytes = [0; 4096];
-            while let Ok(length @ 1..) = out.read(&mut bytes) {
-                if tell.send(bytes[..length].to_vec()).is_err() {
-                    return;
-                }
-            }
-        });
+        let printed = pieces(child.stdout.take().unwrap());
         Self { child, printed, so_far: String::new() }
     }
 

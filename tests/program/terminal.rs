@@ -4,7 +4,7 @@
 //! the terminal's modes before and after with `stty` of the system.
 #![cfg(unix)]
 
-use std::io::{Read, Write};
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::Command;
 use std::sync::mpsc::{self, Receiver};
@@ -18,6 +18,8 @@ use counterpoise_core::practice::session::Key;
 use counterpoise_core::practice::session::screen::{Body, Screen, ShownCall};
 use counterpoise_core::units::Millis;
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
+
+use crate::run::pieces;
 
 /// Names the folder in which the process that holds the terminal tells what it got.
 const FOLDER: &str = "COUNTERPOISE_TEST_FOLDER";
@@ -97,17 +99,8 @@ impl Watcher {
         command.env("TERM", "xterm-256color");
         let child = pair.slave.spawn_command(command).unwrap();
         drop(pair.slave);
-        let mut reader = pair.master.try_clone_reader().unwrap();
+        let written = pieces(pair.master.try_clone_reader().unwrap());
         let keyboard = pair.master.take_writer().unwrap();
-        let (tell, written) = mpsc::channel();
-        thread::spawn(move || {
-            let mut bytes = [0; 4096];
-            while let Ok(length @ 1..) = reader.read(&mut bytes) {
-                if tell.send(bytes[..length].to_vec()).is_err() {
-                    return;
-                }
-            }
-        });
         Self { folder, master: Some(pair.master), keyboard: Some(keyboard), written, so_far: vec![], child }
     }
 
