@@ -36,6 +36,7 @@ mod progress;
 mod report;
 mod setup;
 mod sheet;
+mod sounding;
 pub mod source;
 mod standing;
 mod suitability;

@@ -213,7 +213,7 @@ impl Journal {
 /// The session of these contents, as [`Journal::find`] finds it.
 ///
 /// # Errors
-/// If there is none, or more than one.
+/// If no session fits, or more than one.
 pub(crate) fn find<'a>(contents: &'a Contents, which: &str) -> Result<&'a SessionRecord, JournalError> {
     let sessions = &contents.sessions;
     let wanted = which.to_ascii_lowercase();

@@ -17,35 +17,28 @@ const LOOK: Duration = Duration::from_millis(20);
 /// Asks what is open about this practice, and keeps each answer at once. What is left open is asked again.
 ///
 /// # Errors
-/// If not everything was answered, or an answer cannot be kept.
+/// If the screen fails, or an answer cannot be kept. If not everything was answered, the standing still says so.
 pub(super) fn ask(
     last: &PastSession,
     journal: &mut Journal,
     face: &mut Face,
     clock: &Clock,
 ) -> Result<(), Failure> {
-    let Ok(session) = Id::try_from(last.id.clone()) else { return Err(open(last)) };
+    let Ok(session) = Id::try_from(last.id.clone()) else { return Ok(()) };
     let mut missed = Missed::new(last.day, &last.open_questions());
     while !missed.is_over() {
         face.show(&missed.screen()).map_err(|error| no_terminal(&error))?;
         match face.poll(LOOK) {
-            Input::Key(key) if key.stops() => return Err(open(last)),
+            Input::Key(key) if key.stops() => return Ok(()),
             Input::Key(key) => {
                 if let Some(answer) = missed.key(key) {
                     journal.keep_answer(&clock.wall(), session, answer)?;
                 }
             }
-            Input::Close => return Err(open(last)),
-            Input::Nothing if terminal::close_requested() => return Err(open(last)),
+            Input::Close => return Ok(()),
+            Input::Nothing if terminal::close_requested() => return Ok(()),
             Input::Nothing => {}
         }
     }
     Ok(())
-}
-
-fn open(last: &PastSession) -> Failure {
-    Failure::new(
-        format!("it is not known yet how the practice on {} ended for you", last.day.strftime("%A, %B %-d")),
-        "Two short questions will ask: counterpoise practice",
-    )
 }

@@ -4,17 +4,18 @@ use std::io::{self, IsTerminal};
 
 use super::page::show;
 use super::standing::{self, Position};
-use super::{Failure, face, handover, missed, source};
-use crate::audio::{Bank, SampleRate, Voice, device};
+use super::{Failure, face, handover, missed, sounding, source};
+use crate::audio::Voice;
 use crate::clock::Clock;
 use crate::display::Face;
 use crate::display::terminal;
 use crate::entropy;
 use crate::journal::{Folder, Journal, Writer};
-use crate::practice::{self, Outcome, RoomSound, Sound, World};
+use crate::practice::{self, Outcome, RoomSound, World};
 use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
+use counterpoise_core::course::standing::State;
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed};
 use counterpoise_core::health::suitability::{Effect, Suitability};
@@ -22,7 +23,6 @@ use counterpoise_core::plan::drill::Form;
 use counterpoise_core::plan::phrase::Phrase;
 use counterpoise_core::plan::place::Room;
 use counterpoise_core::plan::prescription::Prescription;
-use counterpoise_core::practice::emergency::Contacts;
 use counterpoise_core::practice::session::screen::Body;
 use counterpoise_core::practice::session::{Channel, Preparation, Session};
 use counterpoise_core::record::{Drawn, Id, SessionBegun};
@@ -108,8 +108,9 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
     }
     let next = &position.standing.next;
-    let may_begin = next.is_open() || next.can_be_moved() && arguments.move_here;
-    if !may_begin && position.standing.state().is_rest() {
+    let stands = position.standing.state();
+    let may_begin = stands.is_open() || stands == State::RestDay && arguments.move_here;
+    if !may_begin && stands.is_rest() {
         drop(asked_on);
         return rest(arguments.plain, &position);
     }
@@ -118,7 +119,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
     }
     let steps = if arguments.gentler { next.gentler() } else { next.steps.clone() };
     let asked_for = at_steps(&source.prescription, &steps);
-    standing::within_program(folder, &known, &asked_for, &clock.wall())?;
+    position.within_program(&known, &asked_for, &clock.wall())?;
     let (scheduler, whole) = draw(&source.prescription, &steps, method, seed)?;
     let sets_whole = whole.sets().len();
     let sets = arguments.sets.map_or(sets_whole, usize::from);
@@ -149,7 +150,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
             "Leave out --silent, or let the partner read: --partner screen",
         ));
     }
-    let voice = voice(arguments, &settings, partner);
+    let voice = sounding::voice(arguments.voice.as_deref(), &settings, partner);
     let patches = patches(&settings, &schedule, folder)?;
     let mut phrases = Session::phrases(&schedule);
     let others = gentler.iter().chain(&after_fall);
@@ -269,7 +270,7 @@ pub(super) fn perform(
     // The first page is shown while the sound is opened and the clips are decoded.
     face.show(&session.screen(clock.now())).map_err(|error| face::no_terminal(&error))?;
     let device = stage.device.or(settings.device.as_deref());
-    let sound = if stage.silent { Ok(None) } else { sound(device, stage.voice, &stage.phrases) };
+    let sound = if stage.silent { Ok(None) } else { sounding::open(device, stage.voice, &stage.phrases) };
     let sound = match sound {
         Ok(sound) => sound,
         Err(failure) if stage.device.is_some() => return Err(failure),
@@ -283,23 +284,12 @@ pub(super) fn perform(
     let settings_device = settings.device.clone();
     let keep_room = keep_room(settings, folder.clone());
     let room = match &sound {
-        Some(sound) if stage.earbud => room_sound(sound.device_id(), settings_device, stage.voice),
+        Some(sound) if stage.earbud => sounding::room_sound(sound.device_id(), settings_device, stage.voice),
         _ => RoomSound::Same,
     };
     let close_requested = terminal::close_requested;
     let world = World { face, sound, room, clock, writer, keep_room, close_requested };
     Ok((id, practice::run(world, session)))
-}
-
-/// The voice. A tone cannot tell a partner what to do, so an earbud always has a voice.
-fn voice(arguments: &Arguments, settings: &Settings, partner: Option<Channel>) -> Voice {
-    let chosen = arguments.voice.as_deref().and_then(Voice::from_name).unwrap_or(settings.voice);
-    if chosen == Voice::Tones && partner == Some(Channel::PartnerEarbud) {
-        let note = "Note: a tone cannot tell the partner what to do. The lower voice speaks in the earbud.";
-        let _ = show(&[Block::line(note)], &mut io::stderr());
-        return Voice::Lower;
-    }
-    chosen
 }
 
 /// The whole session of this seed at these steps.
@@ -379,44 +369,6 @@ fn keep_room(settings: Settings, folder: Folder) -> Box<dyn FnMut(Room)> {
         let settings = Settings { sides: Some(room), ..settings.clone() };
         let _ = settings.save(&folder);
     })
-}
-
-/// Opens the sound. Without sound the practice runs on the screen; a damaged clip is an error.
-pub(super) fn sound(
-    device: Option<&str>,
-    voice: Voice,
-    phrases: &[Phrase],
-) -> Result<Option<Sound>, Failure> {
-    let output = device::open(device)?;
-    let bank =
-        Bank::lean(output.rate(), voice, phrases.iter().map(|phrase| phrase.id()), practice::is_placed)?;
-    let warnings = warnings(output.rate(), voice)?;
-    Ok(Some(Sound::new(output, bank).with_warnings(warnings)))
-}
-
-/// What is said in an emergency. A tone says no number, so it always has a voice.
-fn warnings(rate: SampleRate, voice: Voice) -> Result<Bank, Failure> {
-    let voice = if voice == Voice::Tones { Voice::Lower } else { voice };
-    let phrases = Contacts::phrases();
-    Ok(Bank::lean(rate, voice, phrases.iter().map(|phrase| phrase.id()), |_| false)?)
-}
-
-/// Another output than the partner's earbud, for what everybody must hear: the one of the settings, else the system's, else
-/// a sound card that the system lists.
-fn room_sound(earbud: String, chosen: Option<String>, voice: Voice) -> RoomSound {
-    RoomSound::Other(Box::new(move || {
-        // Of what ALSA lists, most names lead to the same card, or to nothing.
-        let is_card = |id: &String| !id.starts_with("alsa:") || id.starts_with("alsa:plughw:");
-        let listed = device::list().unwrap_or_default().into_iter().map(|listed| listed.id).filter(is_card);
-        let mut candidates =
-            [chosen, None].into_iter().chain(listed.map(Some)).filter(|id| id.as_ref() != Some(&earbud));
-        let open = |id: Option<String>| {
-            device::open(id.as_deref()).ok().filter(|output| output.facts().id != earbud)
-        };
-        let output = candidates.find_map(open)?;
-        let bank = warnings(output.rate(), voice).ok()?;
-        Some(Sound::new(output, bank))
-    }))
 }
 
 /// Reports entries that could not be saved, and a screen that failed, once the terminal is restored.

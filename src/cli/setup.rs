@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 use super::form::Form;
 use super::page::{Output, help};
 use super::people;
-use super::{Failure, practice};
+use super::{Failure, sounding};
 use crate::audio::Voice;
 use crate::entropy;
 use crate::journal::Folder;
@@ -308,7 +308,7 @@ fn check_field(field: &str, value: &str) -> Result<(), String> {
 fn sound_check(form: &mut Form<impl BufRead, impl Write>, settings: &mut Settings) -> Result<(), Failure> {
     let voice = if settings.voice == Voice::Tones { Voice::Lower } else { settings.voice };
     let phrases: Vec<Phrase> = WORDS.iter().filter_map(|id| Phrase::named(id)).collect();
-    let Ok(Some(mut sound)) = practice::sound(settings.device.as_deref(), voice, &phrases) else {
+    let Ok(Some(mut sound)) = sounding::open(settings.device.as_deref(), voice, &phrases) else {
         let text =
             "There is no sound here. The calls will be shown on the screen. See: counterpoise equipment";
         return form.show(&[Block::Gap, Block::line(text)]);

@@ -40,13 +40,12 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
     let prescription = source::find(None, || Ok(folder.clone()))?.prescription;
     let known = standing::known(&Journal::look(folder)?)?;
     let now = Clock::real().wall();
-    let settings = Settings::load(folder)?;
     let position = Position::of(folder, &known, &prescription, None, &now)?;
     position.allow_any()?;
     let today = at_steps(&prescription, &position.standing.next.steps);
     let day = now.date();
     let path = arguments.out.clone().unwrap_or_else(|| PathBuf::from(format!("practice-sheet-{day}.html")));
-    new_file(&path, page(&today, &settings, &day.to_string()).as_bytes())?;
+    new_file(&path, page(&today, &position.settings, &day.to_string()).as_bytes())?;
     let text = "Print it from a browser. Afterward, type in what was done: counterpoise journal add";
     Ok(vec![Block::line(path.display().to_string()), Block::line(text)].into())
 }

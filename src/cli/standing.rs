@@ -34,8 +34,10 @@ pub(super) struct Position {
     pub standing: Standing,
     /// The commands that would be accepted now.
     pub offers: Vec<Offer>,
-    /// Whom to call in an emergency.
-    number: Option<String>,
+    /// The settings of this person.
+    pub settings: Settings,
+    /// The program in use.
+    program: Option<Prescription>,
     /// The name by which the prescription was asked for.
     named: Option<String>,
 }
@@ -51,19 +53,16 @@ impl Position {
     ) -> Result<Self, Failure> {
         let settings = Settings::load(folder)?;
         let standing = Standing::of(known, prescription, now);
-        let in_use = source::in_use(folder)?;
-        let around = Surroundings {
-            in_use: in_use.as_ref().map(|source| &source.prescription),
-            named,
-            has_patches: !settings.patches.is_empty(),
-        };
+        let program = source::in_use(folder)?.map(|source| source.prescription);
+        let around =
+            Surroundings { in_use: program.as_ref(), named, has_patches: !settings.patches.is_empty() };
         let offers = standing.offers(known, prescription, around);
-        Ok(Self { standing, offers, number: settings.emergency_number, named: named.map(str::to_owned) })
+        Ok(Self { standing, offers, settings, program, named: named.map(str::to_owned) })
     }
 
     /// The sentence and the day of the next practice.
     pub(super) fn lines(&self) -> Vec<String> {
-        self.standing.lines(self.number.as_deref())
+        self.standing.lines(self.number())
     }
 
     /// The commands of the offers, without the program's name.
@@ -84,7 +83,7 @@ impl Position {
 
     /// Whom to call in an emergency.
     pub(super) fn number(&self) -> Option<&str> {
-        self.number.as_deref()
+        self.settings.emergency_number.as_deref()
     }
 
     /// Why there is no practice now, and what can be done: `Error:` and `Hint:`.
@@ -98,6 +97,25 @@ impl Position {
         Failure::new(fact.trim_end_matches('.'), hint)
     }
 
+    /// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
+    ///
+    /// # Errors
+    /// If it is harder.
+    pub(super) fn within_program(
+        &self,
+        known: &Trainee,
+        today: &Prescription,
+        now: &ZonedDateTime,
+    ) -> Result<(), Failure> {
+        let Some(program) = &self.program else { return Ok(()) };
+        known.harder_than(program, today, now).map_or(Ok(()), |harder| {
+            Err(Failure::new(
+                format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
+                "See your program: counterpoise program. To change it, talk to your therapist.",
+            ))
+        })
+    }
+
     /// Refuses whatever is practice in some form while nothing of that is open.
     ///
     /// # Errors
@@ -105,25 +123,6 @@ impl Position {
     pub(super) fn allow_any(&self) -> Result<(), Failure> {
         if self.standing.state().is_some_open() { Ok(()) } else { Err(self.refusal()) }
     }
-}
-
-/// Refuses what is harder than the program in use. `today`: what was asked for, at the steps of today.
-///
-/// # Errors
-/// If it is harder, or the program in use cannot be read: then nobody knows what is gentler.
-pub(super) fn within_program(
-    folder: &Folder,
-    known: &Trainee,
-    today: &Prescription,
-    now: &ZonedDateTime,
-) -> Result<(), Failure> {
-    let Some(Source { prescription: program, .. }) = source::in_use(folder)? else { return Ok(()) };
-    known.harder_than(&program, today, now).map_or(Ok(()), |harder| {
-        Err(Failure::new(
-            format!("\"{}\" asks for {harder} (\"{}\")", today.title(), program.title()),
-            "See your program: counterpoise program. To change it, talk to your therapist.",
-        ))
-    })
 }
 
 /// Refuses to put a prescription to use that is harder than the one in use, whatever anybody at this computer says. Only a

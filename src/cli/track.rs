@@ -148,7 +148,7 @@ fn at_todays_steps(
     let position = Position::of(folder, &known, &prescription, named, &now)?;
     position.allow_any()?;
     let today = at_steps(&prescription, &position.standing.next.steps);
-    standing::within_program(folder, &known, &today, &now)?;
+    position.within_program(&known, &today, &now)?;
     Ok(today)
 }
 

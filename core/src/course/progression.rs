@@ -14,7 +14,7 @@ use jiff::civil::Date;
 use crate::course::past::{Past, PastSession, Sitting};
 use crate::course::program::{Due, Program, days_between};
 use crate::health::bounds::Bounds;
-use crate::health::lock::{Lock, Restriction};
+use crate::health::lock::Restriction;
 use crate::health::suitability::{By, Finding, Suitability};
 use crate::plan::prescription::{DrillPlan, Prescription};
 
@@ -126,26 +126,6 @@ impl Next {
         matches!(self.decision, Decision::Up | Decision::Hold | Decision::Down)
     }
 
-    /// Whether a lock, a hold or "not today" is in force, so that no kind of practice is open.
-    pub fn is_barred(&self) -> bool {
-        let bars = |reason: &Reason| {
-            matches!(
-                reason,
-                Reason::Locked { .. }
-                    | Reason::Clinician { .. }
-                    | Reason::Holding { .. }
-                    | Reason::NotTodayAnswered { .. }
-            )
-        };
-        self.reasons.iter().any(bars)
-    }
-
-    /// Whether practice may begin now if the next practice day is moved to today.
-    pub fn can_be_moved(&self) -> bool {
-        self.decision == Decision::NotDue
-            && self.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. }))
-    }
-
     /// The steps of a gentler practice today: each drill one step lower. The person may always choose it.
     pub fn gentler(&self) -> Vec<Option<u8>> {
         self.steps.iter().map(|step| step.map(|step| step.saturating_sub(1).max(1))).collect()
@@ -158,12 +138,6 @@ impl Next {
         let within =
             |(plan, step): (&DrillPlan, Option<u8>)| Some(step?.min(highest_step(Bounds::NO_UNLOCKS, plan)?));
         plans.map(within).collect()
-    }
-
-    /// Whether a lock stands whose first words are: sit down, call now.
-    pub fn is_emergency(&self) -> bool {
-        let urgent = |reason: &Reason| matches!(reason, Reason::Locked { what } if Lock::is_emergency(*what));
-        self.reasons.iter().any(urgent)
     }
 
     /// How many sets the whole session has at these steps.

@@ -4,7 +4,6 @@
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use crate::blocks::Block;
 use crate::course::progression::{Barriers, LadderState, Next, Reason, day_words, moment_words};
 use crate::course::trainee::{Clearable, Trainee};
 use crate::health::suitability::{Effect, Topic};
@@ -179,7 +178,7 @@ impl Standing {
         }
     }
 
-    /// The day of the next practice, where there is one to say: under a lock there is none.
+    /// The day of the next practice; `None` under a lock, and where it is not known.
     pub fn next_day(&self) -> Option<Date> {
         let is_known = self.state.is_next_known() && self.state != State::WrongDate;
         self.next.next_day.filter(|_| is_known)
@@ -231,12 +230,6 @@ impl Standing {
         let too_hard = too_hard.map(|state| state.to_therapist().to_owned());
         let bars = locks.chain(first).chain(holds).chain(day).chain(unanswered).chain(date);
         bars.chain(restrictions).chain(too_hard).collect()
-    }
-
-    /// The sentence with the lines of what can be done, as they follow each other on a page.
-    pub fn blocks(&self, number: Option<&str>, offers: &[Offer], named: Option<&str>) -> Vec<Block> {
-        let offers = offers.iter().map(|offer| offer.line(named));
-        self.lines(number).into_iter().chain(offers).map(Block::line).collect()
     }
 }
 

@@ -107,7 +107,7 @@ impl Precautions {
         Self(self.0 | other.0)
     }
 
-    /// Whether there is none.
+    /// Whether nothing is ruled out.
     pub const fn is_empty(self) -> bool {
         self.0 == 0
     }

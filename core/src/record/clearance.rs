@@ -37,7 +37,7 @@ pub enum Barrier {
 const CLINICIAN_FIRST: &str = "a clinician first";
 
 impl Barrier {
-    /// Whether a clearance lifts it only as far as it was known: an entry that tells of more brings it back.
+    /// Whether a clearance lifts it only as far as it was known: an entry that reports more sets it again.
     pub const fn is_told(self) -> bool {
         matches!(self, Self::Lock(_) | Self::Restriction(_))
     }

@@ -159,7 +159,7 @@ impl PastSession {
         )
     }
 
-    /// The person told of a fall in daily life, on the pages before it.
+    /// The person reported a fall in daily life, on the pages before it.
     pub fn fell_before(&self) -> bool {
         Readiness::of(&self.ready).fell
     }

@@ -787,10 +787,11 @@ fn an_interrupted_session_goes_on_at_its_steps_with_the_set_after_it() {
 fn a_free_day_can_be_moved_to_and_a_full_week_cannot() {
     let next = next_on(&past([session(2)]), 3);
     assert_eq!((next.decision, next.next_day), (Decision::NotDue, Some(jiff::civil::date(2026, 11, 4))));
-    assert!(next.can_be_moved());
+    assert!(matches!(next.reasons[0], Reason::FreeDay { .. }));
     let full = next_on(&past([session(2), session(4), session(6)]), 8);
     assert_eq!(full.decision, Decision::NotDue);
-    assert!(!full.can_be_moved());
+    assert!(matches!(full.reasons[0], Reason::WeekFull { .. }));
+    assert!(!full.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. })));
 }
 
 #[test]

@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use super::{Offer, Standing, State, Surroundings};
 use crate::course::past::sample::{clean, on, prescription};
 use crate::course::past::{Past, PastSession};
+use crate::course::progression::{Decision, Reason};
 use crate::course::trainee::Trainee;
 use crate::health::lock::Lock;
 use crate::health::readiness::Item;
@@ -92,10 +93,13 @@ proptest! {
             prop_assert!(standing.about_steps().is_empty() && offers.contains(&Offer::Clear));
         }
         let is_asked = state == State::ToAnswer;
+        let is_free = standing.next.decision == Decision::NotDue
+            && standing.next.reasons.iter().any(|reason| matches!(reason, Reason::FreeDay { .. }));
+        let is_barred = standing.next.reasons.iter().filter_map(State::of).any(State::is_barred);
         prop_assert_eq!(offers.iter().any(practices), is_asked || state.is_open() && standing.next.is_open());
-        prop_assert_eq!(offers.iter().any(moves), !is_asked && standing.next.can_be_moved());
-        prop_assert_eq!(offers.iter().any(forms), !is_asked && !standing.next.is_barred());
-        prop_assert_eq!(is_asked, !standing.next.is_barred() && past.to_ask_about().is_some());
+        prop_assert_eq!(offers.iter().any(moves), !is_asked && is_free);
+        prop_assert_eq!(offers.iter().any(forms), !is_asked && !is_barred);
+        prop_assert_eq!(is_asked, !is_barred && past.to_ask_about().is_some());
     }
 
     #[test]

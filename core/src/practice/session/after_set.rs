@@ -15,7 +15,7 @@ pub(super) enum AfterFell {
     Unwell,
     /// After a near fall with a partner, told by the trainee: advice where the session goes on, then the same.
     Advice,
-    /// After a grab that the partner told of.
+    /// After a grab that the partner reported.
     Grab,
     /// After an interruption: all questions.
     Questions,

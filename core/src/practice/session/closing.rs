@@ -20,7 +20,7 @@ pub(super) struct Over {
     pub(super) number: u8,
     pub(super) notes: Notes,
     pub(super) page: Body,
-    /// What speaks on an emergency page; on any other page there is none.
+    /// What speaks on an emergency page; `None` on any other page.
     alarm: Option<Alarm>,
 }
 

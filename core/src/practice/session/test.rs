@@ -596,7 +596,7 @@ fn more_than_two_seconds_between_two_ticks_end_a_set_as_interrupted_with_the_wor
     let mut paused = begun(None);
     paused.keys(".").on(gap(2_001));
     assert_eq!(paused.set_ends(), [(1, SetEnd::Halted)]);
-    // Where no set has begun there is none to end.
+    // Before the first set, nothing has to end.
     let mut before = Walk::new(None);
     before.walk_to_the_counter().on(gap(60_000));
     assert_eq!(before.set_ends(), []);

@@ -1,4 +1,4 @@
-//! The emergency page: that it is spoken until a key hushes it, that no such key leaves it, and who is told of it.
+//! The emergency page: that it is spoken until a key hushes it, that no such key leaves it, and whom it names.
 
 use super::{Effect, Event, Key, Walk};
 use crate::plan::phrase::Phrase;
