@@ -83,7 +83,7 @@ def plant_in_bundle(sound):
         change(bundle)
         return bundle
 
-    quantity = lambda bundle: first(bundle, "Observation")["valueQuantity"]
+    quantity = lambda bundle: next(one for one in inside(bundle) if one.get("system") == UCUM)
     yield faulty(lambda bundle: first(bundle, "Observation").pop("status")), "fhir.resources refuses"
     yield faulty(lambda bundle: first(bundle, "Procedure").update(status="done")), "status is done"
     yield faulty(lambda bundle: first(bundle, "Procedure").update(made_up=1)), "fhir.resources refuses"

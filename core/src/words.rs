@@ -1,8 +1,11 @@
 //! A macro for enums that are written as plain words in files, on screens and in the journal, and read back from
-//! them; counts with their nouns; and which characters of foreign text may be printed. The words themselves are listed
+//! them; counts with their nouns; days as they are said; and which characters of foreign text may be printed. The words themselves are listed
 //! beside each enum.
 
 use std::fmt;
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
 
 /// For each enum: `ALL`, `name`, `from_name`, `Display`, and reading and writing by serde, from one list of words.
 #[macro_export]
@@ -45,6 +48,16 @@ macro_rules! words {
             }
         }
     )+};
+}
+
+/// A day as it is said to a person: "Monday, November 2".
+pub fn day_words(day: Date) -> String {
+    day.strftime("%A, %B %-d").to_string()
+}
+
+/// A moment as it is said to a person: "Monday, November 2, 10:00".
+pub fn moment_words(at: &ZonedDateTime) -> String {
+    at.strftime("%A, %B %-d, %H:%M").to_string()
 }
 
 /// A count with its noun.

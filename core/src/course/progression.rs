@@ -30,7 +30,7 @@ pub use barrier::{
 };
 pub use judge::{Fault, Judgment, Shortfall, judge};
 pub use ladder_state::{LadderState, too_hard};
-pub use reason::{Reason, day_words, moment_words};
+pub use reason::Reason;
 
 /// After more days than this without practice it goes on one step lower \[judgment\].
 pub const LAYOFF_DAYS: i32 = 14;

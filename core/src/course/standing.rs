@@ -4,11 +4,12 @@
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
-use crate::course::progression::{Barriers, LadderState, Next, Reason, day_words, moment_words};
+use crate::course::progression::{Barriers, LadderState, Next, Reason};
 use crate::course::trainee::{Clearable, Trainee};
 use crate::health::suitability::{Effect, Topic};
 use crate::plan::prescription::Prescription;
 use crate::words;
+use crate::words::{day_words, moment_words};
 
 mod offer;
 

@@ -8,6 +8,7 @@ use jiff::civil::Date;
 use super::session::Key;
 use super::session::screen::{Body, KeyHint, Screen};
 use crate::record::{Answer, Question};
+use crate::words::day_words;
 
 /// The questions about one practice that are still to be answered.
 ///
@@ -40,7 +41,7 @@ impl Missed {
 
     /// What is asked now; empty once it is over.
     pub fn ask(&self) -> String {
-        let day = self.day.strftime("%A, %B %-d");
+        let day = day_words(self.day);
         match self.open.front() {
             Some(Question::FellThen) => format!("Did you fall in the practice on {day}?"),
             Some(Question::UnwellThen) => format!("Did you feel unwell in the practice on {day}?"),

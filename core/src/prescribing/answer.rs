@@ -17,9 +17,15 @@ impl Form {
             Page::Add => self.add(line),
             Page::Drill(place) => return self.drill(place, line),
             Page::DrillField(place, ask) => self.drill_field(place, ask, line),
-            Page::Unlocks => return self.unlocks(line),
+            Page::Unlocks => {
+                let add = Page::UnlockEntry(UnlockEntry::default());
+                return self.listed(line, |draft| &mut draft.unlocks, add);
+            }
             Page::UnlockEntry(watched) => return self.unlock_entry(watched, line),
-            Page::Accepts => return self.accepts(line),
+            Page::Accepts => {
+                let add = Page::AcceptEntry(AcceptEntry::default());
+                return self.listed(line, |draft| &mut draft.accepts, add);
+            }
             Page::AcceptEntry(entry) => return self.accept_entry(entry, line),
             Page::Overview => return self.overview(line),
         };
@@ -158,39 +164,22 @@ impl Form {
         Ok(taken)
     }
 
-    /// A number takes one out, A adds one.
-    fn unlocks(&mut self, line: &str) -> Outcome {
+    /// A page that lists entries of the draft: A adds one on this page, R takes one out.
+    fn listed<T>(&mut self, line: &str, entries: fn(&mut Draft) -> &mut Vec<T>, add: Page) -> Outcome {
         let (word, rest) = line.split_once(char::is_whitespace).unwrap_or((line, ""));
         match word.to_lowercase().as_str() {
             "" => self.advance(),
-            "a" | "add" => self.go(Page::UnlockEntry(UnlockEntry::default())),
-            "r" | "remove" => match numbered(rest, self.draft.unlocks.len()) {
-                Ok(place) => {
-                    let mut draft = self.draft.clone();
-                    draft.unlocks.remove(place);
-                    self.accept(draft, |_| false);
+            "a" | "add" => self.go(add),
+            "r" | "remove" => {
+                let mut draft = self.draft.clone();
+                match numbered(rest, entries(&mut draft).len()) {
+                    Ok(place) => {
+                        entries(&mut draft).remove(place);
+                        self.accept(draft, |_| false);
+                    }
+                    Err(error) => self.reject(&error),
                 }
-                Err(error) => self.reject(&error),
-            },
-            _ => self.reject(&InputError::Choice(line.to_owned())),
-        }
-        Outcome::Page
-    }
-
-    /// A adds one, R takes one out.
-    fn accepts(&mut self, line: &str) -> Outcome {
-        let (word, rest) = line.split_once(char::is_whitespace).unwrap_or((line, ""));
-        match word.to_lowercase().as_str() {
-            "" => self.advance(),
-            "a" | "add" => self.go(Page::AcceptEntry(AcceptEntry::default())),
-            "r" | "remove" => match numbered(rest, self.draft.accepts.len()) {
-                Ok(place) => {
-                    let mut draft = self.draft.clone();
-                    draft.accepts.remove(place);
-                    self.accept(draft, |_| false);
-                }
-                Err(error) => self.reject(&error),
-            },
+            }
             _ => self.reject(&InputError::Choice(line.to_owned())),
         }
         Outcome::Page

@@ -185,13 +185,7 @@ impl Form {
 
     fn unlocks_page(&self, items: &mut Vec<Item>) -> (String, String) {
         items.push(Item::Text("What somebody has watched this person do. Only this unlocks what is locked, and only with the partner who was there. A try-out adds it too: counterpoise prescribe --try --from FILE".to_owned()));
-        items.push(Item::Gap);
-        for (number, other) in (1..).zip(&self.draft.unlocks) {
-            items.push(Item::Choice(format!("{number}"), unlock(other)));
-        }
-        if self.draft.unlocks.is_empty() {
-            items.push(Item::Text("Nothing so far.".to_owned()));
-        }
+        list(self.draft.unlocks.iter().map(unlock), items);
         (self.place("Watched"), format!("A add one   R 1 remove number 1   Enter goes on  {MOVES}"))
     }
 
@@ -236,13 +230,7 @@ impl Form {
 
     fn accepts_page(&self, items: &mut Vec<Item>) -> (String, String) {
         items.push(Item::Text("Topics of suitability that are accepted although the answer says \"a clinician first\". The lock is lifted, its limits stay. A later yes is asked about again: is it new or worse?".to_owned()));
-        items.push(Item::Gap);
-        for (number, other) in (1..).zip(&self.draft.accepts) {
-            items.push(Item::Choice(format!("{number}"), accept(other)));
-        }
-        if self.draft.accepts.is_empty() {
-            items.push(Item::Text("Nothing so far.".to_owned()));
-        }
+        list(self.draft.accepts.iter().map(accept), items);
         items.extend(self.draft.accepted_because.as_ref().map(|because| {
             Item::Pair("Older form", format!("{because} (only answers before {})", self.draft.issued_on))
         }));
@@ -360,6 +348,15 @@ impl Form {
     fn starts_with_a_warm_up(&self) -> bool {
         self.draft.drills.first().is_some_and(|plan| plan.drill.is_warm_up() && plan.step == 1)
     }
+}
+
+/// The entries of a page on which A adds one and R takes one out.
+fn list(entries: impl ExactSizeIterator<Item = String>, items: &mut Vec<Item>) {
+    items.push(Item::Gap);
+    if entries.len() == 0 {
+        items.push(Item::Text("Nothing so far.".to_owned()));
+    }
+    items.extend((1..).zip(entries).map(|(number, entry): (u32, _)| Item::Choice(number.to_string(), entry)));
 }
 
 const MOVES: &str = "B back  L list  Q leave";

@@ -102,9 +102,10 @@ pub fn of_session(material: &Material, session: &PastSession, more: &SessionDeta
     if session.discounted {
         return Vec::new();
     }
-    let mut found: Vec<(Kind, String, String)> = Vec::new();
+    // The kind, where, what, and whether anything followed from it.
+    let mut found: Vec<(Kind, String, String, bool)> = Vec::new();
     if session.fell_before() {
-        found.push((Kind::Fall, DAILY_LIFE.to_owned(), "fell".to_owned()));
+        found.push((Kind::Fall, DAILY_LIFE.to_owned(), "fell".to_owned(), true));
     }
     for answer in &more.weekly {
         if let Answer::NearFalls(Some(times)) = answer
@@ -114,26 +115,28 @@ pub fn of_session(material: &Material, session: &PastSession, more: &SessionDeta
                 Kind::Grab,
                 DAILY_LIFE.to_owned(),
                 format!("nearly fell in the last week: {}", times.words()),
+                false,
             ));
         }
     }
     for (item, answer) in &session.ready {
         if SYMPTOMS.contains(item) && !item.is_good(*answer) {
             let what = format!("reported before practice: {item}: {answer}");
-            found.push((Kind::Unwell, DAILY_LIFE.to_owned(), what));
+            // New pain keeps nobody from practice for longer than that day.
+            found.push((Kind::Unwell, DAILY_LIFE.to_owned(), what, *item != Item::Pain));
         }
     }
     for set in &session.sets {
-        found.extend(in_set(set).map(|(kind, what)| (kind, place(set), what.to_owned())));
+        found.extend(in_set(set).map(|(kind, what)| (kind, place(set), what.to_owned(), true)));
     }
     for (set, mishap) in &session.before_set {
         let (kind, what) = match mishap {
             Mishap::Fall => (Kind::Fall, "fell"),
             Mishap::Grab => (Kind::Grab, "grabbed or steadied"),
         };
-        found.push((kind, format!("before set {set}"), what.to_owned()));
+        found.push((kind, format!("before set {set}"), what.to_owned(), true));
     }
-    found.extend(between_sets(session).map(|(kind, what, place)| (kind, place, what.to_owned())));
+    found.extend(between_sets(session).map(|(kind, what, place)| (kind, place, what.to_owned(), true)));
     if session.felt_unwell() {
         let unwell = session.sets.iter().find(|set| set.felt_unwell());
         let place = unwell.or(session.sets.last()).map_or_else(|| "before the first set".to_owned(), place);
@@ -141,18 +144,13 @@ pub fn of_session(material: &Material, session: &PastSession, more: &SessionDeta
             Kind::Unwell,
             place,
             format!("felt unwell: {}", Answer::Symptom(session.symptom).words()),
+            true,
         ));
     }
     let followed = consequences(material, session);
-    let of = |kind: Kind, place: &str, what: &str| match (kind, place) {
-        (Kind::Grab, DAILY_LIFE) => Vec::new(),
-        // New pain keeps nobody from practice for longer than that day.
-        (Kind::Unwell, DAILY_LIFE) if what.contains(Item::Pain.name()) => Vec::new(),
-        _ => followed.iter().filter(|(of, _)| *of == kind).map(|(_, one)| one.clone()).collect(),
-    };
-    let incident = |(kind, place, what): (Kind, String, String)| {
-        let followed = of(kind, &place, &what);
-        Incident { day: session.day, kind, place, what, followed }
+    let incident = |(kind, place, what, follows): (Kind, String, String, bool)| {
+        let followed = followed.iter().filter(|(of, _)| follows && *of == kind).map(|(_, one)| one.clone());
+        Incident { day: session.day, kind, place, what, followed: followed.collect() }
     };
     found.into_iter().map(incident).collect()
 }

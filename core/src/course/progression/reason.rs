@@ -12,7 +12,7 @@ use crate::health::bounds::{Bounds, Limits};
 use crate::health::lock::{Hold, Lock, Restriction};
 use crate::plan::drill::{Drill, Form, LadderStep};
 use crate::plan::health_topic::Topic;
-use crate::words::counted;
+use crate::words::{counted, day_words, moment_words};
 
 /// One reason of a decision.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -173,16 +173,6 @@ pub(super) fn change(from: LadderStep, to: LadderStep) -> String {
 
 /// What follows from a fact that lowers. Said on rest days too, so it does not name today.
 const LOWER: &str = "so the next practice starts one step lower";
-
-/// A day as it is said to a person: "Monday, November 2".
-pub fn day_words(day: Date) -> String {
-    day.strftime("%A, %B %-d").to_string()
-}
-
-/// A moment as it is said to a person: "Monday, November 2, 10:00".
-pub fn moment_words(at: &ZonedDateTime) -> String {
-    at.strftime("%A, %B %-d, %H:%M").to_string()
-}
 
 impl Reason {
     /// The reason as a sentence to the trainee. `number`: whom to call in an emergency; `None` where the settings have none.
