@@ -463,9 +463,14 @@ def events_of(session):
     return events
 
 
+def reports_new_fall(session):
+    """Whether a fall was told before practice that is not said to be one that was known already."""
+    told = any(row["item"] == "not fallen" and not row["is_true"] for row in session["ready"])
+    return told and said(session, "the same fall", None) != 1
+
+
 def falls_and_grabs(session):
     """Whether there was a fall, in practice or in daily life, and how many grabs or near falls in practice."""
-    untrue = {row["item"] for row in session["ready"] if not row["is_true"]}
     begun = {one["start"]["number"] for one in session["sets"]}
     before = [row["what"] for row in session["mishaps"] if row["set"] not in begun]
     has_fallen = why(session) == "fell" or "fell" in before or any(fell(session, one) for one in session["sets"])
@@ -479,7 +484,7 @@ def falls_and_grabs(session):
         )
         grabs += max(noted + by_key, int(grabbed(session, one)))
     grabs = max(grabs, int(why(session) == "grabbed hold or nearly fell"))
-    return has_fallen or "not fallen" in untrue, grabs
+    return has_fallen or reports_new_fall(session), grabs
 
 
 def restrictions_of(session, sessions, set_aside):
@@ -520,7 +525,8 @@ def incidents_of(session, sessions, set_aside, lifted, clearances):
     if session["aside"]:
         return []
     untrue = [row["item"] for row in session["ready"] if not row["is_true"]]
-    found = [("fall", "daily life", "fell")] if "not fallen" in untrue else []
+    told = "fell" if reports_new_fall(session) else "the same fall, told again"
+    found = [("fall", "daily life", told)] if "not fallen" in untrue else []
     near = said(session, "nearly fell in daily life", None)
     if near:
         found.append(("grab", "daily life", f"nearly fell in the last week: {TIMES[near]}"))
@@ -803,9 +809,7 @@ def ratings_of(inside, practices):
         "near_falls": weekly("nearly fell in daily life"),
         "confidence": weekly("confidence"),
         "soreness": weekly("soreness"),
-        "falls_told": sum(
-            any(row["item"] == "not fallen" and not row["is_true"] for row in session["ready"]) for session in told
-        ),
+        "falls_told": sum(reports_new_fall(session) for session in told),
         "not_said": sum(answer["answer"] is None for session in told for answer in session["answers"]),
     }
 

@@ -26,6 +26,7 @@ mod missed;
 mod next;
 mod overview;
 mod page;
+mod partner;
 mod people;
 pub mod practice;
 mod prescribe;

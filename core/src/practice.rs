@@ -4,6 +4,7 @@
 pub mod emergency;
 pub mod guide;
 pub mod missed;
+pub mod partner_questions;
 pub mod placing;
 pub mod pose;
 pub mod routine;

@@ -4,7 +4,7 @@ use std::io::{self, IsTerminal};
 
 use super::page::show;
 use super::standing::{self, Position};
-use super::{Failure, face, handover, missed, sounding, source};
+use super::{Failure, face, handover, missed, partner, sounding, source};
 use crate::audio::Voice;
 use crate::clock::Clock;
 use crate::display::Face;
@@ -16,6 +16,7 @@ use crate::settings::{PATCHES_EXAMPLE, Settings};
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::progression::{Decision, at_steps, unwell_last_time};
 use counterpoise_core::course::standing::State;
+use counterpoise_core::course::trainee::PartnerFit;
 use counterpoise_core::draw::schedule::floor_order::{FEWEST, MOST};
 use counterpoise_core::draw::schedule::{Method, Schedule, Scheduler, Seed};
 use counterpoise_core::health::suitability::{Effect, Suitability};
@@ -107,6 +108,19 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         known = standing::known(&journal)?;
         position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
     }
+    // Whatever else was answered, and before anything is drawn for one.
+    let for_partner = source.prescription.drills().iter().any(|plan| plan.form() == Form::Partner);
+    if arguments.partner.is_some() && for_partner && !position.standing.state().is_barred() {
+        if known.partner_fit() == PartnerFit::NotAsked {
+            terminal::watch_signals().map_err(|error| face::no_terminal(&error))?;
+            let mut face = asked_on.take().map_or_else(|| face::open(arguments.plain, "practice"), Ok)?;
+            partner::ask(&mut journal, &mut face, &clock)?;
+            asked_on = Some(face);
+            known = standing::known(&journal)?;
+            position = Position::of(folder, &known, &source.prescription, named, &clock.wall())?;
+        }
+        partner::must_suit(&known)?;
+    }
     let next = &position.standing.next;
     let stands = position.standing.state();
     let may_begin = stands.is_open() || stands == State::RestDay && arguments.move_here;
@@ -140,7 +154,6 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
             "See what comes next: counterpoise next",
         ));
     }
-    let for_partner = source.prescription.drills().iter().any(|plan| plan.form() == Form::Partner);
     let alone = known.fitness.suitability.as_ref().filter(|_| for_partner).and_then(why_alone);
     let title = source.prescription.title();
     let partner = partner(arguments.partner.as_deref(), &schedule, title, alone)?;
@@ -177,6 +190,7 @@ pub fn run(arguments: &Arguments, folder: &Folder) -> Result<(), Failure> {
         after_fall,
         grab_lately: known.past.has_grab_near(clock.wall().date()),
         unwell_last_time: unwell_last_time(&known.past),
+        known_fall: known.past.known_fall(),
         weekly: known.past.is_new_week(clock.wall().date()),
         suitability_known: known.fitness.suitability.is_some(),
         tried_out: None,

@@ -32,6 +32,17 @@ impl Journal {
         self.keep(at, None, [Entry::Suitability(row)])
     }
 
+    /// Keeps the answers about the partner alone. They replace those before of the same kind; every other answer stands.
+    ///
+    /// # Errors
+    /// If the journal cannot be written.
+    pub fn keep_partner(&mut self, at: &ZonedDateTime, answers: &[TopicRow]) -> Result<(), JournalError> {
+        let before = self.contents()?.suitability;
+        let replaces = before.iter().filter(|row| row.is_of_partner()).map(|row| row.id).collect();
+        let row = SuitabilityRow { at: Stamp::from(at), partner: true, answers: answers.to_vec(), replaces };
+        self.keep(at, None, [Entry::Suitability(row)])
+    }
+
     /// Keeps a clearance. It lifts these, as far as is known of them now, and nothing else.
     ///
     /// # Errors

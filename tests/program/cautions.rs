@@ -14,7 +14,7 @@ use counterpoise_core::plan::prescription::Seal;
 use self::Lands::{Bundle, Errors, File, Json, Jsons, Page};
 use self::Needed::{Clinician, Deferral, NoPromise, StopList};
 use crate::history;
-use crate::run::{lines, run_with};
+use crate::run::{PARTNER_SUITS, lines, run_with};
 
 /// A caution, by words that its short and its long form have.
 #[derive(Debug, Clone, Copy)]
@@ -303,7 +303,10 @@ fn where_pushes_are_unlocked_the_missing_evidence_is_said() {
     assert!(used.status.success(), "{}", String::from_utf8_lossy(&used.stderr));
     for row in ROWS.iter().filter(|row| row.about) {
         let text = row.arguments.replace("practice --plain", "practice --partner screen --plain");
-        let row = Row { arguments: Box::leak(text.into_boxed_str()), ..*row };
+        // Whether the partner suits is asked first.
+        let before: &[&str] = if text == row.arguments { &[] } else { &PARTNER_SUITS };
+        let typed = [before, row.typed].concat().leak();
+        let row = Row { arguments: text.leak(), typed, ..*row };
         holds(&row, place.path(), true);
     }
 }

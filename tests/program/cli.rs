@@ -10,6 +10,8 @@ use std::process::{Command, Output, Stdio};
 use serde_json::Value;
 use tempfile::TempDir;
 
+use crate::run::{PARTNER_SUITS, lines, run_with};
+
 const SEED: &str = "8f1d0c77a2b64e95317fd0c8be4a6620915c3ee7d84b02fa6617c9d35ab0e214";
 
 /// The program, with a person's folder of its own.
@@ -304,7 +306,9 @@ fn a_partner_is_asked_for_where_one_is_needed_and_only_there() {
     let place = place();
     let partner = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/partner.toml");
     let practice = |arguments: &[&str]| {
-        refused(place.path(), &[&["practice", "--plain", "--silent"], arguments].concat())
+        let arguments = [&["practice", "--plain", "--silent"], arguments].concat();
+        // Whether the partner suits is asked first.
+        facts(&run_with(place.path(), &arguments, &lines(&PARTNER_SUITS)))
     };
     for name in [partner, "with-a-partner"] {
         let (fact, hint) = practice(&[name]);
@@ -332,6 +336,45 @@ fn a_partner_is_asked_for_where_one_is_needed_and_only_there() {
     let output = run(place.path(), &tones);
     let told = String::from_utf8_lossy(&output.stderr).replace('\n', " ");
     assert!(told.contains("The lower voice speaks in the earbud."), "{told}");
+}
+
+#[test]
+fn practice_with_a_partner_asks_whether_the_partner_suits_first_and_a_refusal_says_why() {
+    let arguments = ["practice", "with-a-partner", "--partner", "screen", "--plain", "--silent"];
+    let asked = |place: &Path, input: &[&str]| run_with(place, &arguments, &lines(input));
+    let shown = |output: &Output| String::from_utf8_lossy(&output.stdout).into_owned();
+    let first = "Is your partner strong enough to steady you?";
+
+    let place = place();
+    let (fact, hint) = facts(&asked(place.path(), &["y", "maybe", "y", "n"]));
+    assert!(fact.contains("nothing was saved") && hint.contains("next to you"), "{fact} {hint}");
+    let output = asked(place.path(), &PARTNER_SUITS);
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let page = shown(&output);
+    let (asked_at, begun_at) = (page.find(first), page.find("Ball, eyes and steps"));
+    assert!(asked_at.is_some() && asked_at < begun_at, "{page}");
+    assert!(!shown(&asked(place.path(), &[])).contains(first), "asked once");
+    // The other questions are neither answered nor left out by it.
+    let result = refused(place.path(), &["suitability", "--show"]).0;
+    assert!(result.contains("not been answered"), "{result}");
+
+    for (nth, good) in PARTNER_SUITS.iter().enumerate() {
+        let place = tempfile::tempdir().unwrap();
+        let mut answers = PARTNER_SUITS;
+        answers[nth] = if nth % 3 == 0 {
+            "u"
+        } else if *good == "y" {
+            "n"
+        } else {
+            "y"
+        };
+        let (fact, hint) = facts(&asked(place.path(), &answers));
+        assert!(fact.starts_with("no practice with a partner: "), "{fact}");
+        assert!(hint.contains("suitability --partner"), "{hint}");
+        assert_eq!(facts(&asked(place.path(), &[])).0, fact, "kept, and said again without asking");
+        let alone = run(place.path(), &["practice", "gentle", "--plain", "--silent"]);
+        assert!(alone.status.success(), "alone is open: {}", String::from_utf8_lossy(&alone.stderr));
+    }
 }
 
 #[test]
@@ -443,7 +486,7 @@ fn a_floor_course_needs_patches_of_the_persons_own() {
     let place = place();
     fs::write(place.path().join("course.toml"), include_str!("../data/course.toml")).unwrap();
     let practice = ["practice", "course.toml", "--plain", "--silent", "--partner", "screen"];
-    let (fact, hint) = refused(place.path(), &practice);
+    let (fact, hint) = facts(&run_with(place.path(), &practice, &lines(&PARTNER_SUITS)));
     assert!(
         fact.contains("patches")
             && hint.contains("settings.toml")

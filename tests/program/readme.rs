@@ -27,7 +27,14 @@ const OTHERWISE: [(&str, &str, &str); 5] = [
 ];
 
 /// Commands that ask before they do anything: without an answer they refuse, and say what was not done.
-const ASKING: [&str; 5] = ["setup", "suitability", "prescribe", "journal correct", "assess"];
+const ASKING: [&str; 6] = [
+    "setup",
+    "suitability",
+    "prescribe",
+    "journal correct",
+    "assess",
+    "practice with-a-partner --partner screen",
+];
 
 /// Commands that are not run here, and why.
 const NOT_RUN: [(&str, &str); 2] = [

@@ -41,6 +41,9 @@ fn typed(program: &mut Command, folder: &Path, input: &str) -> Output {
     child.wait_with_output().unwrap()
 }
 
+/// The good answers to the questions about the partner, in their order.
+pub(crate) const PARTNER_SUITS: [&str; 8] = ["y", "y", "n", "n", "y", "y", "y", "y"];
+
 /// Answers as lines.
 pub(crate) fn lines(answers: &[&str]) -> String {
     answers.iter().map(|answer| format!("{answer}\n")).collect()

@@ -45,6 +45,8 @@ pub struct Fitness {
     pub suitability: Option<Suitability>,
     /// Balance tests whose latest result is below its published cut-off.
     pub tests_below: usize,
+    /// The answers about the partner say no to practice with one.
+    pub partner_unfit: bool,
 }
 
 /// What comes next.
@@ -77,7 +79,8 @@ impl Fitness {
     /// never asked is asked by the pages before each practice, so nothing is left out here.
     pub fn bounds(&self) -> Option<Bounds> {
         let suitability = self.suitability.as_ref().map_or(Some(Bounds::OPEN), Suitability::bounds)?;
-        Some(suitability.and(Bounds::for_tests_below(self.tests_below)))
+        let partner = if self.partner_unfit { Bounds::ALONE } else { Bounds::OPEN };
+        Some(suitability.and(Bounds::for_tests_below(self.tests_below)).and(partner))
     }
 }
 

@@ -49,6 +49,17 @@ pub fn reviewed_on(prescription: &Prescription) -> Option<Date> {
     Some(prescription.issued_on()).filter(|_| !prescription.issued_by().is_empty())
 }
 
+/// What the answers about the partner come to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PartnerFit {
+    /// Not all of them were given.
+    NotAsked,
+    /// Practice with a partner is open.
+    Fits,
+    /// It is not, and this is why: a sentence.
+    Not(String),
+}
+
 impl Trainee {
     /// What a journal tells.
     pub fn of(contents: &Contents) -> Self {
@@ -73,7 +84,13 @@ impl Trainee {
     fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<Identified<SuitabilityRow>>) -> Self {
         let suitability = suitability(&standing(&answered), &past.lifted, &Acceptances::default());
         let tests_below = tests_below_cut_off(&tests, None);
-        Self { past, fitness: Fitness { suitability, tests_below }, tests, answered }
+        let partner_unfit = matches!(partner_fit(&standing(&answered), &past.lifted), PartnerFit::Not(_));
+        Self { past, fitness: Fitness { suitability, tests_below, partner_unfit }, tests, answered }
+    }
+
+    /// What the answers about the partner come to, whatever else was answered.
+    pub fn partner_fit(&self) -> PartnerFit {
+        partner_fit(&standing(&self.answered), &self.past.lifted)
     }
 
     /// When suitability was answered last, as it was written.
@@ -85,7 +102,8 @@ impl Trainee {
     pub fn next(&self, prescription: &Prescription, now: &ZonedDateTime) -> Next {
         let reviewed = reviewed_on(prescription);
         let suitability = self.suitability_under(prescription, now.date());
-        let fitness = Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed) };
+        let fitness =
+            Fitness { suitability, tests_below: tests_below_cut_off(&self.tests, reviewed), ..self.fitness };
         Next::of(&self.past, prescription, &fitness, now)
     }
 
@@ -215,7 +233,8 @@ fn findings<'a>(
         }
     }
     let partner = standing.iter().any(|row| row.partner);
-    let Some(last) = standing.last() else { return all };
+    // Where only the partner was asked about, nothing else is open: the pages before practice ask it.
+    let Some(last) = standing.iter().rfind(|row| !row.is_of_partner()) else { return all };
     let is_open = |topic: &Topic| !all.iter().any(|one| one.topic == *topic || one.topic == topic.whole());
     let open: Vec<Topic> = Topic::questions(partner).filter(is_open).collect();
     let all_cleared = standing.iter().all(|row| is_lifted(row, Barrier::Clinician));
@@ -230,6 +249,18 @@ fn findings<'a>(
     all
 }
 
+fn partner_fit(standing: &[&Identified<SuitabilityRow>], lifted: &[Lifted]) -> PartnerFit {
+    let answers = || standing.iter().flat_map(|row| &row.answers);
+    let is_answered = |topic: Topic| answers().any(|one| one.topic == topic || one.topic == topic.whole());
+    if !Topic::questions(true).filter(|topic| topic.is_about_partner()).all(is_answered) {
+        return PartnerFit::NotAsked;
+    }
+    let found = findings(standing, lifted, &Acceptances::default());
+    let unfit = found.iter().filter(|one| one.topic.is_about_partner());
+    let mut unfit = unfit.filter(|one| one.topic.leads_to(one.finding) != Effect::None);
+    unfit.next().map_or(PartnerFit::Fits, |one| PartnerFit::Not(one.topic.said(one.finding)))
+}
+
 /// What these answers come to, the worst to each topic; `None` where nothing was asked.
 fn suitability(
     standing: &[&Identified<SuitabilityRow>],
@@ -238,7 +269,10 @@ fn suitability(
 ) -> Option<Suitability> {
     let partner = standing.iter().any(|row| row.partner);
     let found = findings(standing, lifted, acceptances).into_iter().map(|one| (one.topic, one.finding));
-    (!standing.is_empty()).then(|| Suitability::of(&found.collect::<Vec<_>>(), partner))
+    standing
+        .iter()
+        .any(|row| !row.is_of_partner())
+        .then(|| Suitability::of(&found.collect::<Vec<_>>(), partner))
 }
 
 #[cfg(test)]

@@ -35,6 +35,7 @@ mod questions;
 mod readiness_pages;
 mod response_questions;
 mod routines;
+mod same_fall;
 pub mod screen;
 mod set;
 mod sound_check;
@@ -44,7 +45,7 @@ pub(super) mod three_keys;
 mod whole;
 
 pub use event::{Channel, Effect, Event, Key, Now};
-pub use opening::Preparation;
+pub use opening::{KnownFall, Preparation};
 pub use partner_channel::LOOK_UP;
 pub use patience::{ANSWER_WAIT, REPEAT_WAIT};
 pub use questions::question_lines;

@@ -105,7 +105,8 @@ pub fn of_session(material: &Material, session: &PastSession, more: &SessionDeta
     // The kind, where, what, and whether anything followed from it.
     let mut found: Vec<(Kind, String, String, bool)> = Vec::new();
     if session.fell_before() {
-        found.push((Kind::Fall, DAILY_LIFE.to_owned(), "fell".to_owned(), true));
+        let what = if session.reports_new_fall() { "fell" } else { "the same fall, told again" };
+        found.push((Kind::Fall, DAILY_LIFE.to_owned(), what.to_owned(), true));
     }
     for answer in &more.weekly {
         if let Answer::NearFalls(Some(times)) = answer

@@ -5,8 +5,6 @@ use serde::Serialize;
 
 use super::material::PeriodSessions;
 use crate::course::trend::{Slope, of_practice, slope};
-use crate::health::readiness::Item;
-use crate::health::yes_no::YesNoNotSure;
 use crate::record::Question;
 
 /// Self-ratings. In one study they ran lower than therapists' (Front Rehabil Sci 2023;4:1096171 \[read, abstract\]); the
@@ -25,7 +23,7 @@ pub struct Ratings {
     pub confidence: Line,
     /// Once a week: how sore, 0 not to 3 very.
     pub soreness: Line,
-    /// Falls in daily life that were reported before practice.
+    /// Falls in daily life that were reported before practice, each once.
     pub falls_told: usize,
     /// Questions that were asked and skipped; questions that were never asked do not count.
     pub not_said: usize,
@@ -71,8 +69,7 @@ impl Ratings {
             let of_question = answers.filter(|answer| answer.question() == question);
             Line::of(of_question.filter_map(|answer| answer.number()).map(u32::from).collect())
         };
-        let told = |(item, answer): &(Item, YesNoNotSure)| *item == Item::Fall && !item.is_good(*answer);
-        let fell = inside.own_sessions().filter(|(session, _)| session.ready.iter().any(told));
+        let fell = inside.own_sessions().filter(|(session, _)| session.reports_new_fall());
         Self {
             near_falls: weekly(Question::NearFalls),
             confidence: weekly(Question::Confidence),

@@ -404,6 +404,7 @@ fn run_session<W: Write>(
         .also_calling(settings.contact.as_deref())
         .prepare(Preparation {
             unwell_last_time: unwell_last_time(&known.past),
+            known_fall: known.past.known_fall(),
             grab_lately: known.past.has_grab_near(clock.wall().date()),
             weekly: false,
             suitability_known: known.fitness.suitability.is_some(),

@@ -7,6 +7,7 @@ use super::{FallAnswers, Past, PastSession, PastSet};
 use crate::health::lock::Lock;
 use crate::health::readiness::Readiness;
 use crate::plan::drill::Form;
+use crate::practice::session::KnownFall;
 use crate::record::{
     Mishap, Question, Response, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure,
 };
@@ -34,6 +35,22 @@ fn may_be_yes(answer: Option<YesNoNotSure>) -> bool {
 }
 
 impl Past {
+    /// The last fall that is known since the last practice began, and not as one that was known before.
+    pub fn known_fall(&self) -> Option<KnownFall> {
+        let from = self.sessions.iter().rposition(PastSession::is_practice).unwrap_or(0);
+        self.sessions[from..].iter().rev().find_map(|session| {
+            // One that was set aside may be somebody else's.
+            if session.discounted {
+                return None;
+            }
+            let known = |in_practice| KnownFall { day: session.day, in_practice };
+            match session.fell() {
+                true => Some(known(true)),
+                false => session.reports_new_fall().then(|| known(false)),
+            }
+        })
+    }
+
     /// The last practice, where its answers are not whole: what happened in it is asked before anything else. What
     /// happened before it was asked before it.
     pub fn to_ask_about(&self) -> Option<&PastSession> {
@@ -116,6 +133,11 @@ impl PastSession {
             || self.before_set.iter().any(|(_, what)| *what == Mishap::Fall)
     }
 
+    /// A fall was reported before it that is not said to be one that was known already.
+    pub fn reports_new_fall(&self) -> bool {
+        self.fell_before() && self.same_fall != Some(YesNoNotSure::Yes)
+    }
+
     /// What a fall in it locks; nothing after one that did no harm. No answer does not mean that it did none.
     pub fn fall_locks(&self) -> Vec<Lock> {
         let FallAnswers { hurt, head, .. } = self.told;
@@ -168,7 +190,7 @@ impl PastSession {
     pub fn incidents(&self) -> Incidents {
         let in_sets: usize = self.sets.iter().map(|set| usize::from(set.grabs())).sum();
         let grabs = (in_sets + self.grabs_before_sets().count()).max(self.near_fall().into());
-        let now = Incidents { fell: self.fell() || self.fell_before(), grabs: grabs.min(255) as u8 };
+        let now = Incidents { fell: self.fell() || self.reports_new_fall(), grabs: grabs.min(255) as u8 };
         now.or(self.incidents_before)
     }
 
@@ -215,6 +237,7 @@ mod test {
     use crate::course::past::PastSession;
     use crate::course::past::sample::{at, clean, past, prescription};
     use crate::health::lock::Lock;
+    use crate::health::readiness::Item;
     use crate::record::{
         Mishap, Question, Response, SessionEnd, SetEnd, Steadiness, WhyStopped, YesNo, YesNoNotSure,
     };
@@ -305,7 +328,7 @@ mod test {
             assert_eq!(said_before.open_questions(), both, "{end:?}: it says nothing of what came after it");
             let in_warm_up = cut.clone().but(|session| {
                 session.sets.clear();
-                session.ready = vec![(crate::health::readiness::Item::Light, YesNoNotSure::Yes)];
+                session.ready = vec![(Item::Light, YesNoNotSure::Yes)];
             });
             assert_eq!(in_warm_up.open_questions(), both, "{end:?}");
             let on_the_pages = in_warm_up.but(|session| session.ready.clear());
@@ -363,6 +386,34 @@ mod test {
         assert_eq!(day(vec![of(2, cut), of(4, whole)]), None);
         let not_today = of(4, SessionEnd::NotToday).but(|session| session.sets.clear());
         assert_eq!(day(vec![of(2, cut), not_today]), Some(2), "nobody has moved since");
+    }
+
+    #[test]
+    fn a_fall_that_is_reported_again_is_counted_once_unless_it_is_a_new_one() {
+        use YesNoNotSure::{No, NotSure, Yes};
+        let practice = |day| clean(&prescription(), &at(day), &[1, 2, 2]);
+        let reported = |day, same| {
+            practice(day).but(|session| {
+                session.sets.clear();
+                session.ready = vec![(Item::Fall, Yes)];
+                session.same_fall = same;
+            })
+        };
+        let fell = practice(2).but(|session| session.end = Some(SessionEnd::Fell));
+        let known = |sessions: Vec<PastSession>| {
+            past(sessions).known_fall().map(|known| (known.day.day(), known.in_practice))
+        };
+        assert_eq!(known(vec![practice(2)]), None);
+        assert_eq!(known(vec![fell.clone()]), Some((2, true)));
+        assert_eq!(known(vec![fell.clone(), practice(6)]), None, "there was a practice since");
+        assert_eq!(known(vec![fell.clone(), reported(5, Some(Yes))]), Some((2, true)));
+        for new in [Some(No), Some(NotSure), None] {
+            assert_eq!(known(vec![fell.clone(), reported(5, new)]), Some((5, false)), "{new:?}");
+            assert!(reported(5, new).incidents().fell, "{new:?}: a new one leaves a part of the program out");
+        }
+        assert!(!reported(5, Some(Yes)).incidents().fell, "the one before has done so");
+        let aside = fell.but(|session| session.discounted = true);
+        assert_eq!(known(vec![aside]), None, "somebody else's");
     }
 
     #[test]

@@ -153,7 +153,9 @@ pub(super) fn reported_since(past: &Past, last: Option<&Sitting<'_>>) -> Vec<Hol
         let Readiness { locks, holds, lower, .. } = Readiness::of(&session.ready);
         // What happened in a practice with sets is a fault of the practice, and counted there.
         let no_sets = session.sets.is_empty();
-        let fell = lower || holds.contains(&Hold::Fall) || locks.contains(&Lock::FallHurt);
+        // The same fall lowers once.
+        let fell = session.reports_new_fall()
+            && (lower || holds.contains(&Hold::Fall) || locks.contains(&Lock::FallHurt));
         [
             (Hold::Fall, fell || no_sets && session.fell()),
             (Hold::Dizziness, holds.contains(&Hold::Dizziness)),

@@ -734,7 +734,7 @@ fn tests_below_their_cut_off_narrow_the_steps_and_the_drills() {
         Next::of(
             &past([session(2), session(4)]),
             &prescription(),
-            &Fitness { suitability: None, tests_below },
+            &Fitness { suitability: None, tests_below, ..Fitness::default() },
             &at(6),
         )
     };
@@ -753,7 +753,7 @@ fn a_clinician_first_is_a_lock_with_its_reason() {
         let answers: Vec<(Topic, Finding)> = Topic::questions(false)
             .map(|topic| (topic, if topic == Topic::ThinBones { found } else { Finding::Fine }))
             .collect();
-        Fitness { suitability: Some(Suitability::of(&answers, false)), tests_below: 0 }
+        Fitness { suitability: Some(Suitability::of(&answers, false)), tests_below: 0, ..Fitness::default() }
     };
     let (locked, cleared) = (fitness(Finding::Warning(Why::Yes)), fitness(Finding::Lifted(By::Clearance)));
     let next = Next::of(&Past::default(), &prescription(), &locked, &at(2));

@@ -3,7 +3,7 @@
 use jiff::{SignedDuration, ToSpan, ZonedDateTime};
 use proptest::prelude::*;
 
-use super::{Clearable, Retest, Trainee};
+use super::{Clearable, PartnerFit, Retest, Trainee};
 use crate::course::past::sample::{at, clean, past, prescription};
 use crate::course::past::{Barrier, Lifted, Past};
 use crate::course::progression::{Decision, Reason, at_steps};
@@ -380,4 +380,54 @@ fn a_clearance_lifts_locks_dates_ahead_and_the_answers_but_no_hold() {
         |now: &ZonedDateTime| cleared.barriers(now).holds.iter().map(|hold| hold.what).collect::<Vec<_>>();
     assert_eq!(holds(&now), [Hold::Unwell]);
     assert_eq!(holds(&now.saturating_add(SignedDuration::from_hours(48))), []);
+}
+
+/// What is asked about the partner, each with this answer or, for one topic, with that.
+fn of_partner(at: &ZonedDateTime, other: Option<(Topic, Answer)>) -> Identified<SuitabilityRow> {
+    let asked = Topic::questions(true).filter(|topic| topic.is_about_partner());
+    let answer = |topic: Topic| match other {
+        Some((of, answer)) if of == topic => answer,
+        _ if topic.is_good(YesNoNotSure::Yes) => Answer::Yes,
+        _ => Answer::No,
+    };
+    let answers = asked.map(|topic| TopicRow::new(topic, Reply::new(answer(topic)))).collect();
+    let at = Stamp::from(at);
+    Identified {
+        id: Id::of(&format!("partner {}", at.text())),
+        row: SuitabilityRow { at, partner: true, answers, replaces: Vec::new() },
+    }
+}
+
+#[test]
+fn the_answers_about_a_partner_open_or_close_practice_with_one_whatever_else_was_answered() {
+    let known = |answered| Trainee::new(Past::default(), &[], answered);
+    let alone = |trainee: &Trainee| {
+        let bounds = trainee.fitness.bounds();
+        bounds.is_some_and(|bounds| bounds.limits.alone)
+    };
+    let (whole, good) = (given(2, &[]), of_partner(&at(3), None));
+    assert_eq!(known(Vec::new()).partner_fit(), PartnerFit::NotAsked);
+    assert_eq!(known(vec![whole.clone()]).partner_fit(), PartnerFit::NotAsked);
+    assert!(alone(&known(vec![whole.clone()])));
+    for answered in [vec![good.clone()], vec![whole.clone(), good.clone()]] {
+        let trainee = known(answered);
+        assert_eq!((trainee.partner_fit(), alone(&trainee)), (PartnerFit::Fits, false));
+    }
+    assert_eq!(known(vec![good.clone()]).fitness.suitability, None, "the rest is still asked");
+
+    for topic in Topic::questions(true).filter(|topic| topic.is_about_partner()) {
+        let bad = if topic.is_good(YesNoNotSure::Yes) { Answer::No } else { Answer::Yes };
+        for said in [bad, Answer::NotSure] {
+            let row = of_partner(&at(3), Some((topic, said)));
+            for answered in [vec![row.clone()], vec![whole.clone(), row.clone()]] {
+                let trainee = known(answered);
+                let fit = trainee.partner_fit();
+                assert!(matches!(&fit, PartnerFit::Not(why) if !why.is_empty()), "{topic}: {said}: {fit:?}");
+                assert!(alone(&trainee), "{topic}: {said}");
+            }
+        }
+        let mut part = good.clone();
+        part.row.answers.retain(|row| row.topic != topic);
+        assert_eq!(known(vec![part]).partner_fit(), PartnerFit::NotAsked, "{topic}");
+    }
 }

@@ -19,6 +19,7 @@ use crate::record::{
     Answer, Decided, Entry, Question, RoutineEnd, RoutinePart, SessionEnd, Stamp, TriedOut, YesNoNotSure,
 };
 use crate::units::Millis;
+use jiff::civil::Date;
 
 /// Reasons to see a clinician first on one page: as many as are drawn large on a large screen \[derived: `tests/program/screens.rs`\].
 const REASONS_ON_A_PAGE: usize = 6;
@@ -35,6 +36,15 @@ const ON_A_PAGE: usize = 420;
 /// The words of a phrase: pages show the same words that are spoken.
 fn words(id: &str) -> String {
     Phrase::own(id).words().to_owned()
+}
+
+/// A fall that is known already: a fall reported before practice may be the same.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct KnownFall {
+    /// The day of the practice in which it happened, or before which it was reported.
+    pub day: Date,
+    /// It happened in the practice.
+    pub in_practice: bool,
 }
 
 /// What is known of the person before today's questions.
@@ -56,6 +66,8 @@ pub struct Preparation {
     pub weekly: bool,
     /// The questions about suitability were answered, so that the pages about health are not needed.
     pub suitability_known: bool,
+    /// The last fall that is known since the last practice began.
+    pub known_fall: Option<KnownFall>,
     /// Who is watching, for a supervised try-out.
     pub tried_out: Option<TriedOut>,
 }
@@ -85,6 +97,7 @@ pub(super) enum Page {
     Ready {
         sure: Option<YesNoNotSure>,
     },
+    SameFall,
     Gentler,
     Weekly {
         question: Question,
@@ -172,6 +185,7 @@ impl Before {
             }
             Page::Health { .. } if answer.is_some() => self.confirm(Answer::ClinicianFirst(answer), turn),
             Page::Ready { sure } => self.ready_key(sure, key, turn),
+            Page::SameFall => self.same_fall_key(key, turn),
             Page::Gentler if on => self.after_readiness(turn),
             Page::InPlace if answer.is_some() => self.confirm(Answer::InPlace(answer), turn),
             Page::Partner { part } => self.partner_key(part, key, turn),

@@ -125,6 +125,7 @@ impl Before {
             Page::Cautions { part } => whole.cautions_page(part),
             Page::Health { part } => health_page(part),
             Page::Ready { sure } => self.ready_page(sure),
+            Page::SameFall => self.same_fall_page(),
             Page::Gentler => self.gentler_page(),
             Page::Weekly { question, wait } => question_body(question, wait.is_asking()),
             Page::InPlace => whole.in_place_page(),
@@ -148,7 +149,7 @@ impl Before {
             Page::Ready { sure } => self.ready_keys(sure, whole.silent),
             Page::InPlace => [answer_keys(|answer| ReadyPage::Room.words(answer)), vec![leave()]].concat(),
             Page::Partner { part } => whole.partner_keys(part),
-            Page::Side { .. } | Page::Check { .. } => vec![leave()],
+            Page::SameFall | Page::Side { .. } | Page::Check { .. } => vec![leave()],
             Page::Weekly { .. } | Page::LeaveOutWarmUp { .. } => vec![stop()],
             Page::WarmUp { .. } => vec![KeyHint::new("any other key", "leave it out?"), stop()],
         }

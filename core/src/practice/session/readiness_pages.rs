@@ -87,6 +87,14 @@ impl Before {
             return self.turn_to(Page::Ready { sure: None });
         }
         self.keep_readiness(turn);
+        if self.asks_same_fall() {
+            return self.turn_to(Page::SameFall);
+        }
+        self.after_answers(turn)
+    }
+
+    /// Everything is answered: what it comes to.
+    pub(super) fn after_answers(mut self: Box<Self>, turn: &mut Turn<'_>) -> State {
         let Readiness { verdict, fell, .. } = self.ready.readiness();
         turn.record(Entry::answered(None, Answer::Ready(Some((verdict != Verdict::NotToday).into()))));
         match verdict {

@@ -162,6 +162,13 @@ pub struct LiftedRow {
     pub told_by: Vec<Id>,
 }
 
+impl SuitabilityRow {
+    /// Whether it tells of nothing but the partner.
+    pub fn is_of_partner(&self) -> bool {
+        !self.answers.is_empty() && self.answers.iter().all(|row| row.topic.is_about_partner())
+    }
+}
+
 #[cfg(test)]
 mod test {
     use super::ReadyRow;

@@ -98,7 +98,7 @@ proptest! {
         let given = answers.iter().map(|(topic, agreed)| (*topic, found(*agreed)));
         let answers: Vec<_> = fine.chain(given).collect();
         let suitability = Suitability::of(&answers, true);
-        let fitness = Fitness { suitability: Some(suitability), tests_below };
+        let fitness = Fitness { suitability: Some(suitability), tests_below, ..Fitness::default() };
         let next = Next::of(&past, &prescription, &fitness, &at(20));
         let said = fitness.bounds().unwrap_or(Bounds::STEP_ONE).to_string();
         for (plan, step) in prescription.drills().iter().zip(&next.steps).skip(1) {
@@ -149,7 +149,7 @@ fn what_each_limit_leaves_of_each_second_ladder() {
 fn the_limits_are_said_by_their_attributes() {
     let drill = trial::with_second().find(|drill| drill.name() == "counter-reach").unwrap();
     let prescription = prescription(drill, Form::Alone, 1, 3, false);
-    let fitness = Fitness { suitability: None, tests_below: 1 };
+    let fitness = Fitness { suitability: None, tests_below: 1, ..Fitness::default() };
     let next = Next::of(&past([]), &prescription, &fitness, &at(2));
     let said: Vec<String> = next.reasons.iter().map(ToString::to_string).collect();
     assert_eq!(

@@ -100,7 +100,7 @@ pub(super) fn walk(
     let mut model = Model::default();
     let mut ups = 0;
     let start = on(jiff::civil::date(2026, 11, 2), 9);
-    let fitness = Fitness { suitability: None, tests_below };
+    let fitness = Fitness { suitability: None, tests_below, ..Fitness::default() };
     for day in 0..days {
         for _ in 0..rng.random_range(1..=3) {
             let real =

@@ -7,7 +7,7 @@ use crate::health::readiness::{Asked, Item, Readiness, Today};
 use crate::health::yes_no::YesNoNotSure::{self, No, NotSure, Yes};
 use crate::plan::prescription::Prescription;
 use crate::practice::session::screen::Body;
-use crate::practice::session::{Event, Preparation, Session};
+use crate::practice::session::{Event, KnownFall, Preparation, Session};
 use crate::record::{Answer, Decided, Decision, Entry, Given, Question, SessionEnd, YesNo};
 use crate::units::Millis;
 
@@ -329,4 +329,55 @@ fn a_fall_that_is_told_and_leaves_the_day_open_leaves_out_what_was_prepared_for_
     };
     assert_eq!(drills(&[Item::Fall]), ["counter-shift"; 3], "a fall without harm, over two days ago");
     assert_eq!(drills(&[Item::Night]), ["counter-shift", "counter-reach", "counter-reach"]);
+}
+
+#[test]
+fn a_fall_that_may_be_known_already_is_asked_about_once_the_answers_are_kept() {
+    let told = |known_fall, bad: &[Item]| {
+        let fit = std::cell::Cell::new(Some(Preparation { known_fall, ..Preparation::default() }));
+        let mut walk = Walk::over(Prescription::ready("gentle").unwrap(), "lower", |session| {
+            session.prepare(fit.take().unwrap())
+        });
+        walk.on(Event::Sound { device: None });
+        walk.keys(TO_READY);
+        answer_all_but(&mut walk, bad);
+        walk
+    };
+    let asks = |walk: &Walk| match walk.body() {
+        Body::Question { ask, .. } => ask,
+        _ => String::new(),
+    };
+    let day = "2026-11-03".parse().unwrap();
+    let [practiced, reported] = [true, false].map(|in_practice| Some(KnownFall { day, in_practice }));
+    let ask = "Is this the same fall as on Tuesday, November 3?";
+    assert_eq!(asks(&told(practiced, &[Item::Fall])), ask);
+    assert_eq!(
+        asks(&told(reported, &[Item::Fall])),
+        "Is this the fall that you reported on Tuesday, November 3?"
+    );
+    assert_eq!(
+        asks(&told(practiced, &[Item::Fall, Item::FallHurt])),
+        ask,
+        "one that locks is asked about too"
+    );
+    assert_eq!(asks(&told(None, &[Item::Fall])), "", "none is known");
+    assert_eq!(asks(&told(practiced, &[Item::Night])), "", "none is told");
+    assert_eq!(asks(&told(practiced, &[Item::Fall, Item::Chest])), "", "nothing before whom to call");
+
+    for (key, said) in [("y", Yes), ("n", No), ("u", NotSure)] {
+        let mut walk = told(practiced, &[Item::Fall]);
+        assert!(answers(&walk).contains(&(Item::Fall, Yes)), "kept before it is asked");
+        walk.keys("\n x7");
+        assert_eq!(asks(&walk), ask, "no other key passes it");
+        walk.keys(key);
+        assert_eq!(page(&walk).0, "Gentler today", "{key}");
+        let same = Entry::answered(None, Answer::SameFall(Some(said)));
+        assert_eq!(walk.entries().into_iter().filter(|entry| **entry == same).count(), 1);
+    }
+    let mut left = told(practiced, &[Item::Fall]);
+    left.keys("s");
+    assert!(answers(&left).contains(&(Item::Fall, Yes)));
+    let asked =
+        |entry: &&Entry| matches!(entry, Entry::Answered(row) if row.answer.question() == Question::SameFall);
+    assert!(!left.entries().iter().any(asked));
 }
