@@ -43,6 +43,9 @@ pub use writer::{Closed, Status, Writer};
 /// How long a commit waits for another program that is reading the file.
 const BUSY: Duration = Duration::from_millis(1_500);
 
+/// How many bytes the rollback file has. A commit of one entry changes ten pages or so of 4 KiB [derived].
+const ROLLBACK_BYTES: u64 = 128 * 1024;
+
 /// A journal that is open: for practice, with the lock, or only to look.
 #[derive(Debug)]
 pub struct Journal {
@@ -119,7 +122,7 @@ impl Journal {
         prepare(&db).map_err(at)?;
         let copy = schema::copy_before_migrating(&db, &path)?;
         migrate(&mut db, &path)?;
-        schema::make_room(&db).map_err(at)?;
+        keep_rollback(&db, &path)?;
         let mut journal = Self { db, path, lock: Some(lock) };
         let mut notices: Vec<Notice> = copy.into_iter().map(Notice::Renewed).collect();
         notices.extend(rescue::take_in(&mut journal));
@@ -128,6 +131,8 @@ impl Journal {
             notices.push(Notice::Interrupted(closed));
         }
         journal.summarize();
+        schema::make_room(&journal.db).map_err(|source| journal.sqlite(source))?;
+        rescue::make_spare(journal.path.parent().unwrap_or(Path::new("")))?;
         notices.extend(journal.outside()?.unread.into_iter().map(Notice::Unread));
         Ok((journal, notices))
     }
@@ -247,10 +252,25 @@ fn migrate(db: &mut Connection, path: &Path) -> Result<(), JournalError> {
     })
 }
 
-/// The promises of a commit: on the disk, the folder's entry included, before it returns.
+/// The promises of a commit: on the disk before it returns, and no new block of a full disk is needed. So the rollback file
+/// stays, with the bytes that it has, and nothing goes to the folder for temporary files.
 fn prepare(db: &Connection) -> rusqlite::Result<()> {
-    db.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
+    db.pragma_update_and_check(None, "journal_mode", "PERSIST", |_| Ok(()))?;
+    db.pragma_update_and_check(None, "journal_size_limit", ROLLBACK_BYTES as i64, |_| Ok(()))?;
+    db.pragma_update(None, "temp_store", "MEMORY")?;
     db.pragma_update(None, "synchronous", "EXTRA")
+}
+
+/// Gives the rollback file its bytes. Nobody can write meanwhile, and a file that begins with zeros undoes nothing
+/// (<https://www.sqlite.org/fileformat.html#the_rollback_journal>).
+fn keep_rollback(db: &Connection, path: &Path) -> Result<(), JournalError> {
+    let mut name = path.as_os_str().to_owned();
+    name.push("-journal");
+    let rollback = PathBuf::from(name);
+    db.execute_batch("BEGIN IMMEDIATE").map_err(|source| JournalError::from_sqlite(path, source))?;
+    let filled = folder::fill(&rollback, ROLLBACK_BYTES);
+    db.execute_batch("ROLLBACK").map_err(|source| JournalError::from_sqlite(path, source))?;
+    filled.map_err(|source| JournalError::unwritable(&rollback, source))
 }
 
 #[cfg(test)]

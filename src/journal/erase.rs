@@ -11,7 +11,7 @@ use super::{Folder, JournalError, Lock};
 /// What is erased.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum What {
-    /// The journal, and what stands beside it: rescue files, accounts of faults, what a crash left half written.
+    /// The journal, and what stands beside it: rescue files and the bytes kept for one, accounts of faults, what a crash left half written.
     Journal,
     /// That, the settings and the prescriptions.
     Everything,
@@ -149,9 +149,9 @@ mod test {
         fs::write(folder.prescription_file(), "kept").unwrap();
         fs::write(place.path().join("holiday.jpg"), "not ours").unwrap();
         assert!(holds(&everything_in(place.path())));
-        assert_eq!(files(&folder, What::Journal).unwrap().len(), 5);
+        assert_eq!(files(&folder, What::Journal).unwrap().len(), 6);
         let lock = folder.lock().unwrap();
-        assert_eq!(erase(&lock, What::Journal).unwrap(), 5);
+        assert_eq!(erase(&lock, What::Journal).unwrap(), 6);
         assert!(!holds(&everything_in(place.path())));
         assert!(folder.settings_file().exists() && folder.prescription_file().exists());
         assert_eq!(erase(&lock, What::Everything).unwrap(), 2);

@@ -200,6 +200,15 @@ impl JournalError {
         }
     }
 
+    /// The error of a file of the folder that the system could not write.
+    pub(super) fn unwritable(path: &Path, source: io::Error) -> Self {
+        let path = path.to_owned();
+        match source.kind() {
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => Self::Full { path },
+            _ => Self::Unwritable { path, source },
+        }
+    }
+
     /// The error that stands for what `SQLite` said about the file at `path`.
     pub(super) fn from_sqlite(path: &Path, source: rusqlite::Error) -> Self {
         let path = path.to_owned();

@@ -2,7 +2,7 @@
 
 use std::env;
 use std::fs::{self, File};
-use std::io::{self, Write};
+use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
 use directories::ProjectDirs;
@@ -119,6 +119,26 @@ pub(super) fn make_private_file(path: &Path) -> Result<(), JournalError> {
         }
         _ => Ok(()),
     }
+}
+
+/// Sees to it that a file of the program has at least so many bytes, each written, so that writing over them needs no new
+/// block.
+///
+/// # Errors
+/// If it cannot be written. Without room it is as long as it was.
+pub(super) fn fill(path: &Path, bytes: u64) -> io::Result<()> {
+    let mut file = private().append(true).create(true).open(path)?;
+    let before = file.metadata()?.len();
+    if before >= bytes {
+        return Ok(());
+    }
+    let filled = io::copy(&mut io::repeat(0).take(bytes - before), &mut file).and_then(|_| file.sync_all());
+    if filled.is_err() {
+        // The reason to report is the first one.
+        let _ = file.set_len(before);
+    }
+    filled?;
+    sync_folder(path.parent())
 }
 
 /// Brings a file and its name onto the disk.

@@ -1,16 +1,17 @@
-//! The file beside the journal for what could not be written into it; the next opening imports it.
+//! The file beside the journal for what could not be written into it; the next opening imports it. It holds the whole session, so
+//! that it stands alone, and its bytes are taken before practice, so that a full disk keeps nothing out.
 
 use std::env;
-use std::fs;
-use std::io;
+use std::fs::{self, File};
+use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
 use rusqlite::TransactionBehavior;
 
 use super::export::write_entries;
-use super::folder::{free_name, write_beside};
+use super::folder::{fill, free_name, sync_folder, write_beside};
 use super::lines::{self, NotKept, insert};
-use super::{Folder, Incoming, Journal, Notice};
+use super::{Folder, Incoming, Journal, JournalError, Notice};
 use counterpoise_core::record::{Contents, Id, Line, Misfit};
 
 /// How the form of every rescue file begins.
@@ -19,6 +20,12 @@ pub const ANY_SCHEMA: &str = "counterpoise.rescue/";
 pub const SCHEMA: &str = "counterpoise.rescue/2";
 /// The form before entries had ids.
 pub(super) const OLD_SCHEMA: &str = "counterpoise.rescue/1";
+
+/// Where the bytes of a rescue file wait, zeros all.
+const SPARE: &str = "rescue-spare";
+/// As much as a whole session can need: its entries take less than 100 KiB with forty cues, planned anew after several pauses
+/// [derived].
+const SPARE_BYTES: u64 = 256 * 1024;
 
 /// Writes the lines into the folder, or, if that fails too, into the folder for temporary files.
 ///
@@ -29,21 +36,57 @@ pub(super) fn write(folder: &Folder, session: Id, lines: &[Line]) -> io::Result<
     in_folder.or_else(|first| write_in(&env::temp_dir(), session, lines).map_err(|_| first))
 }
 
-/// Writes the lines into a new file of the folder `place`.
+/// Writes the lines into a new file of the folder `place`, which is made again if it is gone: into the bytes that were taken
+/// before, or into new ones.
 ///
 /// # Errors
 /// If it cannot be written.
 pub(super) fn write_in(place: &Path, session: Id, lines: &[Line]) -> io::Result<PathBuf> {
     let mut text = Vec::new();
     write_entries(SCHEMA, None, lines, &mut text)?;
+    // What is wrong with the place is said by the writing.
+    let _ = Folder::open_in(place).and_then(|folder| folder.make());
     let path = free_name(place, &format!("rescue-{}", session.short()), "json");
-    write_beside(&path, &text).map(|()| path)
+    write_spare(&place.join(SPARE), &text, &path).or_else(|_| write_beside(&path, &text)).map(|()| path)
+}
+
+/// Writes the text into the spare file, which becomes the one at `path`. No step of it needs a new block.
+fn write_spare(spare: &Path, text: &[u8], path: &Path) -> io::Result<()> {
+    let mut file = File::options().write(true).open(spare)?;
+    if file.metadata()?.len() < text.len() as u64 {
+        return Err(io::ErrorKind::StorageFull.into());
+    }
+    file.write_all(text)?;
+    file.sync_all()?;
+    file.set_len(text.len() as u64)?;
+    file.sync_all()?;
+    fs::rename(spare, path)?;
+    sync_folder(path.parent())
+}
+
+/// Sees to it that the folder has a spare file.
+///
+/// # Errors
+/// If it cannot be written.
+pub(super) fn make_spare(folder: &Path) -> Result<(), JournalError> {
+    let spare = folder.join(SPARE);
+    fill(&spare, SPARE_BYTES).map_err(|source| JournalError::unwritable(&spare, source))
+}
+
+/// A spare file that a rescue was being written into when the program ended is a rescue file.
+fn name_cut_off(folder: &Path) -> io::Result<()> {
+    let spare = folder.join(SPARE);
+    let mut first = [0];
+    File::open(&spare)?.read_exact(&mut first)?;
+    if first == [0] { Ok(()) } else { fs::rename(&spare, free_name(folder, "rescue-cut-off", "json")) }
 }
 
 /// Takes in every rescue file of the folder and renames it. One that can never be taken in whole is set aside under a
 /// name of its own, so that this is said once; one that cannot be taken in now stays.
 pub(super) fn take_in(journal: &mut Journal) -> Vec<Notice> {
     let Some(folder) = journal.folder().map(|folder| folder.path().to_owned()) else { return Vec::new() };
+    // There is none, or it is tried again.
+    let _ = name_cut_off(&folder);
     let mut files: Vec<PathBuf> = fs::read_dir(folder)
         .into_iter()
         .flatten()
@@ -62,7 +105,9 @@ fn is_rescue(path: &Path) -> bool {
 fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     let taken = fs::read(file).map_err(|error| Hindrance::Now(error.to_string()));
     let name = file.display().to_string();
-    let read = taken.and_then(|text| {
+    let read = taken.and_then(|mut text| {
+        // The zeros of a spare file after the text.
+        text.truncate(text.iter().rposition(|byte| *byte != 0).map_or(0, |last| last + 1));
         let read = Incoming::read(&name, &text).and_then(Incoming::into_rescue);
         read.map_err(|error| Hindrance::Always(error.to_string()))
     });

@@ -184,7 +184,7 @@ fn a_commit_is_on_the_disk_before_it_returns() {
     // https://www.sqlite.org/pragma.html#pragma_synchronous: EXTRA is 3.
     assert_eq!(pragma("synchronous"), 3);
     let mode: String = journal.db.pragma_query_value(None, "journal_mode", |row| row.get(0)).unwrap();
-    assert_eq!(mode, "delete");
+    assert_eq!(mode, "persist");
 }
 
 #[test]

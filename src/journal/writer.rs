@@ -45,8 +45,10 @@ pub struct Writer {
     status: Receiver<Status>,
     /// What the thread has not dealt with yet, in order; it may be writing the first.
     unsure: VecDeque<Line>,
-    /// What it could never write.
-    aside: Vec<Line>,
+    /// How many lines it could never write.
+    aside: usize,
+    /// Everything that was handed over: a rescue file holds it whole, so that it fits also where the journal is gone.
+    all: Vec<Line>,
     /// Whether the next one of `unsure` is in the journal.
     dealt: Receiver<bool>,
     /// What the thread leaves behind.
@@ -105,7 +107,8 @@ impl Writer {
             tell,
             dealt: tell_dealt,
             unwritten: VecDeque::new(),
-            aside: Vec::new(),
+            aside: 0,
+            all: Vec::new(),
             failing: None,
             troubled: false,
         };
@@ -118,7 +121,8 @@ impl Writer {
             waiting: VecDeque::new(),
             status,
             unsure: VecDeque::new(),
-            aside: Vec::new(),
+            aside: 0,
+            all: Vec::new(),
             dealt,
             closed: Some(closed),
             id,
@@ -166,6 +170,7 @@ impl Writer {
 
     pub(super) fn hand_over(&mut self, line: Line, done: Option<SyncSender<()>>) {
         self.unsure.push_back(line.clone());
+        self.all.push(line.clone());
         self.waiting.push_back(Parcel { line, done });
         self.pass_on();
     }
@@ -173,7 +178,8 @@ impl Writer {
     /// Puts as much as fits into the queue, in order.
     fn pass_on(&mut self) {
         while let Ok(kept) = self.dealt.try_recv() {
-            self.aside.extend(self.unsure.pop_front().filter(|_| !kept));
+            self.unsure.pop_front();
+            self.aside += usize::from(!kept);
         }
         let Some(to) = &self.to else { return };
         while let Some(parcel) = self.waiting.pop_front() {
@@ -199,16 +205,16 @@ impl Writer {
         Some(closed.recv_timeout(left).unwrap_or_else(|error| self.abandon(error)))
     }
 
-    /// The thread does not answer: what it was given and has not dealt with goes to a rescue file. What it may be
-    /// writing now is among it, and taken in twice it is not doubled.
+    /// The thread does not answer, and has not dealt with everything: the session goes to a rescue file. What is in the
+    /// journal already, or being written now, is not doubled when it is taken in.
     fn abandon(&mut self, error: RecvTimeoutError) -> Closed {
         self.pass_on();
-        let lines: Vec<Line> = self.aside.drain(..).chain(self.unsure.drain(..)).collect();
-        let mut closed = Closed { journal: None, not_saved: lines.len(), rescue: None, lost: None };
-        if !lines.is_empty() {
+        let mut closed =
+            Closed { journal: None, not_saved: self.aside + self.unsure.len(), rescue: None, lost: None };
+        if closed.not_saved > 0 {
             let places =
                 self.folder.iter().map(|folder| folder.path().to_owned()).chain([std::env::temp_dir()]);
-            closed.rescue = places.into_iter().find_map(|place| rescue_within(place, self.id, &lines));
+            closed.rescue = places.into_iter().find_map(|place| rescue_within(place, self.id, &self.all));
             let why = match error {
                 RecvTimeoutError::Timeout => "the disk does not answer",
                 RecvTimeoutError::Disconnected => "the thread that writes the journal broke down",
@@ -252,8 +258,10 @@ struct Desk {
     tell: Sender<Status>,
     dealt: Sender<bool>,
     unwritten: VecDeque<Parcel>,
-    /// What no later try can write: it must not hold up the rest.
-    aside: Vec<Line>,
+    /// How many lines no later try can write: they must not hold up the rest.
+    aside: usize,
+    /// Everything that came.
+    all: Vec<Line>,
     /// Set while commits fail: how long to wait, and when to try again.
     failing: Option<(Duration, Instant)>,
     /// The last news was [`Status::NotSaved`].
@@ -268,7 +276,7 @@ impl Desk {
                 None => from.recv().map_err(|_| RecvTimeoutError::Disconnected),
             };
             let closing = next.as_ref().is_err_and(|error| *error == RecvTimeoutError::Disconnected);
-            let came = next.map(|parcel| self.unwritten.push_back(parcel)).is_ok();
+            let came = next.map(|parcel| self.take(parcel)).is_ok();
             // While commits fail, a new entry is no reason to try sooner than at the time set.
             if !came || self.failing.is_none_or(|(_, again)| again <= Instant::now()) {
                 self.write();
@@ -277,6 +285,11 @@ impl Desk {
                 return self.close();
             }
         }
+    }
+
+    fn take(&mut self, parcel: Parcel) {
+        self.all.push(parcel.line.clone());
+        self.unwritten.push_back(parcel);
     }
 
     /// Writes in order until nothing is left or a commit fails.
@@ -295,7 +308,8 @@ impl Desk {
                 Err(error) if error.is_final() => {
                     self.failing = None;
                     let _ = self.dealt.send(false);
-                    self.aside.extend(self.unwritten.pop_front().map(|parcel| parcel.line));
+                    self.unwritten.pop_front();
+                    self.aside += 1;
                     self.say_not_saved(&error);
                 }
                 Err(error) => {
@@ -305,7 +319,7 @@ impl Desk {
                 }
             }
         }
-        if self.troubled && self.aside.is_empty() {
+        if self.troubled && self.aside == 0 {
             self.troubled = false;
             // The caller may have left.
             let _ = self.tell.send(Status::Saved);
@@ -319,13 +333,13 @@ impl Desk {
         }
     }
 
-    /// The last try has been made.
+    /// The last try has been made. Where the file is gone or empty by now, nothing of the session is in it.
     fn close(mut self) -> Closed {
-        let mut lines = self.aside;
-        lines.extend(self.unwritten.into_iter().map(|parcel| parcel.line));
-        let mut closed = Closed { journal: None, not_saved: lines.len(), rescue: None, lost: None };
-        if !lines.is_empty() {
-            match self.journal.folder().map(|folder| rescue::write(folder, self.id, &lines)) {
+        let is_gone = !self.journal.path.metadata().is_ok_and(|metadata| metadata.len() > 0);
+        let not_saved = if is_gone { self.all.len() } else { self.aside + self.unwritten.len() };
+        let mut closed = Closed { journal: None, not_saved, rescue: None, lost: None };
+        if not_saved > 0 {
+            match self.journal.folder().map(|folder| rescue::write(folder, self.id, &self.all)) {
                 Some(Ok(path)) => closed.rescue = Some(path),
                 Some(Err(error)) => closed.lost = Some(error.to_string()),
                 None => closed.lost = Some("the journal was opened only to look".to_owned()),

@@ -157,10 +157,68 @@ fn a_journal_that_was_moved_away_is_noticed() {
         writer.hand_over(line.clone(), None);
     }
     let closed = writer.close();
-    assert_eq!(closed.not_saved, session().len() - 1);
+    assert_eq!(closed.not_saved, session().len(), "also the first is not where the journal should be");
     drop(closed);
     fs::rename(&moved, folder.journal_file()).unwrap();
     assert_eq!(open(&folder).find("last").unwrap(), expected(&id(1), &session()));
+}
+
+/// A journal that is deleted, emptied, or gone with its folder takes what was in it along. The rescue file has all of it.
+#[test]
+fn a_rescue_file_stands_alone() {
+    type Loss = fn(&Folder);
+    let losses: [Loss; 3] = [
+        |folder| fs::remove_file(folder.journal_file()).unwrap(),
+        |folder| fs::write(folder.journal_file(), "").unwrap(),
+        |folder| fs::remove_dir_all(folder.path()).unwrap(),
+    ];
+    for (nth, lose) in losses.into_iter().enumerate() {
+        for kept in [1, 7, session().len()] {
+            let place = tempdir().unwrap();
+            let folder = Folder::open_in(place.path().join("ada")).unwrap();
+            let mut writer = Writer::start(open(&folder), id(1)).unwrap();
+            for (number, line) in lines().into_iter().enumerate() {
+                if number == kept {
+                    lose(&folder);
+                }
+                let (done, ready) = mpsc::sync_channel(1);
+                writer.hand_over(line, Some(done));
+                if number < kept {
+                    ready.recv_timeout(LONG).unwrap();
+                }
+            }
+            if kept == lines().len() {
+                lose(&folder);
+            }
+            let closed = writer.close();
+            let rescue = closed.rescue.clone().unwrap_or_else(|| panic!("{nth} {kept}: {closed:?}"));
+            assert_eq!(rescue.parent(), Some(folder.path()), "{nth} {kept}");
+            drop(closed);
+            let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+            assert!(notices.contains(&Notice::Rescued(rescue)), "{nth} {kept}: {notices:?}");
+            assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()), "{nth} {kept}");
+        }
+    }
+}
+
+#[test]
+fn a_rescue_file_that_was_being_written_when_the_program_ended_is_taken_in() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    drop(open(&folder));
+    let spare = folder.path().join("rescue-spare");
+    let size = fs::metadata(&spare).unwrap().len();
+    let whole = rescue::write(&folder, id(1), &lines()).unwrap();
+    assert!(!spare.exists(), "its bytes are the rescue file's");
+    // The text is written, and the file neither cut to its length nor renamed.
+    let mut bytes = fs::read(&whole).unwrap();
+    bytes.resize(size as usize, 0);
+    fs::write(&spare, bytes).unwrap();
+    fs::remove_file(whole).unwrap();
+    let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(notices, [Notice::Rescued(folder.path().join("rescue-cut-off-1.json"))]);
+    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    assert_eq!(fs::metadata(&spare).unwrap().len(), size, "there is another one");
 }
 
 #[test]
