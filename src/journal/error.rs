@@ -138,6 +138,9 @@ pub enum JournalError {
         /// How many are missing, and why.
         reason: String,
     },
+    /// What was to be kept has a value out of its range. Nothing was kept.
+    #[error("this cannot be kept: {0}")]
+    OutOfRange(String),
     /// What was asked for could not be written out.
     #[error("the output cannot be written: {0}")]
     Output(#[from] io::Error),
@@ -196,6 +199,7 @@ impl JournalError {
             Self::PartlyImported { .. } => {
                 "Keep the file: it still holds what is missing. Nothing that was in the journal has changed.".into()
             }
+            Self::OutOfRange(_) => "Nothing was kept. Check the number and type it again.".into(),
             Self::Output(_) => "Check that the place exists and has room.".into(),
         }
     }

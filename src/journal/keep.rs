@@ -145,7 +145,9 @@ impl Journal {
     pub fn keep_ticked(&mut self, id: Id, ticked: &Ticked) -> Result<(), JournalError> {
         let mut pen = Pen::fresh(&format!("sheet {id}"));
         let at = instant(&ticked.at);
-        let lines = ticked.entries().into_iter().map(|entry| pen.line(at, Some(id), entry));
+        let entries = ticked.entries();
+        in_range(&entries)?;
+        let lines = entries.into_iter().map(|entry| pen.line(at, Some(id), entry));
         self.keep_lines(&lines.collect::<Vec<_>>())
     }
 
@@ -227,6 +229,8 @@ impl Journal {
         session: Option<Id>,
         entries: impl IntoIterator<Item = Entry>,
     ) -> Result<(), JournalError> {
+        let entries: Vec<Entry> = entries.into_iter().collect();
+        in_range(&entries)?;
         let mut pen = self.pen()?;
         let lines = entries.into_iter().map(|entry| pen.line(instant(at), session, entry));
         self.keep_lines(&lines.collect::<Vec<_>>())
@@ -257,6 +261,11 @@ impl Journal {
         self.summarize();
         Ok(())
     }
+}
+
+/// The gate of what is typed in: that of the fold, before anything is kept.
+fn in_range(entries: &[Entry]) -> Result<(), JournalError> {
+    entries.iter().cloned().try_for_each(|mut entry| entry.range()).map_err(JournalError::OutOfRange)
 }
 
 fn changed(what: Change, bytes: &[u8], source: &str, at: &ZonedDateTime) -> Entry {

@@ -116,6 +116,9 @@ fn read(row: &Row<'_>) -> rusqlite::Result<Line> {
         ..=FORMAT => serde_json::from_str::<Entry>(text).map(Told::from),
         _ => serde_json::from_str(text).map(Told::Later),
     };
+    let entry = entry.or_else(|error| {
+        serde_json::from_str(text).and_then(|value| Told::read_kept(format, value)).map_err(|_| error)
+    });
     Ok(Line {
         id: id(row.get(0)?),
         writer: id(row.get(1)?),

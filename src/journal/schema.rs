@@ -81,7 +81,7 @@ pub(super) fn migrate(db: &mut Connection) -> Result<(), NotMigrated> {
         change.execute_batch(migration)?;
     }
     let kept: String = change.query_row(include_str!("schema/old_export.sql"), [], |row| row.get(0))?;
-    let lines = old::lines_of_export(kept.as_bytes())
+    let lines = old::lines_of_tables(kept.as_bytes())
         .map_err(|error| NotMigrated::Unreadable { version: done, reason: error.to_string() })?;
     change.execute_batch(include_str!("schema/drop_old.sql"))?;
     change.execute_batch(include_str!("schema/entries.sql"))?;

@@ -70,6 +70,8 @@ pub struct PastSession {
     pub why_stopped: Option<WhyStopped>,
     /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
     pub by_hand: bool,
+    /// An entry of it does not fit: a value out of range, or one that contradicts another. It never counts as fine.
+    pub doubtful: bool,
     /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
     pub discounted: bool,
     /// What it locked before it was corrected: a correction lifts no lock.

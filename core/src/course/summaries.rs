@@ -12,7 +12,7 @@ use crate::record::{
 
 /// The form of a summary, and the rules by which it is made. Kept ones of another number are made anew. Count it up whenever
 /// the same lines lead to another summary.
-pub const FOLD: u32 = 5;
+pub const FOLD: u32 = 6;
 
 /// One session as the rules see it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

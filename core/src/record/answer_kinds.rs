@@ -181,6 +181,11 @@ impl Numbered for YesNoNotSure {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Effort(u8);
 
+impl Effort {
+    /// The most.
+    pub const HARDEST: Self = Self(10);
+}
+
 impl Numbered for Effort {
     const LIMITS: (u8, u8) = (0, 10);
     const KEYS: &'static [(char, &'static str, Self)] = &[

@@ -8,7 +8,8 @@ use serde::Serialize;
 use super::{
     BalanceRow, ChangeRow, ClearanceRow, CorrectionRow, Entry, Id, Identified, Lifted, LiftedRow, Line,
     Place, PlanRecord, PrescriptionText, ReadyRow, ResponseRow, SessionEnd, SessionRecord, SetEnd, SetEndRow,
-    SetRecord, Stamp, SuitabilityRow, Told, in_order,
+    SetRecord, Stamp, SuitabilityRow, Told, careful, in_order,
+    ranges::{WORK_SLACK_MS, in_time},
 };
 use crate::words::counted;
 
@@ -38,7 +39,8 @@ pub struct Contents {
     pub misfits: Vec<Misfit>,
 }
 
-/// A line that cannot be used: it contradicts another one, or belongs to a session or a set whose beginning is missing.
+/// A line that does not fit: a value is out of its range, it contradicts another one, or it belongs to a session or a set whose
+/// beginning is missing. Its session never counts as fine.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Misfit {
     /// Which line.
@@ -68,8 +70,11 @@ impl Contents {
         // A clock that was set back must not put the beginning of a session, or of a set, after what belongs to it.
         let (begun, others) = part(lines, |entry| matches!(entry, Entry::SessionBegun(_)));
         let (sets, others) = part(others, |entry| matches!(entry, Entry::SetBegun { .. }));
+        // What was called is held against every plan of its set.
+        let (plans, others) = part(others, |entry| matches!(entry, Entry::Replanned { .. }));
         let (corrections, others) = part(others, |entry| matches!(entry, Entry::Corrected(_)));
-        for (place, line) in begun.into_iter().chain(sets).chain(others).chain(replaced_first(corrections)) {
+        let in_turn = begun.into_iter().chain(sets).chain(plans).chain(others);
+        for (place, line) in in_turn.chain(replaced_first(corrections)) {
             fold.take(place, line);
         }
         fold.finish()
@@ -91,7 +96,7 @@ impl Contents {
             format!("{count} of a later form ({form}): kept, and not read; a newer version of Counterpoise reads them")
         });
         let misfits = self.misfits.iter().map(|misfit| {
-            format!("an entry has no place in the journal, so nothing is decided by it: {misfit}")
+            format!("an entry does not fit, so its practice does not count as going well: {misfit}")
         });
         later.into_iter().chain(misfits).collect()
     }
@@ -181,11 +186,26 @@ struct Fold {
 impl Fold {
     fn take(&mut self, place: Place, line: Line) {
         let (id, session, format) = (line.id, line.session, line.format);
-        let Told::Now(entry) = line.entry else {
-            self.contents.later.push((id, format));
-            return;
+        let (mut entry, known) = match line.entry {
+            Told::Now(entry) => (*entry, Ok(())),
+            Told::OutOfRange(value) => {
+                let row = careful(&value).expect("nothing else is kept so");
+                let what =
+                    format!("an answer to \"{}\" has a number that there is not", row.answer.question());
+                (Entry::Answered(row), Err(what))
+            }
+            Told::Later(_) => {
+                self.contents.later.push((id, format));
+                return;
+            }
         };
-        if let Err(what) = self.tell(place, session, format, *entry) {
+        let ranged = entry.range();
+        let told = self.tell(place, session, format, entry);
+        for what in [known, ranged, told].into_iter().filter_map(Result::err) {
+            let place = session.and_then(|session| self.place.get(&session));
+            if let Some(place) = place {
+                self.contents.sessions[*place].is_doubtful = true;
+            }
             self.contents.misfits.push(Misfit { id, session, what });
         }
     }
@@ -240,10 +260,12 @@ impl Fold {
                         let sure = |why| why != SessionEnd::Interrupted;
                         let other =
                             ends.iter().any(|end| sure(end.1) && sure(why) && *end != (at.clone(), why));
+                        let in_time = in_time("it", &record.start.begun, &at);
                         ends.push((at, why));
                         if other {
                             return Err("it ends twice".to_owned());
                         }
+                        in_time?;
                     }
                     other => record.take(id, other)?,
                 }
@@ -324,12 +346,17 @@ impl SessionRecord {
                     Some(_) => return Err(format!("set {} begins twice", set.start.number)),
                     None => self.sets.push(set),
                 }
+                let (begun, planned) = (self.sets.len(), usize::from(self.start.sets_planned));
+                if begun > planned {
+                    return Err(format!("it has {begun} sets; {planned} were planned"));
+                }
             }
             Entry::Replanned { set, pause, paused_at_ms, cues } => {
                 let plan = PlanRecord { plan: pause, paused_at_ms: Some(paused_at_ms), cues };
                 once(&mut self.set(set)?.plans, plan, |one| one.plan, "plan", set)?;
             }
             Entry::CueDelivered { set, how } => {
+                self.set(set)?.planned(how.cue)?;
                 once(&mut self.set(set)?.delivered, how, |one| one.cue, "cue", set)?;
             }
             Entry::SoundDisturbed { set, what } => self.set(set)?.disturbed.push(what),
@@ -349,7 +376,11 @@ impl SessionRecord {
                     self.ready.extend(rows);
                 }
             }
-            Entry::Mishap(row) => self.mishaps.push(row),
+            Entry::Mishap(row) => {
+                let planned = row.cue.map(|cue| self.set(row.set)?.planned(cue)).transpose();
+                self.mishaps.push(row);
+                planned?;
+            }
             Entry::Advised(row) => self.advised.push(row),
             Entry::Routine(row) => self.routines.push(row),
             Entry::Course { patches } => match self.course.is_empty() {
@@ -377,9 +408,22 @@ impl SessionRecord {
 }
 
 impl SetRecord {
+    /// That this cue is one of a plan of this set.
+    fn planned(&self, cue: u16) -> Result<(), String> {
+        let is_planned = self.plans.iter().flat_map(|plan| &plan.cues).any(|plan| plan.cue == cue);
+        if is_planned {
+            Ok(())
+        } else {
+            Err(format!("call {} of set {} was not planned", u32::from(cue) + 1, self.start.number))
+        }
+    }
+
     /// What was only found missing gives way to what is known; of two that were, on two computers, the later knows more.
     /// Of two that are known and differ the graver counts.
-    fn end(&mut self, end: SetEndRow) -> Result<(), String> {
+    fn end(&mut self, mut end: SetEndRow) -> Result<(), String> {
+        let in_time = in_time(&format!("set {}", self.start.number), &self.start.begun, &end.at);
+        let (worked, most) = (end.worked_ms, self.start.work_ms.saturating_add(WORK_SLACK_MS));
+        end.worked_ms = worked.min(most);
         let weight = |end: &SetEndRow| match end.why {
             SetEnd::Interrupted => (0, end.worked_ms, end.at.ms()),
             SetEnd::Fell => (3, 0, 0),
@@ -391,12 +435,22 @@ impl SetRecord {
         if self.end.as_ref().is_none_or(|before| weight(before) < weight(&end)) {
             self.end = Some(end);
         }
-        if twice { Err(format!("set {} ends twice", self.start.number)) } else { Ok(()) }
+        if twice {
+            return Err(format!("set {} ends twice", self.start.number));
+        }
+        in_time?;
+        match worked > most {
+            true => {
+                Err(format!("the work of set {} is {worked} ms; {most} ms is the most", self.start.number))
+            }
+            false => Ok(()),
+        }
     }
 
     /// Of two that differ the graver counts.
     fn respond(&mut self, response: Identified<ResponseRow>) -> Result<(), String> {
         let (set, cue) = (self.start.number, response.cue);
+        let planned = self.planned(cue);
         match self.responses.iter_mut().find(|one| one.cue == cue) {
             None => self.responses.push(response),
             Some(one) if one.row == response.row => {}
@@ -404,10 +458,13 @@ impl SetRecord {
                 if one.response < response.response {
                     *one = response;
                 }
-                return Err(format!("the response to push {} of set {set} is there twice", cue + 1));
+                return Err(format!(
+                    "the response to push {} of set {set} is there twice",
+                    u32::from(cue) + 1
+                ));
             }
         }
-        Ok(())
+        planned
     }
 }
 

@@ -26,6 +26,6 @@ impl SessionRecord {
 fn last_sign(set: &SetRecord) -> SetEndRow {
     let delivered = set.delivered.iter().map(DeliveryRow::at_ms);
     let paused = set.plans.iter().filter_map(|plan| plan.paused_at_ms);
-    let worked_ms = delivered.chain(paused).max().unwrap_or(0);
+    let worked_ms = delivered.chain(paused).max().unwrap_or(0).min(set.start.work_ms);
     SetEndRow { at: set.start.begun.plus(i64::from(worked_ms)), worked_ms, why: SetEnd::Interrupted }
 }

@@ -48,6 +48,9 @@ pub struct SessionRecord {
     /// The entries that can tell of something that locks or holds: a clearance names them.
     #[serde(skip)]
     pub can_lock: Vec<Id>,
+    /// Whether an entry of it does not fit, so that it never counts as fine.
+    #[serde(skip)]
+    pub is_doubtful: bool,
     /// Where its beginning stands among all lines.
     #[serde(skip)]
     pub place: Place,
@@ -166,6 +169,7 @@ impl SessionRecord {
             routines: Vec::new(),
             course: Vec::new(),
             can_lock: Vec::new(),
+            is_doubtful: false,
             place,
         }
     }

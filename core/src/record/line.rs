@@ -3,7 +3,7 @@
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::Value;
 
-use super::{Entry, Id};
+use super::{Entry, Id, careful};
 
 /// The form in which entries are written now. In form 1 readiness was kept as sentences that were true or not; a line of
 /// form 0 was kept before lines named what they lift or replace (see [`old`](super::old)).
@@ -36,6 +36,9 @@ pub struct Line {
 pub enum Told {
     /// An entry.
     Now(Box<Entry>),
+    /// An answer with a number that its question does not have, kept as it came by an earlier version. It counts as the
+    /// careful answer; see [`careful`].
+    OutOfRange(Value),
     /// Something of a later form, kept as it came. Nothing is decided by it.
     Later(Value),
 }
@@ -52,11 +55,23 @@ impl Told {
         }
     }
 
+    /// Reads what a line of this form tells that a journal holds already: an answer out of range is let in nowhere, and is
+    /// not lost where it is there.
+    ///
+    /// # Errors
+    /// If the form is known and the entry is not of it.
+    pub fn read_kept(format: u32, value: Value) -> Result<Self, serde_json::Error> {
+        match careful(&value) {
+            Some(_) => Ok(Self::read(format, value.clone()).unwrap_or(Self::OutOfRange(value))),
+            None => Self::read(format, value),
+        }
+    }
+
     /// The entry, unless it is of a later form.
     pub fn entry(&self) -> Option<&Entry> {
         match self {
             Self::Now(entry) => Some(entry),
-            Self::Later(_) => None,
+            Self::OutOfRange(_) | Self::Later(_) => None,
         }
     }
 }

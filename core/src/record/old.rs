@@ -5,9 +5,9 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 
 use super::{
-    AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, CorrectionRow, CueRow, Decided,
-    DeliveryRow, DisturbanceRow, Drawn, Entry, Id, LeftOutRow, Line, MishapRow, ReadyRow, ResponseRow,
-    RoutineRow, SeenRow, SessionBegun, SessionEnd, SetEndRow, SetRow, Stamp, SuitabilityRow, TriedOut,
+    AdviceRow, BalanceRow, Change, ChangeRow, ClearanceRow, CorrectionRow, CueRow, Decided, DeliveryRow,
+    DisturbanceRow, Drawn, Entry, Id, LeftOutRow, Line, MishapRow, ReadyRow, ResponseRow, RoutineRow,
+    SeenRow, SessionBegun, SessionEnd, SetEndRow, SetRow, Stamp, SuitabilityRow, Told, TriedOut,
 };
 use crate::draw::schedule::Seed;
 use crate::plan::prescription::Digest;
@@ -46,7 +46,7 @@ struct Session {
     decided: Option<Decided>,
     #[serde(default)]
     ready: Vec<ReadyRow>,
-    answers: Vec<Placed<AnswerRow>>,
+    answers: Vec<Placed<Value>>,
     sets: Vec<Set>,
     #[serde(default)]
     left_out: Vec<LeftOutRow>,
@@ -142,10 +142,26 @@ struct Changed {
 /// # Errors
 /// If it is not of that form.
 pub fn lines_of_export(text: &[u8]) -> Result<Vec<Line>, serde_json::Error> {
+    lines_of(text, Told::read)
+}
+
+/// The lines of what the tables of a journal held. What was let in then and is out of range now is kept, and read as
+/// [`careful`](super::careful) says.
+///
+/// # Errors
+/// If it is not of the first form.
+pub fn lines_of_tables(text: &[u8]) -> Result<Vec<Line>, serde_json::Error> {
+    lines_of(text, Told::read_kept)
+}
+
+/// Reads what a line tells.
+type Read = fn(u32, Value) -> Result<Told, serde_json::Error>;
+
+fn lines_of(text: &[u8], read: Read) -> Result<Vec<Line>, serde_json::Error> {
     let export: Export = serde_json::from_slice(text)?;
     let mut lines = Vec::new();
     for session in export.sessions {
-        session.lines(&mut lines);
+        session.lines(&mut lines, read)?;
     }
     for row in export.changes {
         let (at, digest) = (row.at, digest(&row.digest));
@@ -225,9 +241,10 @@ fn digest(written: &str) -> Digest {
     written.parse().unwrap_or_else(|_| Digest::of(written.as_bytes()))
 }
 
-fn line(writer: Id, counter: u64, at_ms: i64, entry: Entry) -> Line {
+fn line(writer: Id, counter: u64, at_ms: i64, entry: impl Into<Told>) -> Line {
+    let entry = entry.into();
     let told = json!([writer, counter, at_ms, entry]).to_string();
-    Line { id: Id::of(&told), writer, counter, at_ms, format: 0, session: None, entry: entry.into() }
+    Line { id: Id::of(&told), writer, counter, at_ms, format: 0, session: None, entry }
 }
 
 /// Before lines had a counter, their moments ordered them.
@@ -238,6 +255,9 @@ fn counter(at_ms: i64) -> u64 {
 fn outside(lines: &mut Vec<Line>, at_ms: i64, entry: Entry) {
     lines.push(line(Id::of("outside of sessions"), counter(at_ms), at_ms, entry));
 }
+
+/// The most numbers of a set.
+const SET: u64 = 1_000_000;
 
 /// The lines of one session. It is a writer of its own, since nobody knows which computer wrote it, and an entry's number
 /// follows from its place in the session.
@@ -276,13 +296,25 @@ impl Lines {
         }
     }
 
+    /// The numbers of what comes after all sets.
+    const AFTER: u64 = 256 * SET;
+
+    const fn of_answer(place: u32) -> u64 {
+        Self::AFTER + place as u64
+    }
+
+    /// An answer, which may be out of range.
+    fn answer(&mut self, place: u32, told: Told) {
+        let writer = Id::of(&format!("session {}", self.session));
+        let session = Some(self.session);
+        self.told.push(Line { session, ..line(writer, Self::of_answer(place), self.at, told) });
+    }
+
     fn add(&mut self, place: u32, entry: Entry) {
-        const SET: u64 = 1_000_000;
-        const AFTER: u64 = 256 * SET;
         let in_set =
             |set: u8, part: u64, place: u32| u64::from(set) * SET + part * 200_000 + u64::from(place);
         let in_session = |part: u64, place: u32| part * 10_000 + u64::from(place);
-        let after = |part: u64, place: u32| AFTER + part * SET + u64::from(place);
+        let after = |part: u64, place: u32| Self::AFTER + part * SET + u64::from(place);
         let counter = match &entry {
             Entry::SetBegun { set, .. } => in_set(set.number, 0, 0),
             Entry::Replanned { set, pause, .. } => in_set(*set, 0, (*pause).into()),
@@ -296,7 +328,7 @@ impl Lines {
             Entry::Readied { .. } => 3,
             Entry::Course { .. } => 4,
             Entry::Seen { .. } => in_session(1, place),
-            Entry::Answered(_) => after(0, place),
+            Entry::Answered(_) => Self::of_answer(place),
             Entry::Mishap(_) => after(1, place),
             Entry::Advised(_) => after(2, place),
             Entry::SetLeftOut(row) => after(3, row.set.into()),
@@ -322,7 +354,7 @@ impl Lines {
 }
 
 impl Session {
-    fn lines(self, lines: &mut Vec<Line>) {
+    fn lines(self, lines: &mut Vec<Line>, read: Read) -> Result<(), serde_json::Error> {
         let mut of = Lines { session: self.id, at: self.start.begun.ms(), told: Vec::new() };
         of.begin(self.start);
         if let Some(tryout) = self.tryout {
@@ -369,7 +401,7 @@ impl Session {
             }
         }
         for Placed { place, row } in self.answers {
-            of.add(place, Entry::Answered(row));
+            of.answer(place, read(0, json!({ "answered": row }))?);
         }
         for Placed { place, row } in self.mishaps {
             of.add(place, Entry::Mishap(row));
@@ -387,5 +419,6 @@ impl Session {
             of.add(0, Entry::SessionEnded { at, why });
         }
         lines.extend(of.told);
+        Ok(())
     }
 }

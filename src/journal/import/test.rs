@@ -10,7 +10,9 @@ use super::super::sample::{
 use super::super::{Folder, Journal, JournalError, lines, rescue};
 use super::{Imported, import};
 use counterpoise_core::course::summaries::Summaries;
-use counterpoise_core::record::{Contents, Corrected, CorrectionRow, FORMAT, Id, Line, SessionEnd};
+use counterpoise_core::record::{
+    Contents, Corrected, CorrectionRow, FORMAT, Id, Line, SessionEnd, SessionRecord,
+};
 
 fn here() -> (tempfile::TempDir, Journal) {
     let place = tempdir().unwrap();
@@ -134,6 +136,28 @@ fn what_is_broken_or_foreign_is_refused_with_its_place_and_changes_nothing() {
         (with(3, set("/session", json!("77".repeat(16)))), "session 7777"),
         (with(3, set("/entry/cue_delivered/set", json!(7))), "the beginning of set 7 is missing"),
         (with(0, set("/session", json!("77".repeat(16)))), "its beginning has another id"),
+        // What no practice can have.
+        (with(7, set("/entry/answered/answer", json!(99))), "99 is not an answer to \"effort\""),
+        (
+            with(7, set("/entry/answered", json!({"set": 1, "question": "unwell", "answer": 2}))),
+            "2 is not an answer",
+        ),
+        (
+            with(
+                7,
+                set(
+                    "/entry/answered",
+                    json!({"set": 1, "question": "grabbed hold or nearly fell", "answer": 7}),
+                ),
+            ),
+            "7 is not an answer",
+        ),
+        (with(7, set("/entry/answered/set", json!(0))), "there is no set 0"),
+        (with(2, set("/entry/set_begun/set/step", json!(255))), "step 255 is not one of"),
+        (with(5, set("/entry/set_ended/end/worked_ms", json!(1_000_000_000))), "the most is"),
+        (with(5, set("/entry/set_ended/end/at", json!("2026-11-02T14:00:00Z[UTC]"))), "before it begins"),
+        (with(3, set("/entry/cue_delivered/how/cue", json!(77))), "was not planned"),
+        (with(0, set("/entry/session_begun/sets_planned", json!(1))), "it has 2 sets; 1 were planned"),
     ];
     for (text, said) in cases {
         let error = import(&mut journal, "x.json", &text).expect_err(said);
@@ -239,7 +263,9 @@ fn a_rescue_file_of_which_a_part_fits_is_taken_in_as_far_as_it_does_and_says_so(
         "{error}"
     );
     assert!(error.hint().starts_with("Keep the file"), "{}", error.hint());
-    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    let last = journal.find("last").unwrap();
+    assert!(last.is_doubtful, "what has no place counts as not fine");
+    assert_eq!(SessionRecord { is_doubtful: false, ..last }, expected(&id(1), &session()));
 }
 
 #[test]

@@ -8,7 +8,7 @@ use super::super::sample::{
     answer, any_session, begun, decided, expected, id, in_memory, keep, moment, open, readied, session, set,
     set_ended, told, with_partner,
 };
-use super::super::{Folder, Journal, JournalError, import, lines};
+use super::super::{Folder, Journal, JournalError, Notice, import, lines};
 use counterpoise_core::course::history::corrected;
 use counterpoise_core::course::past::{Barrier, Lifted, Past, PastSession};
 use counterpoise_core::course::progression::Barriers;
@@ -53,6 +53,46 @@ fn barriers(session: PastSession, since_known: SignedDuration) -> Barriers {
     let now = session.known() + since_known;
     let day = session.day;
     Barriers::of(&Past { sessions: vec![session], lifted: Vec::new() }, now, day)
+}
+
+/// What an earlier version imported stays in the journal, and nothing else does not open because of it.
+#[test]
+fn a_journal_with_an_answer_out_of_range_opens_says_so_and_counts_it_as_not_fine() {
+    let place = tempdir().unwrap();
+    let folder = Folder::open_in(place.path()).unwrap();
+    let mut journal = open(&folder);
+    keep(
+        &mut journal,
+        &id(1),
+        &alone(&[(Question::Grabbed, 0), (Question::Unwell, 0)], SessionEnd::Finished),
+    );
+    assert!(journal.trainee().unwrap().past.sessions[0].is_fine());
+    drop(journal);
+    let db = rusqlite::Connection::open(folder.journal_file()).unwrap();
+    let odd = r#"UPDATE entries SET entry = replace(entry, '"grabbed hold or nearly fell","answer":0', '"grabbed hold or nearly fell","answer":7')"#;
+    db.execute_batch(&format!("{odd}; DELETE FROM summarized")).unwrap();
+    drop(db);
+    for _ in 0..2 {
+        let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
+        let [Notice::Unread(said)] = &notices[..] else { panic!("{notices:?}") };
+        assert!(said.contains("\"grabbed hold or nearly fell\" has a number that there is not"), "{said}");
+        let session = &journal.trainee().unwrap().past.sessions[0];
+        assert!(session.near_fall() && !session.is_fine() && session.doubtful);
+    }
+}
+
+/// What is typed in passes the same gate, before anything is kept.
+#[test]
+fn nothing_out_of_range_is_typed_in() {
+    let place = tempdir().unwrap();
+    let mut journal = open(&Folder::open_in(place.path()).unwrap());
+    keep(&mut journal, &id(1), &alone(&[(Question::Effort, 4)], SessionEnd::Finished));
+    let before = journal.contents().unwrap();
+    let row = right(1, Question::Effort, Some(5))
+        .to(Some(0), crate::journal::sample::said(Question::Effort, Some(5)));
+    let error = journal.keep_correction(&monday(), &row).unwrap_err();
+    assert_eq!(error.to_string(), "this cannot be kept: there is no set 0; they are numbered from 1 to 10");
+    assert_eq!(journal.contents().unwrap(), before);
 }
 
 #[test]

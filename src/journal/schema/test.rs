@@ -2,7 +2,10 @@
 
 use rusqlite::Connection;
 
+use super::super::lines;
 use super::{APPLICATION_ID, ENTRIES, OLD, made_by, migrate, number};
+use counterpoise_core::course::past::Past;
+use counterpoise_core::record::Contents;
 
 fn tables(db: &Connection) -> Vec<String> {
     let mut read = db.prepare("SELECT sql FROM sqlite_schema WHERE sql NOT NULL ORDER BY name").unwrap();
@@ -41,6 +44,28 @@ fn a_migration_that_fails_changes_nothing() {
         assert_eq!(tables(&db), before);
         assert_eq!(number(&db, "user_version").unwrap(), version as i64);
     }
+}
+
+/// An earlier version let in what there is not. Its journal is read, and 7 to "grabbed hold" counts as a grab.
+#[test]
+fn an_answer_out_of_range_in_an_old_journal_is_kept_named_and_counts_as_the_careful_one() {
+    let mut db = Connection::open_in_memory().unwrap();
+    made_by(&db, 1).unwrap();
+    db.execute_batch(
+        "INSERT INTO sessions VALUES ('01010101010101010101010101010101', '2026-11-02T09:30:00Z[UTC]', 1793611800000,
+             'One month', 'a digest', 'a seed', 0, 1, 'lower', NULL, 1);
+         INSERT INTO sets VALUES ('01010101010101010101010101010101', 1, '2026-11-02T09:31:00Z[UTC]', 1793611860000,
+             'counter-reach', 'alone', 3, 'feet together', NULL, 'firm', 'one hand', 'open', 47000, 5000, 61000);
+         INSERT INTO answers VALUES ('01010101010101010101010101010101', 0, 1, 'grabbed hold or nearly fell', 7);
+         INSERT INTO answers VALUES ('01010101010101010101010101010101', 1, 1, 'unwell', 0);",
+    )
+    .unwrap();
+    migrate(&mut db).unwrap();
+    let contents = Contents::of(lines::all(&db).unwrap());
+    assert_eq!(contents.misfits.len(), 1);
+    assert!(contents.unread()[0].contains("grabbed hold or nearly fell"), "{:?}", contents.unread());
+    let session = &Past::of(&contents).sessions[0];
+    assert!(session.near_fall() && !session.is_fine());
 }
 
 #[test]

@@ -11,7 +11,7 @@ use tempfile::tempdir;
 use super::super::sample::{answer, any_session, expected, heard, id, moment, open, session, told};
 use super::super::{Folder, Journal, JournalError, Lock, Notice, rescue};
 use super::{Status, Writer};
-use counterpoise_core::record::{Entry, Line, Question, SessionEnd};
+use counterpoise_core::record::{Entry, Line, Question, SessionEnd, SessionRecord};
 
 const LONG: Duration = Duration::from_secs(60);
 
@@ -280,7 +280,9 @@ fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() 
     let file = rescue::write(&folder, id(1), &lines).unwrap();
 
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
-    assert_eq!(journal.find("last").unwrap(), expected(&id(1), &session()));
+    let last = journal.find("last").unwrap();
+    assert!(last.is_doubtful);
+    assert_eq!(SessionRecord { is_doubtful: false, ..last }, expected(&id(1), &session()));
     let [Notice::SetAside { file: aside, reason }, Notice::Unread(unread)] = &notices[..] else {
         panic!("{notices:?}")
     };

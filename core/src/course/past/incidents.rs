@@ -162,9 +162,11 @@ impl PastSession {
             return Vec::new();
         }
         let fall_open = self.is_cut_off()
+            || self.doubtful
             || self.told.asked && self.told.fell.is_none()
             || self.sets.iter().any(PastSet::is_fall_open);
         let unwell_open = self.is_cut_off()
+            || self.doubtful
             || self.sets.iter().any(|set| set.was_asked_about() && set.unwell.is_none())
             || self.end == Some(SessionEnd::StoppedOther) && self.why_stopped.is_none();
         let fall = fall_open && !self.fell() && self.told.fell_then.is_none();
@@ -228,7 +230,7 @@ impl PastSession {
     /// Nothing went wrong in it, and nothing that would say so was left unsaid.
     pub fn is_fine(&self) -> bool {
         let wrong = self.fell() || self.near_fall() || self.felt_unwell() || self.stopped_unsteady();
-        !wrong && self.sets.iter().all(PastSet::is_fine)
+        !wrong && !self.doubtful && self.sets.iter().all(PastSet::is_fine)
     }
 }
 

@@ -31,6 +31,7 @@ impl PastSession {
             symptom: None,
             before_set: Vec::new(),
             by_hand,
+            doubtful: false,
             discounted: false,
             locked_before: Vec::new(),
             held_before: Vec::new(),
@@ -66,6 +67,7 @@ impl PastSession {
         let before_set = record.mishaps.iter().filter(|row| not_begun(row.set));
         session.before_set = before_set.map(|row| (row.set, row.what)).collect();
         session.tried_out = record.tryout.is_some();
+        session.doubtful = record.is_doubtful;
         for row in &record.answers {
             session.answer(row.set, row.answer);
         }

@@ -103,6 +103,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
         symptom: None,
         before_set: Vec::new(),
         by_hand: false,
+        doubtful: false,
         discounted: false,
         locked_before: Vec::new(),
         held_before: Vec::new(),

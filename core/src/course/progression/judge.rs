@@ -86,6 +86,8 @@ pub enum Shortfall {
     Symptom,
     /// A gentler practice was chosen.
     Gentler,
+    /// An entry of it does not fit.
+    Doubtful,
 }
 
 /// What lowers the next practice by one step.
@@ -228,6 +230,9 @@ fn shortfalls(sitting: &Sitting<'_>, prescription: &Prescription) -> Vec<Shortfa
     }
     if gentler(sitting) {
         found.push(Shortfall::Gentler);
+    }
+    if sitting.sessions().any(|session| session.doubtful) {
+        found.push(Shortfall::Doubtful);
     }
     found
 }

@@ -319,6 +319,7 @@ impl fmt::Display for Shortfall {
             Self::Unsteady => f.write_str("On average you felt unsteady."),
             Self::Symptom => f.write_str("You felt unwell."),
             Self::Gentler => f.write_str("You chose a gentler practice."),
+            Self::Doubtful => f.write_str("A value in the journal of that practice cannot be right."),
         }
     }
 }

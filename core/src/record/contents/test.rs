@@ -3,17 +3,20 @@
 use proptest::prelude::*;
 
 use super::Contents;
+use crate::course::past::Past;
 use crate::course::progression::Barriers;
 use crate::course::summaries::Summaries;
 use crate::health::lock::Lock;
 use crate::health::suitability::{Answer as TopicAnswer, Reply, Topic};
+use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::sample::moment;
 use crate::record::{
-    Answer, Barrier, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, Entry, FORMAT, Id, LiftedRow,
-    Line, Mishap, MishapRow, Numbered, Question, Response, ResponseRow, SessionBegun, SessionEnd, SetEnd,
-    SetEndRow, SuitabilityRow, Told, TopicRow,
+    Answer, Barrier, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow, Decided, Decision,
+    Delivery, Entry, FORMAT, Given, Id, LiftedRow, Line, Mishap, MishapRow, Numbered, Question, Response,
+    ResponseRow, SessionBegun, SessionEnd, SetEnd, SetEndRow, SuitabilityRow, Told, TopicRow,
 };
+use crate::units::Millis;
 
 const WRITERS: [[u8; 16]; 3] = [[1; 16], [2; 16], [3; 16]];
 
@@ -133,7 +136,7 @@ fn an_answer_from_elsewhere_hides_no_lock() {
     let of = session(1);
     let hurt =
         |writer, at_ms, answer| line(writer, 5, at_ms, Some(of), answered(Question::Hurt, Some(answer)));
-    let end = Entry::SessionEnded { at: moment(70_000), why: SessionEnd::Fell };
+    let end = Entry::SessionEnded { at: moment(1_070_000), why: SessionEnd::Fell };
     let mut lines = vec![
         line(0, 0, 0, Some(of), begun(1)),
         line(0, 1, 0, Some(of), set(1)),
@@ -144,7 +147,7 @@ fn an_answer_from_elsewhere_hides_no_lock() {
     assert_eq!(before.len(), 1);
     lines.push(hurt(1, -9_000, 0));
     assert_eq!(locks(&lines), before, "an earlier no");
-    let finished = Entry::SessionEnded { at: moment(1), why: SessionEnd::Finished };
+    let finished = Entry::SessionEnded { at: moment(1_000_001), why: SessionEnd::Finished };
     lines.push(line(1, 6, -9_000, Some(of), finished));
     assert_eq!(locks(&lines), before, "an earlier end");
     assert_eq!(Contents::of(lines).misfits.len(), 1, "two ends that differ");
@@ -161,6 +164,195 @@ fn the_last_correction_is_the_one_that_no_other_replaces() {
         vec![line(0, 0, 0, Some(of), begun(1)), line(0, 1, 0, Some(of), set(1)), effort, first, second];
     let summaries = Summaries::of(&Contents::of(lines));
     assert_eq!(summaries.sessions[0].session.sets[0].effort.map(Numbered::number), Some(7));
+}
+
+/// A whole practice in which nothing went wrong, as its lines.
+fn clean() -> Vec<Entry> {
+    let cue = |cue, at_ms| CueRow {
+        cue,
+        at_ms,
+        gap_ms: 6_000,
+        blank: true,
+        action: None,
+        direction: None,
+        phrase: None,
+        until_ms: None,
+        strength: None,
+        ball: None,
+        tell: None,
+        practice: false,
+    };
+    let Entry::SetBegun { set, .. } = set(1) else { unreachable!("as it is made") };
+    let given = Given { drill: "counter-reach".to_owned(), form: Form::Alone, step: 3, ladder: None };
+    vec![
+        Entry::SessionBegun(crate::record::sample::alone(&[], SessionEnd::Finished).start),
+        Entry::Decided(Decided {
+            decision: Decision::Hold,
+            reasons: Vec::new(),
+            gentler: false,
+            first_set: 1,
+            sets_whole: 2,
+            seen_before: None,
+            given: vec![given],
+        }),
+        Entry::SetBegun { set, cues: vec![cue(0, 6_000), cue(1, 12_000)] },
+        Entry::delivered(1, 0, Delivery::Shown { at: Millis(6_000) }),
+        Entry::SetEnded {
+            set: 1,
+            end: SetEndRow { at: moment(107_000), worked_ms: 47_000, why: SetEnd::Completed },
+        },
+        answered(Question::Grabbed, Some(0)),
+        answered(Question::Effort, Some(4)),
+        answered(Question::Unwell, Some(0)),
+        Entry::SessionEnded { at: moment(240_000), why: SessionEnd::Finished },
+    ]
+}
+
+fn of_one(entries: &[Entry]) -> Contents {
+    let entries = (0..).zip(entries);
+    let lines = entries.map(|(nth, entry)| line(0, nth, 0, Some(session(1)), entry.clone()));
+    Contents::of(lines.collect())
+}
+
+/// Whichever way a value came that cannot be: it is named, it never counts as fine, and the next start asks how that practice
+/// ended.
+#[test]
+fn what_is_out_of_range_is_named_and_its_practice_does_not_count_as_fine() {
+    let fine = of_one(&clean());
+    let past = Past::of(&fine);
+    assert_eq!((&fine.misfits[..], past.sessions[0].is_fine()), (&[][..], true));
+    assert_eq!(past.sessions[0].open_questions(), []);
+    let changed = |nth: usize, change: fn(&mut serde_json::Value)| {
+        let mut entries = clean();
+        let mut value = serde_json::to_value(&entries[nth]).unwrap();
+        change(&mut value);
+        entries[nth] = serde_json::from_value(value).unwrap();
+        entries
+    };
+    let more = |nth: usize, entry: Entry| {
+        let mut entries = clean();
+        entries.insert(nth, entry);
+        entries
+    };
+    let ended = |at, worked_ms| {
+        let mut entries = clean();
+        entries[4] =
+            Entry::SetEnded { set: 1, end: SetEndRow { at: moment(at), worked_ms, why: SetEnd::Completed } };
+        entries
+    };
+    let response = ResponseRow { cue: 7, response: Some(Response::InPlace) };
+    let cases = [
+        (changed(0, |value| value["session_begun"]["sets_planned"] = 255.into()), "the sets planned is 255"),
+        (
+            changed(1, |value| value["decided"]["given"][0]["step"] = 255.into()),
+            "step 255 is not one of 1 to",
+        ),
+        (
+            changed(1, |value| value["decided"]["sets_whole"] = 99.into()),
+            "the sets of the whole session is 99",
+        ),
+        (changed(2, |value| value["set_begun"]["set"]["step"] = 255.into()), "step 255 is not one of 1 to"),
+        (changed(2, |value| value["set_begun"]["set"]["step"] = 0.into()), "step 0 is not one of 1 to"),
+        (
+            changed(2, |value| value["set_begun"]["set"]["work_ms"] = 1_000_000_000.into()),
+            "the most is 120000",
+        ),
+        (
+            changed(2, |value| value["set_begun"]["cues"][1]["at_ms"] = 99_000.into()),
+            "a planned call is 99000",
+        ),
+        (changed(2, |value| value["set_begun"]["cues"][1]["strength"] = 9.into()), "a push has strength 9"),
+        (
+            changed(3, |value| value["cue_delivered"]["how"]["cue"] = 7.into()),
+            "call 8 of set 1 was not planned",
+        ),
+        (ended(107_000, 1_000_000_000), "the most is 125000"),
+        (ended(107_000, 100_000), "the work of set 1 is 100000 ms; 52000 ms is the most"),
+        (
+            ended(59_999, 47_000),
+            "set 1 ends at 2026-11-02T09:30:59.999-05:00[America/New_York], before it begins",
+        ),
+        (changed(5, |value| value["answered"]["set"] = 0.into()), "there is no set 0"),
+        (
+            changed(5, |value| value["answered"]["set"] = 11.into()),
+            "the number of a set is 11; the most is 10",
+        ),
+        (more(3, set(0)), "there is no set 0"),
+        (more(3, set(2)).into_iter().chain([set(3)]).collect(), "it has 3 sets; 2 were planned"),
+        (more(4, Entry::Responded { set: 1, response }), "call 8 of set 1 was not planned"),
+        (
+            more(4, Entry::Mishap(MishapRow { set: 1, at_ms: 1, what: Mishap::Grab, cue: Some(9) })),
+            "call 10 of set 1 was not planned",
+        ),
+        (
+            [&clean()[..8], &[Entry::SessionEnded { at: moment(-1), why: SessionEnd::Finished }]].concat(),
+            "it ends at 2026-11-02T09:29:59.999-05:00[America/New_York], before it begins",
+        ),
+    ];
+    for (entries, said) in cases {
+        let contents = of_one(&entries);
+        assert!(
+            contents.misfits.iter().any(|misfit| misfit.what.contains(said)),
+            "{said}: {:?}",
+            contents.misfits
+        );
+        let session = &Past::of(&contents).sessions[0];
+        assert!(session.doubtful && !session.is_fine(), "{said}");
+        let asked = session.open_questions();
+        assert_eq!(asked, [Question::FellThen, Question::UnwellThen], "{said}: it is asked how it ended");
+        assert!(contents.unread().iter().any(|line| line.contains(said)), "the person is told");
+        let most =
+            contents.sessions[0].sets.iter().filter_map(|set| set.end.as_ref()).map(|end| end.worked_ms);
+        assert!(most.max().unwrap_or(0) <= 125_000, "no report counts it: {said}");
+        assert!(contents.sessions[0].sets.iter().all(|set| set.start.step < 20), "nobody is at that step");
+    }
+}
+
+/// What locks is never taken away with what is wrong beside it.
+#[test]
+fn an_end_that_is_out_of_range_still_tells_of_a_fall() {
+    let mut entries = clean();
+    entries[4] =
+        Entry::SetEnded { set: 1, end: SetEndRow { at: moment(0), worked_ms: u32::MAX, why: SetEnd::Fell } };
+    assert!(Past::of(&of_one(&entries)).sessions[0].fell());
+}
+
+/// What an earlier version let in: 7 to "grabbed hold" is no "no".
+#[test]
+fn an_answer_that_there_is_not_counts_as_the_careful_one_where_it_is_kept_and_is_read_from_no_file() {
+    let whole = clean();
+    for (question, number, seen) in [
+        (Question::Grabbed, 7, [true, false]),
+        (Question::Unwell, 2, [false, true]),
+        (Question::Effort, 99, [false, false]),
+        (Question::Steadiness, 0, [false, false]),
+        (Question::WhyStopped, 4, [false, true]),
+    ] {
+        let value =
+            serde_json::json!({"answered": {"set": 1, "question": question.name(), "answer": number}});
+        assert!(Told::read(FORMAT, value.clone()).is_err(), "no file is read with it");
+        let mut lines: Vec<Line> =
+            (0..).zip(&whole).map(|(nth, entry)| line(0, nth, 0, Some(session(1)), entry.clone())).collect();
+        let kept = Told::read_kept(FORMAT, value.clone()).unwrap();
+        assert_eq!(serde_json::to_value(&kept).unwrap(), value, "it stays as it came");
+        lines.retain(|line| !matches!(line.entry.entry(), Some(Entry::Answered(row)) if row.answer.question() == question));
+        lines.push(Line { id: Id::of("odd"), entry: kept, ..lines[4].clone() });
+        let contents = Contents::of(lines);
+        assert_eq!(contents.misfits.len(), 1, "{question}");
+        let session = &Past::of(&contents).sessions[0];
+        assert!(!session.is_fine() && session.doubtful, "{question}");
+        assert_eq!([session.near_fall(), session.felt_unwell()], seen, "{question}");
+        if question == Question::Effort {
+            assert_eq!(session.sets[0].effort.map(Numbered::number), Some(10));
+        }
+    }
+    for question in Question::ALL {
+        assert_eq!(question.careful().question(), *question);
+        assert_eq!(question.careful().number().is_none(), *question == Question::Symptom, "{question}");
+    }
+    for broken in ["{\"danced\": 1}", r#"{"answered": {"set": 1, "question": "mood", "answer": 7}}"#] {
+        assert!(Told::read_kept(FORMAT, serde_json::from_str(broken).unwrap()).is_err(), "{broken}");
+    }
 }
 
 #[test]
