@@ -52,6 +52,8 @@ pub struct Journal {
     db: Connection,
     path: PathBuf,
     lock: Option<Lock>,
+    /// A practice may be going on: here, or in another window.
+    in_practice: bool,
 }
 
 /// Something that the opening of a journal did, for the person to know.
@@ -123,7 +125,7 @@ impl Journal {
         let copy = schema::copy_before_migrating(&db, &path)?;
         migrate(&mut db, &path)?;
         keep_rollback(&db, &path)?;
-        let mut journal = Self { db, path, lock: Some(lock) };
+        let mut journal = Self { db, path, lock: Some(lock), in_practice: true };
         let mut notices: Vec<Notice> = copy.into_iter().map(Notice::Renewed).collect();
         notices.extend(rescue::take_in(&mut journal));
         let closed = journal.close_interrupted()?;
@@ -160,7 +162,8 @@ impl Journal {
             others::current(db, &path)?
         };
         db.pragma_update(None, "query_only", true).map_err(at)?;
-        Ok(Self { db, path, lock: None })
+        let in_practice = folder.is_locked();
+        Ok(Self { db, path, lock: None, in_practice })
     }
 
     /// The file.
@@ -178,7 +181,17 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn contents(&self) -> Result<Contents, JournalError> {
-        self.consistent(|db| Ok(Contents::of(lines::all(db)?)))
+        let mut contents = self.consistent(|db| Ok(Contents::of(lines::all(db)?)))?;
+        self.settle(&mut contents);
+        Ok(contents)
+    }
+
+    /// Decides what a session without an end is: where nobody practices, it was interrupted, as the next start will keep it.
+    fn settle(&self, contents: &mut Contents) {
+        if !self.in_practice {
+            let open = contents.sessions.iter_mut().filter(|session| session.end.is_none());
+            open.for_each(SessionRecord::interrupt);
+        }
     }
 
     /// What tells this journal from every other one.

@@ -93,7 +93,7 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder) -> Result<Output, Fail
                 state: state.name(),
                 due: match state {
                     State::EmergencyLock | State::Locked => "locked",
-                    State::Hold | State::NotToday | State::ToAnswer => "rest",
+                    State::Hold | State::NotToday | State::GoingOn | State::ToAnswer => "rest",
                     State::WrongDate => "clock set back",
                     State::DoneToday => "done",
                     State::WeekDone => "week done",

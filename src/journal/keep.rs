@@ -203,7 +203,7 @@ impl Journal {
     /// Closes as interrupted every set and session that a crash or a power cut left open, and says how many sessions that
     /// were. Only called with the lock, since without it the session may still be running elsewhere.
     pub(super) fn close_interrupted(&mut self) -> Result<usize, JournalError> {
-        if self.summaries()?.sessions.iter().all(|summary| summary.session.end.is_some()) {
+        if !self.summaries()?.has_open() {
             return Ok(0);
         }
         let open = self.contents()?;

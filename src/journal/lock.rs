@@ -2,8 +2,16 @@
 //! process ends, however it ends.
 
 use std::fs::{File, TryLockError};
+use std::path::Path;
+use std::time::Duration;
 
 use super::{Folder, JournalError};
+
+/// The file that is locked.
+const NAME: &str = "lock";
+/// How often, and how long apart, a lock that is taken is tried again.
+const LOOKS: u32 = 5;
+const LOOK: Duration = Duration::from_millis(20);
 
 /// The right to write into a folder's journal, for as long as this value lives.
 #[derive(Debug)]
@@ -20,16 +28,38 @@ impl Folder {
     /// If another process has it, or the folder cannot be made or written.
     pub fn lock(&self) -> Result<Lock, JournalError> {
         self.make()?;
-        let path = self.path().join("lock");
+        let path = self.path().join(NAME);
         super::folder::make_private_file(&path)?;
         let unwritable = |source| JournalError::Unwritable { path: path.clone(), source };
         let file = File::options().write(true).open(&path).map_err(unwritable)?;
-        match file.try_lock() {
+        // Whoever only looks whether it is taken has it for a moment.
+        let mut taken = file.try_lock();
+        for _ in 0..LOOKS {
+            if !matches!(taken, Err(TryLockError::WouldBlock)) {
+                break;
+            }
+            std::thread::sleep(LOOK);
+            taken = file.try_lock();
+        }
+        match taken {
             Ok(()) => Ok(Lock { folder: self.clone(), _file: file }),
             Err(TryLockError::WouldBlock) => Err(JournalError::InUse { folder: self.path().to_owned() }),
             Err(TryLockError::Error(source)) => Err(unwritable(source)),
         }
     }
+}
+
+impl Folder {
+    /// Whether another process has the lock.
+    pub fn is_locked(&self) -> bool {
+        is_locked(self.path())
+    }
+}
+
+/// Whether a process has the lock of this folder. Where that cannot be found out, nobody is taken to have it.
+pub(super) fn is_locked(folder: &Path) -> bool {
+    let file = File::options().write(true).open(folder.join(NAME));
+    file.is_ok_and(|file| matches!(file.try_lock_shared(), Err(TryLockError::WouldBlock)))
 }
 
 impl Lock {

@@ -47,7 +47,8 @@ impl Journal {
         // Else `SQLite` plans a question anew for each value that it is asked with.
         db.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true).map_err(at)?;
         schema::recognize(&db, path)?;
-        Ok(Self { db: current(db, path)?, path: path.to_owned(), lock: None })
+        let in_practice = path.parent().is_some_and(super::lock::is_locked);
+        Ok(Self { db: current(db, path)?, path: path.to_owned(), lock: None, in_practice })
     }
 
     /// The journal that an export holds, in memory. `path` is where the export lies.
@@ -75,7 +76,7 @@ impl Journal {
     }
 
     fn nowhere(path: &Path) -> Result<Self, JournalError> {
-        Ok(Self { db: in_memory(path)?, path: path.to_owned(), lock: None })
+        Ok(Self { db: in_memory(path)?, path: path.to_owned(), lock: None, in_practice: false })
     }
 
     fn read_only(self) -> Result<Self, JournalError> {

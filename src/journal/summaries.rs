@@ -14,7 +14,11 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn trainee(&self) -> Result<Trainee, JournalError> {
-        self.consistent(|db| Ok(current(db)?.0.trainee()))
+        let summaries = self.summaries()?;
+        let going_on = self.lock.is_none() && summaries.has_open();
+        let mut known = summaries.trainee();
+        known.going_on = going_on;
+        Ok(known)
     }
 
     /// The summary as it is kept, or would be.
@@ -22,7 +26,13 @@ impl Journal {
     /// # Errors
     /// If the file cannot be read.
     pub fn summaries(&self) -> Result<Summaries, JournalError> {
-        self.consistent(|db| Ok(current(db)?.0))
+        let summaries = self.consistent(|db| Ok(current(db)?.0))?;
+        // Where nobody practices, what has no end was interrupted.
+        if summaries.has_open() && !self.in_practice {
+            Ok(Summaries::of(&self.contents()?))
+        } else {
+            Ok(summaries)
+        }
     }
 
     /// The prescriptions that came into use or were not taken.

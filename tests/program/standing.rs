@@ -19,7 +19,7 @@ Whether practice is possible now is decided in one place, `core/src/course/stand
 says. The trainee hears the one strongest reason, in one sentence, and the commands that would be accepted now. The therapist
 sees all locks and holds, so that clearing one never looks like clearing all.
 
-The order, strongest first: emergency lock, lock, hold, not today, to answer, wrong date, done today, week done, rest day, to finish, due.
+The order, strongest first: emergency lock, lock, hold, not today, going on, to answer, wrong date, done today, week done, rest day, to finish, due.
 
 Under a lock nobody is told a date, and nothing weaker is said beside it. \"Call now\" belongs to the moment of the event. An older
 lock says \"If you have it now, call\", with the number of the settings.

@@ -1,6 +1,7 @@
 //! What a practice makes of a process that was stopped and goes on, as by a closed lid, and of one that was killed.
 #![cfg(unix)]
 
+use std::fs;
 use std::io::Write;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
@@ -147,4 +148,51 @@ fn a_fall_that_is_told_at_the_next_start_counts_as_one_in_that_practice() {
         let next = String::from_utf8_lossy(&output.stdout);
         assert!(next.contains(said), "{lines:?}: {next}");
     }
+}
+
+/// One decision for every command: a session without an end goes on while somebody practices, else it was interrupted.
+#[test]
+fn whoever_looks_at_a_practice_that_goes_on_or_was_killed_says_what_the_next_start_says() {
+    let place = tempfile::tempdir().unwrap();
+    let shown = |arguments: &[&str], lines: &str| {
+        let output = run_with(place.path(), arguments, lines);
+        String::from_utf8_lossy(&[output.stdout, output.stderr].concat()).into_owned()
+    };
+    let next =
+        || -> serde_json::Value { serde_json::from_str(&shown(&["next", "--format", "json"], "")).unwrap() };
+    let mut practice = Practice::start(place.path());
+    practice.reach_the_first_set();
+    let going_on = "A practice is going on in another window";
+    let while_it_goes_on = next();
+    assert_eq!(
+        (&while_it_goes_on["state"], &while_it_goes_on["offers"]),
+        (&"going on".into(), &serde_json::json!([]))
+    );
+    assert!(while_it_goes_on["said"].as_str().unwrap().starts_with(going_on), "{while_it_goes_on}");
+    for command in ["next", "program", "progress", "sheet --out week.html", "track --out today.wav"] {
+        let said = shown(&command.split(' ').collect::<Vec<_>>(), "");
+        let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(said.contains(going_on), "{command}: {said}");
+    }
+    assert!(fs::read_dir(place.path()).unwrap().count() == 1, "only the data");
+    assert!(shown(&["journal", "list"], "").contains("going on"));
+
+    practice.signal("KILL");
+    drop(practice);
+    let looked = shown(&["journal", "list"], "");
+    assert!(looked.contains("interrupted") && !looked.contains("going on"), "{looked}");
+    let sets = |export: &serde_json::Value| export["sessions"][0]["sets"].clone();
+    let export = journal(place.path());
+    assert_eq!(export["sessions"][0]["end"]["why"], "interrupted", "{export:#}");
+    assert_eq!(next()["state"], "to answer");
+    // The next start keeps what was only seen before.
+    let asked = shown(&["practice", "gentle", "--plain", "--silent"], "n\nn\n\n");
+    assert!(asked.contains("are kept as interrupted") || asked.contains("is kept as interrupted"), "{asked}");
+    assert_eq!(shown(&["journal", "list"], ""), looked);
+    assert_eq!(sets(&journal(place.path())), sets(&export));
+    let after = next();
+    assert_eq!(after["state"], "to finish", "{after}");
+    let goes_on = after["said"].as_str().unwrap();
+    let practice = shown(&["practice", "gentle", "--plain", "--silent"], "");
+    assert!(goes_on.contains("it goes on with set ") && practice.contains(goes_on), "{goes_on}: {practice}");
 }

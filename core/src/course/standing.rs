@@ -26,6 +26,8 @@ pub enum State {
     Hold,
     /// The answers before practice led to "not today".
     NotToday,
+    /// A practice is going on in another window.
+    GoingOn,
     /// How the last practice ended for the person is not known: it is asked first.
     ToAnswer,
     /// The last practice is dated in the future.
@@ -48,6 +50,7 @@ words! {
         Locked => "locked",
         Hold => "hold",
         NotToday => "not today",
+        GoingOn => "going on",
         ToAnswer => "to answer",
         WrongDate => "wrong date",
         DoneToday => "done today",
@@ -95,13 +98,18 @@ impl State {
 
     /// Whether a balance test, a track and a sheet are open: all that is practice in some form, on whatever day.
     pub const fn is_some_open(self) -> bool {
-        !self.is_barred() && !matches!(self, Self::ToAnswer)
+        !self.is_barred() && !self.is_open_ended()
+    }
+
+    /// Whether the last practice is not over, or it is not known how it ended.
+    const fn is_open_ended(self) -> bool {
+        matches!(self, Self::GoingOn | Self::ToAnswer)
     }
 
     /// Whether the steps and the day of the next practice are known: not under a lock, and not while something that decides
     /// them is not answered.
     pub const fn is_next_known(self) -> bool {
-        !self.is_locked() && !matches!(self, Self::ToAnswer)
+        !self.is_locked() && !self.is_open_ended()
     }
 
     /// Whether only a clearance opens practice again.
@@ -144,8 +152,13 @@ impl Standing {
         let strongest = found.min_by_key(|(state, _)| *state);
         let (state, reason) =
             strongest.map_or((State::Due, None), |(state, reason)| (state, Some(reason.clone())));
-        let unanswered = known.past.to_ask_about().map(|session| session.day);
-        let state = if unanswered.is_some() { state.min(State::ToAnswer) } else { state };
+        // The one that goes on asks for itself.
+        let unanswered = known.past.to_ask_about().filter(|_| !known.going_on).map(|session| session.day);
+        let state = match unanswered {
+            _ if known.going_on => state.min(State::GoingOn),
+            Some(_) => state.min(State::ToAnswer),
+            None => state,
+        };
         let because =
             known.suitability_under(prescription, now.date()).into_iter().flat_map(|found| found.because);
         let clinician = because.filter(|(.., effect)| *effect == Effect::Clinician).map(|(topic, ..)| topic);
@@ -174,6 +187,9 @@ impl Standing {
                 "It is not known yet how the practice on {} ended for you: it is asked first, in two short questions.",
                 day_words(day)
             ),
+            _ if self.state == State::GoingOn => {
+                "A practice is going on in another window: go on there, or end it there.".to_owned()
+            }
             (Some(reason), _) => reason.said(number),
             (None, _) => "Practice is due today.".to_owned(),
         }

@@ -75,6 +75,11 @@ impl Summaries {
         self.sessions.sort_by_key(|summary| summary.place);
     }
 
+    /// Whether a session has no end.
+    pub fn has_open(&self) -> bool {
+        self.sessions.iter().any(|summary| summary.session.end.is_none())
+    }
+
     /// What is known of the person.
     pub fn trainee(self) -> Trainee {
         let lifted = lifted(&self.outside.clearances, |session| {

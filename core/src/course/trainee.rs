@@ -22,6 +22,8 @@ pub struct Trainee {
     pub fitness: Fitness,
     /// Results of balance tests, oldest first.
     pub tests: Vec<Dated>,
+    /// A practice is going on in another window.
+    pub going_on: bool,
     /// Every time that suitability was answered, oldest first.
     answered: Vec<Identified<SuitabilityRow>>,
 }
@@ -85,7 +87,8 @@ impl Trainee {
         let suitability = suitability(&standing(&answered), &past.lifted, &Acceptances::default());
         let tests_below = tests_below_cut_off(&tests, None);
         let partner_unfit = matches!(partner_fit(&standing(&answered), &past.lifted), PartnerFit::Not(_));
-        Self { past, fitness: Fitness { suitability, tests_below, partner_unfit }, tests, answered }
+        let fitness = Fitness { suitability, tests_below, partner_unfit };
+        Self { past, fitness, tests, going_on: false, answered }
     }
 
     /// What the answers about the partner come to, whatever else was answered.

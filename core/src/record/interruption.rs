@@ -3,6 +3,21 @@
 use super::{DeliveryRow, Entry, SessionEnd, SessionRecord, SetEnd, SetEndRow, SetRecord};
 
 impl SessionRecord {
+    /// The session with the ends that it lacks, where nothing more can come.
+    pub fn interrupt(&mut self) {
+        for entry in self.interruption() {
+            match entry {
+                Entry::SetEnded { set, end } => {
+                    if let Some(one) = self.sets.iter_mut().find(|one| one.start.number == set) {
+                        one.end = Some(end);
+                    }
+                }
+                Entry::SessionEnded { at, why } => self.end = Some(self.figures(at, why)),
+                _ => {}
+            }
+        }
+    }
+
     /// The ends that it lacks, of its sets and its own, where nothing more can come.
     pub fn interruption(&self) -> Vec<Entry> {
         let (mut at, mut entries) = (self.start.begun.clone(), Vec::new());

@@ -25,7 +25,7 @@ fn row(session: &SessionRecord) -> Vec<String> {
             minutes(end.active_ms),
             end.why.to_string(),
         ],
-        None => ["", "", "", "no end yet"].map(str::to_owned),
+        None => ["", "", "", "going on"].map(str::to_owned),
     });
     row
 }
@@ -57,7 +57,7 @@ mod test {
         Session   Begun               Sets  Calls  Work  How it ended
         01010101  2026-11-02 09:30  1 of 2      4  1:02  stopped for another reason
         02020202  2026-11-02 09:36  0 of 2      0  0:00  grabbed hold or nearly fell
-        03030303  2026-11-02 09:40                       no end yet
+        03030303  2026-11-02 09:40                       going on
         ");
     }
 }

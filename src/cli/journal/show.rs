@@ -173,7 +173,7 @@ fn of_set(set: &SetRecord, by_hand: bool) -> Vec<Block> {
             let worked = f64::from(end.worked_ms) / 1000.0;
             format!("Started {begun}; {worked} s of {planned} s worked: {}", end.why)
         }
-        None => format!("Started {begun}; {planned} s planned; no end yet"),
+        None => format!("Started {begun}; {planned} s planned; going on"),
     }));
     page.extend(set.plans.iter().filter_map(|plan| {
         let paused = f64::from(plan.paused_at_ms?) / 1000.0;

@@ -111,6 +111,10 @@ impl Standing {
         prescription: &Prescription,
         around: Surroundings<'_>,
     ) -> Vec<Offer> {
+        // Nothing else writes while one window practices.
+        if known.going_on {
+            return Vec::new();
+        }
         let mut offers = Vec::new();
         let can_begin = |steps: &[Option<u8>]| {
             let today = at_steps(prescription, steps);

@@ -100,6 +100,13 @@ proptest! {
         prop_assert_eq!(offers.iter().any(moves), !is_asked && is_free);
         prop_assert_eq!(offers.iter().any(forms), !is_asked && !is_barred);
         prop_assert_eq!(is_asked, !is_barred && past.to_ask_about().is_some());
+        // While a practice goes on in another window, nothing weaker is said, and nothing else would be accepted.
+        let mut busy = known;
+        busy.going_on = true;
+        let standing = Standing::of(&busy, &prescription, &now);
+        prop_assert_eq!(standing.state(), state.min(State::GoingOn));
+        prop_assert_eq!(standing.offers(&busy, &prescription, Surroundings::default()), Vec::new());
+        prop_assert!(!standing.state().is_some_open() && !standing.state().is_open());
     }
 
     #[test]
