@@ -21,6 +21,8 @@ sees all locks and holds, so that clearing one never looks like clearing all.
 
 The order, strongest first: emergency lock, lock, hold, not today, going on, to answer, wrong date, done today, week done, rest day, to finish, due.
 
+\"Going on\" is a practice in another window, which is no history: `tests/program/stopped.rs` has it.
+
 Under a lock nobody is told a date, and nothing weaker is said beside it. \"Call now\" belongs to the moment of the event. An older
 lock says \"If you have it now, call\", with the number of the settings.
 
@@ -83,7 +85,8 @@ fn the_histories_cover_every_state() {
         .iter()
         .map(|history| Standing::of(&journal(history).trainee().unwrap(), gentle, &now).state())
         .collect();
-    for state in State::ALL {
+    // What goes on in another window is no history: `tests/program/stopped.rs` has it.
+    for state in State::ALL.iter().filter(|state| **state != State::GoingOn) {
         assert!(states.contains(state), "no history is {state}");
     }
 }
