@@ -25,8 +25,11 @@ const STALL: Duration = Duration::from_millis(300);
 const STALL_GAPS: u64 = 4;
 /// The number of latest gaps that are stored. Before so many, a stall is not judged by them.
 const GAPS: usize = 10;
-/// A device without so many gaps this long after opening is lost. An idle virtual device may take two seconds for its
-/// second callback.
+/// Without a frame for so long a device is lost, whatever its rhythm was, and before it has one: nobody waits longer at the
+/// counter for a call.
+const STILL: Duration = Duration::from_secs(2);
+/// A device without so many gaps this long after opening is lost. An idle virtual device may take nearly two seconds for
+/// its second callback.
 const START: Duration = Duration::from_secs(5);
 
 /// Something that plays samples, such as a sound card.
@@ -63,11 +66,14 @@ impl Health {
         if self.gone.load(Ordering::Relaxed) {
             return true;
         }
+        let latest = self.latest.load(Ordering::Relaxed);
+        let still = STILL.as_nanos() as u64;
         if !self.is_steady() {
-            return now.saturating_sub(opened) > START.as_nanos() as u64;
+            let started = now.saturating_sub(opened) <= START.as_nanos() as u64;
+            return !started || now.saturating_sub(latest.max(opened)) > still;
         }
         let limit = (STALL.as_nanos() as u64).max(STALL_GAPS * self.longest.load(Ordering::Relaxed));
-        now.saturating_sub(self.latest.load(Ordering::Relaxed)) > limit
+        now.saturating_sub(latest) > limit.min(still)
     }
 
     /// Whether there have been enough callbacks to know their rhythm.
@@ -203,13 +209,14 @@ pub(super) fn run<B: Backend>(
     let (mut lost, mut tried) = (false, Instant::now());
     while thread_side.stop.recv_timeout(LOOK) == Err(RecvTimeoutError::Timeout) {
         if watched.as_mut().is_some_and(|stream| stream.look(&cradle, thread_side)) {
-            // First the counter, so that not one more block sounds; then the stream, which joins its thread.
+            // First the counter, so that not one more block sounds; last the stream, which joins its thread: one of a frozen
+            // sound server may take half a minute, and nobody waits for it to hear that the sound is lost.
             cradle.shared.stop();
-            watched = None;
             cradle.anchor.untie();
             if !std::mem::replace(&mut lost, true) {
                 let _ = thread_side.events.send(OutputEvent::Lost);
             }
+            watched = None;
             tried = Instant::now();
         } else if watched.is_none() && tried.elapsed() >= RETRY {
             let again = backend.open(&mut cradle).ok();

@@ -12,7 +12,7 @@ const RATE: SampleRate = SampleRate::HZ_48000;
 const MS: u64 = 1_000_000;
 
 #[test]
-fn a_stall_is_a_loss_only_after_ten_gaps_and_longer_than_both_limits() {
+fn a_stall_is_a_loss_after_ten_gaps_and_longer_than_both_limits_and_two_seconds_always_are() {
     let anchor = Arc::new(Anchor::new(real_time(RATE)));
     let (_desk, renderer) = desk::pair(RATE);
     let (mut loan, health) = Cradle::new(renderer, anchor).lend(RATE).unwrap();
@@ -20,20 +20,28 @@ fn a_stall_is_a_loss_only_after_ten_gaps_and_longer_than_both_limits() {
     for at in [0, 0, 1, 1_941] {
         loan.beat(at * MS);
     }
-    assert!(!health.is_lost(0, 4_900 * MS), "not ten gaps yet");
-    assert!(health.is_lost(0, 5_100 * MS), "but it does not play either");
-    let steady = (1..=7).map(|n| 1_941 + 28 * n);
+    assert!(!health.is_lost(0, 3_900 * MS), "not ten gaps yet");
+    assert!(health.is_lost(0, 3_942 * MS), "but no frame for two seconds");
+    assert!(!Health::default().is_lost(7 * MS, 2_007 * MS) && Health::default().is_lost(7 * MS, 2_008 * MS));
+    loan.beat(3_900 * MS);
+    assert!(!health.is_lost(0, 4_900 * MS) && health.is_lost(0, 5_100 * MS), "it does not play after five");
+    let steady = (1..=6).map(|n| 3_900 + 28 * n);
     steady.for_each(|at| loan.beat(at * MS));
-    let last = 1_941 + 28 * 7;
-    assert!(!health.is_lost(0, (last + 4 * 1_900) * MS), "the long gap is still among the ten");
+    let last = 3_900 + 28 * 6;
+    assert!(!health.is_lost(0, (last + 1_999) * MS), "the long gap is still among the ten");
+    assert!(health.is_lost(0, (last + 2_001) * MS));
     (1..=10).for_each(|n| loan.beat((last + 28 * n) * MS));
     let last = last + 28 * 10;
     assert!(!health.is_lost(0, (last + 299) * MS));
     assert!(health.is_lost(0, (last + 301) * MS));
-    // A device with blocks of two seconds is given eight.
-    (1..=10).for_each(|n| loan.beat((last + 2_000 * n) * MS));
-    assert!(!health.is_lost(0, (last + 20_000 + 7_900) * MS));
-    assert!(health.is_lost(0, (last + 20_000 + 8_100) * MS));
+    // A device with blocks of 400 ms is given four of them, one with longer blocks two seconds.
+    for (block, limit) in [(400, 1_600), (900, 2_000)] {
+        let last = last + 100_000 * block;
+        (0..=10).for_each(|n| loan.beat((last + block * n) * MS));
+        let last = last + 10 * block;
+        assert!(!health.is_lost(0, (last + limit - 1) * MS), "{block}");
+        assert!(health.is_lost(0, (last + limit + 1) * MS), "{block}");
+    }
 }
 
 #[test]
@@ -75,6 +83,12 @@ enum Script {
         blocks: u32,
         says_gone: bool,
     },
+    /// Plays some blocks, then stands still, and lets go of its stream only when this says so, or five seconds later.
+    Freeze {
+        blocks: u32,
+        let_go: mpsc::Receiver<()>,
+        gone: Arc<AtomicBool>,
+    },
 }
 
 struct Scripted(VecDeque<Script>);
@@ -94,8 +108,10 @@ impl Backend for Scripted {
 
     fn open(&mut self, cradle: &mut Cradle) -> Result<(Stream, Facts), AudioError> {
         let refused = || AudioError::NoDevice { device: "scripted".into(), why: "so it is written".into() };
-        let Some(Script::Play { rate, blocks, says_gone }) = self.0.pop_front() else {
-            return Err(refused());
+        let (rate, blocks, says_gone, freeze) = match self.0.pop_front() {
+            Some(Script::Play { rate, blocks, says_gone }) => (rate, blocks, says_gone, None),
+            Some(Script::Freeze { blocks, let_go, gone }) => (48_000, blocks, false, Some((let_go, gone))),
+            Some(Script::Refuse) | None => return Err(refused()),
         };
         let rate = SampleRate::new(rate).unwrap();
         // As with a configuration that is refused: what was lent comes back by itself.
@@ -113,6 +129,10 @@ impl Backend for Scripted {
                     health.gone.store(true, Ordering::Relaxed);
                 }
                 thread::sleep(Duration::from_millis(2));
+            }
+            if let Some((let_go, gone)) = freeze {
+                let _ = let_go.recv_timeout(Duration::from_secs(5));
+                gone.store(true, Ordering::Relaxed);
             }
         });
         Ok((Stream(Some(thread), end), facts(rate)))
@@ -185,6 +205,22 @@ fn a_loss_is_told_whatever_was_asked_for_is_forgotten_and_the_device_comes_back(
     output.play(3, clip, at);
     assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Started { id: 3, wanted: at, at }));
     assert_eq!(wait(&mut output), OutputEvent::Cue(CueEvent::Finished { id: 3 }));
+}
+
+#[test]
+fn a_loss_is_told_before_a_frozen_device_lets_go() {
+    for blocks in [0, 3, 50] {
+        let (release, let_go) = mpsc::channel();
+        let gone = Arc::new(AtomicBool::new(false));
+        let frozen = Script::Freeze { blocks, let_go, gone: Arc::clone(&gone) };
+        let again = Script::Play { rate: 48_000, blocks: u32::MAX, says_gone: false };
+        let mut output = supervised([frozen, again]).unwrap();
+        assert_eq!(wait(&mut output), OutputEvent::Lost);
+        assert!(!gone.load(Ordering::Relaxed), "{blocks} blocks: told only when it let go");
+        assert!(output.is_lost() && output.instant_of(Frame(0)).is_none());
+        release.send(()).unwrap();
+        assert_eq!(wait(&mut output), OutputEvent::Back { rate: RATE, new_rate: false });
+    }
 }
 
 #[test]
