@@ -29,7 +29,8 @@ FINISH_WITHIN_MS = 2 * HOUR_MS
 WORDS = "any words"
 LIST_OF_WORDS = "any list of words"
 WORDS_OR_NOTHING = "any words, or null"
-FREE = (WORDS, LIST_OF_WORDS, WORDS_OR_NOTHING)
+ANYTHING = "text, true, false or null"
+FREE = (WORDS, LIST_OF_WORDS, WORDS_OR_NOTHING, ANYTHING)
 
 PARTNER = {"partner": "with a partner", "alone": "alone"}
 
@@ -129,6 +130,7 @@ class Prescription:
         self.weeks = raw.get("weeks", 12)
         self.due_after = raw.get("review_after_sessions", 12)
         self.accepted = raw.get("accepted_because")
+        self.accepts = raw.get("accepts", [])
         drills = raw["drills"]
         if drills[0]["drill"] != "counter-shift" or drills[0].get("step", 1) != 1:
             sys.exit("Error: this check reads prescriptions whose first drill is the warm-up.")
@@ -384,12 +386,12 @@ SYMPTOMS = {
 OF_THE_PERSON = {
     "no chest pain", "breathing as usual", "no new weakness or numbness", "not dizzy", "dizziness passed in five minutes",
     "not fainted", "not fallen", "the fall did no harm", "no knock to the head", "no new pain", "not sore", "not ill",
-    "slept well", "no alcohol", "no new medicine", "the new medicine is no trouble", "feeling unwell passed",
+    "slept well", "no alcohol", "no new medicine", "the new medicine is no trouble", "new medicine agreed", "feeling unwell passed",
 }  # fmt: skip
 # The answers to which these belong say it: they are no reasons of their own.
 BESIDES = {
     "dizziness passed in five minutes", "the fall did no harm", "the fall was over two days ago",
-    "the new medicine is no trouble",
+    "the new medicine is no trouble", "new medicine agreed",
 }  # fmt: skip
 STOPS = {
     "stopped for another reason", "stopped, felt unsteady", "not answered", "program closed", "interrupted",
@@ -626,12 +628,278 @@ def unanswered_in(session):
     return found
 
 
-def all_incidents(export, sessions, set_aside, lifted, inside):
+def is_open(followed):
+    return any(one["standing"] == "not cleared" for one in followed)
+
+
+def all_incidents(export, sessions, set_aside, lifted, since, until):
+    """Those of the period, and earlier ones of which something is not cleared."""
     found = []
     for session in sessions:
-        if inside(day_of(session["start"]["begun"])):
-            found += incidents_of(session, sessions, set_aside, lifted, export.get("clearances", []))
+        day = day_of(session["start"]["begun"])
+        if day <= until:
+            of = incidents_of(session, sessions, set_aside, lifted, export.get("clearances", []))
+            found += [one for one in of if since <= day or is_open(one["followed"])]
     return sorted(found, key=lambda one: one["day"])
+
+
+# Answers that were not good (docs/report.md)
+
+ALONE, STEP_3, STEP_1 = "Only what you practice alone.", "Up to step 3 of each kind of practice.", "Up to step 1 of each kind of practice."
+ONE_HAND = "One hand always rests on the counter."
+CLINICIAN = "a clinician first"
+CAUTIOUS = f"limits: {ALONE} {STEP_3} {ONE_HAND}"
+FIRST_STEP = f"limits: {ALONE} {STEP_1} {ONE_HAND}"
+NO_PARTNER = f"limits: {ALONE}"
+NO_TURNS = "limits: No turns of the head."
+# As it was asked once: what it leads to, and what is left when its lock is lifted; then the topics that are asked now.
+SUITABILITY = {
+    "heart or blood pressure": (CLINICIAN, None, ["heart trouble", "blood pressure"]),
+    "chest pain": (CLINICIAN, CAUTIOUS, ["chest pain"]),
+    "blackouts or dizziness": (CLINICIAN, CAUTIOUS, ["blackouts", "dizziness"]),
+    "faint on rising": (CLINICIAN, f"{CAUTIOUS} No getting up from a chair.", ["faint on rising"]),
+    "recent fall with pain": (CLINICIAN, CAUTIOUS, ["fall that still hurts", "fall that makes it hard to walk"]),
+    "recent fracture or operation": (CLINICIAN, None, ["recent fracture", "recent operation"]),
+    "weak bones": (CLINICIAN, NO_PARTNER, ["thin or weak bones", "bone broken in a small fall"]),
+    "stroke, Parkinson's or multiple sclerosis": (
+        CLINICIAN, CAUTIOUS, ["stroke", "Parkinson's, multiple sclerosis or similar"],
+    ),
+    "inner ear or numb feet": (CLINICIAN, CAUTIOUS, ["inner ear", "numb feet"]),
+    "blood thinners": (CLINICIAN, NO_PARTNER, ["blood thinners"]),
+    "medicine that makes drowsy": (CLINICIAN, CAUTIOUS, ["pills that make sleepy", "strong pain pills"]),
+    "low sugar": ("advice: Eat first, and keep something sweet in reach.", None, ["low sugar"]),
+    "sight": (CLINICIAN, FIRST_STEP, ["sight"]),
+    "joint replacement": (CLINICIAN, "advice: Keep to what you were told for the new joint.", ["joint replacement"]),
+    "neck": (NO_TURNS, None, ["pain on turning the head", "dizzy on turning the head"]),
+    "pain": (CLINICIAN, None, ["pain"]),
+    "memory": (CLINICIAN, FIRST_STEP, ["following what is said", "remembering what is said"]),
+    "getting up from the floor": (FIRST_STEP, None, ["getting up from the floor"]),
+    "walking aid indoors": (FIRST_STEP, None, ["walking aid indoors"]),
+    "alone in the house": (CAUTIOUS, None, ["alone in the house"]),
+    "fall in 12 months": (CAUTIOUS, None, ["fall in 12 months"]),
+    "severe or repeated falls": (
+        CLINICIAN, CAUTIOUS, ["two falls in a year", "fall that needed a doctor", "an hour on the floor"],
+    ),
+    "unsteady": (CAUTIOUS, None, ["unsteady"]),
+    "worried about falling": ("advice: A balance test shows where you stand: counterpoise assess", None, ["worried about falling"]),
+}  # fmt: skip
+WITH_PARTNER = {
+    "partner's strength": (NO_PARTNER, None, ["partner's strength"]),
+    "partner's balance": (NO_PARTNER, None, ["partner's balance"]),
+    "partner's back": (NO_PARTNER, None, ["partner's bad back", "partner's bad shoulder"]),
+    "practiced with the therapist": (NO_PARTNER, None, ["taught by a therapist", "watched by a therapist"]),
+    "consent": (NO_PARTNER, None, ["wants to practice with the partner", "can say stop"]),
+}
+GOOD_IF_YES = {"partner's strength", "partner's balance", "practiced with the therapist", "consent"}
+ONLY_CLEARED = {"chest pain", "blackouts or dizziness", "recent fall with pain"}
+WHOLE = {part: whole for whole, (_, _, parts) in (SUITABILITY | WITH_PARTNER).items() for part in parts}
+WHOLE |= {whole: whole for whole in SUITABILITY | WITH_PARTNER}
+
+
+def finding_of(row, topic, answer, lifted, prescription, until):
+    """What an answer comes to: "fine", "not answered", "not good", or how its lock was lifted."""
+    whole = WHOLE[topic]
+    first, _, parts = (SUITABILITY | WITH_PARTNER)[whole]
+    said = answer["answer"]
+    was_sentence = said in ("true", "not true", "not true, clinician agreed")
+    is_asked = topic in parts
+    if was_sentence != (not is_asked) and not (was_sentence and topic == whole):
+        return "not answered"
+    if said == "true" or said == ("yes" if whole in GOOD_IF_YES else "no"):
+        return "fine"
+    if first != CLINICIAN:
+        return "not good"
+    if (row["id"], f"a clinician first: {topic}") in lifted or (row["id"], CLINICIAN) in lifted:
+        return "cleared"
+    worse = answer["new_or_worse"]
+    by_word = said == "not true, clinician agreed" or answer["clinician_agreed"] == "yes"
+    if whole not in ONLY_CLEARED and by_word and not (worse and worse["answer"] != "no"):
+        return "agreed"
+    day = day_of(row["at"])
+
+    def covers(part):
+        since = next((one["when"] for one in prescription.accepts if one["topic"] == part), None)
+        if since is None or since > until or whole in ONLY_CLEARED:
+            return False
+        if day < since:
+            return True
+        if worse is None:
+            return day == since
+        return datetime.date.fromisoformat(worse["since"]) <= since and worse["answer"] == "no"
+
+    if all(covers(part) for part in parts if topic in (part, whole)):
+        return "accepted"
+    if prescription.accepted and day < prescription.issued_on <= until and whole not in ONLY_CLEARED:
+        return "accepted before"
+    return "not good"
+
+
+def suitability_of(export, lifted, prescription, since, until):
+    """The answers about suitability that were not good, each with the moment of its answers."""
+    rows = [row for row in export.get("suitability") or [] if day_of(row["at"]) <= until]
+
+    def replaced_by(row):
+        days = [day_of(other["at"]) for other in rows if row["id"] in (other["replaces"] or [])]
+        return min(days, default=None)
+
+    now = [row for row in rows if replaced_by(row) is None]
+    groups = [[row] for row in rows if replaced_by(row) is not None] + ([now] if now else [])
+    found = []
+    for group in groups:
+        answers = [(row, one["topic"], one, finding_of(row, one["topic"], one, lifted, prescription, until)) for row in group for one in row["answers"]]
+        known = {topic for _, topic, *_ in answers}
+        questions = [part for _, _, parts in SUITABILITY.values() for part in parts]
+        if any(row["partner"] for row in group):
+            questions += [part for _, _, parts in WITH_PARTNER.values() for part in parts]
+        for part in questions:
+            if part not in known and WHOLE[part] not in known:
+                last = group[-1]
+                locks = (SUITABILITY | WITH_PARTNER)[WHOLE[part]][0] == CLINICIAN
+                everything = all((row["id"], CLINICIAN) in lifted for row in group)
+                is_cleared = locks and (everything or (last["id"], f"a clinician first: {part}") in lifted)
+                answers.append((last, part, None, "cleared" if is_cleared else "not answered"))
+        found += [one for one in answers if one[3] != "fine"]
+
+    told = []
+    for row, topic, answer, finding in found:
+        day, replaced = day_of(row["at"]), replaced_by(row)
+        if day < since and replaced is not None:
+            continue
+        said = "not answered" if answer is None else answer["answer"]
+        if answer is not None:
+            said += ", which is no answer to this question" if finding == "not answered" else ""
+            said += f"; a clinician agreed: {answer['clinician_agreed']}" if answer["clinician_agreed"] else ""
+            worse = answer["new_or_worse"]
+            said += f"; new or worse since {worse['since']}: {worse['answer']}" if worse else ""
+        first, left, parts = (SUITABILITY | WITH_PARTNER)[WHOLE[topic]]
+
+        def holds(what):
+            standing = "as long as the answer holds" if replaced is None else "replaced by later answers"
+            return {"what": what, "standing": standing, "by": None, "on": replaced and str(replaced)}
+
+        if first != CLINICIAN:
+            led_to = [holds(first)]
+        else:
+            standing, by, on = ("not cleared", None, None) if replaced is None else ("replaced by later answers", None, replaced)
+            if finding == "cleared":
+                names = (f"a clinician first: {topic}", CLINICIAN)
+                who = [c for c in export["clearances"] for one in c["lifted"] if one["locked_by"] == row["id"] and one["what"] in names]
+                standing, by, on = ("cleared", who[-1]["who"], day_of(who[-1]["at"])) if who else ("cleared", None, None)
+            elif finding == "agreed":
+                standing, by, on = "lifted: the person says a clinician agreed", None, day
+            elif finding == "accepted":
+                one = next(one for one in prescription.accepts if one["topic"] in parts and topic in (one["topic"], WHOLE[topic]))
+                standing, by, on = "accepted", one["who"], one["when"]
+            elif finding == "accepted before":
+                standing, by, on = "accepted", prescription.issued_by or None, prescription.issued_on
+            led_to = [{"what": CLINICIAN, "standing": standing, "by": by, "on": on and str(on)}]
+            if finding not in ("not good", "not answered") and left:
+                led_to.append(holds(left))
+        told.append((row["at"], {"day": str(day), "asked": "suitability", "about": topic, "answer": said, "led_to": led_to}))
+    return told
+
+
+# The answers before practice that lead to less than "not today" at once, and those that only go with another answer.
+GENTLER = {"not sore", "slept well", "somebody in the house"}
+HOLDS = {"not fallen": "a fall without injury", "not dizzy": "dizziness that passed"}
+LOCKS = {
+    "no chest pain": "chest pain or pressure",
+    "breathing as usual": "bad shortness of breath",
+    "no new weakness or numbness": "new weakness, numbness, or trouble speaking or seeing",
+    "not fainted": "fainting",
+    "no knock to the head": "a knock to the head",
+    "feeling unwell passed": "feeling unwell, and nobody said that it passed",
+}
+
+
+def before_practice(session, lifted, clearances):
+    """The answers before a practice that were not good."""
+    if session["aside"]:
+        return []
+    day = str(day_of(session["start"]["begun"]))
+
+    def by_itself(what):
+        return {"what": what, "standing": "ends by itself", "by": None, "on": None}
+
+    def lock(name):
+        is_lifted = (session["id"], name) in lifted
+        who = [row for row in clearances for one in row["lifted"] if (one["locked_by"], one["what"]) == (session["id"], name)]
+        return {
+            "what": f"locked: {name}",
+            "standing": "cleared" if is_lifted else "not cleared",
+            "by": who[-1]["who"] if is_lifted else None,
+            "on": str(day_of(who[-1]["at"])) if is_lifted else None,
+        }
+
+    found = []
+    for row in session["answers"]:
+        if row["question"] == "a reason to see a clinician first" and row["answer"] != 0:
+            said = {None: "not said", 1: "yes", 2: "not sure"}[row["answer"]]
+            found.append((row["question"], said, [by_itself("not today")]))
+    is_true = {row["item"]: row["is_true"] for row in session["ready"]}
+    for row in session["ready"]:
+        item = row["item"]
+        if row["is_true"]:
+            continue
+        led_to = []
+        if item == "not fallen":
+            unhurt, past = is_true.get("the fall did no harm") is True, is_true.get("the fall was over two days ago") is True
+            led_to.append(by_itself("gentler today" if unhurt and past else "not today"))
+            led_to += [] if unhurt else [lock("a fall that may have hurt")]
+            led_to += [] if past else [by_itself(f"held for 48 hours: {HOLDS[item]}")]
+        elif item == "not dizzy":
+            led_to.append(by_itself("not today"))
+            passed = is_true.get("dizziness passed in five minutes") is True
+            led_to += [] if passed else [lock("dizziness that did not pass in five minutes")]
+            led_to.append(by_itself(f"held for 48 hours: {HOLDS[item]}"))
+        elif item == "no new medicine":
+            fine = is_true.get("new medicine agreed") is True and is_true.get("the new medicine is no trouble") is not False
+            led_to.append(by_itself("gentler today" if fine else "not today"))
+        elif item not in BESIDES:
+            led_to.append(by_itself("gentler today" if item in GENTLER else "not today"))
+            led_to += [lock(LOCKS[item])] if item in LOCKS else []
+        found.append((row["asked"], row["said"], led_to))
+    return [{"day": day, "asked": "before practice", "about": about, "answer": said, "led_to": led_to} for about, said, led_to in found]
+
+
+def all_not_good(export, sessions, lifted, prescription, since, until):
+    found = [one for _, one in suitability_of(export, lifted, prescription, since, until)]
+    for session in sessions:
+        day = day_of(session["start"]["begun"])
+        if day <= until:
+            of = before_practice(session, lifted, export.get("clearances", []))
+            found += [one for one in of if since <= day or is_open(one["led_to"])]
+    return sorted(found, key=lambda one: one["day"])
+
+
+def in_cell(not_good):
+    def words(one):
+        by = f" by {one['by']}" if one["by"] else ""
+        on = f" on {one['on']}" if one["on"] else ""
+        return f"{one['what']} ({one['standing']}{by}{on})"
+
+    cells = []
+    for one in not_good:
+        led_to = "; ".join(words(led) for led in one["led_to"]) or "nothing by itself"
+        cells.append(f"{one['about']}: {one['answer']} [{led_to}]")
+    return in_a_cell("; ".join(cells))
+
+
+def program_changes(export, since, until, in_use):
+    """Which program came into use in the place of which; what its text says no export of sessions holds."""
+    free = {"title": WORDS_OR_NOTHING, "issued_by": ANYTHING, "is_sealed": ANYTHING, "before_title": WORDS_OR_NOTHING}
+    free |= {"is_compared": ANYTHING, "harder": WORDS_OR_NOTHING, "easier": WORDS_OR_NOTHING}
+    found, before = [], None
+    for row in export["changes"]:
+        if row["what"] == "prescription in use":
+            if row["digest"] != before:
+                found.append({"day": str(day_of(row["at"])), "source": row["source"], "digest": row["digest"], "before": before} | free)
+            before = row["digest"]
+    earlier = [one for one in found if one["day"] < str(since)]
+    found = earlier[-1:] + [one for one in found if str(since) <= one["day"] <= str(until)]
+    if before is not None and before != in_use:
+        found.append({"day": None, "source": WORDS, "digest": in_use, "before": before} | free)
+    return found
 
 
 def all_events(export, sessions, set_aside, inside):
@@ -882,8 +1150,10 @@ def counted(export, prescription, since, until, digest):
         "schema": "counterpoise.report/1",
         "since": str(since),
         "until": str(until),
-        "incidents": all_incidents(export, sessions, set_aside, lifted, has),
+        "incidents": all_incidents(export, sessions, set_aside, lifted, since, until),
         "unanswered": [one for s in sessions if has(day_of(s["start"]["begun"])) for one in unanswered_in(s)],
+        "program_changes": program_changes(export, since, until, digest),
+        "not_good": all_not_good(export, sessions, lifted, prescription, since, until),
         "state": WORDS_OR_NOTHING,
         "prescription": {
             "title": prescription.title,
@@ -930,10 +1200,25 @@ def in_a_cell(text):
     return "'" + text if text and (runs or counts) else text
 
 
-def rows_of(export, since, until):
-    """The rows of the spreadsheet: a session each, also those that do not count. All cells are texts."""
+COLUMNS = (
+    "day", "incidents", "what_followed", "not_asked", "not_said", "program_changed", "not_good", "week", "session",
+    "prescription", "digest", "counts_as", "typed_in", "ended", "sets_planned", "sets_done", "active_ms", "session_ms", "calls",
+    "steps", "effort", "steadiness", "held_on", "grabbed", "unwell", "what_felt_wrong", "sound_disturbed",
+)  # fmt: skip
+
+
+def rows_of(export, prescription, since, until, digest):
+    """The rows of the spreadsheet: changes of the program, answers about suitability that were not good, and a session each,
+    also those that do not count. All cells are texts."""
     lifted = {(row["locked_by"], row["what"]) for clearance in export.get("clearances", []) for row in clearance["lifted"]}
     rows = []
+    for change in program_changes(export, since, until, digest):
+        rows.append({"day": change["day"] or "", "counts_as": "program changed", "program_changed": WORDS})
+    together = {}
+    for at, one in suitability_of(export, lifted, prescription, since, until):
+        together.setdefault(at, []).append(one)
+    for answers in together.values():
+        rows.append({"day": answers[0]["day"], "counts_as": "suitability answered", "not_good": in_cell(answers)})
     sessions = corrected(export)
     set_aside = {session["id"] for session in sessions if (session["id"], "a date that lies ahead") in lifted}
     for session in sessions:
@@ -983,6 +1268,8 @@ def rows_of(export, since, until):
                 "what_followed": in_a_cell("; ".join(dict.fromkeys(followed))),
                 "not_asked": in_a_cell(without("not asked")),
                 "not_said": in_a_cell(without("not said")),
+                "program_changed": "",
+                "not_good": in_cell(before_practice(session, lifted, export.get("clearances", []))),
                 "week": week_of(day),
                 "session": in_a_cell(session["id"]),
                 "prescription": in_a_cell(start["title"]),
@@ -1005,7 +1292,9 @@ def rows_of(export, since, until):
                 "sound_disturbed": sum(len(one["disturbed"]) for one in sets),
             }
         )
-    return [{column: str(cell) for column, cell in row.items()} for row in rows]
+    assert all(set(row) <= set(COLUMNS) for row in rows)
+    filled = [{column: row.get(column, "") for column in COLUMNS} for row in rows]
+    return [{column: str(cell) for column, cell in row.items()} for row in filled]
 
 
 # Comparing
@@ -1020,6 +1309,8 @@ def difference(expected, found, path=""):
     if expected is LIST_OF_WORDS:
         is_list = isinstance(found, list) and all(isinstance(words, str) and words for words in found)
         return None if is_list else f"{path} is no list of words"
+    if expected is ANYTHING:
+        return None if found is None or isinstance(found, (str, bool)) else f"{path} is neither text, true, false nor null"
     if isinstance(expected, dict) and isinstance(found, dict):
         if set(expected) != set(found):
             return f"{path} has the fields {sorted(set(found) ^ set(expected))} on one side only"
@@ -1118,8 +1409,8 @@ def as_sentence(row):
     """An answer before practice as a sentence that is true or is not; "not sure" is the careful answer."""
     item, answer = row["item"], row["answer"]
     if item in TRUE_WHEN_NO:
-        return Kept(item=TRUE_WHEN_NO[item], is_true=answer == "no")
-    return Kept(item=TRUE_WHEN_YES.get(item, item), is_true=answer == "yes")
+        return Kept(item=TRUE_WHEN_NO[item], is_true=answer == "no", asked=item, said=answer)
+    return Kept(item=TRUE_WHEN_YES.get(item, item), is_true=answer == "yes", asked=item, said=answer)
 
 
 def main():
@@ -1136,7 +1427,7 @@ def main():
     since, until = (datetime.date.fromisoformat(report["report"][field]) for field in ("since", "until"))
     expected = {
         "report": counted(export, Prescription(sys.argv[4]), since, until, digest_of(sys.argv[4])),
-        "rows": rows_of(export, since, until),
+        "rows": rows_of(export, Prescription(sys.argv[4]), since, until, digest_of(sys.argv[4])),
     }
     found = difference(expected, report)
     if found:

@@ -4,7 +4,6 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use crate::course::program::Program;
 use crate::course::progression::LadderState;
 use crate::health::assessment::{Dated, Verdict};
 use crate::plan::drill::Form;
@@ -12,6 +11,8 @@ use crate::plan::precaution::Precaution;
 use crate::plan::prescription::{Digest, Prescription};
 
 mod adverse_events;
+mod answers;
+mod changes;
 mod dose;
 mod events;
 mod figures;
@@ -29,10 +30,12 @@ pub use crate::course::trend::{FEWEST_FOR_TREND, Slope, theil_sen};
 pub use adverse_events::{
     Clearing, Consequence, Incident, Unanswered, incidents, of_session, unanswered, unanswered_in,
 };
+pub use answers::{Asked, NotGood, before_practice, not_good, suitability};
+pub use changes::{ProgramChange, changes};
 pub use dose::{Dose, Week};
 pub use events::{Event, Kind};
 pub use ladder::LadderChange;
-pub use material::{Cleared, CountsAs, Material, Period, SessionDetails, SetDetails, Told};
+pub use material::{Cleared, CountsAs, Material, Period, Program, SessionDetails, SetDetails, Told};
 pub use ratings::Ratings;
 pub use responses::{Group, Responses, Share};
 pub use summary::{Paragraph, summary};
@@ -60,6 +63,10 @@ pub struct Report {
     pub incidents: Vec<Incident>,
     /// Sets of which it is not known whether there was a grab, or whether the person felt unwell.
     pub unanswered: Vec<Unanswered>,
+    /// Programs that came into use in the period, and the last one before it.
+    pub program_changes: Vec<ProgramChange>,
+    /// Every answer about health, and before practice, that was not good.
+    pub not_good: Vec<NotGood>,
     /// At which end of its ladders the program is now, if at one.
     pub state: Option<LadderState>,
     /// The prescription in use.
@@ -181,12 +188,14 @@ impl Report {
             period,
             incidents: incidents(material, period),
             unanswered: unanswered(material, period),
+            program_changes: changes(material, prescription, period),
+            not_good: not_good(material, prescription, period),
             state,
             prescription: IssuedPrescription {
                 title: prescription.title().to_owned(),
                 issued_by: prescription.issued_by().to_owned(),
                 issued_on: prescription.issued_on(),
-                ends_on: Program::new(&material.past, prescription).ends_on(),
+                ends_on: crate::course::program::Program::new(&material.past, prescription).ends_on(),
                 digest: prescription.digest().to_string(),
                 precautions: prescription.precautions().iter().collect(),
             },

@@ -128,9 +128,9 @@ pub(super) fn run(
         Form::Json => Output::json_of(&report, Surface::Report, about)?,
         Form::Csv => {
             show(&caution::blocks(Surface::Report, about), &mut io::stderr())?;
-            Output::Bytes(csv::of(&material, period)?)
+            Output::Bytes(csv::of(&material, &prescription, period)?)
         }
-        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, period, about))?,
+        Form::Fhir => Output::json(&fhir::bundle(journal.id()?, &material, &prescription, period))?,
     };
     if arguments.to_stick {
         let ending = match arguments.format {
@@ -149,7 +149,7 @@ pub(super) fn run(
 /// The lines of a terminal of 24 rows, without the one for the next command.
 const SCREEN: usize = 23;
 
-/// One screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones are left out. The
+/// One screen of 80 by 24. If there is too much, long paragraphs are cut, and then the least urgent ones left out. The
 /// whole report has everything.
 fn brief(report: &Report, about: Contents<'_>) -> String {
     let end = "Everything: counterpoise report --whole. To print: --format html --out FILE";
@@ -167,10 +167,18 @@ fn brief(report: &Report, about: Contents<'_>) -> String {
     let height = |texts: &[String]| texts.iter().map(|text| text.lines().count()).sum::<usize>();
     let mut texts = set(false);
     if height(&texts) > SCREEN {
+        let whole = texts;
         texts = set(true);
         for place in (0..said.len()).rev().filter(|place| said[*place].is_optional) {
             if height(&texts) > SCREEN {
                 texts[place + 1].clear();
+            }
+        }
+        // What was cut is shown whole where room is left, the first paragraphs first.
+        for (place, whole) in whole.into_iter().enumerate().filter(|(_, whole)| !whole.is_empty()) {
+            let room = SCREEN.saturating_sub(height(&texts)) + texts[place].lines().count();
+            if !texts[place].is_empty() && whole.lines().count() <= room {
+                texts[place] = whole;
             }
         }
     }

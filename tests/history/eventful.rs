@@ -1,6 +1,7 @@
 //! An invented history in which everything happens that a journal can hold: every end of a set and of a session, falls, grabs,
 //! locks and clearances, corrections, sheets typed in, try-outs, travel, a practice over midnight, a program that ends. Nobody real.
 
+use counterpoise_core::health::suitability::Topic;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use jiff::{ToSpan, ZonedDateTime};
@@ -59,6 +60,7 @@ pub(crate) fn eventful(history: History) -> (Value, String) {
     export["corrections"] = besides.corrections.into();
     export["tests"] = besides.tests.into();
     export["changes"] = besides.changes.into();
+    export["suitability"] = besides.suitability.into();
     (export, prescription)
 }
 
@@ -69,6 +71,7 @@ struct Besides {
     corrections: Vec<Value>,
     tests: Vec<Value>,
     changes: Vec<Value>,
+    suitability: Vec<Value>,
 }
 
 /// What happens in the practice of this number, which may become two.
@@ -94,7 +97,16 @@ fn happens(nth: usize, mut session: Value, besides: &mut Besides) -> Vec<Value> 
             cut(&mut session, sets - 1, "interrupted", "interrupted");
             session["sets"][sets - 1]["responses"] = json!([]);
         }
-        2 => say(&mut session, 1, "effort", Value::Null),
+        2 => {
+            say(&mut session, 1, "effort", Value::Null);
+            let what = "prescription in use: gentle";
+            let gentle = counterpoise_core::plan::prescription::Digest::of(GENTLE.as_bytes()).to_string();
+            let at = at(&session, 0);
+            if besides.suitability.is_empty() {
+                besides.changes.push(json!({ "at": at, "what": what, "digest": gentle }));
+            }
+            besides.suitability.push(answered_as_sentences(&at));
+        }
         3 if besides.tests.is_empty() => besides.tests = tests(&at(&session, 0)),
         4 if sets == 3 => return over_midnight(session),
         5 => {
@@ -186,7 +198,16 @@ fn happens(nth: usize, mut session: Value, besides: &mut Besides) -> Vec<Value> 
             say(&mut session, 1, "grabbed hold or nearly fell", json!(1));
             say(&mut session, 2, "steadiness", json!(5));
         }
-        22 => session["end"]["why"] = json!("stopped, felt unsteady"),
+        22 => {
+            session["end"]["why"] = json!("stopped, felt unsteady");
+            let answers = answered(&at(&session, 0));
+            let lifted = json!([{ "locked_by": answers["at"], "what": "a clinician first: chest pain" }]);
+            let at = at(&session, 3);
+            besides
+                .clearances
+                .push(json!({ "at": at, "who": "Dr. A. B.", "reason": "seen", "lifted": lifted }));
+            besides.suitability.push(answers);
+        }
         23 => {
             session["decided"]["sets_whole"] = json!(5);
             session["ready"] = ready(&[("not sore", false), ("slept well", false)]);
@@ -296,4 +317,35 @@ fn tests(at: &str) -> Vec<Value> {
         of("one-leg", Some(61), 28),
         of("chair-stand", Some(11), 28),
     ]
+}
+
+/// Suitability as it once was: sentences that are true in the good case.
+fn answered_as_sentences(at: &str) -> Value {
+    let is_old = |topic: &&Topic| topic.whole() == **topic && !topic.is_about_partner();
+    let answer = |topic: &Topic| match topic {
+        Topic::Bones => "not true, clinician agreed",
+        Topic::Blackouts | Topic::Neck | Topic::House => "not true",
+        _ => "true",
+    };
+    let answers = Topic::ALL.iter().filter(is_old);
+    let answers = answers.map(|topic| json!({ "topic": topic.name(), "answer": answer(topic) }));
+    json!({ "at": at, "partner": false, "answers": answers.collect::<Vec<_>>() })
+}
+
+/// Suitability as it is asked now, with every kind of answer; one question is left out.
+fn answered(at: &str) -> Value {
+    let asked = Topic::questions(true).filter(|topic| *topic != Topic::Worried);
+    let answer = |topic: Topic| match topic {
+        Topic::PainPills => json!({ "topic": topic.name(), "answer": "not sure", "clinician_agreed": "yes" }),
+        Topic::Sight => json!({ "topic": topic.name(), "answer": "yes", "clinician_agreed": "not sure" }),
+        Topic::Surgery => json!({ "topic": topic.name(), "answer": "yes",
+            "new_or_worse": { "since": "2025-11-03", "answer": "no" } }),
+        Topic::ChestPain | Topic::Sugar | Topic::FallYear => {
+            json!({ "topic": topic.name(), "answer": "yes" })
+        }
+        Topic::NeckDizzy => json!({ "topic": topic.name(), "answer": "not sure" }),
+        topic if topic.is_good_if_yes() => json!({ "topic": topic.name(), "answer": "yes" }),
+        topic => json!({ "topic": topic.name(), "answer": "no" }),
+    };
+    json!({ "at": at, "partner": true, "answers": asked.map(answer).collect::<Vec<_>>() })
 }

@@ -5,6 +5,7 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
 
+use counterpoise_core::plan::prescription::Seal;
 use serde_json::Value;
 
 use crate::{eventful, history};
@@ -106,11 +107,11 @@ fn a_spreadsheet_reads_a_row_a_session_and_runs_nothing() {
     assert!(text.ends_with("\r\n"), "RFC 4180");
     let mut rows = csv::Reader::from_reader(text.as_bytes());
     assert_eq!(rows.headers().unwrap().iter().nth(1), Some("incidents"), "after the day they stand first");
-    assert_eq!(rows.headers().unwrap().len(), 25);
+    assert_eq!(rows.headers().unwrap().len(), 27);
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     assert_eq!(rows.len(), 4);
-    assert_eq!(&rows[0][7], "'=HYPERLINK(\"x\"), \"quoted\"");
-    assert_eq!((&rows[0][0], &rows[0][5]), ("2026-01-05", "2026-W02"));
+    assert_eq!(&rows[0][9], "'=HYPERLINK(\"x\"), \"quoted\"");
+    assert_eq!((&rows[0][0], &rows[0][7]), ("2026-01-05", "2026-W02"));
     // And as a page: nothing of it runs, and nothing is fetched.
     let page = printed(place.path(), &["report", "--format", "html", "--until", "2026-02-28"]);
     let page = page.replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
@@ -223,7 +224,17 @@ fn the_json_is_as_its_schema_says_and_the_schema_knows_every_field() {
     let rich = report_of(place.path(), &["--since", "2025-11-01", "--until", "2026-05-31"]);
     check(&rich);
     // Everything that can be in it is in it, so that nothing of the schema goes untried.
-    for list in ["prescriptions", "events", "ladder", "tests", "remarks"] {
+    for list in [
+        "incidents",
+        "unanswered",
+        "program_changes",
+        "not_good",
+        "prescriptions",
+        "events",
+        "ladder",
+        "tests",
+        "remarks",
+    ] {
         assert!(!rich[list].as_array().unwrap().is_empty(), "{list}");
     }
     assert!(!rich["responses"]["trend"].is_null() && !rich["responses"]["groups"][0]["support"].is_null());
@@ -282,6 +293,11 @@ fn the_rows_say_what_each_session_counts_as_and_how_long_it_was() {
     let head = rows.headers().unwrap().clone();
     let column = |name: &str| head.iter().position(|column| column == name).unwrap();
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
+    // First what is no session: the changes of the program, and the answers about suitability.
+    let others = ["program changed", "suitability answered"];
+    let (others, rows): (Vec<_>, Vec<_>) =
+        rows.into_iter().partition(|row| others.contains(&&row[column("counts_as")]));
+    assert_eq!(others.len(), 5);
     assert_eq!(rows.len(), export["sessions"].as_array().unwrap().len());
     for what in ["practice", "supervised try-out", "set aside", "date set aside", "no set begun"] {
         assert!(rows.iter().any(|row| &row[column("counts_as")] == what), "{what}");
@@ -332,7 +348,7 @@ fn days_are_those_of_the_place_where_it_happened_and_all_of_it_fits_its_width() 
     let mut rows = csv::Reader::from_reader(text.as_bytes());
     let rows: Vec<csv::StringRecord> = rows.records().map(Result::unwrap).collect();
     // The session of number 17 was at ten in New York and at midnight of the next day in Tokyo, where it happened.
-    let at = |id: &str| rows.iter().find(|row| row[6].ends_with(id)).unwrap()[0].to_owned();
+    let at = |id: &str| rows.iter().find(|row| row[8].ends_with(id)).unwrap()[0].to_owned();
     let plain =
         history::History { number: 9, first: jiff::civil::date(2025, 11, 3), sessions: 40, pushes: true };
     let plain = plain.export();
@@ -347,4 +363,157 @@ fn days_are_those_of_the_place_where_it_happened_and_all_of_it_fits_its_width() 
     for line in brief.lines().chain(whole.lines()) {
         assert!(line.chars().count() <= 80, "{line}");
     }
+}
+
+/// Every form of the report of such a history, after a therapist's harder program came into use today.
+fn every_form_after_a_change() -> (String, Vec<(&'static str, String)>) {
+    let (place, _) = eventful();
+    let folder = place.path();
+    let own = fs::read_to_string(folder.join("data/prescription.toml")).unwrap();
+    let days = |days: &str, title: &str| {
+        let text = own.replace("days_a_week = 3", &format!("days_a_week = {days}"));
+        text.replace("title = \"Gentle start at the counter\"", &format!("title = \"{title}\""))
+    };
+    fs::write(folder.join("easier.toml"), days("2", "Two days")).unwrap();
+    fs::write(folder.join("harder.toml"), Seal::append(&days("4", "Four days"))).unwrap();
+    for file in ["easier.toml", "harder.toml"] {
+        printed(folder, &["use", file]);
+    }
+    let form = |name: &'static str, more: &[&str]| {
+        let arguments = [&["report", "--since", "2025-11-01"], more].concat();
+        (name, printed(folder, &arguments).split_whitespace().collect::<Vec<_>>().join(" "))
+    };
+    let forms = vec![
+        form("brief", &[]),
+        form("whole", &["--whole"]),
+        form("html", &["--format", "html"]),
+        form("json", &["--format", "json"]),
+        form("csv", &["--format", "csv"]),
+        form("fhir", &["--format", "fhir"]),
+    ];
+    let today = counterpoise::clock::Clock::real().wall().date().to_string();
+    (today, forms)
+}
+
+/// The places of these texts, which must follow each other.
+fn in_order(name: &str, form: &str, texts: &[&str]) {
+    let mut from = 0;
+    for text in texts {
+        let found = form[from..].find(text);
+        from += found.unwrap_or_else(|| panic!("{name}: {text:?} after {:?}\n{form}", &form[..from]));
+    }
+}
+
+#[test]
+fn falls_stand_first_in_every_form_then_the_change_of_the_program_then_what_was_not_good() {
+    let (today, forms) = every_form_after_a_change();
+    let of = |name: &str| &forms.iter().find(|(form, _)| *form == name).unwrap().1;
+    let change = "\"Four days\" (harder.toml; issued by K. L., sealed) instead of \"Two days\". Harder: 4 days a week; the \
+                  one before has 2.";
+    in_order(
+        "brief",
+        of("brief"),
+        &[
+            "2025-11-01 to",
+            "Falls, grabs, near falls, symptoms: fall",
+            "not asked or not said after",
+            "The last fall: ",
+            "limits after a fall (not cleared)",
+            &format!("Program changed: {today}: {change}"),
+            "NOW: ",
+            "Answers that were not good: ",
+            "Practice: ",
+        ],
+    );
+    let fall = [
+        "2025-11-21",
+        "fell",
+        "set 3, pushes, step 1",
+        "locked: a fall that may have hurt",
+        "cleared by K. L. on 2025-11-22",
+    ];
+    for name in ["whole", "html"] {
+        // The words of the page, without its tags.
+        let form = of(name);
+        let body = form[form.find("<body").unwrap_or(0)..].replace("</t", " </t");
+        let words = body.split('<').map(|part| part.split_once('>').map_or(part, |(_, words)| words));
+        let form = &words.collect::<String>().replace("&quot;", "\"");
+        let form = &form.split_whitespace().collect::<Vec<_>>().join(" ");
+        in_order(name, form, &[&["Falls, grabs, near falls and symptoms"], &fall[..]].concat());
+        in_order(
+            name,
+            form,
+            &[
+                "Falls, grabs, near falls and symptoms",
+                "Sets of which it is not known",
+                "not asked",
+                "Changes of the program",
+                &today,
+                change,
+                "Practice: ",
+                "Answers that were not good",
+                "chest pain: yes",
+                "a clinician first (cleared by Dr. A. B. on ",
+                "Week by week",
+            ],
+        );
+    }
+    in_order(
+        "json",
+        of("json"),
+        &[
+            "\"until\":",
+            "\"incidents\":",
+            "\"unanswered\":",
+            "\"not asked\"",
+            "\"program_changes\":",
+            &format!("\"day\": \"{today}\", \"source\": \"harder.toml\""),
+            "\"issued_by\": \"K. L.\", \"is_sealed\": true",
+            "\"before_title\": \"Two days\"",
+            "\"harder\": \"4 days a week; the one before has 2\"",
+            "\"not_good\":",
+            "\"about\": \"chest pain\"",
+            "\"by\": \"Dr. A. B.\"",
+            "\"prescription\":",
+        ],
+    );
+    let csv = of("csv");
+    in_order("csv", csv, &["day,incidents,what_followed,not_asked,not_said,program_changed,not_good,week,"]);
+    in_order(
+        "csv",
+        csv,
+        &[
+            &change.replace('"', "\"\""),
+            "chest pain: yes [a clinician first (cleared by Dr. A. B. on ",
+            "fall: fell (set 3, pushes, step 1)",
+            "locked: a fall that may have hurt (cleared by K. L. on 2025-11-22)",
+        ],
+    );
+    let bundle: Value = serde_json::from_str(of("fhir")).unwrap();
+    let kind = |entry: &Value| {
+        let resource = &entry["resource"];
+        match resource["code"]["text"].as_str() {
+            Some("Fall" | "Grab or near fall" | "Symptom") => 1,
+            Some("Grab, near fall or symptom in a set") => 2,
+            Some("Change of the program of balance practice") => 3,
+            Some(text) if text.starts_with("Answer that was not good") => 4,
+            _ if resource["resourceType"] == "Patient" => 0,
+            _ => 5,
+        }
+    };
+    let kinds: Vec<i32> = bundle["entry"].as_array().unwrap().iter().map(kind).collect();
+    assert_eq!(kinds[..2], [0, 1]);
+    assert!(kinds.is_sorted(), "{kinds:?}");
+    for kind in 1..=5 {
+        assert!(kinds.contains(&kind), "{kind}: {kinds:?}");
+    }
+    let all = of("fhir");
+    for words in [
+        "a clinician first (cleared by Dr. A. B. on ",
+        "locked: a fall that may have hurt (cleared by K. L. on 2025-11-22)",
+        "not asked",
+    ] {
+        assert!(all.contains(words), "{words}");
+    }
+    assert!(all.contains(&change.replace('"', "\\\"")), "{all}");
 }

@@ -11,7 +11,7 @@ use crate::course::progression::{Barriers, Fitness, Next, at_steps, too_hard};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Acceptances, By, Effect, Finding, Suitability, Topic, Why};
 use crate::plan::prescription::{Excess, Prescription};
-use crate::record::{BalanceRow, Contents, Id, Identified, SuitabilityRow};
+use crate::record::{BalanceRow, Contents, Id, Identified, SuitabilityRow, TopicRow};
 
 /// What is known of one person.
 #[derive(Debug, Clone, Default)]
@@ -203,15 +203,41 @@ impl Trainee {
 
 /// The answers about suitability that no others replace. Where two computers asked, there are several, and each counts.
 fn standing(answered: &[Identified<SuitabilityRow>]) -> Vec<&Identified<SuitabilityRow>> {
+    unreplaced(&answered.iter().collect::<Vec<_>>())
+}
+
+fn unreplaced<'a>(answered: &[&'a Identified<SuitabilityRow>]) -> Vec<&'a Identified<SuitabilityRow>> {
     let replaced: HashSet<Id> = answered.iter().flat_map(|row| &row.replaces).copied().collect();
-    answered.iter().filter(|row| !replaced.contains(&row.id)).collect()
+    answered.iter().filter(|row| !replaced.contains(&row.id)).copied().collect()
 }
 
 /// What one answer about suitability comes to.
-struct Found<'a> {
-    row: &'a Identified<SuitabilityRow>,
-    topic: Topic,
-    finding: Finding,
+#[derive(Debug)]
+pub struct Found<'a> {
+    /// The answers of that moment.
+    pub row: &'a Identified<SuitabilityRow>,
+    /// The topic.
+    pub topic: Topic,
+    /// What was answered; `None` if nothing was.
+    pub answer: Option<&'a TopicRow>,
+    /// What it comes to.
+    pub finding: Finding,
+}
+
+/// What each answer about suitability comes to that was given up to the end of this day. Those that no others replaced by
+/// then are judged together; each of the others by itself.
+pub fn findings_until<'a>(
+    answered: &'a [Identified<SuitabilityRow>],
+    lifted: &[Lifted],
+    acceptances: &Acceptances,
+    until: Date,
+) -> Vec<Found<'a>> {
+    let known = answered.iter().filter(|row| row.at.day().is_none_or(|day| day <= until));
+    let known: Vec<_> = known.collect();
+    let now = unreplaced(&known);
+    let before = known.iter().filter(|row| now.iter().all(|one| one.id != row.id));
+    let before = before.flat_map(|row| findings(&[*row], lifted, acceptances));
+    before.chain(findings(&now, lifted, acceptances)).collect()
 }
 
 /// What each of these answers comes to, and each question that none of them answers.
@@ -232,7 +258,7 @@ fn findings<'a>(
         for answer in &row.answers {
             let (topic, day) = (answer.topic, row.at.day());
             let found = answer.reply().finding(topic, day, cleared(row, topic), acceptances);
-            all.push(Found { row, topic, finding: found });
+            all.push(Found { row, topic, answer: Some(answer), finding: found });
         }
     }
     let partner = standing.iter().any(|row| row.partner);
@@ -247,7 +273,7 @@ fn findings<'a>(
             true => Finding::Lifted(By::Clearance),
             false => Finding::Warning(Why::NotAnswered),
         };
-        all.push(Found { row: last, topic, finding: found });
+        all.push(Found { row: last, topic, answer: None, finding: found });
     }
     all
 }

@@ -168,6 +168,16 @@ impl Suitability {
 }
 
 impl Effect {
+    /// It in a few words, for a report.
+    pub fn words(self) -> String {
+        match self {
+            Self::None => "nothing".to_owned(),
+            Self::Advice(advice) => format!("advice: {advice}"),
+            Self::Within(bounds) => format!("limits: {bounds}"),
+            Self::Clinician => "a clinician first".to_owned(),
+        }
+    }
+
     fn order(self) -> u8 {
         match self {
             Self::Clinician => 0,

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::events::{Kind, between_sets, in_set, place};
-use super::material::{Cleared, Material, Period, SessionDetails, Told};
+use super::material::{Material, Period, SessionDetails, Told};
 use crate::course::past::{Barrier, PastSession};
 use crate::course::progression::{marks_of, restrictions_of};
 use crate::health::lock::{Hold, Lock, Restriction};
@@ -53,6 +53,14 @@ pub enum Clearing {
     NotCleared,
     /// It ends by itself.
     EndsByItself,
+    /// The program in use accepts it.
+    Accepted,
+    /// The person says that a clinician agreed.
+    Agreed,
+    /// It holds as long as the answer does.
+    Holds,
+    /// Later answers took its place.
+    Replaced,
 }
 
 words! {
@@ -60,6 +68,10 @@ words! {
         Cleared => "cleared",
         NotCleared => "not cleared",
         EndsByItself => "ends by itself",
+        Accepted => "accepted",
+        Agreed => "lifted: the person says a clinician agreed",
+        Holds => "as long as the answer holds",
+        Replaced => "replaced by later answers",
     }
 }
 
@@ -76,22 +88,51 @@ pub struct Unanswered {
     pub unwell: Told,
 }
 
+impl Incident {
+    /// Whether something that followed waits for a clearance.
+    pub fn is_open(&self) -> bool {
+        self.followed.iter().any(|one| one.standing == Clearing::NotCleared)
+    }
+}
+
 impl Consequence {
+    /// Something that ends by itself.
+    pub(super) fn by_itself(what: String) -> Self {
+        Self { what, standing: Clearing::EndsByItself, by: None, on: None }
+    }
+
+    /// Something that a clearance lifts, which came from this session.
+    pub(super) fn clearable(
+        material: &Material,
+        session: &PastSession,
+        what: String,
+        barrier: Barrier,
+    ) -> Self {
+        let cleared = material.past.is_lifted(session, barrier);
+        let who = material.cleared.iter().rev().find(|one| one.session == session.id && one.what == barrier);
+        let who = who.filter(|_| cleared);
+        let standing = if cleared { Clearing::Cleared } else { Clearing::NotCleared };
+        Self { what, standing, by: who.map(|one| one.by.clone()), on: who.map(|one| one.on) }
+    }
+
     /// "locked: a fall that may have hurt (cleared by K. L. on 2026-11-10)"
     pub fn words(&self) -> String {
         match (&self.by, self.on) {
             (Some(by), Some(on)) => format!("{} ({} by {by} on {on})", self.what, self.standing),
+            (None, Some(on)) => format!("{} ({} on {on})", self.what, self.standing),
             _ => format!("{} ({})", self.what, self.standing),
         }
     }
 }
 
-/// The incidents of a period, oldest first.
+/// The incidents of a period, oldest first, and before them those of earlier days of which something is not cleared: a
+/// period that begins with a new program does not hide them.
 pub fn incidents(material: &Material, period: Period) -> Vec<Incident> {
-    let inside = material.past.sessions.iter().zip(&material.details);
-    let mut all: Vec<Incident> = inside
-        .filter(|(session, _)| period.has(session.day))
+    let until = material.past.sessions.iter().zip(&material.details);
+    let mut all: Vec<Incident> = until
+        .filter(|(session, _)| session.day <= period.until)
         .flat_map(|(session, more)| of_session(material, session, more))
+        .filter(|one| period.has(one.day) || one.is_open())
         .collect();
     all.sort_by_key(|incident| incident.day);
     all
@@ -171,17 +212,8 @@ const SYMPTOMS: [Item; 8] = [
 /// What followed from a session, each with the kind of incident that it comes from.
 fn consequences(material: &Material, session: &PastSession) -> Vec<(Kind, Consequence)> {
     let past = &material.past;
-    let clearable = |kind, what: String, barrier: Barrier| {
-        let cleared = past.is_lifted(session, barrier);
-        let who = material.cleared.iter().rev().find(|one| one.session == session.id && one.what == barrier);
-        let who = who.filter(|_| cleared);
-        let standing = if cleared { Clearing::Cleared } else { Clearing::NotCleared };
-        let (by, on) = (who.map(|one: &Cleared| one.by.clone()), who.map(|one| one.on));
-        (kind, Consequence { what, standing, by, on })
-    };
-    let by_itself = |kind, what: String| {
-        (kind, Consequence { what, standing: Clearing::EndsByItself, by: None, on: None })
-    };
+    let clearable = |kind, what, barrier| (kind, Consequence::clearable(material, session, what, barrier));
+    let by_itself = |kind, what| (kind, Consequence::by_itself(what));
     let (locks, holds) = marks_of(session);
     let mut all = Vec::new();
     for lock in locks {

@@ -11,7 +11,8 @@ use crate::health::assessment::Dated;
 use crate::plan::direction::Direction;
 use crate::plan::drill::Side;
 use crate::plan::precaution::Precaution;
-use crate::record::{Answer, LeftOut, Response, SetEnd};
+use crate::plan::prescription::{Digest, Prescription, Seal};
+use crate::record::{Answer, Identified, LeftOut, Response, SetEnd, SuitabilityRow};
 use crate::words;
 
 /// No session that the limits allow is longer \[derived: 14 minutes of work, nine rests of half an hour, and the pages\]:
@@ -31,6 +32,10 @@ pub struct Material {
     pub cleared: Vec<Cleared>,
     /// Changes outside of sessions: the day, and what changed.
     pub changes: Vec<(Date, String)>,
+    /// Every time that suitability was answered.
+    pub answered: Vec<Identified<SuitabilityRow>>,
+    /// Each prescription that came into use, oldest first.
+    pub programs: Vec<Program>,
     /// Results of balance tests.
     pub tests: Vec<Dated>,
     /// The same sessions as they were kept; `None` where nothing was corrected.
@@ -50,6 +55,19 @@ pub struct Cleared {
     pub by: String,
 }
 
+/// A prescription that came into use.
+#[derive(Debug, Clone)]
+pub struct Program {
+    /// The day.
+    pub day: Date,
+    /// Where it came from.
+    pub source: String,
+    /// The digest of its file.
+    pub digest: Digest,
+    /// It, and what its seal says; `None` where its text was not kept or cannot be read any more.
+    pub kept: Option<(Prescription, Seal)>,
+}
+
 /// What a report needs of a session beyond what the rules need.
 #[derive(Debug, Clone, Default)]
 pub struct SessionDetails {
@@ -61,6 +79,8 @@ pub struct SessionDetails {
     pub seed_given: bool,
     /// The session ran without sound.
     pub silent: bool,
+    /// Answers to "Is there a reason to see a clinician first?", but for no.
+    pub clinician_first: Vec<Answer>,
     /// Answers about the week, once a week.
     pub weekly: Vec<Answer>,
     /// Questions that were asked and passed over.

@@ -1,13 +1,15 @@
 //! What was kept becomes the material of a report: each session as it is right, and as it was kept where anything was
 //! corrected.
 
-use super::material::{Cleared, Material, SessionDetails, SetDetails, Told};
+use super::material::{Cleared, Material, Program, SessionDetails, SetDetails, Told};
 use crate::course::history::corrected;
 use crate::course::past::{Lifted, PastSet};
+use crate::health::yes_no::YesNoNotSure;
 use crate::plan::drill::Action;
+use crate::plan::prescription::{Prescription, Seal};
 use crate::record::{
-    BalanceRow, ClearanceRow, Contents, CorrectionRow, Identified, LiftedRow, Question, SessionRecord,
-    SetRecord,
+    Answer, BalanceRow, Change, ChangeRow, ClearanceRow, Contents, CorrectionRow, Identified, LiftedRow,
+    PrescriptionText, Question, SessionRecord, SetRecord,
 };
 
 impl Material {
@@ -28,6 +30,8 @@ impl Material {
             row.lifted.iter().map(one).collect()
         };
         Self {
+            answered: contents.suitability.clone(),
+            programs: changes.iter().filter_map(|row| program(row, &contents.prescriptions)).collect(),
             clearances: clearances.iter().filter_map(cleared).collect(),
             cleared: clearances.iter().flat_map(named).collect(),
             changes: changes.iter().filter_map(|row| Some((row.at.day()?, row.sentence()))).collect(),
@@ -36,6 +40,20 @@ impl Material {
             ..sessions(records, corrections, &lifted)
         }
     }
+}
+
+/// The prescription that came into use, if one did.
+fn program(row: &ChangeRow, kept: &[PrescriptionText]) -> Option<Program> {
+    let day = row.at.day().filter(|_| row.what == Change::InUse)?;
+    let text = kept.iter().find(|one| one.digest == row.digest).map(|one| one.text.as_str());
+    let read = |text: &str| {
+        let prescription = Prescription::read(&row.source, text.as_bytes()).ok()?;
+        Some((prescription, Seal::of(text.as_bytes())))
+    };
+    // A ready one is known by its digest.
+    let ready = || Some((Prescription::ready_with(&row.digest)?.clone(), Seal::None));
+    let kept = text.and_then(read).or_else(ready);
+    Some(Program { day, source: row.source.clone(), digest: row.digest, kept })
 }
 
 /// The sessions with these corrections, and nothing else.
@@ -65,6 +83,14 @@ fn details(record: &SessionRecord) -> SessionDetails {
         precautions: record.start.precautions.clone(),
         seed_given: record.start.seed_given(),
         silent: record.start.is_silent(),
+        clinician_first: record
+            .answers
+            .iter()
+            .map(|row| row.answer)
+            .filter(
+                |answer| matches!(answer, Answer::ClinicianFirst(said) if *said != Some(YesNoNotSure::No)),
+            )
+            .collect(),
         weekly: Question::WEEKLY
             .iter()
             .filter_map(|question| {

@@ -1,8 +1,9 @@
 //! What a therapist looks at first, short enough for one screen. The whole report is in `whole_report`.
 
+use super::answers::open_topics;
 use super::figures::{median, percent_points, share, trend};
 use super::ratings::Ratings;
-use super::{Clearing, Consequence, Kind, Report};
+use super::{Clearing, Consequence, Incident, Kind, Report};
 use crate::blocks::{About, Block};
 use crate::health::assessment::Verdict;
 use crate::words::counted;
@@ -25,23 +26,29 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
         Paragraph { block: Block::About(about), max_lines, is_optional }
     };
     let required = |max_lines, about: &str, text| paragraph(max_lines, false, about, text);
-    let mut said = Vec::new();
+    let mut said = vec![required(3, "Falls, grabs, near falls, symptoms", incidents(report))];
+    if let Some(last) = report.program_changes.iter().rfind(|one| one.is_replacement()) {
+        said.push(required(2, "Program changed", format!("{}: {}", last.day_words(), last.words())));
+    }
     if !report.barred.is_empty() {
         let about = About { about: "NOW".to_owned(), text: report.barred.join(" "), is_urgent: true };
         said.push(Paragraph { block: Block::About(about), max_lines: 2, is_optional: false });
     }
-    said.push(required(2, "Falls, grabs, near falls, symptoms", incidents(report)));
+    if !report.not_good.is_empty() {
+        said.push(required(1, "Answers that were not good", not_good(report)));
+    }
     if let Some(state) = report.state {
         said.push(paragraph(3, true, "State", state.to_therapist().to_owned()));
     }
-    said.push(required(5, "Practice", practice(report)));
-    said.push(required(3, "Pushes", pushes(report)));
+    said.push(required(3, "Practice", practice(report)));
+    said.push(required(2, "Pushes", pushes(report)));
     let (about, ratings) = own_ratings(&report.ratings);
-    said.push(required(3, about, ratings));
+    said.push(required(2, about, ratings));
     said.push(match report.events.last() {
-        None => required(1, "Stops, symptoms, locks", "none.".to_owned()),
-        Some(last) => required(
+        None => paragraph(1, true, "Stops, symptoms, locks", "none.".to_owned()),
+        Some(last) => paragraph(
             1,
+            true,
             "Stops, symptoms, locks and changes",
             format!("{}; the last on {}: {}.", report.events.len(), last.day, last.what),
         ),
@@ -61,29 +68,47 @@ pub fn summary(report: &Report) -> Vec<Paragraph> {
     said
 }
 
-/// How many of each, the latest with what followed, and the sets of which it is not known.
+/// How many of each kind, and of how many sets it is not known; then of each kind one with what followed: the last that
+/// waits for a clearance, else the last.
 fn incidents(report: &Report) -> String {
+    let kinds = [(Kind::Fall, "fall"), (Kind::Grab, "grab or near fall"), (Kind::Unwell, "symptom")];
+    let of = |(kind, noun): (Kind, &'static str)| {
+        let all: Vec<&Incident> = report.incidents.iter().filter(|one| one.kind == kind).collect();
+        (!all.is_empty()).then_some((noun, all))
+    };
+    let found: Vec<(&str, Vec<&Incident>)> = kinds.into_iter().filter_map(of).collect();
+    let counts: Vec<String> = found.iter().map(|(noun, all)| format!("{noun} {}", all.len())).collect();
     let unknown = match report.unanswered.len() {
         0 => String::new(),
-        sets => format!(" Not asked or not said after {}.", counted(sets, "set")),
+        sets => format!("; not asked or not said after {}", counted(sets, "set")),
     };
-    let Some(last) = report.incidents.last() else { return format!("none reported.{unknown}") };
-    let count = |kind| report.incidents.iter().filter(|one| one.kind == kind).count();
-    let kinds = [(Kind::Fall, "fall"), (Kind::Grab, "grab or near fall"), (Kind::Unwell, "symptom")];
-    let counts: Vec<String> = kinds
-        .into_iter()
-        .filter(|(kind, _)| count(*kind) > 0)
-        .map(|(kind, noun)| format!("{noun} {}", count(kind)))
-        .collect();
-    let open = last.followed.iter().filter(|one| one.standing != Clearing::EndsByItself);
-    let open: Vec<String> = open.map(Consequence::words).collect();
-    let followed = if open.is_empty() { String::new() } else { format!(": {}", open.join("; ")) };
+    let one = |(noun, all): &(&str, Vec<&Incident>)| {
+        let last = all.last()?;
+        let open = all.iter().rfind(|one| one.is_open());
+        let shown = open.unwrap_or(last);
+        let which = if open.is_some_and(|open| open != last) { "last not cleared" } else { "last" };
+        let lasting = shown.followed.iter().filter(|one| one.standing != Clearing::EndsByItself);
+        let (open, cleared): (Vec<&Consequence>, Vec<&Consequence>) =
+            lasting.partition(|one| one.standing == Clearing::NotCleared);
+        let lasting: Vec<String> = [open, cleared].concat().into_iter().map(Consequence::words).collect();
+        let followed = if lasting.is_empty() { String::new() } else { format!(": {}", lasting.join("; ")) };
+        Some(format!(" The {which} {noun}: {}, {} ({}){followed}.", shown.day, shown.what, shown.place))
+    };
+    let counts = if counts.is_empty() { "none reported".to_owned() } else { counts.join(", ") };
+    format!("{counts}{unknown}.{}", found.iter().filter_map(one).collect::<String>())
+}
+
+/// How many, which topics wait for a clearance, and the last.
+fn not_good(report: &Report) -> String {
+    let count = report.not_good.len();
+    let open = open_topics(&report.not_good);
+    let open = if open.is_empty() { String::new() } else { format!(" not cleared: {};", open.join(", ")) };
+    let Some(last) = report.not_good.last() else { return format!("{count}.") };
     format!(
-        "{}; the last on {}, {} ({}){followed}.{unknown}",
-        counts.join(", "),
+        "{count};{open} the last on {}, {}. What it led to: {}.",
         last.day,
-        last.what,
-        last.place
+        last.said(),
+        last.consequences()
     )
 }
 
@@ -95,9 +120,9 @@ fn practice(report: &Report) -> String {
     };
     let mut said = format!(
         "{}, {}, {}; {} min of work; with rests {hours}; {}.",
-        of("day", dose.days, dose.days_prescribed),
-        of("full session", dose.sessions_whole, dose.days_prescribed),
-        of("set", dose.sets, dose.sets_prescribed),
+        of("day", dose.days, dose.days_prescribed, " prescribed"),
+        of("full session", dose.sessions_whole, dose.days_prescribed, ""),
+        of("set", dose.sets, dose.sets_prescribed, ""),
         dose.active_ms / 60_000,
         counted(usize::try_from(dose.cues).unwrap_or(usize::MAX), "call"),
     );
@@ -128,12 +153,12 @@ fn practice(report: &Report) -> String {
     said
 }
 
-/// "3 of 9 days"; more than was prescribed, or where nothing was: "9 days (3 prescribed)".
-fn of(noun: &str, count: usize, prescribed: u32) -> String {
+/// "3 of 9 days"; more than was prescribed, or where nothing was: "9 days (3 prescribed)", with this word.
+fn of(noun: &str, count: usize, prescribed: u32, word: &str) -> String {
     if count as u32 <= prescribed {
         format!("{count} of {}", counted(prescribed as usize, noun))
     } else {
-        format!("{} ({prescribed} prescribed)", counted(count, noun))
+        format!("{} ({prescribed}{word})", counted(count, noun))
     }
 }
 
@@ -143,13 +168,13 @@ fn pushes(report: &Report) -> String {
         None if responses.not_noted == 0 => "none.".to_owned(),
         None => format!("{}, none of them noted.", responses.not_noted),
         Some(all) => format!(
-            "{} noted, {} not; one step or better {}{}; two or more steps {}; support or worse {}.",
+            "{} noted, {} not; support or worse {}; one step or better {}{}; two or more steps {}.",
             responses.noted,
             responses.not_noted,
+            share(all.support, all.supported()),
             share(all.one_step_or_better, all.good()),
             trend(responses.trend.map(percent_points), " points of 100 a session"),
             share(all.two_or_more, all.more_steps),
-            share(all.support, all.supported()),
         ),
     }
 }
@@ -161,14 +186,14 @@ fn own_ratings(ratings: &Ratings) -> (&'static str, String) {
         (0, 0) => String::new(),
         (falls, near) => {
             let (falls, near) = (counted(falls, "fall"), counted(near as usize, "near fall"));
-            format!(" Daily life: {falls}, {near} reported.")
+            format!("daily life: {falls}, {near} reported; ")
         }
     };
     if ratings.effort.values.is_empty() && ratings.steadiness.values.is_empty() {
-        return ("Own ratings", format!("none given.{daily}"));
+        return ("Own ratings", format!("{daily}none given."));
     }
     let text = format!(
-        "effort {} (of 10){}; steadiness {} (5: lost balance){}; times held on {}{}.{daily}",
+        "{daily}effort {} (of 10){}; steadiness {} (5: lost balance){}; times held on {}{}.",
         median(&ratings.effort),
         trend(ratings.effort.trend, ""),
         median(&ratings.steadiness),

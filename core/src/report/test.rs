@@ -12,6 +12,9 @@ use crate::plan::direction::Direction;
 use crate::plan::prescription::Prescription;
 use crate::record::{Answer, Effort, Given, Numbered, Response, Soreness, Steadiness, Times};
 
+mod adverse_events;
+mod answers;
+mod changes;
 mod days;
 mod dose;
 mod events;

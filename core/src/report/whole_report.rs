@@ -1,9 +1,10 @@
 //! The whole report in words, tables and charts.
 
+use super::changes::short;
 use super::figures::{median, share, slope_words};
 use super::ratings::Line;
 use super::summary::summary;
-use super::{Consequence, Counts, Group, Report, Unanswered};
+use super::{Consequence, Counts, Group, NotGood, ProgramChange, Report, Unanswered};
 use crate::blocks::{Block, Chart, Plot, Table};
 use crate::words::counted;
 
@@ -11,11 +12,19 @@ use crate::words::counted;
 pub fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(title(report))];
     incidents(report, &mut blocks);
+    if !report.program_changes.is_empty() {
+        blocks.push(Block::Heading("Changes of the program".to_owned()));
+        let row = |one: &ProgramChange| vec![one.day_words(), one.words()];
+        let rows = report.program_changes.iter().map(row).collect();
+        let title = "Which program came into use, who issued it, and in what it is harder or easier";
+        blocks.push(Block::Table(Table::new(title, &["day", "program"], rows)));
+    }
     blocks.extend(summary(report).into_iter().map(|said| said.block));
     if !report.prescription.precautions.is_empty() {
         let precautions: Vec<&str> = report.prescription.precautions.iter().map(|one| one.name()).collect();
         blocks.push(Block::Text(format!("Precautions, in every practice: {}.", precautions.join("; "))));
     }
+    not_good(report, &mut blocks);
     weeks(report, &mut blocks);
     responses(report, &mut blocks);
     ratings(report, &mut blocks);
@@ -126,6 +135,25 @@ fn incidents(report: &Report, blocks: &mut Vec<Block>) {
             report.unanswered.iter().map(row).collect(),
         )));
     }
+}
+
+/// Every answer that was not good, and what it led to.
+fn not_good(report: &Report, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading("Answers that were not good".to_owned()));
+    if report.not_good.is_empty() {
+        let none = "Every answer about suitability and before practice was good, or none was given.";
+        blocks.push(Block::Text(none.to_owned()));
+        return;
+    }
+    let row = |one: &NotGood| {
+        let words = format!("{}. What it led to: {}.", one.said(), one.consequences());
+        vec![one.day.to_string(), one.asked.to_string(), words]
+    };
+    blocks.push(Block::Table(Table::new(
+        "About suitability and before practice, what each led to, and whether it was cleared or accepted",
+        &["day", "asked", "answer, and what it led to"],
+        report.not_good.iter().map(row).collect(),
+    )));
 }
 
 fn weeks(report: &Report, blocks: &mut Vec<Block>) {
@@ -251,9 +279,4 @@ fn ratings(report: &Report, blocks: &mut Vec<Block>) {
             counted(ratings.not_said, "question")
         )));
     }
-}
-
-/// The first digits of a digest, enough to tell files apart.
-fn short(digest: &str) -> String {
-    digest.trim_start_matches("sha256:").chars().take(12).collect()
 }

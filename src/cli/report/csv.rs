@@ -1,20 +1,25 @@
-//! What are the sessions of a report in a spreadsheet? One row each (RFC 4180). A text that would run as a formula gets an
-//! apostrophe in front.
+//! What is a report in a spreadsheet (RFC 4180)? First a row for each change of the program, then one for each time that
+//! suitability was answered and something was not good, then one for each session. A text that would run as a formula gets
+//! an apostrophe in front.
 
 use std::io;
 
 use crate::journal::export::text;
+use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::record::{Numbered, Question, SetEnd};
 use counterpoise_core::report::{
-    Consequence, CountsAs, Material, Period, Told, Unanswered, Week, of_session, unanswered_in,
+    Consequence, CountsAs, Material, NotGood, Period, Told, Unanswered, Week, before_practice, changes,
+    of_session, suitability, unanswered_in,
 };
 
-const COLUMNS: [&str; 25] = [
+const COLUMNS: [&str; 27] = [
     "day",
     "incidents",
     "what_followed",
     "not_asked",
     "not_said",
+    "program_changed",
+    "not_good",
     "week",
     "session",
     "prescription",
@@ -37,10 +42,35 @@ const COLUMNS: [&str; 25] = [
     "sound_disturbed",
 ];
 
+/// The row of something that is no session: its day, what it counts as, and one more cell.
+fn row(day: &str, counts_as: &str, column: &str, words: &str) -> [String; COLUMNS.len()] {
+    COLUMNS.map(|name| match name {
+        "day" => day.to_owned(),
+        "counts_as" => counts_as.to_owned(),
+        _ if name == column => text(words),
+        _ => String::new(),
+    })
+}
+
+/// Answers that were not good, each with what it led to.
+fn in_words(not_good: &[NotGood]) -> String {
+    let words = |one: &NotGood| format!("{} [{}]", one.said(), one.consequences());
+    not_good.iter().map(words).collect::<Vec<_>>().join("; ")
+}
+
 /// The rows, with their head.
-pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
+pub(super) fn of(material: &Material, in_use: &Prescription, period: Period) -> io::Result<Vec<u8>> {
     let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     csv.write_record(COLUMNS)?;
+    for change in changes(material, in_use, period) {
+        let day = change.day.map(|day| day.to_string()).unwrap_or_default();
+        csv.write_record(row(&day, "program changed", "program_changed", &change.words()))?;
+    }
+    let answers = suitability(material, in_use, period);
+    for together in answers.chunk_by(|one, other| one.at == other.at) {
+        let words = in_words(together);
+        csv.write_record(row(&together[0].day.to_string(), "suitability answered", "not_good", &words))?;
+    }
     let inside = material.past.sessions.iter().zip(&material.details);
     for (session, more) in inside.filter(|(session, _)| period.has(session.day)) {
         let numbers = |question| session.sets.iter().filter_map(move |set| set.number_of(question));
@@ -82,6 +112,8 @@ pub(super) fn of(material: &Material, period: Period) -> io::Result<Vec<u8>> {
             text(&followed.join("; ")),
             text(&without(Told::NotAsked)),
             text(&without(Told::NotSaid)),
+            String::new(),
+            text(&in_words(&before_practice(material, session, more))),
             Week::name_of(session.day),
             text(&session.id),
             text(&more.title),

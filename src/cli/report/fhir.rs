@@ -7,10 +7,11 @@ use serde_json::{Value, json};
 use counterpoise_core::course::past::PastSession;
 use counterpoise_core::health::assessment::{Dated, Unit, score};
 use counterpoise_core::plan::caution::{self, Contents, Surface};
-use counterpoise_core::plan::prescription::Digest;
+use counterpoise_core::plan::prescription::{Digest, Prescription};
 use counterpoise_core::record::{Id, Numbered, Question, SessionEnd};
 use counterpoise_core::report::{
-    CountsAs, Incident, Kind, Material, Period, SessionDetails, Unanswered, of_session, unanswered_in,
+    CountsAs, Incident, Kind, Material, NotGood, Period, ProgramChange, SessionDetails, Unanswered,
+    before_practice, changes, of_session, suitability, unanswered_in,
 };
 
 /// HL7's categories of observations.
@@ -18,7 +19,7 @@ const CATEGORY: &str = "http://terminology.hl7.org/CodeSystem/observation-catego
 const UCUM: &str = "http://unitsofmeasure.org";
 
 /// The bundle of a period.
-pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Contents<'_>) -> Value {
+pub(super) fn bundle(journal: Id, material: &Material, in_use: &Prescription, period: Period) -> Value {
     let patient = patient(journal);
     let mut entries = vec![json!({ "fullUrl": patient, "resource": { "resourceType": "Patient" } })];
     let inside = |day| (period.since..=period.until).contains(&day);
@@ -27,13 +28,33 @@ pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Co
         entries.push(json!({ "fullUrl": url, "resource": resource }));
     };
     let sessions = || material.past.sessions.iter().zip(&material.details);
-    let dated = sessions().filter(|(session, _)| inside(session.day) && !material.past.is_set_aside(session));
-    for (session, more) in dated {
+    let until = || {
+        let dated = |(session, _): &(&PastSession, _)| !material.past.is_set_aside(session);
+        sessions().filter(|(session, _)| session.day <= period.until).filter(dated)
+    };
+    for (session, more) in until() {
         for (nth, incident) in of_session(material, session, more).iter().enumerate() {
-            add(uuid(&["incident", &session.id, &nth.to_string()]), observed(incident));
+            if inside(incident.day) || incident.is_open() {
+                add(uuid(&["incident", &session.id, &nth.to_string()]), observed(incident));
+            }
         }
-        for set in unanswered_in(session, more) {
-            add(uuid(&["unanswered", &session.id, &set.place]), not_known(&set));
+    }
+    for (session, more) in until() {
+        for set in unanswered_in(session, more).iter().filter(|set| inside(set.day)) {
+            add(uuid(&["unanswered", &session.id, &set.place]), not_known(set));
+        }
+    }
+    for change in changes(material, in_use, period) {
+        let day = change.day_words();
+        add(uuid(&["program", &patient, &day, &change.digest]), program(&change));
+    }
+    for answer in suitability(material, in_use, period) {
+        add(uuid(&["suitability", &patient, &answer.at.to_string(), &answer.about]), not_good(&answer));
+    }
+    for (session, more) in until() {
+        let answers = before_practice(material, session, more);
+        for (nth, answer) in answers.iter().enumerate().filter(|(_, one)| inside(one.day) || one.is_open()) {
+            add(uuid(&["before", &session.id, &nth.to_string()]), not_good(answer));
         }
     }
     let belongs = |session: &PastSession| CountsAs::of(&material.past, session).belongs_to_person();
@@ -55,7 +76,7 @@ pub(super) fn bundle(journal: Id, material: &Material, period: Period, about: Co
     }
     let all: Vec<Value> =
         entries.iter().map(|entry| json!({ "item": { "reference": entry["fullUrl"] } })).collect();
-    let mut list = list(&all, about);
+    let mut list = list(&all, Contents::Of(in_use));
     list["subject"] = json!({ "reference": patient });
     entries.push(json!({ "fullUrl": uuid(&["list", &patient]), "resource": list }));
     json!({ "resourceType": "Bundle", "type": "collection", "entry": entries })
@@ -156,6 +177,26 @@ fn not_known(set: &Unanswered) -> Value {
     observation("survey", "Grab, near fall or symptom in a set", &set.day.to_string(), &value)
 }
 
+/// A program that came into use.
+fn program(change: &ProgramChange) -> Value {
+    let value = json!({ "valueString": change.words() });
+    let mut resource =
+        observation("therapy", "Change of the program of balance practice", &change.day_words(), &value);
+    if let (None, Value::Object(fields)) = (change.day, &mut resource) {
+        fields.remove("effectiveDateTime");
+    }
+    resource
+}
+
+/// An answer that was not good, with what it led to.
+fn not_good(answer: &NotGood) -> Value {
+    let code = format!("Answer that was not good, {}", answer.asked);
+    let value = json!({ "valueString": answer.said() });
+    let mut resource = observation("survey", &code, &answer.day.to_string(), &value);
+    resource["note"] = json!([{ "text": format!("What it led to: {}", answer.consequences()) }]);
+    resource
+}
+
 fn active_time(session: &PastSession, more: &SessionDetails) -> Value {
     let active: u64 = more.sets.iter().map(|set| u64::from(set.worked_ms)).sum();
     let quantity =
@@ -209,7 +250,7 @@ fn test(dated: &Dated) -> Value {
 
 #[cfg(test)]
 mod test_of_bundle {
-    use super::{Contents, Id, bundle, caution, uuid};
+    use super::{Id, bundle, caution, uuid};
     use counterpoise_core::course::past::Past;
     use counterpoise_core::course::past::sample::{at, clean, prescription};
     use counterpoise_core::health::assessment::{Company, Dated, Reading, Test};
@@ -253,7 +294,7 @@ mod test_of_bundle {
     #[test]
     fn every_resource_has_what_r4_requires_of_it() {
         let period = Period { since: "2026-11-01".parse().unwrap(), until: "2026-11-30".parse().unwrap() };
-        let bundle = bundle(Id::of("a journal"), &material(), period, Contents::Nothing);
+        let bundle = bundle(Id::of("a journal"), &material(), &prescription(), period);
         let entries = bundle["entry"].as_array().unwrap();
         let mut urls: Vec<&str> = entries.iter().map(|entry| entry["fullUrl"].as_str().unwrap()).collect();
         let count = urls.len();
@@ -285,7 +326,10 @@ mod test_of_bundle {
             (&of("Procedure")[0]["status"], &of("Procedure")[1]["status"]),
             (&"completed".into(), &"stopped".into())
         );
-        assert_eq!(entries[1]["resource"]["code"]["text"], "Grab, near fall or symptom in a set");
+        assert_eq!(entries[1]["resource"]["code"]["text"], "Symptom", "what happened stands first");
+        for entry in &entries[2..7] {
+            assert_eq!(entry["resource"]["code"]["text"], "Grab, near fall or symptom in a set");
+        }
         let measured = || {
             of("Observation").into_iter().filter(|one| one["category"][0]["coding"][0]["code"] != "survey")
         };
@@ -326,7 +370,7 @@ mod test_of_bundle {
         let period =
             |since: &str| Period { since: since.parse().unwrap(), until: "2026-11-30".parse().unwrap() };
         let of = |journal: &str, material: &Material, since| {
-            bundle(Id::of(journal), material, period(since), Contents::Nothing)["entry"][0]["fullUrl"].clone()
+            bundle(Id::of(journal), material, &prescription(), period(since))["entry"][0]["fullUrl"].clone()
         };
         let one = of("one", &material(), "2026-11-01");
         assert_eq!(one, of("one", &material(), "2026-11-04"), "whatever the period");

@@ -5,8 +5,10 @@ use jiff::civil::date;
 use super::{Contents, SCREEN, brief};
 use counterpoise_core::course::past::sample::{clean, on, past, prescription};
 use counterpoise_core::health::assessment::Verdict;
+use counterpoise_core::health::suitability::Topic;
 use counterpoise_core::report::{
-    Event, Group, Kind, LadderChange, Material, Period, Report, SessionDetails, Share, Slope, TestLine,
+    Asked, Clearing, Consequence, Event, Group, Incident, Kind, LadderChange, Material, NotGood, Period,
+    ProgramChange, Report, SessionDetails, Share, Slope, TestLine, Told, Unanswered,
 };
 
 fn shown(report: &Report) -> String {
@@ -105,6 +107,50 @@ fn fullest() -> Report {
         .collect();
     (report.review.days, report.review.sessions, report.review.due_after, report.review.is_due) =
         (9_999, 366, 24, true);
+    let followed = |what: &str| Consequence {
+        what: what.to_owned(),
+        standing: Clearing::NotCleared,
+        by: None,
+        on: None,
+    };
+    let incident = |kind| Incident {
+        day: date(2027, 11, 30),
+        kind,
+        place: "set 10, interrupted-walking, step 10".to_owned(),
+        what: "grabbed hold or nearly fell".to_owned(),
+        followed: vec![followed("locked: a fall that may have hurt"), followed("limits after a fall")],
+    };
+    report.incidents = (0..300).flat_map(|_| [Kind::Fall, Kind::Grab, Kind::Unwell].map(incident)).collect();
+    let unanswered = Unanswered {
+        day: date(2027, 11, 30),
+        place: String::new(),
+        grab: Told::NotAsked,
+        unwell: Told::NotAsked,
+    };
+    report.unanswered = vec![unanswered; 999];
+    report.program_changes = vec![ProgramChange {
+        day: Some(date(2027, 11, 30)),
+        source: "a-file-with-a-long-name.toml".to_owned(),
+        digest: "sha256:0".to_owned(),
+        title: Some(long.clone()),
+        issued_by: Some(long.clone()),
+        is_sealed: Some(true),
+        before: Some("sha256:1".to_owned()),
+        before_title: Some(long.clone()),
+        is_compared: true,
+        harder: Some(long.clone()),
+        easier: Some(long.clone()),
+    }];
+    report.not_good = Topic::questions(true)
+        .map(|topic| NotGood {
+            day: date(2027, 11, 30),
+            at: 0,
+            asked: Asked::Suitability,
+            about: topic.to_string(),
+            answer: "yes".to_owned(),
+            led_to: vec![followed("a clinician first")],
+        })
+        .collect();
     (report.foreseen, report.accepted_because) = (long.clone(), Some(long));
     report
 }
@@ -115,12 +161,16 @@ fn the_fullest_summary_fits_one_screen_and_nothing_urgent_is_missing() {
     assert!(text.lines().count() <= SCREEN, "{} lines\n{text}", text.lines().count());
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     for urgent in [
+        "Falls, grabs, near falls, symptoms: fall 300, grab or near fall 300, symptom 300; not asked or not said after 999 \
+         sets. The last fall: 2027-11-30,",
+        "grabbed hold or nearly fell (set 10, interrupted-walking,",
+        "Program changed: 2027-11-30",
+        "Answers that were not good: 44; not cleared: heart trouble, blood",
         "NOW: Locked since 2026-11-20, not cleared: a fall that may have hurt.",
         "366 days (312 prescribed)",
         "predictable by a given seed 188",
-        "support or worse 1234 (53 %, 51-55).",
-        "123 falls, 156 near falls reported.",
-        "locks and changes: 999; the last on 2027-11-30",
+        "support or worse 1234 (53 %, 51-55);",
+        "daily life: 123 falls, 156 near falls reported;",
         "Balance tests: below cut-off four-stage 10.0 s",
         "no norm chair-stand 60 rises.",
         "Review: DUE",

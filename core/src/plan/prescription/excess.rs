@@ -186,26 +186,33 @@ impl DrillPlan {
     }
 }
 
+impl Excess {
+    /// In what one prescription is harder than another, which is called `other`.
+    pub fn beside(&self, other: &str) -> String {
+        match self {
+            Self::Days { asked, most } => format!("{asked} days a week; {other} has {most}"),
+            Self::Sets { asked, most } => format!("{asked} sets; {other} has {most}"),
+            Self::Work { asked, most } => {
+                format!("{} s of work; {other} has {} s", asked.0 / 1000, most.0 / 1000)
+            }
+            Self::Rest { asked, least } => {
+                format!("{} s of rest after a set; {other} has {} s", asked.0 / 1000, least.0 / 1000)
+            }
+            Self::Accepted => format!("practice in spite of answers that {other} does not accept"),
+            Self::Effort { asked, most } => {
+                format!("an effort of up to {asked} of 10; {other} has {most}")
+            }
+            Self::Precautions { missing } => format!("what {other} rules out ({missing})"),
+            Self::Drill { drill } => format!("{drill}, which {other} leaves out"),
+            Self::Range { drill, what } => format!("{drill} {what} than {other}"),
+        }
+    }
+}
+
 /// A fact about what was asked for, to be written after its title.
 impl fmt::Display for Excess {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Days { asked, most } => write!(f, "{asked} days a week; your program has {most}"),
-            Self::Sets { asked, most } => write!(f, "{asked} sets; your program has {most}"),
-            Self::Work { asked, most } => {
-                write!(f, "{} s of work; your program has {} s", asked.0 / 1000, most.0 / 1000)
-            }
-            Self::Rest { asked, least } => {
-                write!(f, "{} s of rest after a set; your program has {} s", asked.0 / 1000, least.0 / 1000)
-            }
-            Self::Accepted => f.write_str("practice in spite of answers that your program does not accept"),
-            Self::Effort { asked, most } => {
-                write!(f, "an effort of up to {asked} of 10; your program has {most}")
-            }
-            Self::Precautions { missing } => write!(f, "what your program rules out ({missing})"),
-            Self::Drill { drill } => write!(f, "{drill}, which your program leaves out"),
-            Self::Range { drill, what } => write!(f, "{drill} {what} than your program"),
-        }
+        f.write_str(&self.beside("your program"))
     }
 }
 
