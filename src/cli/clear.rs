@@ -2,17 +2,22 @@
 
 use std::io::{BufRead, Write};
 
+use jiff::ZonedDateTime;
+
 use super::Failure;
 use super::form::Form;
 use super::page::Output;
+use super::source::{self, Source};
 use super::standing;
 use crate::clock::Clock;
 use crate::journal::Folder;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::course::past::{Barrier, Lifted};
 use counterpoise_core::course::progression::ActiveHold;
-use counterpoise_core::course::trainee::Clearable;
+use counterpoise_core::course::standing::Standing;
+use counterpoise_core::course::trainee::{Clearable, Trainee};
 use counterpoise_core::plan::caution::{self, Contents, Surface};
+use counterpoise_core::plan::prescription::Prescription;
 use counterpoise_core::record::Stamp;
 use counterpoise_core::words::Printable;
 
@@ -48,11 +53,11 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     let now = Clock::real().wall();
     let mut journal = standing::open(folder, out)?;
     let known = standing::known(&journal)?;
-    let holds = known.barriers(&now).holds;
-    let until =
-        |hold: &ActiveHold| Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
     let all = known.clearable(&now);
     if all.is_empty() {
+        let until =
+            |hold: &ActiveHold| Stamp::from(&hold.until.to_zoned_datetime(now.time_zone().clone())).minute();
+        let holds = known.barriers(&now).holds;
         let held = holds
             .last()
             .map(|hold| format!("The 48-hour hold after {} ends by itself at {}.", hold.what, until(hold)));
@@ -75,14 +80,22 @@ pub(super) fn run(arguments: &Arguments, folder: &Folder, out: &mut impl Write) 
     if page.is_empty() {
         page.push(Block::line("Nothing was cleared."));
     }
-    let left = standing::known(&journal)?.clearable(&now);
-    page.extend(left.iter().map(|found| Block::line(line("Still locked", found))));
-    page.extend(
-        holds.iter().map(|hold| Block::line(format!("Still held until {}: {}.", until(hold), hold.what))),
-    );
+    page.extend(enforced(&standing::known(&journal)?, folder, &now)?);
     page.push(Block::line("See what comes next: counterpoise next"));
     page.extend(caution::blocks(Surface::Clearance, Contents::Nothing));
     Ok(page.into())
+}
+
+/// What is enforced from now on, as every page says it. The clearance is kept by then, whatever became of the program's file.
+fn enforced(known: &Trainee, folder: &Folder, now: &ZonedDateTime) -> Result<Vec<Block>, Failure> {
+    let Source { prescription, .. } =
+        source::for_person(None, folder).or_else(|_| source::named(Prescription::all_ready()[0].0))?;
+    let barred = Standing::of(known, &prescription, now).for_therapist();
+    let heading = match barred.is_empty() {
+        true => "Nothing bars practice now.",
+        false => "This still applies:",
+    };
+    Ok(std::iter::once(heading.to_owned()).chain(barred).map(Block::line).collect())
 }
 
 /// Lists everything that is locked, and asks about each by itself. Nothing is kept before the last answer, so that the end

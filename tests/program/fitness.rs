@@ -241,6 +241,10 @@ fn chest_pain_locks_practice_and_tracks_until_a_clinician_clears_it() {
     assert!(fact.contains("--by"), "{fact}");
     let cleared = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "seen on Thursday"]);
     assert!(cleared.contains("Lifted: chest pain or pressure"), "{cleared}");
+    let barred = next(place.path(), today())["barred"].clone();
+    for line in barred.as_array().unwrap() {
+        assert!(cleared.contains(line.as_str().unwrap()), "it says what `next` says: {line}");
+    }
     let export: Value =
         serde_json::from_str(&printed(place.path(), &["journal", "export", "--format", "sessions"])).unwrap();
     assert_eq!(export["clearances"][0]["who"], "Dr. K. L.");
@@ -451,7 +455,8 @@ fn clear_asks_about_each_lock_by_itself_and_the_end_of_input_clears_nothing() {
         assert!(!all.contains("locked_by"), "nothing was cleared by {early:?}");
     }
     let said = String::from_utf8(clear("n\nn\nn\n").stdout).unwrap();
-    assert!(said.contains("Nothing was cleared.") && said.matches("Still locked").count() == 3, "{said}");
+    assert!(said.contains("Nothing was cleared.") && said.contains("This still applies:"), "{said}");
+    assert_eq!(said.matches("A clinician first, not cleared: ").count(), 3, "{said}");
     let output = clear("n\ny\nDr. K.\npressure is treated\ny\ny\nDr. L.\ntested\nn\n");
     let said = String::from_utf8(output.stdout).unwrap();
     let (listed, after) = said.split_once("Each is asked about by itself").unwrap();
@@ -461,7 +466,12 @@ fn clear_asks_about_each_lock_by_itself_and_the_end_of_input_clears_nothing() {
     assert_eq!(after.matches("Lifted: ").count(), 1, "{said}");
     assert!(after.contains("Lifted: your answer about blood pressure"), "{said}");
     assert!(after.contains("Cleared by Dr. K. on") && after.contains("pressure is treated"), "{said}");
-    assert_eq!(after.matches("Still locked: ").count(), 2, "{said}");
+    let barred = next(place.path(), today())["barred"].clone();
+    assert_eq!(after.matches("not cleared: ").count(), 2, "{said}");
+    assert_eq!(barred.as_array().unwrap().len(), 2);
+    for line in barred.as_array().unwrap() {
+        assert!(after.contains(line.as_str().unwrap()), "it says what `next` says: {line}");
+    }
     assert_eq!(next(place.path(), today())["decision"], "locked");
     let said = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "all looked at"]);
     assert!(

@@ -12,7 +12,11 @@ impl Past {
     pub fn of(contents: &Contents) -> Self {
         let records = contents.sessions.iter();
         let sessions = records.filter_map(|record| Some(corrected(record, &contents.corrections)?.0));
-        Self { sessions: sessions.collect(), lifted: contents.lifted() }
+        let can_lock = |session: &str| {
+            let record = contents.sessions.iter().find(|record| record.id.to_string() == session);
+            record.map_or(&[][..], |record| &record.can_lock)
+        };
+        Self::cleared(sessions.collect(), &contents.clearances, can_lock)
     }
 }
 

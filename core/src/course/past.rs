@@ -9,8 +9,8 @@ use crate::health::readiness::Item;
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
 use crate::record::{
-    Effort, Given, Mishap, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times, WhyStopped, YesNo,
-    YesNoNotSure,
+    ClearanceRow, Effort, Given, Id, Mishap, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times,
+    WhyStopped, YesNo, YesNoNotSure, lifted,
 };
 
 pub use crate::record::{Barrier, Lifted};
@@ -70,6 +70,9 @@ pub struct PastSession {
     pub why_stopped: Option<WhyStopped>,
     /// Typed in by hand, from a sheet: its hour is not known, and it stands at the end of its day.
     pub by_hand: bool,
+    /// When a clearance set its date aside, and on which day. It is found with the clearances, and not kept beside the lines.
+    #[serde(skip)]
+    pub date_cleared: Option<(Timestamp, Date)>,
     /// An entry of it does not fit: a value out of range, or one that contradicts another. It never counts as fine.
     pub doubtful: bool,
     /// Set aside by a correction, as somebody else's or a test run: it counts as no practice.
@@ -141,6 +144,36 @@ pub struct FallAnswers {
 }
 
 impl Past {
+    /// These sessions with these clearances. `can_lock`: the entries of a session that can lock.
+    pub fn cleared<'a>(
+        mut sessions: Vec<PastSession>,
+        clearances: &[ClearanceRow],
+        can_lock: impl Fn(&str) -> &'a [Id],
+    ) -> Self {
+        for row in clearances {
+            let dates = row.lifted.iter().filter(|lifted| lifted.what == Barrier::Date);
+            for lifted in dates {
+                let of = sessions.iter_mut().find(|session| session.id == lifted.locked_by);
+                if let (Some(session), Some(day)) = (of, row.at.day()) {
+                    session.date_cleared = session.date_cleared.max(Some((row.at.instant(), day)));
+                }
+            }
+        }
+        Self { sessions, lifted: lifted(clearances, can_lock) }
+    }
+
+    /// From when the hours of a hold of this session count, and the day on which nothing is due any more. A clearance of its
+    /// date shortens no hold: when it was nobody knows, but it was before the clearance, and before that the clock was wrong.
+    pub fn counts_from(&self, session: &PastSession) -> (Timestamp, Date) {
+        if !self.is_set_aside(session) {
+            return (session.known(), session.day);
+        }
+        let (at, day) = session.date_cleared.unwrap_or((session.known(), session.day));
+        let before = self.sessions.iter().take_while(|other| other.id != session.id);
+        let known = before.filter(|other| !self.is_set_aside(other)).map(PastSession::known).max();
+        (known.map_or(at, |known| known.max(at)), day)
+    }
+
     /// The latest moment that is known, later dates that were set aside not counted.
     pub fn latest(&self) -> Option<Timestamp> {
         self.sessions.iter().filter(|session| !self.is_set_aside(session)).map(PastSession::known).max()

@@ -6,9 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::course::history::corrected;
 use crate::course::past::{Past, PastSession};
 use crate::course::trainee::Trainee;
-use crate::record::{
-    BalanceRow, ChangeRow, ClearanceRow, Contents, Id, Identified, Place, SuitabilityRow, lifted,
-};
+use crate::record::{BalanceRow, ChangeRow, ClearanceRow, Contents, Id, Identified, Place, SuitabilityRow};
 
 /// The form of a summary, and the rules by which it is made. Kept ones of another number are made anew. Count it up whenever
 /// the same lines lead to another summary.
@@ -82,11 +80,12 @@ impl Summaries {
 
     /// What is known of the person.
     pub fn trainee(self) -> Trainee {
-        let lifted = lifted(&self.outside.clearances, |session| {
-            let summary = self.sessions.iter().find(|summary| summary.session.id == session);
-            summary.map_or(&[], |summary| &summary.can_lock)
+        let (sessions, can_lock): (Vec<PastSession>, Vec<Vec<Id>>) =
+            self.sessions.into_iter().map(|summary| (summary.session, summary.can_lock)).unzip();
+        let names: Vec<String> = sessions.iter().map(|session| session.id.clone()).collect();
+        let past = Past::cleared(sessions, &self.outside.clearances, |session| {
+            names.iter().position(|name| name == session).map_or(&[][..], |nth| &can_lock[nth])
         });
-        let sessions = self.sessions.into_iter().map(|summary| summary.session).collect();
-        Trainee::new(Past { sessions, lifted }, &self.outside.tests, self.outside.suitability)
+        Trainee::new(past, &self.outside.tests, self.outside.suitability)
     }
 }

@@ -31,6 +31,7 @@ impl PastSession {
             symptom: None,
             before_set: Vec::new(),
             by_hand,
+            date_cleared: None,
             doubtful: false,
             discounted: false,
             locked_before: Vec::new(),

@@ -103,6 +103,7 @@ pub fn clean(prescription: &Prescription, begun: &ZonedDateTime, steps: &[u8]) -
         symptom: None,
         before_set: Vec::new(),
         by_hand: false,
+        date_cleared: None,
         doubtful: false,
         discounted: false,
         locked_before: Vec::new(),

@@ -72,18 +72,14 @@ impl Barriers {
                     .filter(|what| !past.is_lifted(session, Barrier::Restriction(*what)))
                     .map(|what| ActiveRestriction { what, session: session.id.clone(), day: session.day }),
             );
-            // A date that was set aside cannot be counted from; the clinician who cleared it has looked at it.
-            if past.is_set_aside(session) {
-                continue;
-            }
-            let since = session.known();
+            let (since, day) = past.counts_from(session);
             let until = since.saturating_add(HOLD).unwrap_or(Timestamp::MAX);
             if now < until {
                 barriers.holds.extend(holds.into_iter().map(|what| ActiveHold { what, until }));
             }
             if stays_a_day(session) {
                 // Nothing is due on that day any more, whatever is answered the second time.
-                let next = session.day.saturating_add(1.days());
+                let next = day.saturating_add(1.days());
                 barriers.not_before = barriers.not_before.max((today < next).then_some(next));
             }
         }

@@ -11,8 +11,8 @@ use crate::health::yes_no::YesNoNotSure::{self, No, Yes};
 use crate::plan::drill::{Drill, Form};
 use crate::plan::prescription::Prescription;
 use crate::record::{
-    Effort, Given, Mishap, Numbered, Response, SessionEnd, SetEnd, Steadiness, Symptom, Times, WhyStopped,
-    YesNo,
+    ClearanceRow, Effort, Given, LiftedRow, Mishap, Numbered, Response, SessionEnd, SetEnd, Stamp,
+    Steadiness, Symptom, Times, WhyStopped, YesNo,
 };
 
 mod attributes;
@@ -636,6 +636,44 @@ fn a_clock_set_back_makes_no_hold_shorter() {
     let past = crate::course::past::sample::past([session(2), slow]);
     assert_eq!(next_at(&past, &at(5)).decision, Decision::Rest, "36 hours and a little");
     assert_ne!(next_at(&past, &at(7)).decision, Decision::Rest);
+}
+
+/// The clock was a day ahead at a grab, and was put right. Whenever its date is set aside, 48 hours go by after that at least.
+#[test]
+fn a_clearance_of_a_date_shortens_no_hold() {
+    let grab = grabbed();
+    let (id, right) = (grab.id.clone(), grab.ended - SignedDuration::from_hours(24));
+    let zone = jiff::tz::TimeZone::get("America/New_York").unwrap();
+    let cleared_after = |hours: i64| {
+        let at = (right + SignedDuration::from_hours(hours)).to_zoned_datetime(zone.clone());
+        let lifted = LiftedRow { locked_by: id.clone(), what: Barrier::Date, told_by: Vec::new() };
+        let (who, reason) = ("Dr. K.".to_owned(), "the clock was wrong".to_owned());
+        let row = ClearanceRow { at: Stamp::from(&at), who, reason, lifted: vec![lifted] };
+        (Past::cleared(vec![session(2), grab.clone()], &[row], |_| &[]), at)
+    };
+    for hours in [0, 1, 20, 23] {
+        let (past, at) = cleared_after(hours);
+        let held = |since: i64| {
+            let now = at.saturating_add(SignedDuration::from_hours(since));
+            !Barriers::of(&past, now.timestamp(), now.date()).holds.is_empty()
+        };
+        assert!([0, 1, 25 - hours, 47].into_iter().all(held), "{hours}");
+        assert!(!held(48), "{hours}: it ends by itself");
+    }
+    // A clock that is behind at the clearance: it was not before what the journal knew.
+    let (past, _) = cleared_after(-24 * 30);
+    let known = past.sessions[0].known();
+    let until = Barriers::of(&past, known, past.sessions[0].day).holds[0].until;
+    assert_eq!(until, known + SignedDuration::from_hours(48));
+    // "Not today" stays that day too.
+    let stayed = grab.clone().but(|session| {
+        session.sets.clear();
+        (session.end, session.ready) = (None, vec![(Item::Ill, Item::Ill.answer_if(false))]);
+    });
+    let (mut past, at) = cleared_after(3);
+    past.sessions[1] = PastSession { date_cleared: past.sessions[1].date_cleared, ..stayed };
+    let barriers = Barriers::of(&past, at.timestamp(), at.date());
+    assert_eq!(barriers.not_before, Some(at.date().tomorrow().unwrap()));
 }
 
 #[test]
