@@ -7,6 +7,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 
 use self::page::Output;
 use crate::journal::Folder;
+use counterpoise_core::words::Printable;
 
 mod assess;
 mod audit;
@@ -153,6 +154,11 @@ impl Cli {
     fn folder(&self) -> Result<Folder, Failure> {
         people::find(self.data_dir.as_deref(), self.person.as_deref())
     }
+}
+
+/// Lines in which nothing is left that a terminal obeys.
+pub fn printable(lines: &str) -> String {
+    lines.lines().map(|line| format!("{}\n", Printable::of(line))).collect()
 }
 
 /// Runs the command. Its output goes to standard output, its notes to standard error.

@@ -12,7 +12,11 @@ fn main() -> ExitCode {
         Ok(cli) => cli,
         Err(usage) => {
             // Help, the version or a usage error. If it cannot be printed, nobody is there to read it.
-            let _ = usage.print();
+            let _ = match usage.use_stderr() {
+                // It repeats what was typed, which can hold what a terminal obeys.
+                true => std::io::stderr().write_all(cli::printable(&usage.render().to_string()).as_bytes()),
+                false => usage.print(),
+            };
             return ExitCode::from(usage.exit_code() as u8);
         }
     };

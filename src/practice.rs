@@ -17,6 +17,7 @@ use counterpoise_core::practice::placing::{self, Ear, Part};
 use counterpoise_core::practice::session::{Channel, Effect, Event, Now, Session};
 use counterpoise_core::record::{Disturbance, Entry};
 use counterpoise_core::units::Millis;
+use counterpoise_core::words::Printable;
 
 /// How long the loop waits for a key before it checks sound and time again.
 const LOOK: Duration = Duration::from_millis(20);
@@ -305,6 +306,8 @@ pub struct Outcome {
 /// Runs a session to its end. Everything that ends it, a signal or a closed terminal included, ends it here.
 pub fn run(mut world: World, mut session: Session) -> Outcome {
     let device = world.sound.as_ref().map(Sound::device);
+    // A device can bear any name.
+    let device = device.map(|name| Printable::of(&name).to_string());
     let mut events = vec![Event::Sound { device }];
     let mut face = Ok(());
     'practice: loop {

@@ -42,7 +42,7 @@ pub use kept::{Figures, Identified, PlanRecord, SessionRecord, SetRecord};
 pub use line::{FORMAT, Line, Place, Told, in_order};
 pub use partner::{Advice, LeftOut, Mishap, Response};
 pub use question::{Answer, NotAnAnswer, Question};
-pub use ranges::careful;
+pub use ranges::{careful, first_hidden};
 pub use row::{
     AdviceRow, AnswerRow, BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, CueRow,
     DeliveryRow, DisturbanceRow, Drawn, LadderRow, LeftOutRow, LiftedRow, MishapRow, PrescriptionText,

@@ -103,6 +103,27 @@ impl Printable {
         Self(printable)
     }
 
+    /// JSON text in which the same characters are written as JSON writes them, so that it says the same and no terminal obeys it.
+    ///
+    /// ```
+    /// use counterpoise_core::words::Printable;
+    /// assert_eq!(Printable::json("{\"a\": \"\u{9b}1m\u{e0041}\"}\n"), "{\"a\": \"\\u009b1m\\udb40\\udc41\"}\n");
+    /// ```
+    pub fn json(text: &str) -> String {
+        let mut printable = String::with_capacity(text.len());
+        for (character, is_hidden) in with_hidden(text) {
+            // Between values a line ends; within one its end is written out already.
+            if is_hidden && character != '\n' {
+                let units = &mut [0; 2];
+                let units = character.encode_utf16(units).iter();
+                printable.extend(units.map(|unit| format!("\\u{unit:04x}")));
+            } else {
+                printable.push(character);
+            }
+        }
+        printable
+    }
+
     /// The first character that may not be printed.
     pub fn first_hidden(text: &str) -> Option<char> {
         with_hidden(text).find(|(_, is_hidden)| *is_hidden).map(|(character, _)| character)

@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::Failure;
 use counterpoise_core::blocks::Block;
 use counterpoise_core::plan::caution::{self, Contents, Surface};
+use counterpoise_core::words::Printable;
 
 pub(super) mod html;
 pub(super) mod text;
@@ -26,9 +27,8 @@ impl Output {
 
     /// JSON, with its line end.
     pub(super) fn json(value: &impl Serialize) -> Result<Self, Failure> {
-        let mut bytes = serde_json::to_vec_pretty(value)?;
-        bytes.push(b'\n');
-        Ok(Self::Bytes(bytes))
+        let text = Printable::json(&serde_json::to_string_pretty(value)?);
+        Ok(Self::Bytes((text + "\n").into_bytes()))
     }
 
     /// JSON with the cautions of its surface as one field more.

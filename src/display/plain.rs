@@ -11,6 +11,7 @@ use super::{Input, words};
 use counterpoise_core::practice::session::Key;
 use counterpoise_core::practice::session::screen::{Body, Item, KeyHint, Moment, Screen};
 use counterpoise_core::units::Millis;
+use counterpoise_core::words::Printable;
 
 /// Time left is said at steps of this many seconds: more would talk over the cues.
 const STEP: u32 = 30;
@@ -122,7 +123,7 @@ fn write(lines: &[String]) -> io::Result<()> {
     }
     let mut out = io::stdout().lock();
     for line in lines {
-        writeln!(out, "{line}")?;
+        writeln!(out, "{}", Printable::of(line))?;
     }
     out.flush()
 }

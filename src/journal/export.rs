@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Journal, JournalError, lines};
 use counterpoise_core::record::{Contents, Id, Line, Response, SessionRecord, SetRecord};
+use counterpoise_core::words::Printable;
 
 /// How the form of every export begins, of earlier versions and of later ones.
 pub const ANY_SCHEMA: &str = "counterpoise.journal/";
@@ -43,8 +44,8 @@ pub(super) fn write_entries(
     let journal = serde_json::to_string(&journal)?;
     writeln!(out, "{{\"schema\": \"{schema}\", \"journal\": {journal}, \"entries\": [")?;
     for (nth, line) in lines.iter().enumerate() {
-        serde_json::to_writer(&mut *out, line)?;
-        writeln!(out, "{}", if nth + 1 < lines.len() { "," } else { "" })?;
+        let line = Printable::json(&serde_json::to_string(line)?);
+        writeln!(out, "{line}{}", if nth + 1 < lines.len() { "," } else { "" })?;
     }
     writeln!(out, "]}}")
 }
@@ -61,9 +62,8 @@ pub fn sessions(journal: &Journal, out: &mut impl Write) -> Result<(), JournalEr
         contents: &'a Contents,
     }
     let contents = journal.contents()?;
-    serde_json::to_writer_pretty(&mut *out, &Sessions { schema: SESSIONS, contents: &contents })
-        .map_err(io::Error::from)?;
-    writeln!(out)?;
+    let text = serde_json::to_string_pretty(&Sessions { schema: SESSIONS, contents: &contents });
+    writeln!(out, "{}", Printable::json(&text.map_err(io::Error::from)?))?;
     Ok(())
 }
 
@@ -192,7 +192,9 @@ pub(crate) fn text(cell: &str) -> String {
     let runs = cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']);
     let counts = cell.starts_with(|first: char| first.is_ascii_digit() || first == '.')
         && (cell.parse::<f64>().is_ok() || !cell.contains(char::is_alphabetic));
-    if runs || counts { format!("'{cell}") } else { cell.to_owned() }
+    // It may be looked at in a terminal, too.
+    let printed = Printable::of(cell);
+    if runs || counts { format!("'{printed}") } else { printed.to_string() }
 }
 
 fn failed(error: csv::Error) -> JournalError {

@@ -48,6 +48,7 @@ pub fn take_in(journal: &mut Journal, incoming: &Incoming) -> Result<Imported, J
     if !incoming.is_rescue {
         return add(journal, incoming);
     }
+    incoming.only_printable()?;
     let file = || incoming.name.clone();
     let imported = counts(&journal.contents()?, incoming);
     let refused = rescue::apply(journal, &incoming.lines)

@@ -13,7 +13,7 @@ use serde::Deserialize;
 use super::export::{ANY_SCHEMA, EntriesFile, SCHEMA};
 use super::{Journal, JournalError, lines, rescue};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
-use counterpoise_core::record::{Contents, Id, Line, old};
+use counterpoise_core::record::{Contents, Id, Line, first_hidden, old};
 use counterpoise_core::words::Printable;
 
 /// So many titles of prescriptions are named \[judgment\].
@@ -146,7 +146,30 @@ impl Incoming {
                 });
             }
         };
-        read.map_err(|error| refuse(error.to_string()))
+        let read = read.map_err(|error| refuse(error.to_string()))?;
+        // What this computer could not write into its journal is taken in whatever it holds; it is escaped where it is printed.
+        if !read.is_rescue {
+            read.only_printable()?;
+        }
+        Ok(read)
+    }
+
+    /// Refuses text that a terminal would obey, or that nobody sees.
+    ///
+    /// # Errors
+    /// If there is some.
+    pub(super) fn only_printable(&self) -> Result<(), JournalError> {
+        for line in &self.lines {
+            if let Some((hidden, text)) = first_hidden(&line.entry) {
+                let reason = format!(
+                    "entry {}: \"{text}\" has the character {} in it, which cannot be seen",
+                    line.id,
+                    hidden.escape_unicode()
+                );
+                return Err(JournalError::NotImported { file: self.name.clone(), reason });
+            }
+        }
+        Ok(())
     }
 
     /// A journal as a file that may be imported.

@@ -15,6 +15,7 @@ use counterpoise_core::record::{
     BalanceRow, Change, ChangeRow, ClearanceRow, Corrected, CorrectionRow, Entry, Id, LiftedRow, Line,
     PrescriptionText, SeenRow, Stamp, SuitabilityRow, Ticked, TopicRow,
 };
+use counterpoise_core::words::Printable;
 
 impl Journal {
     /// Keeps the answers about suitability. They replace those before, which stay as they are.
@@ -269,7 +270,9 @@ fn in_range(entries: &[Entry]) -> Result<(), JournalError> {
 }
 
 fn changed(what: Change, bytes: &[u8], source: &str, at: &ZonedDateTime) -> Entry {
-    Entry::Changed(ChangeRow { at: at.into(), what, source: source.to_owned(), digest: Digest::of(bytes) })
+    // A file can have any name.
+    let source = Printable::of(source).to_string();
+    Entry::Changed(ChangeRow { at: at.into(), what, source, digest: Digest::of(bytes) })
 }
 
 pub(super) fn not_kept(path: &std::path::Path, error: NotKept) -> JournalError {

@@ -17,6 +17,7 @@ use counterpoise_core::record::{
     Stamp, instant,
 };
 use counterpoise_core::units::Millis;
+use counterpoise_core::words::Printable;
 
 pub(crate) use counterpoise_core::record::sample::moment;
 
@@ -251,7 +252,7 @@ pub(crate) fn any_session() -> impl Strategy<Value = (Id, Vec<Entry>)> {
         0..8,
     );
     let why = prop::sample::select(SessionEnd::ALL);
-    let facts = (".{0,12}", prop::option::of(".{0,12}"), any::<bool>(), any::<u32>(), 3_u8..11);
+    let facts = (any_text(), prop::option::of(any_text()), any::<bool>(), any::<u32>(), 3_u8..11);
     (
         any::<[u8; 16]>(),
         0_i64..40_000_000_000,
@@ -303,12 +304,17 @@ pub(crate) fn any_session() -> impl Strategy<Value = (Id, Vec<Entry>)> {
         )
 }
 
+/// Any text that an import lets in.
+fn any_text() -> impl Strategy<Value = String> {
+    ".{0,12}".prop_map(|text| Printable::of(&text).to_string())
+}
+
 /// What is kept around the sets, each at most once.
 fn any_around() -> impl Strategy<Value = Vec<Entry>> {
     let mishap = (1_u8..11, 0_u32..120_000, prop::sample::select(Mishap::ALL));
     let routine = (prop::sample::select(RoutinePart::ALL), prop::sample::select(RoutineEnd::ALL));
     let left_out = (4_u8..11, prop::sample::select(LeftOut::ALL));
-    let course = prop::collection::vec(".{0,12}", 3..9);
+    let course = prop::collection::vec(any_text(), 3..9);
     let ready = prop::collection::vec(
         (prop::sample::select(Item::ALL), prop::sample::select(YesNoNotSure::ALL)),
         0..9,

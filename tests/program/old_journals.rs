@@ -9,6 +9,7 @@ use rusqlite::Connection;
 use serde_json::Value;
 
 use crate::run::run_with;
+use counterpoise_core::words::Printable;
 
 /// The dumps, the exports and the two prescriptions of the invented person.
 const DATA: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data");
@@ -751,6 +752,62 @@ fn every_alteration_of_an_old_journal_is_noticed() {
             assert!(!found.is_empty(), "version {}: {alteration}", old.version);
         }
     }
+}
+
+/// Every text that somebody can put into a journal, and what a terminal would obey of it.
+#[test]
+fn no_text_of_a_journal_reaches_the_terminal_as_it_came() {
+    const HOSTILE: &str = r"\u001b[2J\u0007\u009b31m\u202e\u200b";
+    let old = all().pop().unwrap();
+    let place = old.journal(None);
+    opened(place.path());
+    let db = journal_of(place.path());
+    for field in
+        ["title", "device", "reason", "who", "watched_by", "words", "by_whom", "source", "voice", "drill"]
+    {
+        // The start of the value of each.
+        let with = format!(r#""{field}":"{HOSTILE}"#);
+        db.execute("UPDATE entries SET entry = replace(entry, ?1, ?2)", (format!(r#""{field}":""#), with))
+            .unwrap();
+    }
+    db.execute_batch("DELETE FROM summarized").unwrap();
+    drop(db);
+    let mut seen = 0;
+    for arguments in [
+        &["journal", "list"][..],
+        &["journal", "show"],
+        &["journal", "export"],
+        &["journal", "export", "--format", "sessions"],
+        &["journal", "export", "--format", "csv"],
+        &["journal", "correct", "last"],
+        &["report"],
+        &["report", "--format", "json"],
+        &["report", "--format", "csv"],
+        &["report", "--format", "html"],
+        &["report", "--format", "fhir"],
+        &["report", "--folder", "."],
+        &["next"],
+        &["next", "--format", "json"],
+        &["program"],
+        &["progress"],
+        &["clear"],
+        &["journal", "import", "\u{1b}[31mred.json"],
+        &["check", "\u{1b}]0;title\u{7}"],
+        &["use", "\u{202e}txt.toml"],
+        &["\u{1b}[31mred"],
+        &["--\u{9b}31m"],
+        &["report", "--format", "\u{1b}[31m"],
+        &["practice", "--plain", "--silent"],
+    ] {
+        let output = run_with(place.path(), arguments, "");
+        for bytes in [output.stdout, output.stderr] {
+            let text = String::from_utf8(bytes).unwrap().replace('\r', "");
+            let hidden = text.lines().find(|line| Printable::first_hidden(line).is_some());
+            assert_eq!(hidden, None, "{arguments:?}");
+            seen += text.matches("[2J").count();
+        }
+    }
+    assert!(seen > 20, "it is shown, and written out: {seen}");
 }
 
 #[test]

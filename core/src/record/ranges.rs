@@ -5,10 +5,11 @@ use serde_json::Value;
 
 use super::{
     Answer, AnswerRow, Confidence, CueRow, Effort, Entry, Given, Heard, LadderRow, Question, SetRow,
-    Soreness, Stamp, Steadiness, Times, WhyStopped, YesNo, YesNoNotSure,
+    Soreness, Stamp, Steadiness, Times, Told, WhyStopped, YesNo, YesNoNotSure,
 };
 use crate::plan::drill::{Drill, Strength};
 use crate::plan::prescription::limits::{REST, SETS, WORK};
+use crate::words::Printable;
 
 /// Work may be counted so much longer than it was planned: the last look at the clock comes after it \[judgment\].
 pub(super) const WORK_SLACK_MS: u32 = 5_000;
@@ -102,6 +103,27 @@ fn range_cues(cues: &[CueRow], work_ms: u32) -> Result<(), String> {
         }
     }
     Ok(())
+}
+
+/// The first character of a text in what a line tells that no terminal may get, with what it stands in. A prescription has
+/// lines.
+pub fn first_hidden(told: &Told) -> Option<(char, String)> {
+    fn of(value: &Value) -> Option<(char, String)> {
+        match value {
+            Value::String(text) => Printable::first_hidden(text).map(|hidden| (hidden, text.clone())),
+            Value::Array(values) => values.iter().find_map(of),
+            Value::Object(fields) => {
+                fields.iter().find_map(|(name, value)| of(&Value::from(name.as_str())).or_else(|| of(value)))
+            }
+            _ => None,
+        }
+    }
+    match told.entry() {
+        Some(Entry::Prescription(row)) => {
+            row.text.lines().map(|line| line.replace('\t', " ")).find_map(|line| of(&Value::from(line)))
+        }
+        _ => of(&serde_json::to_value(told).ok()?),
+    }
 }
 
 /// Of an entry that is an answer with a number that its question does not have: the careful answer in its place. `None` for

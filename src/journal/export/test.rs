@@ -2,6 +2,7 @@
 
 use super::super::sample::{begun, id, in_memory, keep, moment, session, with_partner};
 use super::{COLUMNS, csv, sessions, text};
+use counterpoise_core::words::Printable;
 
 #[test]
 fn the_json_has_the_documented_fields() {
@@ -84,7 +85,12 @@ fn the_csv_has_a_row_for_each_cue_and_one_for_a_session_without_sets() {
 fn a_cell_that_a_spreadsheet_would_run_is_defused() {
     // OWASP, "CSV Injection": cells that begin with one of these.
     for start in ["=", "+", "-", "@", "\t", "\r"] {
-        assert_eq!(text(&format!("{start}SUM(A1)")), format!("'{start}SUM(A1)"));
+        let printed = Printable::of(start);
+        assert_eq!(
+            text(&format!("{start}SUM(A1)")),
+            format!("'{printed}SUM(A1)"),
+            "and nothing that a terminal obeys"
+        );
     }
     // An id without letters, one that reads as a power of ten, a title that reads as a day or a fraction.
     for number in ["12345678901234567890123456789012", "1234e5", "00001", "2026-11-02", "3/4", ".5"] {

@@ -9,6 +9,7 @@ use super::Incoming;
 use counterpoise_core::health::suitability::{Answer, Reply, Topic};
 use counterpoise_core::plan::prescription::{Digest, Prescription};
 use counterpoise_core::record::{Entry, TopicRow};
+use counterpoise_core::words::Printable;
 
 /// The sample session, under this prescription.
 fn under(digest: Digest) -> Vec<Entry> {
@@ -64,6 +65,32 @@ fn a_file_that_shares_nothing_seems_to_be_somebody_elses() {
     assert!(!is_foreign(&file(&there), &here));
 }
 
+/// A title, a device, a reason: whatever a terminal would obey is let in nowhere, and the refusal itself has nothing of it.
+#[test]
+fn text_that_a_terminal_would_obey_is_refused_with_its_entry() {
+    for hostile in ["\u{1b}[2J", "\u{7}", "\u{9b}31m", "\u{202e}exe", "\u{200b}", "two\nlines"] {
+        let mut journal = in_memory();
+        let mut lines = session();
+        let Some(Entry::SessionBegun(row)) = lines.first_mut() else { unreachable!("as it is made") };
+        row.title = format!("One{hostile}");
+        keep(&mut journal, &id(1), &lines);
+        let exported = file(&journal);
+        let text = String::from_utf8(exported.clone()).unwrap();
+        assert!(text.lines().all(|line| Printable::first_hidden(line).is_none()), "{hostile:?}");
+        let error = Incoming::read("x.json", &exported).unwrap_err();
+        assert!(error.to_string().contains("entry 01010101010101010101010101010101: "), "{error}");
+        let failure = crate::cli::Failure::from(error);
+        assert_eq!(Printable::first_hidden(failure.fact()), None);
+        // What this computer rescued is taken in at the next start, whatever the device was called; from elsewhere it is not.
+        let place = tempdir().unwrap();
+        let path = rescue::write_in(place.path(), id(1), &told(id(1), &lines)).unwrap();
+        let rescued = Incoming::read("x.json", &std::fs::read(path).unwrap()).unwrap();
+        let mut here = open(&Folder::open_in(place.path().join("data")).unwrap());
+        assert!(super::super::import::take_in(&mut here, &rescued).is_err());
+        assert!(here.contents().unwrap().is_empty());
+    }
+}
+
 #[test]
 fn a_rescue_file_of_an_unknown_session_seems_to_be_somebody_elses_too() {
     let (place, elsewhere) = (tempdir().unwrap(), tempdir().unwrap());
@@ -91,9 +118,8 @@ fn what_a_file_holds_is_said_so_that_a_person_knows_it_again() {
         row.title = format!("T{nth}\u{1b}[2J");
         keep(&mut many, &id(10 + nth), &entries);
     }
-    let many = file(&many);
     assert_eq!(
-        holds(&many),
+        many.holds().unwrap().to_string(),
         "7 practices, from 2026-11-02 to 2026-11-07, by \"=Month, \"one\"\", \"T0\\u{1b}[2J\", \"T1\\u{1b}[2J\", \"T2\\u{1b}[2J\" and others",
         "nothing that a terminal obeys"
     );
