@@ -5,8 +5,14 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use counterpoise::journal::{Folder, Journal};
+use counterpoise_core::course::trainee::Trainee;
+use counterpoise_core::health::suitability::{Answer, By, Finding, Outcome, Reply, Suitability, Topic};
+use counterpoise_core::health::yes_no::YesNoNotSure;
+use counterpoise_core::plan::prescription::Prescription;
+use counterpoise_core::record::{Contents, FORMAT, Id, Identified, Line, SuitabilityRow, TopicRow, old};
 use rusqlite::Connection;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::run::run_with;
 use counterpoise_core::words::Printable;
@@ -629,6 +635,119 @@ fn an_old_true_is_a_new_no_in_every_version() {
                 clinician(&before, "nothing to see a clinician about", 0)
             );
             assert_eq!(clinician(&now, "nothing to see a clinician about", 1), 0);
+        }
+    }
+}
+
+/// The answers about suitability of these contents, as they count today under a program that accepts nothing.
+fn suitability(contents: &Contents) -> Option<Suitability> {
+    let gentle = Prescription::ready("gentle").unwrap();
+    Trainee::of(contents).suitability_under(gentle, jiff::civil::date(2026, 12, 1))
+}
+
+/// The same of the questions that are asked now: good answers, but to the parts of this topic if its sentence was not true.
+fn asked_now(topic: Topic, said: &str) -> Option<Suitability> {
+    let answer = |asked: Topic| {
+        let is_good = asked.whole() != topic || said == "true";
+        let yes = is_good == asked.is_good_if_yes();
+        let reply = Reply::new(if yes { Answer::Yes } else { Answer::No });
+        let agreed = (!is_good && said.ends_with("agreed")).then_some(YesNoNotSure::Yes);
+        TopicRow::new(asked, Reply { agreed, ..reply })
+    };
+    let answers = Topic::questions(true).map(answer).collect();
+    let at = serde_json::from_value("2026-01-03T17:00:00-05:00[America/New_York]".into()).unwrap();
+    let row = SuitabilityRow { at, partner: true, answers, replaces: Vec::new() };
+    let id = Id::of("asked now");
+    suitability(&Contents { suitability: vec![Identified { id, row }], ..Contents::default() })
+}
+
+/// The sentences that there were, 29 of them.
+fn sentences() -> Vec<Topic> {
+    let mut all: Vec<Topic> = Topic::questions(true).map(Topic::whole).collect();
+    all.dedup();
+    assert_eq!(all.len(), 29);
+    all
+}
+
+/// What a sentence led to that was not true: to a clinician first and nothing else, or to the limits of its question now.
+fn means_the_same(topic: Topic, said: &str, found: &Suitability, at: &str) {
+    let now = asked_now(topic, said).unwrap();
+    assert_eq!(found.outcome, now.outcome, "{at}: {topic}: {said}");
+    assert_eq!(found.because.is_empty(), said == "true", "{at}: {topic}: {said}: {:?}", found.because);
+    assert!(found.because.iter().all(|(of, ..)| *of == topic), "{at}: {topic}: {said}: {:?}", found.because);
+    if said == "not true" && topic.locks() {
+        assert_eq!(found.outcome, Outcome::Clinician, "{at}: {topic}");
+    }
+}
+
+/// "I have no heart trouble: true" is "Do you have heart trouble? No", and the other way around, for each sentence of each
+/// version, in the journal itself and in its export. A good answer then is all good now; no other answer is.
+#[test]
+fn an_old_true_about_suitability_is_a_new_no_in_every_version() {
+    for old in all() {
+        let version = format!("version {}", old.version);
+        let place = old.journal(None);
+        let read = || {
+            Journal::look(&Folder::open_in(place.path().join("data")).unwrap()).unwrap().contents().unwrap()
+        };
+        let export: Value = serde_json::from_str(&old.json).unwrap();
+        let taken_in =
+            |export: &Value| Contents::of(old::lines_of_export(export.to_string().as_bytes()).unwrap());
+        if old.version < 4 {
+            // Nothing was asked, and nothing counts as answered.
+            assert!(suitability(&read()).is_none() && suitability(&taken_in(&export)).is_none(), "{version}");
+            continue;
+        }
+        // As it was kept: one sentence was not true, and the answers were cleared.
+        for contents in [read(), taken_in(&export)] {
+            let kept = suitability(&contents).unwrap();
+            assert_eq!(kept.because.len(), 1, "{version}: {:?}", kept.because);
+            assert_eq!(kept.because[0].0, Topic::Heart);
+            assert_eq!(kept.because[0].1, Finding::Lifted(By::Clearance));
+        }
+        let db = journal_of(place.path());
+        db.execute("DELETE FROM lifted", []).unwrap();
+        for topic in sentences() {
+            for said in ["true", "not true", "not true, clinician agreed"] {
+                db.execute("UPDATE suitability SET answer = 'true'", []).unwrap();
+                let set = "UPDATE suitability SET answer = ?1 WHERE topic = ?2";
+                assert_eq!(db.execute(set, [said, topic.name()]).unwrap(), 1, "{version}: {topic}");
+                means_the_same(topic, said, &suitability(&read()).unwrap(), &version);
+                let mut export = export.clone();
+                export["clearances"] = Value::Array(Vec::new());
+                for row in export["suitability"][0]["answers"].as_array_mut().unwrap() {
+                    row["answer"] = if row["topic"] == topic.name() { said.into() } else { "true".into() };
+                }
+                let at = format!("the export of {version}");
+                means_the_same(topic, said, &suitability(&taken_in(&export)).unwrap(), &at);
+            }
+        }
+    }
+}
+
+/// The entries of each form, up to the one that is written now.
+#[test]
+fn a_sentence_about_suitability_means_the_same_in_entries_of_every_form() {
+    for form in 0..=FORMAT {
+        for topic in sentences() {
+            for said in ["true", "not true", "not true, clinician agreed"] {
+                let answer = |of: Topic| if of == topic { said } else { "true" };
+                let answers =
+                    sentences().into_iter().map(|of| json!({ "topic": of.name(), "answer": answer(of) }));
+                let row = json!({ "at": "2026-01-03T17:00:00-05:00[America/New_York]", "partner": true,
+                    "answers": answers.collect::<Vec<_>>() });
+                let line = json!({ "id": "1".repeat(32), "writer": "2".repeat(32), "counter": 1, "at_ms": 1,
+                    "format": form, "entry": { "suitability": row } });
+                let line: Line = serde_json::from_value(line).unwrap();
+                let found = suitability(&Contents::of(vec![line.clone()])).unwrap();
+                means_the_same(topic, said, &found, &format!("form {form}"));
+                // It is written as it was read.
+                let again = serde_json::to_value(&line).unwrap();
+                assert_eq!(again["entry"]["suitability"]["answers"].as_array().unwrap().len(), 29);
+                assert!(
+                    again["entry"]["suitability"]["answers"].to_string().contains(&format!("\"{said}\""))
+                );
+            }
         }
     }
 }

@@ -2,12 +2,16 @@
 //! answered yes, no or not sure has a negation in it: not in the question, and not in the statements of its page.
 
 use counterpoise_core::health::readiness::{Item, Page, Today};
+use counterpoise_core::practice::missed::Missed;
 use counterpoise_core::practice::session::question_lines;
 use counterpoise_core::practice::session::screen::{Body, Screen};
 use counterpoise_core::record::Question;
 
-use crate::reading_age::setup;
+use crate::reading_age::{setup, suitability};
 use crate::screens::example;
+
+/// A day of practice.
+const DAY: jiff::civil::Date = jiff::civil::date(2026, 11, 3);
 
 /// The words that turn a sentence around. What ends in "n't" does too.
 const NEGATIONS: [&str; 11] =
@@ -53,14 +57,21 @@ fn no_question_is_a_double_negative() {
         Question::ALL.iter().filter_map(|question| question_lines(*question).into_iter().next()).collect();
     let screens: Vec<String> = example::screens().iter().flat_map(asked).collect();
     let setup = questions_of_setup();
+    let health: Vec<String> = suitability().map(str::to_owned).collect();
+    // What the next start asks of a practice whose answers are not whole.
+    let fall = [Question::FellThen, Question::UnwellThen, Question::FallHurt, Question::Head];
+    let missed: Vec<String> = fall.map(|question| Missed::new(DAY, &[question]).ask()).to_vec();
     for (what, texts, least) in [
         ("readiness", &readiness, 50),
         ("session", &session, 11),
         ("screens", &screens, 60),
         ("setup", &setup, 5),
+        ("suitability", &health, 46),
+        ("the last practice", &missed, 4),
     ] {
         assert!(texts.len() >= least, "{} texts of {what}", texts.len());
         for text in texts {
+            assert!(!text.is_empty(), "{what}");
             assert_eq!(negation(text), None, "{what}: {text:?}");
         }
     }

@@ -58,7 +58,7 @@ fn pages() -> impl Iterator<Item = (String, Vec<&'static str>)> {
 }
 
 /// The questions about suitability, and those that follow one.
-fn suitability() -> impl Iterator<Item = &'static str> {
+pub(crate) fn suitability() -> impl Iterator<Item = &'static str> {
     Topic::questions(true).map(Topic::question).chain([AGREED, NEW_OR_WORSE])
 }
 
