@@ -103,7 +103,7 @@ pub fn screens() -> Vec<Screen> {
 /// What the next start asks of a practice whose answers are not whole.
 fn about_the_last_practice() -> Vec<Screen> {
     let day = "2026-11-25".parse().expect("it is a date");
-    let mut missed = Missed::new(day, &[Question::FellThen, Question::UnwellThen]);
+    let mut missed = Missed::new(day, day, &[Question::FellThen, Question::UnwellThen]);
     let mut seen = Vec::new();
     for key in "uuuu6".chars() {
         seen.push(missed.screen());

@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand, ValueEnum};
 
 use self::page::Output;
+use crate::clock;
 use crate::journal::Folder;
 use counterpoise_core::words::Printable;
 
@@ -166,6 +167,7 @@ pub fn printable(lines: &str) -> String {
 /// # Errors
 /// If the command refuses or fails. The failure is for a person to read.
 pub fn run(cli: &Cli) -> Result<(), Failure> {
+    clock::check()?;
     fault::catch(cli.data_dir.as_deref(), || {
         let mut out = BufWriter::new(io::stdout());
         let folder = || cli.folder();

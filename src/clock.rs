@@ -1,7 +1,11 @@
 //! What time is it, since the session began and on the wall? This is the only module that reads a clock; everything else
 //! takes a time as an argument.
 
-use std::time::{Duration, Instant};
+use std::env;
+use std::ffi::OsStr;
+use std::fs::Metadata;
+use std::path::Path;
+use std::time::{Duration, Instant, SystemTime};
 
 use jiff::{SignedDuration, Timestamp, ZonedDateTime};
 
@@ -64,6 +68,57 @@ impl Clock {
     }
 }
 
+/// The first second after the year 2262, from 1970 on: nanoseconds since then no longer fit into 64 bits there, on which
+/// systems and libraries rely.
+const LAST_SECOND: u64 = 9_223_372_036;
+
+/// The most bytes of a description of a time zone; all that there are have less than 8 KiB \[judgment\].
+const ZONE_BYTES: u64 = 1 << 20;
+
+/// The clock or the time zone of this computer says nothing that can be used.
+#[derive(Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Unusable {
+    /// The clock is far ahead.
+    #[error("this computer's clock is {0} years after 1970, which cannot be right")]
+    Clock(u64),
+    /// `TZ` leads to a device, a pipe, a folder or a huge file, which would be read without an end.
+    #[error("the time zone in TZ cannot be used: {0} is not a small file")]
+    Zone(String),
+}
+
+impl Unusable {
+    /// What to try.
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::Clock(_) => "Set the date and time of this computer, then start again.",
+            Self::Zone(_) => "Set TZ to a name such as America/New_York, or leave it out.",
+        }
+    }
+}
+
+/// Checks the clock and `TZ` before anything asks for the time.
+///
+/// # Errors
+/// If one of them cannot be used.
+pub fn check() -> Result<(), Unusable> {
+    let since = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH).unwrap_or_default();
+    usable(since, env::var_os("TZ").as_deref())
+}
+
+fn usable(since_1970: Duration, zone: Option<&OsStr>) -> Result<(), Unusable> {
+    if since_1970.as_secs() > LAST_SECOND {
+        return Err(Unusable::Clock(since_1970.as_secs() / (60 * 60 * 24 * 365)));
+    }
+    let Some(zone) = zone.map(OsStr::to_string_lossy) else { return Ok(()) };
+    let path = Path::new(zone.strip_prefix(':').unwrap_or(&zone));
+    let is_small = |metadata: &Metadata| metadata.is_file() && metadata.len() <= ZONE_BYTES;
+    // A name, and a path that leads nowhere, are looked up, and are in UTC where they are not found.
+    match path.is_absolute().then(|| path.metadata()) {
+        Some(Ok(metadata)) if !is_small(&metadata) => Err(Unusable::Zone(path.display().to_string())),
+        _ => Ok(()),
+    }
+}
+
 /// What the clocks show at one moment.
 #[derive(Debug, Clone, Copy)]
 struct Reading {
@@ -121,6 +176,25 @@ mod test {
         }
         let unknown = Reading { awake_or_not: None, ..slept };
         assert_eq!(unknown.since(&before), Millis(0));
+    }
+
+    #[test]
+    fn a_clock_of_another_age_and_a_zone_that_is_no_file_are_named() {
+        use super::{Unusable, usable};
+        let now = Duration::from_secs(1_793_629_800);
+        let zone = |zone: &str| usable(now, Some(zone.as_ref()));
+        for fine in ["", "UTC", "America/New_York", ":Europe/Berlin", "/no/such/file", "EST5EDT"] {
+            assert_eq!(zone(fine), Ok(()), "{fine}");
+        }
+        for device in ["/dev/zero", ":/dev/zero", "/dev/null", "/"] {
+            if std::path::Path::new(device.trim_start_matches(':')).exists() {
+                assert!(matches!(zone(device), Err(Unusable::Zone(_))), "{device}");
+            }
+        }
+        // 2262-04-11T23:47:16Z, the last second of 64 bits of nanoseconds, and the one after it.
+        assert_eq!(usable(Duration::from_secs(9_223_372_036), None), Ok(()));
+        let error = usable(Duration::from_secs(9_223_372_037), None).unwrap_err();
+        assert_eq!(error.to_string(), "this computer's clock is 292 years after 1970, which cannot be right");
     }
 
     #[test]

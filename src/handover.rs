@@ -113,8 +113,15 @@ impl Place {
     /// If it cannot be created: the stick is full or write-protected.
     pub fn folder(&self) -> io::Result<PathBuf> {
         let folder = self.path.join(FOLDER);
-        fs::create_dir_all(&folder)?;
-        Ok(folder)
+        match fs::create_dir(&folder) {
+            Err(error) if error.kind() != io::ErrorKind::AlreadyExists => return Err(error),
+            _ => {}
+        }
+        // Whoever made the stick could lead the report elsewhere.
+        match fs::symlink_metadata(&folder)?.is_dir() {
+            true => Ok(folder),
+            false => Err(io::Error::other("there is a link or a file where the folder should be")),
+        }
     }
 
     /// Writes a file there, completely or not at all, and returns its path. If the name is taken, the new file gets a number.

@@ -7,7 +7,18 @@ use std::process::ExitCode;
 use clap::Parser;
 use counterpoise::cli::{self, Cli, EXIT_DONE, EXIT_REFUSED};
 
+/// A crash must leave no copy of the memory on the disk: what was answered about health would be in it.
+fn no_core_file() {
+    #[cfg(unix)]
+    {
+        let none = rustix::process::Rlimit { current: Some(0), maximum: Some(0) };
+        // Where it cannot be lowered it is as the system has it, and practice is not refused for that.
+        let _ = rustix::process::setrlimit(rustix::process::Resource::Core, none);
+    }
+}
+
 fn main() -> ExitCode {
+    no_core_file();
     let cli = match Cli::try_parse() {
         Ok(cli) => cli,
         Err(usage) => {

@@ -50,14 +50,21 @@ macro_rules! words {
     )+};
 }
 
-/// A day as it is said to a person: "Monday, November 2".
-pub fn day_words(day: Date) -> String {
-    day.strftime("%A, %B %-d").to_string()
+/// A day as it is said to a person: "Monday, November 2", and with its year if that is not the year of `today`.
+///
+/// ```
+/// use counterpoise_core::words::day_words;
+/// use jiff::civil::date;
+/// assert_eq!(day_words(date(2026, 11, 2), date(2026, 12, 31)), "Monday, November 2");
+/// assert_eq!(day_words(date(2026, 11, 2), date(2027, 1, 1)), "Monday, November 2, 2026");
+/// ```
+pub fn day_words(day: Date, today: Date) -> String {
+    day.strftime(if day.year() == today.year() { "%A, %B %-d" } else { "%A, %B %-d, %Y" }).to_string()
 }
 
-/// A moment as it is said to a person: "Monday, November 2, 10:00".
-pub fn moment_words(at: &ZonedDateTime) -> String {
-    at.strftime("%A, %B %-d, %H:%M").to_string()
+/// A moment as it is said to a person: "Monday, November 2, 10:00", with the year as for a day.
+pub fn moment_words(at: &ZonedDateTime, today: Date) -> String {
+    format!("{}, {}", day_words(at.date(), today), at.strftime("%H:%M"))
 }
 
 /// A count with its noun.

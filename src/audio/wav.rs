@@ -62,7 +62,12 @@ pub fn render_wav(
     let fault = |source| WavError::Write { path: path.to_owned(), source };
     let name = path.file_name().ok_or_else(|| fault(io::ErrorKind::InvalidFilename.into()))?;
     let beside = path.with_file_name(format!(".{}.{}.part", name.to_string_lossy(), std::process::id()));
-    let file = File::options().write(true).create_new(true).open(&beside).map_err(fault)?;
+    let mut options = File::options();
+    options.write(true).create_new(true);
+    // Whoever else uses the computer need not know how somebody practices.
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let file = options.open(&beside).map_err(fault)?;
     let written = write(file, path, rate, total, plays, progress)
         .and_then(|()| fs::rename(&beside, path).map_err(fault));
     if written.is_err() {

@@ -237,6 +237,12 @@ fn screen() -> Vec<String> {
         )];
     }
     let mut lines = match crossterm::terminal::size() {
+        Ok(said) if terminal::believed(said) != said => {
+            vec![format!(
+                "The terminal says that it has {} columns and {} rows: its size is not known.",
+                said.0, said.1
+            )]
+        }
         Ok((columns, rows)) => {
             let small = (columns < 80 || rows < 24)
                 .then(|| own("Pages may be cut off. Make the window at least 80 by 24."));

@@ -4,9 +4,11 @@ use std::io::{self, IsTerminal};
 use std::time::Duration;
 
 use super::Failure;
+use super::page::show;
 use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::display::{Face, Input};
+use counterpoise_core::blocks::Block;
 use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
 
 /// The whole terminal, or plain lines where they are asked for. `command` is named where there is no terminal to draw on.
@@ -15,6 +17,12 @@ use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
 /// If there is no terminal, and no plain lines are asked for.
 pub(super) fn open(plain: bool, command: &str) -> Result<Face, Failure> {
     if plain {
+        return Ok(Face::Plain(Plain::start()));
+    }
+    if io::stdin().is_terminal() && io::stdout().is_terminal() && !terminal::is_utf8() {
+        // Large letters and arrows would be other characters there.
+        let note = "Note: this terminal's language setting has no large letters (LANG is not UTF-8), so these are lines.";
+        show(&[Block::line(note)], &mut io::stderr())?;
         return Ok(Face::Plain(Plain::start()));
     }
     if !(io::stdin().is_terminal() && io::stdout().is_terminal()) {

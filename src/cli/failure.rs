@@ -5,6 +5,7 @@ use std::io;
 
 use super::page::text::hanging;
 use crate::audio::{AudioError, BankError, WavError};
+use crate::clock;
 use crate::entropy::EntropyError;
 use crate::journal::JournalError;
 use crate::settings::SettingsError;
@@ -108,6 +109,12 @@ impl From<JournalError> for Failure {
 impl From<Refusal> for Failure {
     fn from(refusal: Refusal) -> Self {
         Self::new(refusal.to_string(), refusal.hint())
+    }
+}
+
+impl From<clock::Unusable> for Failure {
+    fn from(error: clock::Unusable) -> Self {
+        Self::new(error.to_string(), error.hint())
     }
 }
 

@@ -25,7 +25,7 @@ pub(super) fn ask(
     clock: &Clock,
 ) -> Result<(), Failure> {
     let Ok(session) = Id::try_from(last.id.clone()) else { return Ok(()) };
-    let mut missed = Missed::new(last.day, &last.open_questions());
+    let mut missed = Missed::new(last.day, clock.wall().date(), &last.open_questions());
     while !missed.is_over() {
         face.show(&missed.screen()).map_err(|error| no_terminal(&error))?;
         match face.poll(LOOK) {

@@ -67,6 +67,9 @@ impl Overview {
         now: &ZonedDateTime,
         (order, only): (Order, Option<State>),
     ) -> Result<Self, Failure> {
+        // A huge tree takes long: what it looks at is said before.
+        let looks = format!("Looking for journals in {} ...", place.display());
+        show(&[Block::line(looks)], &mut io::stderr())?;
         let bar = bar();
         let found = FolderContents::search(place, &mut || bar.inc(1)).map_err(|error| {
             Failure::new(

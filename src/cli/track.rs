@@ -10,6 +10,7 @@ use std::time::Duration;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::page::{Output, show, text};
+use super::report::new_file;
 use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
@@ -239,9 +240,8 @@ impl<'a> Staged<'a> {
         only_ours(path, is_ours)?;
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         let beside = path.with_file_name(format!(".{name}.{}.part", std::process::id()));
-        let staged = Self { beside, path };
-        fs::write(&staged.beside, bytes).map_err(|error| not_written(path, &error))?;
-        Ok(staged)
+        new_file(&beside, bytes)?;
+        Ok(Self { beside, path })
     }
 
     fn place(self) -> Result<(), Failure> {

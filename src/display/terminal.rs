@@ -41,6 +41,9 @@ const SMOOTH: Duration = Duration::from_millis(30);
 /// in several; judgment).
 const ALONE: Duration = Duration::from_millis(40);
 
+/// No terminal has more columns or rows: one that claims 65,535 of each would take gigabytes to draw \[judgment\].
+const MOST_CELLS: u16 = 2_000;
+
 /// Used when a terminal does not say how large it is.
 const USUAL: (u16, u16) = (80, 24);
 
@@ -216,11 +219,14 @@ const fn pace(body: &Body) -> Option<Duration> {
 }
 
 fn size() -> io::Result<Rect> {
-    let (width, height) = match crossterm::terminal::size()? {
-        (0, _) | (_, 0) => USUAL,
-        size => size,
-    };
+    let (width, height) = believed(crossterm::terminal::size()?);
     Ok(Rect::new(0, 0, width, height))
+}
+
+/// The size that a terminal says it has; the usual one where it says nothing that a terminal can have.
+pub fn believed(said: (u16, u16)) -> (u16, u16) {
+    let can_be = |cells: u16| (1..=MOST_CELLS).contains(&cells);
+    if can_be(said.0) && can_be(said.1) { said } else { USUAL }
 }
 
 fn take() -> io::Result<()> {
@@ -393,6 +399,20 @@ mod signals {
     }
 }
 
+/// Whether the terminal shows more than ASCII, as far as the environment says: the first of these that is set decides, as in
+/// POSIX. Where none is set nobody said otherwise.
+pub fn is_utf8() -> bool {
+    let set = ["LC_ALL", "LC_CTYPE", "LANG"].into_iter().filter_map(env::var_os);
+    has_utf8(set.map(|value| value.to_string_lossy().into_owned()).find(|value| !value.is_empty()).as_deref())
+}
+
+/// Windows and macOS show it without a locale.
+fn has_utf8(locale: Option<&str>) -> bool {
+    let Some(locale) = locale.filter(|_| cfg!(target_os = "linux")) else { return true };
+    let locale = locale.to_ascii_lowercase();
+    locale.contains("utf-8") || locale.contains("utf8")
+}
+
 /// Whether the terminal says that it can only write lines: `TERM` is `dumb`.
 pub fn is_dumb() -> bool {
     env::var_os("TERM").is_some_and(|term| term == "dumb")
@@ -416,6 +436,28 @@ pub fn close_requested() -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_size_that_no_terminal_has_is_not_known() {
+        for said in [(0, 24), (80, 0), (65_535, 65_535), (80, 65_535), (2_001, 24)] {
+            assert_eq!(believed(said), USUAL, "{said:?}");
+        }
+        for said in [(80, 24), (1, 1), (2_000, 2_000)] {
+            assert_eq!(believed(said), said);
+        }
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn only_utf_8_has_large_letters() {
+        for locale in ["C", "POSIX", "en_US", "en_US.ISO-8859-1", "de_DE@euro", "C.ANSI_X3.4-1968"] {
+            assert!(!has_utf8(Some(locale)), "{locale}");
+        }
+        for locale in ["C.UTF-8", "en_US.utf8", "de_DE.UTF-8@euro"] {
+            assert!(has_utf8(Some(locale)), "{locale}");
+        }
+        assert!(has_utf8(None), "nobody said otherwise");
+    }
 
     #[test]
     fn only_the_running_time_is_drawn_at_leisure() {

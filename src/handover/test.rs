@@ -49,6 +49,20 @@ fn what_is_put_there_never_replaces_anything() {
 }
 
 #[cfg(unix)]
+/// Whoever made the stick could lead what is written elsewhere.
+#[cfg(unix)]
+#[test]
+fn a_link_on_the_stick_is_not_followed() {
+    let (stick, elsewhere) = (tempdir().unwrap(), tempdir().unwrap());
+    std::os::unix::fs::symlink(elsewhere.path(), stick.path().join(FOLDER)).unwrap();
+    let place = places_in(stick.path()).remove(0);
+    assert!(place.put("report", "html", b"private").is_err());
+    assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0, "nothing was written there");
+    fs::remove_file(stick.path().join(FOLDER)).unwrap();
+    let path = place.put("report", "html", b"private").unwrap();
+    assert_eq!(fs::read(path).unwrap(), b"private");
+}
+
 #[test]
 fn a_stick_that_can_only_be_read_is_said_so_and_nothing_is_left() {
     use std::os::unix::fs::PermissionsExt;

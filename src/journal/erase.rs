@@ -52,12 +52,22 @@ pub fn copies(folder: &Folder, others: &[PathBuf]) -> Result<Vec<PathBuf>, Journ
     Ok(copies)
 }
 
-/// Whether the program keeps a file of this name in the folder. The lock's file holds nothing, and removing it would let two
+/// Whether the program keeps a file of this name in the folder. The lock's file holds a number only, and removing it would let two
 /// windows lock two files.
 fn is_own(name: &str, what: What) -> bool {
-    let journal = ["journal.sqlite", "rescue-", "fault-"].iter().any(|own| name.starts_with(own));
+    let begins = |start: &str| name.strip_prefix(start);
+    // With what a crash left half written (`.new`), and what SQLite keeps beside it.
+    let is_whole = |rest: &str| rest.is_empty() || rest.starts_with(['-', '.']);
+    let journal = begins("journal.sqlite").is_some_and(is_whole)
+        || begins("rescue-").is_some_and(|rest| rest == "spare" || rest.contains(".json"))
+        || begins("fault-").is_some_and(|rest| rest.ends_with(".txt") || rest.ends_with(".txt.new"));
     // `prescription.toml`, and the earlier ones by their digest.
-    let others = ["settings.toml", "prescription"].iter().any(|own| name.starts_with(own));
+    let is_digest = |rest: &str| !rest.is_empty() && rest.bytes().all(|byte| byte.is_ascii_hexdigit());
+    let earlier =
+        |rest: &str| rest.split_once(".toml").is_some_and(|(digest, end)| is_digest(digest) && is_whole(end));
+    let others = begins("settings.toml").is_some_and(is_whole)
+        || begins("prescription.toml").is_some_and(is_whole)
+        || begins("prescription-").is_some_and(earlier);
     journal || (what == What::Everything && others)
 }
 
@@ -67,10 +77,12 @@ fn is_copy(name: &str) -> bool {
     ["json", "csv", "html", "txt"].iter().any(|one| ending.eq_ignore_ascii_case(one))
 }
 
-/// The files among these whose name is so, in order. What a link leads to is a file too.
+/// The files among these whose name is so, in order, and the links, wherever they lead.
 fn named(entries: fs::ReadDir, is_so: impl Fn(&str) -> bool) -> Vec<PathBuf> {
     let entries = entries.filter_map(Result::ok);
-    let so = entries.filter(|entry| is_so(&entry.file_name().to_string_lossy()) && entry.path().is_file());
+    let is_file =
+        |entry: &fs::DirEntry| entry.file_type().is_ok_and(|kind| kind.is_file() || kind.is_symlink());
+    let so = entries.filter(|entry| is_so(&entry.file_name().to_string_lossy()) && is_file(entry));
     let mut files: Vec<PathBuf> = so.map(|entry| entry.path()).collect();
     files.sort();
     files
@@ -91,8 +103,25 @@ pub fn erase(lock: &Lock, what: What) -> Result<usize, JournalError> {
     Ok(files.len())
 }
 
+/// Overwrites and removes a plain file of one name. Of a link, and of a file that has another name elsewhere, only the name
+/// here is ours: what it leads to stays as it is.
 fn remove(path: &Path) -> io::Result<()> {
-    let mut file = OpenOptions::new().write(true).open(path)?;
+    if !fs::symlink_metadata(path)?.is_file() {
+        return fs::remove_file(path);
+    }
+    let mut options = OpenOptions::new();
+    options.write(true);
+    // Whoever puts a link there meanwhile gets an error, and keeps the file.
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::custom_flags(
+        &mut options,
+        rustix::fs::OFlags::NOFOLLOW.bits().cast_signed(),
+    );
+    let mut file = options.open(path)?;
+    #[cfg(unix)]
+    if std::os::unix::fs::MetadataExt::nlink(&file.metadata()?) != 1 {
+        return fs::remove_file(path);
+    }
     let zeros = [0; BLOCK];
     let mut left = file.metadata()?.len();
     file.seek(SeekFrom::Start(0))?;
@@ -171,13 +200,61 @@ mod test {
                 .is_empty()
         );
         fs::write(&path, MARK.repeat(10_000)).unwrap();
-        // A second name for the same bytes shows what became of them.
-        let other = place.path().join("other-name");
-        fs::hard_link(&path, &other).unwrap();
+        // Whoever has it open still sees what became of its bytes.
+        let open = fs::File::open(&path).unwrap();
         let folder = Folder::open_in(place.path()).unwrap();
         erase(&folder.lock().unwrap(), What::Journal).unwrap();
-        assert_eq!(fs::read(&other).unwrap(), b"");
+        assert_eq!(open.metadata().unwrap().len(), 0);
         assert!(!path.exists());
+    }
+
+    /// A link in the folder, and a file that has a name elsewhere too, whoever put it there.
+    #[cfg(unix)]
+    #[test]
+    fn no_link_is_followed_and_nothing_that_has_a_name_elsewhere_is_overwritten() {
+        let (place, elsewhere) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let other = |name: &str| {
+            let path = elsewhere.path().join(name);
+            fs::write(&path, MARK).unwrap();
+            path
+        };
+        let (one, two, three) = (other("one"), other("two"), other("three"));
+        let inside = |name: &str| place.path().join(name);
+        std::os::unix::fs::symlink(&one, inside("rescue-1.json")).unwrap();
+        std::os::unix::fs::symlink(&two, inside("settings.toml")).unwrap();
+        std::os::unix::fs::symlink(inside("nowhere"), inside("fault-2.txt")).unwrap();
+        fs::hard_link(&three, inside("journal.sqlite-wal")).unwrap();
+        fs::create_dir(inside("rescue-a-folder.json")).unwrap();
+        let not_ours = [
+            "prescription-scan.pdf",
+            "prescriptions",
+            "rescue-dog.jpg",
+            "fault-list.md",
+            "journal.sqlite3",
+            "settings.toml5",
+        ];
+        for name in not_ours {
+            fs::write(inside(name), "not ours").unwrap();
+        }
+        let earlier =
+            ["prescription-0123456789ab.toml", "prescription-0123456789ab.toml.new", "prescription.toml"];
+        for name in earlier {
+            fs::write(inside(name), "ours").unwrap();
+        }
+        let folder = Folder::open_in(place.path()).unwrap();
+        assert_eq!(erase(&folder.lock().unwrap(), What::Everything).unwrap(), 4 + earlier.len());
+        for path in [one, two, three] {
+            assert_eq!(fs::read_to_string(path).unwrap(), MARK, "what it leads to is not ours");
+        }
+        let left = fs::read_dir(place.path())
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap());
+        let mut left: Vec<String> = left.filter(|name| name != "lock").collect();
+        left.sort();
+        let mut stays: Vec<String> = not_ours.iter().map(|name| (*name).to_owned()).collect();
+        stays.push("rescue-a-folder.json".to_owned());
+        stays.sort();
+        assert_eq!(left, stays);
     }
 
     #[test]

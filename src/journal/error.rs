@@ -21,10 +21,12 @@ pub enum JournalError {
         source: io::Error,
     },
     /// Another process holds the lock.
-    #[error("another Counterpoise window is open with this journal ({folder})")]
+    #[error("another Counterpoise window{} is open with this journal ({folder})", process(*.by))]
     InUse {
         /// The folder.
         folder: PathBuf,
+        /// The number of its process, where it is known.
+        by: Option<u32>,
     },
     /// The file is not a database, or a database of something else.
     #[error("{path} is not a Counterpoise journal")]
@@ -144,6 +146,10 @@ pub enum JournalError {
     /// What was asked for could not be written out.
     #[error("the output cannot be written: {0}")]
     Output(#[from] io::Error),
+}
+
+fn process(number: Option<u32>) -> String {
+    number.map_or_else(String::new, |number| format!(" (process {number})"))
 }
 
 fn no_session(which: &str) -> String {

@@ -2,6 +2,7 @@
 //! process ends, however it ends.
 
 use std::fs::{File, TryLockError};
+use std::io::{Read, Write};
 use std::path::Path;
 use std::time::Duration;
 
@@ -42,11 +43,24 @@ impl Folder {
             taken = file.try_lock();
         }
         match taken {
-            Ok(()) => Ok(Lock { folder: self.clone(), _file: file }),
-            Err(TryLockError::WouldBlock) => Err(JournalError::InUse { folder: self.path().to_owned() }),
+            Ok(()) => {
+                // Only for the refusal of another window: that it cannot be written hinders nobody.
+                let _ = file.set_len(0).and_then(|()| write!(&file, "{}", std::process::id()));
+                Ok(Lock { folder: self.clone(), _file: file })
+            }
+            Err(TryLockError::WouldBlock) => {
+                Err(JournalError::InUse { folder: self.path().to_owned(), by: holder(&path) })
+            }
             Err(TryLockError::Error(source)) => Err(unwritable(source)),
         }
     }
+}
+
+/// The number of the process that has the lock, where it said so.
+fn holder(path: &Path) -> Option<u32> {
+    let mut said = String::new();
+    File::open(path).ok()?.take(16).read_to_string(&mut said).ok()?;
+    said.trim().parse().ok()
 }
 
 impl Folder {

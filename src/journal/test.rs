@@ -39,7 +39,11 @@ fn a_second_window_is_told_so_and_can_still_look() {
     keep(&mut first, &id(1), &session()[..4]);
 
     let error = folder.lock().unwrap_err();
-    let said = format!("another Counterpoise window is open with this journal ({})", folder.path().display());
+    let said = format!(
+        "another Counterpoise window (process {}) is open with this journal ({})",
+        std::process::id(),
+        folder.path().display()
+    );
     assert_eq!(error.to_string(), said);
     assert_eq!(Journal::look(&folder).unwrap().find("last").unwrap().end, None, "not closed by looking");
 

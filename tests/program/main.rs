@@ -35,6 +35,7 @@ mod setup;
 mod sheet;
 mod standing;
 mod stopped;
+mod surroundings;
 mod terminal;
 mod told;
 mod track;

@@ -43,7 +43,7 @@ fn history(folder: &Path, number: u64, sessions: usize) -> String {
 }
 
 #[cfg(unix)]
-mod terminal {
+pub(crate) mod terminal {
     use std::io::{Read, Write};
     use std::path::Path;
     use std::thread;
@@ -52,11 +52,23 @@ mod terminal {
 
     /// Runs a command on a terminal of 80 by 24, where `typed` is typed; what was shown, and whether it went well.
     pub(crate) fn run(folder: &Path, arguments: &[&str], typed: &str) -> (String, bool) {
-        let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
+        run_on((80, 24), "C.UTF-8", folder, arguments, typed)
+    }
+
+    /// The same on a terminal that says it has this size, in this language setting.
+    pub(crate) fn run_on(
+        (cols, rows): (u16, u16),
+        locale: &str,
+        folder: &Path,
+        arguments: &[&str],
+        typed: &str,
+    ) -> (String, bool) {
+        let size = PtySize { rows, cols, pixel_width: 0, pixel_height: 0 };
         let pair = native_pty_system().openpty(size).unwrap();
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_counterpoise"));
         command.args(arguments);
         command.env("COUNTERPOISE_DATA", folder.join("data"));
+        command.env("LC_ALL", locale);
         command.cwd(folder);
         let mut child = pair.slave.spawn_command(command).unwrap();
         drop(pair.slave);
@@ -221,7 +233,13 @@ fn everything_in(folder: &Path) -> Vec<u8> {
     for entry in fs::read_dir(folder).unwrap() {
         let entry = entry.unwrap();
         bytes.extend(entry.file_name().into_encoded_bytes());
-        bytes.extend(fs::read(entry.path()).unwrap());
+        // The lock's file has the number of the process that took it last, and nothing else.
+        if entry.file_name() == "lock" {
+            let number = fs::read_to_string(entry.path()).unwrap();
+            assert!(number.bytes().all(|byte| byte.is_ascii_digit()), "{number}");
+        } else {
+            bytes.extend(fs::read(entry.path()).unwrap());
+        }
     }
     bytes
 }

@@ -60,7 +60,7 @@ fn no_question_is_a_double_negative() {
     let health: Vec<String> = suitability().map(str::to_owned).collect();
     // What the next start asks of a practice whose answers are not whole.
     let fall = [Question::FellThen, Question::UnwellThen, Question::FallHurt, Question::Head];
-    let missed: Vec<String> = fall.map(|question| Missed::new(DAY, &[question]).ask()).to_vec();
+    let missed: Vec<String> = fall.map(|question| Missed::new(DAY, DAY, &[question]).ask()).to_vec();
     for (what, texts, least) in [
         ("readiness", &readiness, 50),
         ("session", &session, 11),

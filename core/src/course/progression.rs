@@ -214,7 +214,7 @@ impl Next {
             let until = hold.until.to_zoned_datetime(now.time_zone().clone());
             self.next_day = self.next_day.max(Some(until.date()));
             self.until = Some(until.clone());
-            self.stop(Decision::Rest, Reason::Holding { what: hold.what, until });
+            self.stop(Decision::Rest, Reason::Holding { what: hold.what, until, today: now.date() });
         }
         for lock in barriers.locks.iter().rev() {
             self.stop(Decision::Locked, Reason::Locked { what: lock.what });

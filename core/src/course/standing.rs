@@ -185,7 +185,7 @@ impl Standing {
         match (&self.reason, self.unanswered) {
             (_, Some(day)) if self.state == State::ToAnswer => format!(
                 "It is not known yet how the practice on {} ended for you: it is asked first, in two short questions.",
-                day_words(day)
+                day_words(day, self.now.date())
             ),
             _ if self.state == State::GoingOn => {
                 "A practice is going on in another window: go on there, or end it there.".to_owned()
@@ -214,7 +214,7 @@ impl Standing {
     /// The sentence, and the day of the next practice unless the sentence has it.
     pub fn lines(&self, number: Option<&str>) -> Vec<String> {
         let day = self.next_day().filter(|_| self.state != State::Hold);
-        let next = day.map(|day| format!("Next: {}.", day_words(day)));
+        let next = day.map(|day| format!("Next: {}.", day_words(day, self.now.date())));
         std::iter::once(self.said(number)).chain(next).collect()
     }
 
@@ -231,9 +231,12 @@ impl Standing {
         let first = self.clinician.iter().map(|topic| format!("A clinician first, not cleared: {topic}."));
         let holds = self.barriers.holds.iter().map(|hold| {
             let until = hold.until.to_zoned_datetime(self.now.time_zone().clone());
-            format!("Held until {}: {}.", moment_words(&until), hold.what)
+            format!("Held until {}: {}.", moment_words(&until, self.now.date()), hold.what)
         });
-        let day = self.barriers.not_before.map(|day| format!("\"Not today\" until {}.", day_words(day)));
+        let day = self
+            .barriers
+            .not_before
+            .map(|day| format!("\"Not today\" until {}.", day_words(day, self.now.date())));
         let date = self.next.reasons.iter().find(|reason| matches!(reason, Reason::ClockBack { .. }));
         let date = date.map(ToString::to_string);
         let unanswered = self.unanswered.map(|day| {

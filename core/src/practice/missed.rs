@@ -16,7 +16,7 @@ use crate::words::day_words;
 /// use counterpoise_core::practice::missed::Missed;
 /// use counterpoise_core::practice::session::Key;
 /// use counterpoise_core::record::{Answer, Question, YesNoNotSure};
-/// let mut missed = Missed::new("2026-11-03".parse().unwrap(), &[Question::FellThen]);
+/// let mut missed = Missed::new("2026-11-03".parse().unwrap(), "2026-11-04".parse().unwrap(), &[Question::FellThen]);
 /// assert_eq!(missed.ask(), "Did you fall in the practice on Tuesday, November 3?");
 /// assert_eq!(missed.key(Key::Enter), None, "it cannot be passed over");
 /// assert_eq!(missed.key(Key::Char('u')), Some(Answer::FellThen(Some(YesNoNotSure::NotSure))));
@@ -25,13 +25,14 @@ use crate::words::day_words;
 #[derive(Debug, Clone)]
 pub struct Missed {
     day: Date,
+    today: Date,
     open: VecDeque<Question>,
 }
 
 impl Missed {
-    /// These questions, about the practice of this day.
-    pub fn new(day: Date, open: &[Question]) -> Self {
-        Self { day, open: open.iter().copied().collect() }
+    /// These questions, about the practice of this day, asked today.
+    pub fn new(day: Date, today: Date, open: &[Question]) -> Self {
+        Self { day, today, open: open.iter().copied().collect() }
     }
 
     /// Whether everything is answered.
@@ -41,7 +42,7 @@ impl Missed {
 
     /// What is asked now; empty once it is over.
     pub fn ask(&self) -> String {
-        let day = day_words(self.day);
+        let day = day_words(self.day, self.today);
         match self.open.front() {
             Some(Question::FellThen) => format!("Did you fall in the practice on {day}?"),
             Some(Question::UnwellThen) => format!("Did you feel unwell in the practice on {day}?"),
@@ -90,7 +91,7 @@ mod test {
 
     /// What is asked, question by question, at these keys.
     fn asked(open: &[Question], keys: &str) -> (Vec<String>, Vec<Answer>, bool) {
-        let mut missed = Missed::new("2026-11-03".parse().unwrap(), open);
+        let mut missed = Missed::new("2026-11-03".parse().unwrap(), "2026-11-04".parse().unwrap(), open);
         let (mut asked, mut kept) = (Vec::new(), Vec::new());
         for key in keys.chars() {
             asked.push(missed.ask());
@@ -125,12 +126,13 @@ mod test {
     #[test]
     fn no_other_key_answers_and_nothing_is_passed_over() {
         for key in (' '..='~').map(Key::Char).chain([Key::Enter, Key::Escape, Key::Other]) {
-            let mut missed = Missed::new("2026-11-03".parse().unwrap(), &BOTH);
+            let mut missed = Missed::new("2026-11-03".parse().unwrap(), "2026-11-04".parse().unwrap(), &BOTH);
             let is_answer = ['y', 'n', 'u'].iter().any(|letter| key.is(*letter));
             assert_eq!(missed.key(key).is_some(), is_answer, "{key:?}");
             assert_eq!(missed.ask().starts_with("Did you fall in"), !is_answer, "{key:?}");
         }
-        let screen = Missed::new("2026-11-03".parse().unwrap(), &BOTH).screen();
+        let screen =
+            Missed::new("2026-11-03".parse().unwrap(), "2026-11-04".parse().unwrap(), &BOTH).screen();
         let Body::Question { answers, .. } = screen.body else { panic!("{screen:?}") };
         let keys: Vec<&str> = answers.iter().map(|hint| hint.key.as_str()).collect();
         assert_eq!(keys, ["Y", "N", "U"], "no \"rather not say\"");

@@ -33,6 +33,8 @@ pub enum Reason {
         what: Hold,
         /// The moment it runs out.
         until: ZonedDateTime,
+        /// The day on which that is said.
+        today: Date,
     },
     /// The answers before practice led to "not today".
     NotTodayAnswered {
@@ -198,9 +200,9 @@ impl fmt::Display for Reason {
             Self::Clinician { because } => {
                 write!(f, "{}: talk to a clinician before you practice.", because.trim_end_matches('.'))
             }
-            Self::Holding { what, until } => {
+            Self::Holding { what, until, today } => {
                 let tell = if what.tell_therapist() { ", and tell your therapist" } else { "" };
-                write!(f, "Rest until {}, after {what}{tell}.", moment_words(until))
+                write!(f, "Rest until {}, after {what}{tell}.", moment_words(until, *today))
             }
             Self::NotTodayAnswered { .. } => f.write_str("You said you are not up to it today."),
             Self::DoneToday { .. } => f.write_str("Today's practice is done."),
@@ -209,8 +211,8 @@ impl fmt::Display for Reason {
             Self::ClockBack { last, day } => write!(
                 f,
                 "The last practice is dated {}, but this computer says today is {}: check its date and time.",
-                day_words(*last),
-                day_words(*day)
+                day_words(*last, *day),
+                day_words(*day, *last)
             ),
             Self::Finish { first_set } => {
                 write!(f, "The last practice was interrupted; it goes on with set {first_set}.")

@@ -426,7 +426,10 @@ fn a_grab_alone_holds_for_48_hours_and_lowers_its_drill() {
     let until = at(6) + SignedDuration::from_mins(20);
     let next = next_at(&past, &(&until - SignedDuration::from_millis(1)));
     assert_eq!((next.decision, next.then, next.until), (Decision::Rest, Decision::Down, Some(until.clone())));
-    assert_eq!(next.reasons[0], Reason::Holding { what: Hold::Grab, until: until.clone() });
+    assert_eq!(
+        next.reasons[0],
+        Reason::Holding { what: Hold::Grab, until: until.clone(), today: at(6).date() }
+    );
     assert_eq!(
         next.reasons[0].to_string(),
         "Rest until Friday, November 6, 10:20, after grabbing hold or nearly falling, alone."

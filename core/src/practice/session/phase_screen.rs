@@ -125,7 +125,7 @@ impl Before {
             Page::Cautions { part } => whole.cautions_page(part),
             Page::Health { part } => health_page(part),
             Page::Ready { sure } => self.ready_page(sure),
-            Page::SameFall => self.same_fall_page(),
+            Page::SameFall => self.same_fall_page(whole),
             Page::Gentler => self.gentler_page(),
             Page::Weekly { question, wait } => question_body(question, wait.is_asking()),
             Page::InPlace => whole.in_place_page(),

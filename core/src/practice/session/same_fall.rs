@@ -4,7 +4,7 @@
 use super::opening::Before;
 use super::screen::Body;
 use super::three_keys::{answer_keys, answer_of};
-use super::{Key, State, Turn};
+use super::{Key, State, Turn, Whole};
 use crate::health::lock::Lock;
 use crate::health::yes_no::YesNoNotSure;
 use crate::record::{Answer, Entry};
@@ -18,9 +18,9 @@ impl Before {
         self.preparation.known_fall.is_some() && readiness.fell && !emergency
     }
 
-    pub(super) fn same_fall_page(&self) -> Body {
+    pub(super) fn same_fall_page(&self, whole: &Whole) -> Body {
         let ask = self.preparation.known_fall.map_or_else(String::new, |known| {
-            let day = day_words(known.day);
+            let day = day_words(known.day, whole.begun.begun.day().unwrap_or(known.day));
             match known.in_practice {
                 true => format!("Is this the same fall as on {day}?"),
                 false => format!("Is this the fall that you reported on {day}?"),
