@@ -696,7 +696,7 @@ WHOLE = {part: whole for whole, (_, _, parts) in (SUITABILITY | WITH_PARTNER).it
 WHOLE |= {whole: whole for whole in SUITABILITY | WITH_PARTNER}
 
 
-def finding_of(row, topic, answer, lifted, prescription, until):
+def finding_of(row, topic, answer, lifted, prescription, until, later):
     """What an answer comes to: "fine", "not answered", "not good", or how its lock was lifted."""
     whole = WHOLE[topic]
     first, _, parts = (SUITABILITY | WITH_PARTNER)[whole]
@@ -709,8 +709,14 @@ def finding_of(row, topic, answer, lifted, prescription, until):
         return "fine"
     if first != CLINICIAN:
         return "not good"
-    if (row["id"], f"a clinician first: {topic}") in lifted or (row["id"], CLINICIAN) in lifted:
+    names = [f"a clinician first: {topic}", CLINICIAN]
+    if any((row["id"], name) in lifted for name in names):
         return "cleared"
+    # What only a clearance lifts is lifted by one of later answers too.
+    every = [f"a clinician first: {part}" for part in parts if topic in (part, whole)]
+    for one in later if whole in ONLY_CLEARED else []:
+        if any((one, name) in lifted for name in names) or all((one, name) in lifted for name in every):
+            return "cleared"
     worse = answer["new_or_worse"]
     by_word = said == "not true, clinician agreed" or answer["clinician_agreed"] == "yes"
     if whole not in ONLY_CLEARED and by_word and not (worse and worse["answer"] != "no"):
@@ -746,14 +752,21 @@ def suitability_of(export, lifted, prescription, since, until):
     groups = [[row] for row in rows if replaced_by(row) is not None] + ([now] if now else [])
     found = []
     for group in groups:
-        answers = [(row, one["topic"], one, finding_of(row, one["topic"], one, lifted, prescription, until)) for row in group for one in row["answers"]]
+        answers = []
+        for row in group:
+            later = [other["id"] for other in rows if row["id"] in (other["replaces"] or [])]
+            for one in row["answers"]:
+                found_of = finding_of(row, one["topic"], one, lifted, prescription, until, later)
+                answers.append((row, one["topic"], one, found_of))
         known = {topic for _, topic, *_ in answers}
         questions = [part for _, _, parts in SUITABILITY.values() for part in parts]
         if any(row["partner"] for row in group):
             questions += [part for _, _, parts in WITH_PARTNER.values() for part in parts]
-        for part in questions:
+        # Where only the partner was asked about, nothing else is open.
+        others = [row for row in group if any(WHOLE[one["topic"]] in SUITABILITY for one in row["answers"]) or not row["answers"]]
+        for part in questions if others else []:
             if part not in known and WHOLE[part] not in known:
-                last = group[-1]
+                last = others[-1]
                 locks = (SUITABILITY | WITH_PARTNER)[WHOLE[part]][0] == CLINICIAN
                 everything = all((row["id"], CLINICIAN) in lifted for row in group)
                 is_cleared = locks and (everything or (last["id"], f"a clinician first: {part}") in lifted)
@@ -763,8 +776,6 @@ def suitability_of(export, lifted, prescription, since, until):
     told = []
     for row, topic, answer, finding in found:
         day, replaced = day_of(row["at"]), replaced_by(row)
-        if day < since and replaced is not None:
-            continue
         said = "not answered" if answer is None else answer["answer"]
         if answer is not None:
             said += ", which is no answer to this question" if finding == "not answered" else ""
@@ -780,10 +791,13 @@ def suitability_of(export, lifted, prescription, since, until):
         if first != CLINICIAN:
             led_to = [holds(first)]
         else:
-            standing, by, on = ("not cleared", None, None) if replaced is None else ("replaced by later answers", None, replaced)
+            # Another answer is no clearance.
+            waits = replaced is None or (WHOLE[topic] in ONLY_CLEARED and finding != "not answered")
+            standing, by, on = ("not cleared", None, None) if waits else ("replaced by later answers", None, replaced)
             if finding == "cleared":
-                names = (f"a clinician first: {topic}", CLINICIAN)
-                who = [c for c in export["clearances"] for one in c["lifted"] if one["locked_by"] == row["id"] and one["what"] in names]
+                names = [CLINICIAN] + [f"a clinician first: {part}" for part in [topic] + [p for p in parts if topic in (p, WHOLE[topic])]]
+                ids = [row["id"]] + [other["id"] for other in export["suitability"] if row["id"] in (other["replaces"] or [])]
+                who = [c for c in export["clearances"] for one in c["lifted"] if one["locked_by"] in ids and one["what"] in names]
                 standing, by, on = ("cleared", who[-1]["who"], day_of(who[-1]["at"])) if who else ("cleared", None, None)
             elif finding == "agreed":
                 standing, by, on = "lifted: the person says a clinician agreed", None, day
@@ -795,6 +809,8 @@ def suitability_of(export, lifted, prescription, since, until):
             led_to = [{"what": CLINICIAN, "standing": standing, "by": by, "on": on and str(on)}]
             if finding not in ("not good", "not answered") and left:
                 led_to.append(holds(left))
+        if day < since and replaced is not None and not is_open(led_to):
+            continue
         told.append((row["at"], {"day": str(day), "asked": "suitability", "about": topic, "answer": said, "led_to": led_to}))
     return told
 

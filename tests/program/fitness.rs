@@ -390,7 +390,14 @@ fn suitability_is_asked_kept_and_holds_practice_back() {
     // Of chest pain nobody asks that: only a clearance lifts it.
     let said = answer(&format!("nny{}", "n".repeat(33)));
     assert!(said.contains("You get chest pain. Only a clinician's clearance lifts this"), "{said}");
+    // Not another answer either.
     let said = answer(&format!("ybyb{}", "n".repeat(36)));
+    assert!(said.contains("You get chest pain. Only a clinician's clearance lifts this"), "{said}");
+    assert_eq!(next(place.path(), today())["decision"], "locked");
+    let cleared = printed(place.path(), &["clear", "--by", "Dr. K. L.", "--reason", "seen, nothing found"]);
+    assert!(cleared.contains("Lifted: your answer about chest pain"), "{cleared}");
+    assert_eq!(next(place.path(), today())["decision"], "hold");
+    let said = answer(&"n".repeat(36));
     assert!(said.contains("Go ahead, within these limits. Only what you practice alone."), "{said}");
     let shown = printed(place.path(), &["suitability", "--show"]);
     assert!(shown.lines().count() > 3 && said.contains(shown.lines().next().unwrap()), "{shown}");

@@ -84,7 +84,7 @@ impl Trainee {
     }
 
     fn made_of(past: Past, tests: Vec<Dated>, answered: Vec<Identified<SuitabilityRow>>) -> Self {
-        let suitability = suitability(&standing(&answered), &past.lifted, &Acceptances::default());
+        let suitability = suitability(&answered, &past.lifted, &Acceptances::default());
         let tests_below = tests_below_cut_off(&tests, None);
         let partner_unfit = matches!(partner_fit(&standing(&answered), &past.lifted), PartnerFit::Not(_));
         let fitness = Fitness { suitability, tests_below, partner_unfit };
@@ -114,7 +114,7 @@ impl Trainee {
     /// given.
     pub fn suitability_under(&self, prescription: &Prescription, today: Date) -> Option<Suitability> {
         let acceptances = Acceptances::of(prescription, today);
-        suitability(&standing(&self.answered), &self.past.lifted, &acceptances)
+        suitability(&self.answered, &self.past.lifted, &acceptances)
     }
 
     /// In what `today`, which was asked for at the steps of today, is harder than the program in use.
@@ -190,8 +190,7 @@ impl Trainee {
             lifted: Lifted { session: session.id.clone(), what: Barrier::Date },
             day: Some(session.day),
         });
-        let standing = standing(&self.answered);
-        let found = findings(&standing, &self.past.lifted, acceptances);
+        let found = what_counts(&self.answered, &self.past.lifted, acceptances);
         let locking = found.into_iter().filter(|one| one.topic.leads_to(one.finding) == Effect::Clinician);
         let answers = locking.map(|one| Clearable {
             lifted: Lifted { session: one.row.id.to_string(), what: Barrier::Topic(one.topic) },
@@ -236,8 +235,59 @@ pub fn findings_until<'a>(
     let known: Vec<_> = known.collect();
     let now = unreplaced(&known);
     let before = known.iter().filter(|row| now.iter().all(|one| one.id != row.id));
-    let before = before.flat_map(|row| findings(&[*row], lifted, acceptances));
+    let before = before.flat_map(|row| replaced(row, &known, lifted, acceptances));
     before.chain(findings(&now, lifted, acceptances)).collect()
+}
+
+/// What these answers come to that later ones of `known` replaced. What only a clearance lifts is lifted by a later one too.
+fn replaced<'a>(
+    row: &'a Identified<SuitabilityRow>,
+    known: &[&Identified<SuitabilityRow>],
+    lifted: &[Lifted],
+    acceptances: &Acceptances,
+) -> Vec<Found<'a>> {
+    let later: Vec<_> = known.iter().filter(|other| other.replaces.contains(&row.id)).collect();
+    let is_cleared = |topic: Topic| {
+        let parts = |row: &Identified<SuitabilityRow>| {
+            topic.parts().all(|part| is_lifted(lifted, row, Barrier::Topic(part)))
+        };
+        topic.needs_clearance() && later.iter().any(|row| parts(row) || covers(lifted, row, topic))
+    };
+    let mut found = findings(&[row], lifted, acceptances);
+    for one in &mut found {
+        if matches!(one.finding, Finding::Warning(_)) && is_cleared(one.topic) {
+            one.finding = Finding::Lifted(By::Clearance);
+        }
+    }
+    found
+}
+
+/// What counts now: the answers that no others replace; and of the others what only a clearance lifts, as long as none did.
+/// Another answer is no clearance.
+fn what_counts<'a>(
+    answered: &'a [Identified<SuitabilityRow>],
+    lifted: &[Lifted],
+    acceptances: &Acceptances,
+) -> Vec<Found<'a>> {
+    let known: Vec<_> = answered.iter().collect();
+    let now = unreplaced(&known);
+    let before = known.iter().filter(|row| now.iter().all(|one| one.id != row.id));
+    let before = before.flat_map(|row| replaced(row, &known, lifted, acceptances));
+    let waits = |one: &Found<'_>| {
+        let was_said = one.finding != Finding::Warning(Why::NotAnswered);
+        matches!(one.finding, Finding::Warning(_)) && was_said && one.topic.needs_clearance()
+    };
+    before.filter(waits).chain(findings(&now, lifted, acceptances)).collect()
+}
+
+fn is_lifted(lifted: &[Lifted], row: &Identified<SuitabilityRow>, what: Barrier) -> bool {
+    let id = row.id.to_string();
+    lifted.iter().any(|lifted| lifted.what == what && lifted.session == id)
+}
+
+/// Whether a clearance of these answers names this topic.
+fn covers(lifted: &[Lifted], row: &Identified<SuitabilityRow>, topic: Topic) -> bool {
+    is_lifted(lifted, row, Barrier::Clinician) || is_lifted(lifted, row, Barrier::Topic(topic))
 }
 
 /// What each of these answers comes to, and each question that none of them answers.
@@ -246,18 +296,11 @@ fn findings<'a>(
     lifted: &[Lifted],
     acceptances: &Acceptances,
 ) -> Vec<Found<'a>> {
-    let is_lifted = |row: &Identified<SuitabilityRow>, what| {
-        let id = row.id.to_string();
-        lifted.iter().any(|lifted| lifted.what == what && lifted.session == id)
-    };
-    let cleared = |row: &Identified<SuitabilityRow>, topic| {
-        is_lifted(row, Barrier::Clinician) || is_lifted(row, Barrier::Topic(topic))
-    };
     let mut all = Vec::new();
     for row in standing {
         for answer in &row.answers {
             let (topic, day) = (answer.topic, row.at.day());
-            let found = answer.reply().finding(topic, day, cleared(row, topic), acceptances);
+            let found = answer.reply().finding(topic, day, covers(lifted, row, topic), acceptances);
             all.push(Found { row, topic, answer: Some(answer), finding: found });
         }
     }
@@ -266,9 +309,9 @@ fn findings<'a>(
     let Some(last) = standing.iter().rfind(|row| !row.is_of_partner()) else { return all };
     let is_open = |topic: &Topic| !all.iter().any(|one| one.topic == *topic || one.topic == topic.whole());
     let open: Vec<Topic> = Topic::questions(partner).filter(is_open).collect();
-    let all_cleared = standing.iter().all(|row| is_lifted(row, Barrier::Clinician));
+    let all_cleared = standing.iter().all(|row| is_lifted(lifted, row, Barrier::Clinician));
     for topic in open {
-        let is_cleared = topic.locks() && (all_cleared || is_lifted(last, Barrier::Topic(topic)));
+        let is_cleared = topic.locks() && (all_cleared || is_lifted(lifted, last, Barrier::Topic(topic)));
         let found = match is_cleared {
             true => Finding::Lifted(By::Clearance),
             false => Finding::Warning(Why::NotAnswered),
@@ -292,12 +335,13 @@ fn partner_fit(standing: &[&Identified<SuitabilityRow>], lifted: &[Lifted]) -> P
 
 /// What these answers come to, the worst to each topic; `None` where nothing was asked.
 fn suitability(
-    standing: &[&Identified<SuitabilityRow>],
+    answered: &[Identified<SuitabilityRow>],
     lifted: &[Lifted],
     acceptances: &Acceptances,
 ) -> Option<Suitability> {
+    let standing = standing(answered);
     let partner = standing.iter().any(|row| row.partner);
-    let found = findings(standing, lifted, acceptances).into_iter().map(|one| (one.topic, one.finding));
+    let found = what_counts(answered, lifted, acceptances).into_iter().map(|one| (one.topic, one.finding));
     standing
         .iter()
         .any(|row| !row.is_of_partner())

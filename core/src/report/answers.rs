@@ -130,14 +130,15 @@ pub fn suitability(material: &Material, prescription: &Prescription, period: Per
     let told = found.filter_map(|one| {
         let day = one.row.at.day()?;
         let replaced = replaced_on(&material.answered, one.row, period.until);
-        (period.has(day) || replaced.is_none()).then(|| NotGood {
+        let told = NotGood {
             day,
             at: one.row.at.ms(),
             asked: Asked::Suitability,
             about: one.topic.to_string(),
             answer: answer(&one),
             led_to: consequences(material, prescription, &one, day, replaced),
-        })
+        };
+        (period.has(day) || replaced.is_none() || told.is_open()).then_some(told)
     });
     told.collect()
 }
@@ -206,7 +207,12 @@ fn consequences(
             Some(prescription.issued_by().to_owned()).filter(|by| !by.is_empty()),
             Some(prescription.issued_on()),
         ),
-        Finding::Warning(_) | Finding::Fine if replaced.is_some() => (Clearing::Replaced, None, replaced),
+        // What only a clearance lifts is not lifted by another answer.
+        Finding::Warning(why)
+            if replaced.is_some() && (why == Why::NotAnswered || !topic.needs_clearance()) =>
+        {
+            (Clearing::Replaced, None, replaced)
+        }
         Finding::Warning(_) | Finding::Fine => (Clearing::NotCleared, None, None),
     };
     let lock = Consequence { what: at_first.words(), standing, by, on };
@@ -218,11 +224,16 @@ fn consequences(
     std::iter::once(lock).chain(limits).collect()
 }
 
-/// Who cleared it last, and on which day.
+/// Who cleared it last, and on which day; also with later answers.
 fn clearance(material: &Material, found: &Found<'_>) -> Option<(String, Date)> {
-    let id = found.row.id.to_string();
-    let is_it = |what: Barrier| what == Barrier::Topic(found.topic) || what == Barrier::Clinician;
-    let row = material.cleared.iter().rev().find(|one| one.session == id && is_it(one.what))?;
+    let replace = |row: &&Identified<SuitabilityRow>| row.replaces.contains(&found.row.id);
+    let later = material.answered.iter().filter(replace).map(|row| row.id);
+    let ids: Vec<String> = std::iter::once(found.row.id).chain(later).map(|id| id.to_string()).collect();
+    let is_it = |what: Barrier| match what {
+        Barrier::Topic(topic) => topic == found.topic || found.topic.parts().any(|part| part == topic),
+        other => other == Barrier::Clinician,
+    };
+    let row = material.cleared.iter().rev().find(|one| ids.contains(&one.session) && is_it(one.what))?;
     Some((row.by.clone(), row.on))
 }
 

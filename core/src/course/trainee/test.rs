@@ -225,6 +225,40 @@ fn what_needs_a_clearance_is_lifted_by_one_and_by_nothing_else() {
     }
 }
 
+/// Another answer is no clearance: chest pain that was told of waits for a clinician, whatever is answered later.
+#[test]
+fn later_answers_lift_no_lock_that_only_a_clearance_lifts() {
+    use YesNoNotSure::Yes;
+    for topic in Topic::questions(false) {
+        for reply in [yes(), Reply::new(Answer::NotSure), Reply { agreed: Some(Yes), ..yes() }] {
+            let first = given(24, &[(topic, reply)]);
+            let both = then(&first, given(26, &[]));
+            let is_locked = |lifted: Vec<Lifted>| {
+                let past = Past { sessions: Vec::new(), lifted };
+                is_clinician(&Trainee::new(past, &[], both.clone()))
+            };
+            let waits = topic.needs_clearance();
+            assert_eq!(is_locked(Vec::new()), waits, "{topic}: {reply:?}");
+            // It is listed for a clearance, and one lifts it: of the first answers, or of the later ones.
+            let trainee = Trainee::new(Past::default(), &[], both.clone());
+            let listed: Vec<Lifted> =
+                trainee.clearable(&at(30)).into_iter().map(|clearable| clearable.lifted).collect();
+            let lifted = |row: &Identified<SuitabilityRow>, topic| Lifted {
+                session: row.id.to_string(),
+                what: Barrier::Topic(topic),
+            };
+            assert_eq!(listed, if waits { vec![lifted(&first, topic)] } else { Vec::new() }, "{topic}");
+            assert!(!is_locked(vec![lifted(&first, topic)]) && !is_locked(vec![lifted(&both[1], topic)]));
+            let other = if topic == Topic::ChestPain { Topic::BlackingOut } else { Topic::ChestPain };
+            assert_eq!(is_locked(vec![lifted(&first, other)]), waits, "{topic}: {other} was cleared");
+            // Its limits end with the answer.
+            let past = Past { sessions: Vec::new(), lifted: vec![lifted(&first, topic)] };
+            let found = Trainee::new(past, &[], both.clone()).fitness.suitability.unwrap();
+            assert!(found.because.is_empty(), "{topic}: {:?}", found.because);
+        }
+    }
+}
+
 proptest! {
     /// Whatever is answered and accepted: no limit is wider than where a clinician agreed to the same topics, nor than
     /// where they were answered well; and what is not accepted locks as before.

@@ -108,22 +108,37 @@ fn who_cleared_or_accepted_an_answer_is_named_with_the_day_and_its_limits_stay()
 
 #[test]
 fn later_answers_hide_no_earlier_one_and_what_still_holds_stays_in_later_reports() {
-    let first =
-        answered(3, false, &[(Topic::ChestPain, reply(Answer::Yes)), (Topic::House, reply(Answer::Yes))]);
+    let bad = [Topic::ChestPain, Topic::Thinners, Topic::House].map(|topic| (topic, reply(Answer::Yes)));
+    let first = answered(3, false, &bad);
     let mut second = answered(9, false, &[(Topic::House, reply(Answer::NotSure))]);
     second.row.replaces.push(first.id);
-    let material = Material { answered: vec![first, second], ..material(Vec::new()) };
+    let later = second.id.to_string();
+    let mut material = Material { answered: vec![first, second], ..material(Vec::new()) };
     let all = told(&material, &prescription(), 1, 30);
-    assert_eq!(all.len(), 3, "{all:#?}");
-    assert_eq!(all[0], "3 chest pain: yes | a clinician first (replaced by later answers on 2026-11-09)");
-    assert!(all[1].ends_with("(replaced by later answers on 2026-11-09)"), "{}", all[1]);
-    assert!(all[2].starts_with("9 alone in the house: not sure | limits: "), "{}", all[2]);
+    assert_eq!(all.len(), 4, "{all:#?}");
+    assert_eq!(
+        all[0], "3 chest pain: yes | a clinician first (not cleared)",
+        "another answer is no clearance"
+    );
+    assert_eq!(all[1], "3 blood thinners: yes | a clinician first (replaced by later answers on 2026-11-09)");
+    assert!(all[2].ends_with("(replaced by later answers on 2026-11-09)"), "{}", all[2]);
+    assert!(all[3].starts_with("9 alone in the house: not sure | limits: "), "{}", all[3]);
     // Until the later ones were given, the first ones held.
     assert_eq!(
-        told(&material, &prescription(), 1, 8)[0],
-        "3 chest pain: yes | a clinician first (not cleared)"
+        told(&material, &prescription(), 1, 8)[1],
+        "3 blood thinners: yes | a clinician first (not cleared)"
     );
-    assert_eq!(told(&material, &prescription(), 20, 30), all[2..], "what holds stands, whenever it was said");
+    let still = [all[0].clone(), all[3].clone()];
+    assert_eq!(told(&material, &prescription(), 20, 30), still, "what holds stands, whenever it was said");
+    // A clearance of the later answers was given after the first ones.
+    let what = Barrier::Topic(Topic::ChestPain);
+    material.past.lifted.push(Lifted { session: later.clone(), what });
+    material.cleared.push(Cleared { session: later, what, on: nov(12), by: "Dr. A. B.".to_owned() });
+    assert!(
+        told(&material, &prescription(), 1, 30)[0]
+            .contains("a clinician first (cleared by Dr. A. B. on 2026-11-12)")
+    );
+    assert_eq!(told(&material, &prescription(), 20, 30), still[1..]);
 }
 
 #[test]
