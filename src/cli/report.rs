@@ -236,32 +236,31 @@ fn report(
 
 /// Writes a new file that only its owner can read.
 pub(super) fn new_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    let refuse = |error: &io::Error| {
-        if error.kind() == io::ErrorKind::AlreadyExists {
-            return Failure::new(
-                format!("{} already exists", path.display()),
-                "Name a new file. The existing one was not changed.",
-            );
-        }
-        Failure::new(
+    write_private(path, bytes).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists => Failure::new(
+            format!("{} already exists", path.display()),
+            "Name a new file. The existing one was not changed.",
+        ),
+        _ => Failure::new(
             format!("{} cannot be written: {error}", path.display()),
             "Check that the folder exists and has space. No partial file was kept.",
-        )
-    };
+        ),
+    })
+}
+
+/// The same, with the error of the system.
+pub(super) fn write_private(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut options = std::fs::OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
-    {
-        use std::os::unix::fs::OpenOptionsExt;
-        options.mode(0o600);
-    }
-    let mut file = options.open(path).map_err(|error| refuse(&error))?;
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let mut file = options.open(path)?;
     let written = file.write_all(bytes).and_then(|()| file.sync_all());
-    written.map_err(|error| {
-        // A partial report must not be kept.
+    if written.is_err() {
+        // A partial report must not be kept; the first error is the one to tell.
         let _ = std::fs::remove_file(path);
-        refuse(&error)
-    })
+    }
+    written
 }
 
 #[cfg(test)]

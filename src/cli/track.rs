@@ -10,7 +10,7 @@ use std::time::Duration;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::page::{Output, show, text};
-use super::report::new_file;
+use super::report::write_private;
 use super::standing::{self, Position};
 use super::{Failure, source};
 use crate::audio::{Bank, Clip, Frames, Voice, render_wav};
@@ -240,7 +240,7 @@ impl<'a> Staged<'a> {
         only_ours(path, is_ours)?;
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         let beside = path.with_file_name(format!(".{name}.{}.part", std::process::id()));
-        new_file(&beside, bytes)?;
+        write_private(&beside, bytes).map_err(|error| not_written(path, &error))?;
         Ok(Self { beside, path })
     }
 

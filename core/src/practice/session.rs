@@ -133,6 +133,7 @@ impl Session {
             silent: true,
             sound_heard: false,
             sound_lost: false,
+            sound_back_said: None,
             not_saved: false,
             pushes_given: 0,
             grabs: 0,
@@ -260,7 +261,10 @@ impl Session {
             }
             Event::SoundBack => {
                 turn.whole.sound_lost = false;
-                if state.notes().is_some_and(|notes| notes.end == Some(SetEnd::SoundLost)) {
+                // A sound that comes and goes says it once after a set.
+                let is_new = turn.whole.sound_back_said != Some(number);
+                if is_new && state.notes().is_some_and(|notes| notes.end == Some(SetEnd::SoundLost)) {
+                    turn.whole.sound_back_said = Some(number);
                     turn.say("end.sound-lost");
                 }
                 state

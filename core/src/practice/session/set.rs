@@ -74,7 +74,7 @@ impl State {
             && let SetPhase::Count { .. } | SetPhase::Work { .. } = here.phase
             && let Some(at) = here.worked(turn.now.at)
         {
-            here.set.notes.disturbed += 1;
+            here.set.notes.disturbed = here.set.notes.disturbed.saturating_add(1);
             turn.record(Entry::disturbed(here.set.number(), at, how));
         }
         self

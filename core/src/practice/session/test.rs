@@ -554,6 +554,31 @@ fn sound_lost_in_a_set_ends_it_and_the_next_one_waits_for_sound_or_for_consent()
     assert!(walk.session.as_ref().unwrap().is_silent());
 }
 
+/// A sound server that stalls again and again.
+#[test]
+fn a_sound_that_comes_and_goes_gives_one_notice_after_a_set_and_none_is_counted_too_often() {
+    let mut walk = Walk::new(Some("a device"));
+    walk.walk_to_the_counter();
+    walk.past_the_check().keys(".").wait(Millis(15_000));
+    for _ in 0..70_000 {
+        walk.session = walk.session.take().map(|session| {
+            let now = Now { at: walk.at, wall: wall() };
+            session.on(&now, Event::SoundDisturbed(Disturbance::Stuttered)).0
+        });
+    }
+    let _ = walk.on(Event::SoundLost);
+    let said = |effects: &[Effect]| effects.iter().filter(|effect| matches!(effect, Effect::Say(_))).count();
+    let first = walk.on(Event::SoundBack);
+    assert!(said(&first) > 0, "{first:?}");
+    for _ in 0..5 {
+        let _ = walk.on(Event::SoundLost);
+        let again = walk.on(Event::SoundBack);
+        assert_eq!(said(&again), 0, "{again:?}");
+    }
+    let notices = walk.session.as_ref().unwrap().screen(walk.at).notices;
+    assert_eq!(notices.iter().filter(|one| one.starts_with("The sound")).count(), 2, "{notices:?}");
+}
+
 /// What happened in the gap nobody knows: only the work until the tick before it was watched, and only the calls in it.
 #[test]
 fn more_than_two_seconds_between_two_ticks_end_a_set_as_interrupted_with_the_work_until_then() {

@@ -39,6 +39,8 @@ pub(super) struct Whole {
     /// Whether the sound check was answered with the right word.
     pub(super) sound_heard: bool,
     pub(super) sound_lost: bool,
+    /// After which set it was said that the sound is back.
+    pub(super) sound_back_said: Option<u8>,
     pub(super) not_saved: bool,
     /// The pushes that the partner was asked for so far.
     pub(super) pushes_given: usize,
