@@ -25,6 +25,7 @@ fn report() -> Report {
 }
 
 /// The same with the most of everything.
+#[expect(clippy::too_many_lines, reason = "a list of everything that a report can have")]
 fn fullest() -> Report {
     let mut report = report();
     let name = "W".repeat(40) + " " + &"w".repeat(39);

@@ -243,16 +243,18 @@ fn later_answers_lift_no_lock_that_only_a_clearance_lifts() {
             let trainee = Trainee::new(Past::default(), &[], both.clone());
             let listed: Vec<Lifted> =
                 trainee.clearable(&at(30)).into_iter().map(|clearable| clearable.lifted).collect();
-            let lifted = |row: &Identified<SuitabilityRow>, topic| Lifted {
+            let clearance = |row: &Identified<SuitabilityRow>, topic| Lifted {
                 session: row.id.to_string(),
                 what: Barrier::Topic(topic),
             };
-            assert_eq!(listed, if waits { vec![lifted(&first, topic)] } else { Vec::new() }, "{topic}");
-            assert!(!is_locked(vec![lifted(&first, topic)]) && !is_locked(vec![lifted(&both[1], topic)]));
+            assert_eq!(listed, if waits { vec![clearance(&first, topic)] } else { Vec::new() }, "{topic}");
+            assert!(
+                !is_locked(vec![clearance(&first, topic)]) && !is_locked(vec![clearance(&both[1], topic)])
+            );
             let other = if topic == Topic::ChestPain { Topic::BlackingOut } else { Topic::ChestPain };
-            assert_eq!(is_locked(vec![lifted(&first, other)]), waits, "{topic}: {other} was cleared");
+            assert_eq!(is_locked(vec![clearance(&first, other)]), waits, "{topic}: {other} was cleared");
             // Its limits end with the answer.
-            let past = Past { sessions: Vec::new(), lifted: vec![lifted(&first, topic)] };
+            let past = Past { sessions: Vec::new(), lifted: vec![clearance(&first, topic)] };
             let found = Trainee::new(past, &[], both.clone()).fitness.suitability.unwrap();
             assert!(found.because.is_empty(), "{topic}: {:?}", found.because);
         }

@@ -93,8 +93,9 @@ fn a_file_that_was_changed_without_use_is_a_change_and_one_without_its_text_is_n
     assert_eq!((last.day, last.source.as_str()), (None, "the file was changed without \"use\""));
     assert_eq!(last.harder.as_deref(), Some("6 days a week; the one before has 2"));
     assert_eq!(last.before, Some(a.digest().to_string()));
-    let lost = Program { day: nov(4), source: "b.toml".to_owned(), digest: Digest::of(b"b"), kept: None };
-    let found = changes(vec![used(3, &a, Seal::Whole), lost, used(5, &a, Seal::Whole)], &a, 1, 30);
+    let without_text =
+        Program { day: nov(4), source: "b.toml".to_owned(), digest: Digest::of(b"b"), kept: None };
+    let found = changes(vec![used(3, &a, Seal::Whole), without_text, used(5, &a, Seal::Whole)], &a, 1, 30);
     assert!(
         found[1].words().ends_with("instead of \"A\". Not known whether it is harder."),
         "{}",
