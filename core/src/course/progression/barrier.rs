@@ -54,11 +54,10 @@ pub struct Barriers {
 }
 
 impl Barriers {
-    /// What bars practice at `now`. A clock that was set back makes no hold shorter: elapsed time is counted from
-    /// the latest moment that was known.
+    /// What bars practice at `now`. A clock that was set back makes no hold shorter: it runs from the latest moment that was
+    /// known, and until the clock shows its end, whatever is dated later.
     pub fn of(past: &Past, now: Timestamp, today: Date) -> Self {
         let mut barriers = Self::default();
-        let now = past.latest().map_or(now, |latest| latest.max(now));
         for session in &past.sessions {
             let Marks { locks, holds } = Marks::of(session);
             barriers.locks.extend(
