@@ -27,9 +27,12 @@ mod lines;
 mod lock;
 mod others;
 pub mod rescue;
+mod safety;
+mod safety_file;
 #[cfg(test)]
 pub(crate) mod sample;
 mod schema;
+mod sentry;
 mod summaries;
 pub mod writer;
 
@@ -38,6 +41,8 @@ pub use folder::Folder;
 pub use in_use::Altered;
 pub use incoming::{Holds, Incoming};
 pub use lock::Lock;
+pub use safety::SafetyNotice;
+use safety_file::Guard;
 pub use writer::{Closed, Status, Writer};
 
 /// How long a commit waits for another program that is reading the file.
@@ -54,6 +59,7 @@ pub struct Journal {
     lock: Option<Lock>,
     /// A practice may be going on: here, or in another window.
     in_practice: bool,
+    guard: Guard,
 }
 
 /// Something that the opening of a journal did, for the person to know.
@@ -72,8 +78,8 @@ pub enum Notice {
     },
     /// A rescue file holds something that can never be taken in; it has a new name, and is not tried again.
     #[error(
-        "something of an earlier practice is not in the journal. You can practice as always. It is kept in {file}: show \
-         that file to whoever helps you with this computer ({reason})"
+        "something of an earlier practice is not in the journal. It is kept in {file}: show that file to whoever helps you \
+         with this computer ({reason})"
     )]
     SetAside {
         /// Its new name.
@@ -81,6 +87,16 @@ pub enum Notice {
         /// What does not fit.
         reason: String,
     },
+    /// A file that was set aside holds something that may lock.
+    #[error(
+        "practice is locked: {0} holds answers that may lock practice and are not in the journal. If you are unwell now, call \
+         your local emergency number. Show the file to whoever helps you with this computer; once a clinician has cleared you: \
+         counterpoise clear"
+    )]
+    Barred(PathBuf),
+    /// The safety record and the journal differ.
+    #[error("{0}")]
+    Safety(SafetyNotice),
     /// Sessions without an end were closed as interrupted.
     #[error("{}", interrupted(*.0))]
     Interrupted(usize),
@@ -125,14 +141,16 @@ impl Journal {
         let copy = schema::copy_before_migrating(&db, &path)?;
         migrate(&mut db, &path)?;
         keep_rollback(&db, &path)?;
-        let mut journal = Self { db, path, lock: Some(lock), in_practice: true };
+        let mut journal = Self { db, path, lock: Some(lock), in_practice: true, guard: Guard::Nothing };
         let mut notices: Vec<Notice> = copy.into_iter().map(Notice::Renewed).collect();
+        notices.extend(journal.open_guard()?);
         notices.extend(rescue::take_in(&mut journal));
         let closed = journal.close_interrupted()?;
         if closed > 0 {
             notices.push(Notice::Interrupted(closed));
         }
         journal.summarize();
+        notices.extend(journal.agree()?);
         schema::make_room(&journal.db).map_err(|source| journal.sqlite(source))?;
         rescue::make_spare(journal.path.parent().unwrap_or(Path::new("")))?;
         notices.extend(journal.outside()?.unread.into_iter().map(Notice::Unread));
@@ -163,7 +181,7 @@ impl Journal {
         };
         db.pragma_update(None, "query_only", true).map_err(at)?;
         let in_practice = folder.is_locked();
-        Ok(Self { db, path, lock: None, in_practice })
+        Self { db, path, lock: None, in_practice, guard: Guard::Nothing }.under_its_record()
     }
 
     /// The file.

@@ -6,6 +6,7 @@ pub mod printed_sheet;
 pub mod program;
 pub mod progress;
 pub mod progression;
+pub mod safeguard;
 pub mod standing;
 pub mod summaries;
 pub mod trainee;

@@ -21,6 +21,7 @@ mod partner;
 mod question;
 mod ranges;
 mod row;
+pub mod safety_record;
 mod stamp;
 mod tryout;
 
@@ -48,6 +49,7 @@ pub use row::{
     DeliveryRow, DisturbanceRow, Drawn, LadderRow, LeftOutRow, LiftedRow, MishapRow, PrescriptionText,
     ReadyRow, ResponseRow, RoutineRow, SessionBegun, SetEndRow, SetRow, SuitabilityRow, TopicRow, WorseRow,
 };
+pub use safety_record::{Mark, SafetyRecord, What};
 pub use stamp::{Stamp, instant};
 pub use tryout::{Seen, SeenRow, TriedOut};
 

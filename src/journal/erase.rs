@@ -11,7 +11,7 @@ use super::{Folder, JournalError, Lock};
 /// What is erased.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum What {
-    /// The journal, and what stands beside it: rescue files and the bytes kept for one, accounts of faults, what a crash left half written.
+    /// The journal, and what stands beside it: the safety record, rescue files and the bytes kept for one, accounts of faults, what a crash left half written.
     Journal,
     /// That, the settings and the prescriptions.
     Everything,
@@ -59,6 +59,7 @@ fn is_own(name: &str, what: What) -> bool {
     // With what a crash left half written (`.new`), and what SQLite keeps beside it.
     let is_whole = |rest: &str| rest.is_empty() || rest.starts_with(['-', '.']);
     let journal = begins("journal.sqlite").is_some_and(is_whole)
+        || name == "safety-record"
         || begins("rescue-").is_some_and(|rest| rest == "spare" || rest.contains(".json"))
         || begins("fault-").is_some_and(|rest| rest.ends_with(".txt") || rest.ends_with(".txt.new"));
     // `prescription.toml`, and the earlier ones by their digest.
@@ -178,9 +179,9 @@ mod test {
         fs::write(folder.prescription_file(), "kept").unwrap();
         fs::write(place.path().join("holiday.jpg"), "not ours").unwrap();
         assert!(holds(&everything_in(place.path())));
-        assert_eq!(files(&folder, What::Journal).unwrap().len(), 6);
+        assert_eq!(files(&folder, What::Journal).unwrap().len(), 7);
         let lock = folder.lock().unwrap();
-        assert_eq!(erase(&lock, What::Journal).unwrap(), 6);
+        assert_eq!(erase(&lock, What::Journal).unwrap(), 7);
         assert!(!holds(&everything_in(place.path())));
         assert!(folder.settings_file().exists() && folder.prescription_file().exists());
         assert_eq!(erase(&lock, What::Everything).unwrap(), 2);

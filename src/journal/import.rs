@@ -4,13 +4,13 @@
 use std::collections::HashSet;
 use std::fmt;
 
-use rusqlite::TransactionBehavior;
+use rusqlite::{Transaction, TransactionBehavior};
 
 use super::incoming::Incoming;
 use super::keep::not_kept;
 use super::lines::{self, NotKept, insert};
 use super::{Journal, JournalError, rescue};
-use counterpoise_core::record::{Contents, Id, Misfit};
+use counterpoise_core::record::{Contents, Id, Lifted, Misfit};
 use counterpoise_core::words::counted;
 
 /// What an import did.
@@ -69,7 +69,7 @@ pub(super) fn add(journal: &mut Journal, incoming: &Incoming) -> Result<Imported
     let before = journal.contents()?;
     let path = journal.path.clone();
     let at = |source| JournalError::from_sqlite(&path, source);
-    let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;
+    let change = Transaction::new_unchecked(&journal.db, TransactionBehavior::Immediate).map_err(at)?;
     for line in &incoming.lines {
         insert(&change, line).map_err(|error| match error {
             NotKept::Differs(_) => refuse(error.to_string()),
@@ -86,8 +86,17 @@ pub(super) fn add(journal: &mut Journal, incoming: &Incoming) -> Result<Imported
     if let Some(misfit) = after.misfits.iter().find(|misfit| !known.contains(misfit)) {
         return Err(refuse(misfit.to_string()));
     }
+    let guarded = journal.guard_before(&change, &incoming.lines);
     change.commit().map_err(at)?;
     journal.summarize();
+    guarded?;
+    if let (Some(file), true) = (journal.guard.file(), nothing_before) {
+        file.rename(journal.id()?).map_err(|source| journal.unguarded(source))?;
+    }
+    // What the file brings a clearance of is lifted, and nothing that was lifted before.
+    let was_lifted = before.lifted();
+    let lifted: Vec<Lifted> = after.lifted().into_iter().filter(|one| !was_lifted.contains(one)).collect();
+    journal.guard_after(&incoming.lines, &lifted)?;
     Ok(counts(&before, incoming))
 }
 

@@ -4,7 +4,7 @@ use std::fs;
 use std::io;
 
 use jiff::ZonedDateTime;
-use rusqlite::TransactionBehavior;
+use rusqlite::{Transaction, TransactionBehavior};
 
 use super::lines::{NotKept, Pen, insert, instant};
 use super::{Journal, JournalError};
@@ -67,7 +67,9 @@ impl Journal {
         });
         let (who, reason) = (who.to_owned(), reason.to_owned());
         let row = ClearanceRow { at: Stamp::from(at), who, reason, lifted: lifted.collect() };
-        self.keep(at, None, [Entry::Cleared(row)])
+        let line = self.pen()?.line(instant(at), None, Entry::Cleared(row));
+        self.keep_lines(std::slice::from_ref(&line))?;
+        self.guard_after(&[line], lifts)
     }
 
     /// Keeps the result of a balance test.
@@ -123,7 +125,9 @@ impl Journal {
         session: Id,
         answer: counterpoise_core::record::Answer,
     ) -> Result<(), JournalError> {
-        self.keep(at, Some(session), [Entry::answered(None, answer)])
+        let before = self.guard.standing();
+        self.keep(at, Some(session), [Entry::answered(None, answer)])?;
+        self.settle_marks(session, &before, instant(at))
     }
 
     /// Keeps what was seen in a try-out, after what was kept of it before.
@@ -253,14 +257,16 @@ impl Journal {
         }
         let path = self.path.clone();
         let at = |source| JournalError::from_sqlite(&path, source);
-        let change = self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(at)?;
+        let change = Transaction::new_unchecked(&self.db, TransactionBehavior::Immediate).map_err(at)?;
         for line in lines {
             insert(&change, line).map_err(|error| not_kept(&path, error))?;
         }
+        // What bars is in the safety record before the journal has it, and in the journal although it is not.
+        let guarded = self.guard_before(&change, lines);
         also()?;
         change.commit().map_err(at)?;
         self.summarize();
-        Ok(())
+        guarded.and_then(|()| self.guard_after(lines, &[]))
     }
 }
 

@@ -10,6 +10,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use super::incoming::Incoming;
+use super::safety_file::Guard;
 use super::{BUSY, Journal, JournalError, import, in_memory, schema};
 
 /// More than there are different questions to a journal: each is prepared once.
@@ -48,7 +49,10 @@ impl Journal {
         db.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true).map_err(at)?;
         schema::recognize(&db, path)?;
         let in_practice = path.parent().is_some_and(super::lock::is_locked);
-        Ok(Self { db: current(db, path)?, path: path.to_owned(), lock: None, in_practice })
+        let db = current(db, path)?;
+        let alone = path.file_name() != Some("journal.sqlite".as_ref());
+        let journal = Self { db, path: path.to_owned(), lock: None, in_practice, guard: Guard::Nothing };
+        if alone { Ok(journal) } else { journal.under_its_record() }
     }
 
     /// The journal that an export holds, in memory. `path` is where the export lies.
@@ -76,7 +80,8 @@ impl Journal {
     }
 
     fn nowhere(path: &Path) -> Result<Self, JournalError> {
-        Ok(Self { db: in_memory(path)?, path: path.to_owned(), lock: None, in_practice: false })
+        let db = in_memory(path)?;
+        Ok(Self { db, path: path.to_owned(), lock: None, in_practice: false, guard: Guard::Nothing })
     }
 
     fn read_only(self) -> Result<Self, JournalError> {

@@ -11,7 +11,10 @@ use rusqlite::TransactionBehavior;
 use super::export::write_entries;
 use super::folder::{fill, free_name, sync_folder, write_beside};
 use super::lines::{self, NotKept, insert};
+use super::summaries;
 use super::{Folder, Incoming, Journal, JournalError, Notice};
+use counterpoise_core::course::safeguard::can_bar;
+use counterpoise_core::plan::prescription::Digest;
 use counterpoise_core::record::{Contents, Id, Line, Misfit};
 
 /// How the form of every rescue file begins.
@@ -129,6 +132,25 @@ fn take_in_file(journal: &mut Journal, file: &Path) -> Notice {
     }
 }
 
+/// The files of the folder that were set aside.
+pub(super) fn set_aside(folder: &Path) -> Vec<PathBuf> {
+    let names = fs::read_dir(folder).into_iter().flatten().filter_map(|entry| Some(entry.ok()?.path()));
+    let mut files: Vec<PathBuf> =
+        names.filter(|path| path.extension() == Some("set-aside".as_ref())).collect();
+    files.sort();
+    files
+}
+
+/// The id that stands for the bytes of a file that was set aside, if something in it may bar practice and is not in the journal.
+/// What cannot be read may bar.
+pub(super) fn may_bar(file: &Path, is_there: impl Fn(&Line) -> bool) -> Option<Id> {
+    let bytes = fs::read(file).unwrap_or_default();
+    let name = file.display().to_string();
+    let read = Incoming::read(&name, &bytes).and_then(Incoming::into_rescue);
+    let is_harmless = read.is_ok_and(|rescue| !can_bar(rescue.lines.iter().filter(|line| !is_there(line))));
+    (!is_harmless).then(|| Id::of(&Digest::of(&bytes).to_string()))
+}
+
 /// Why a rescue file is not taken in.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum Hindrance {
@@ -152,7 +174,8 @@ pub(super) fn apply(journal: &mut Journal, lines: &[Line]) -> Result<Option<Stri
 
 /// Keeps every line that can be kept, in one commit; returns why the others cannot.
 fn keep_all(journal: &mut Journal, lines: &[Line]) -> Result<Vec<String>, NotKept> {
-    let change = journal.db.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let Journal { db, guard, .. } = journal;
+    let change = db.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut refused = Vec::new();
     for line in lines {
         match insert(&change, line) {
@@ -164,6 +187,8 @@ fn keep_all(journal: &mut Journal, lines: &[Line]) -> Result<Vec<String>, NotKep
     // What has no place is kept all the same, and named.
     let rescued = |misfit: &&Misfit| lines.iter().any(|line| line.id == misfit.id);
     let contents = Contents::of(lines::all(&change)?);
+    // What cannot be written there is written at the next start, from the journal.
+    let _ = guard.file().map(|file| summaries::known(&change).map(|known| file.add(&known)));
     refused.extend(contents.misfits.iter().filter(rescued).map(ToString::to_string));
     change.commit()?;
     journal.summarize();

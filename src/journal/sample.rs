@@ -231,7 +231,8 @@ pub(crate) fn exported(journal: &Journal) -> Vec<u8> {
 /// A journal that is nowhere on the disk, with the lock of nobody.
 pub(crate) fn in_memory() -> Journal {
     let path = std::path::PathBuf::from("memory");
-    Journal { db: super::in_memory(&path).unwrap(), path, lock: None, in_practice: true }
+    let (db, guard) = (super::in_memory(&path).unwrap(), super::Guard::Nothing);
+    Journal { db, path, lock: None, in_practice: true, guard }
 }
 
 /// What these entries come to, with the ends that are missing.

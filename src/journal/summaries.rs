@@ -9,14 +9,14 @@ use counterpoise_core::course::trainee::Trainee;
 use counterpoise_core::record::{ChangeRow, Contents, Id};
 
 impl Journal {
-    /// What is known of the person.
+    /// What is known of the person: by the journal, and by the safety record beside it.
     ///
     /// # Errors
     /// If the file cannot be read.
     pub fn trainee(&self) -> Result<Trainee, JournalError> {
         let summaries = self.summaries()?;
         let going_on = self.lock.is_none() && summaries.has_open();
-        let mut known = summaries.trainee();
+        let mut known = summaries.trainee().beside(&self.guard.standing()).0;
         known.going_on = going_on;
         Ok(known)
     }
@@ -60,6 +60,11 @@ impl Journal {
         // The summary is as it was, and nothing is decided by it that the entries do not say.
         let _ = kept;
     }
+}
+
+/// What the journal alone knows of the person.
+pub(super) fn known(db: &Connection) -> rusqlite::Result<Trainee> {
+    Ok(current(db)?.0.trainee())
 }
 
 /// The summary, and the sessions whose kept one is not current; `None`: all of it.

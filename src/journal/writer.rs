@@ -9,6 +9,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use super::lines::{NotKept, Pen, insert, instant};
+use super::sentry::Sentry;
 use super::{Folder, Journal, JournalError, rescue};
 use counterpoise_core::record::{Entry, Id, Line};
 use jiff::ZonedDateTime;
@@ -56,6 +57,7 @@ pub struct Writer {
     id: Id,
     folder: Option<Folder>,
     pen: Pen,
+    sentry: Option<Sentry>,
 }
 
 /// Whether everything that was handed over is on the disk.
@@ -101,6 +103,10 @@ impl Writer {
         let (tell_dealt, dealt) = mpsc::channel();
         let (tell_closed, closed) = mpsc::sync_channel(1);
         let folder = journal.folder().cloned();
+        let sentry = match journal.guard.file() {
+            Some(file) => Some(Sentry::start(file.clone(), id, journal.id()?, tell.clone())),
+            None => None,
+        };
         let desk = Desk {
             journal,
             id,
@@ -128,6 +134,7 @@ impl Writer {
             id,
             folder,
             pen,
+            sentry,
         })
     }
 
@@ -171,6 +178,9 @@ impl Writer {
     pub(super) fn hand_over(&mut self, line: Line, done: Option<SyncSender<()>>) {
         self.unsure.push_back(line.clone());
         self.all.push(line.clone());
+        if let Some(sentry) = &mut self.sentry {
+            sentry.watch(&self.all);
+        }
         self.waiting.push_back(Parcel { line, done });
         self.pass_on();
     }

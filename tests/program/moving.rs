@@ -279,7 +279,7 @@ fn after_it_was_erased_no_byte_of_it_is_in_the_folder_and_copies_are_named() {
     }
     let told = erase("erase\n");
     let said = String::from_utf8(told.stdout).unwrap();
-    assert!(told.status.success() && said.contains("Erased: 5 files."), "{said}");
+    assert!(told.status.success() && said.contains("Erased: 6 files."), "{said}");
     let stick = fs::read_dir(folder.join("stick/counterpoise")).unwrap().next().unwrap().unwrap().path();
     for copy in [data.join("journal-backup.json"), stick] {
         assert!(said.contains(&copy.display().to_string()) && copy.exists(), "{}: {said}", copy.display());

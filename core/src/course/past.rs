@@ -26,6 +26,10 @@ pub struct Past {
     pub sessions: Vec<PastSession>,
     /// What a clearance lifted.
     pub lifted: Vec<Lifted>,
+    /// Days of which nothing but the safety record says that an answer ended practice.
+    pub closed_days: Vec<Date>,
+    /// When dates were cleared, by session, also of sessions of which only the safety record knows.
+    pub dates_cleared: Vec<(String, (Timestamp, Date))>,
 }
 
 /// One session.
@@ -150,16 +154,19 @@ impl Past {
         clearances: &[ClearanceRow],
         can_lock: impl Fn(&str) -> &'a [Id],
     ) -> Self {
+        let mut dates_cleared = Vec::new();
         for row in clearances {
             let dates = row.lifted.iter().filter(|lifted| lifted.what == Barrier::Date);
             for lifted in dates {
                 let of = sessions.iter_mut().find(|session| session.id == lifted.locked_by);
+                dates_cleared
+                    .extend(row.at.day().map(|day| (lifted.locked_by.clone(), (row.at.instant(), day))));
                 if let (Some(session), Some(day)) = (of, row.at.day()) {
                     session.date_cleared = session.date_cleared.max(Some((row.at.instant(), day)));
                 }
             }
         }
-        Self { sessions, lifted: lifted(clearances, can_lock) }
+        Self { sessions, lifted: lifted(clearances, can_lock), dates_cleared, ..Self::default() }
     }
 
     /// From when the hours of a hold of this session count, and the day on which nothing is due any more. A clearance of its

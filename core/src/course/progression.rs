@@ -26,7 +26,8 @@ mod reason;
 pub use crate::record::Decision;
 use crate::record::{Decided, Given};
 pub use barrier::{
-    ActiveHold, ActiveLock, ActiveRestriction, Barriers, marks_of, restrictions_of, unwell_last_time,
+    ActiveHold, ActiveLock, ActiveRestriction, Barriers, ends_day, marks_of, restrictions_of,
+    unwell_last_time,
 };
 pub use judge::{Fault, Judgment, Shortfall, judge};
 pub use ladder_state::{LadderState, too_hard};

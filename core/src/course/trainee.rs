@@ -11,7 +11,7 @@ use crate::course::progression::{Barriers, Fitness, Next, at_steps, too_hard};
 use crate::health::assessment::{Dated, retest_from, tests_below_cut_off};
 use crate::health::suitability::{Acceptances, By, Effect, Finding, Suitability, Topic, Why};
 use crate::plan::prescription::{Excess, Prescription};
-use crate::record::{BalanceRow, Contents, Id, Identified, SuitabilityRow, TopicRow};
+use crate::record::{BalanceRow, Contents, Id, Identified, Stamp, SuitabilityRow, TopicRow};
 
 /// What is known of one person.
 #[derive(Debug, Clone, Default)]
@@ -94,6 +94,20 @@ impl Trainee {
     /// What the answers about the partner come to, whatever else was answered.
     pub fn partner_fit(&self) -> PartnerFit {
         partner_fit(&standing(&self.answered), &self.past.lifted)
+    }
+
+    /// Whether these answers about suitability were kept.
+    pub fn has_answers(&self, id: Id) -> bool {
+        self.answered.iter().any(|row| row.id == id)
+    }
+
+    /// The answers about suitability that say "a clinician first" now, with their moment.
+    pub fn rows_that_lock(&self) -> Vec<(Id, Stamp)> {
+        let found = what_counts(&self.answered, &self.past.lifted, &Acceptances::default());
+        let locking = found.iter().filter(|one| one.topic.leads_to(one.finding) == Effect::Clinician);
+        let mut rows: Vec<(Id, Stamp)> = locking.map(|one| (one.row.id, one.row.at.clone())).collect();
+        rows.dedup_by_key(|(id, _)| *id);
+        rows
     }
 
     /// When suitability was answered last, as it was written.

@@ -30,6 +30,8 @@ pub enum Lock {
     Dizziness,
     /// Felt unwell in a practice, and did not report afterwards that it passed.
     Unwell,
+    /// Something that may have locked, and of which it is not known what it was: a damaged record, a file that was set aside.
+    Lost,
 }
 
 /// What holds practice for 48 hours and lowers it by one step \[judgment\].
@@ -69,6 +71,7 @@ words! {
         Nerve => "new weakness, numbness, or trouble speaking or seeing",
         Dizziness => "dizziness that did not pass in five minutes",
         Unwell => "feeling unwell, and nobody said that it passed",
+        Lost => "an answer that was not kept whole",
     }
     Hold {
         Fall => "a fall without injury",

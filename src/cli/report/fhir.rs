@@ -273,7 +273,7 @@ mod test_of_bundle {
             company: Company::Elsewhere,
         };
         Material {
-            past: Past { sessions: vec![session, stopped], lifted: Vec::new() },
+            past: Past { sessions: vec![session, stopped], ..Past::default() },
             details: vec![
                 SessionDetails {
                     sets,

@@ -52,7 +52,7 @@ fn alone(answers: &[(Question, u8)], why: SessionEnd) -> Vec<Entry> {
 fn barriers(session: PastSession, since_known: SignedDuration) -> Barriers {
     let now = session.known() + since_known;
     let day = session.day;
-    Barriers::of(&Past { sessions: vec![session], lifted: Vec::new() }, now, day)
+    Barriers::of(&Past { sessions: vec![session], ..Past::default() }, now, day)
 }
 
 /// What an earlier version imported stays in the journal, and nothing else does not open because of it.

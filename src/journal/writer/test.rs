@@ -294,7 +294,7 @@ fn an_entry_that_does_not_fit_does_not_keep_the_others_of_its_rescue_file_out() 
 }
 
 #[test]
-fn a_broken_rescue_file_is_set_aside_and_stops_nobody() {
+fn a_broken_rescue_file_is_set_aside_and_locks() {
     let place = tempdir().unwrap();
     let folder = Folder::open_in(place.path()).unwrap();
     drop(open(&folder));
@@ -302,11 +302,12 @@ fn a_broken_rescue_file_is_set_aside_and_stops_nobody() {
     fs::write(&file, "{\"schema\": \"counterpoise.rescue/1\",\n \"session\": 7}").unwrap();
     let (journal, notices) = Journal::open(folder.lock().unwrap()).unwrap();
     assert!(journal.contents().unwrap().sessions.is_empty());
-    let [Notice::SetAside { file: aside, reason }] = &notices[..] else { panic!("{notices:?}") };
+    let [Notice::SetAside { file: aside, reason }, barred] = &notices[..] else { panic!("{notices:?}") };
     assert!(aside.exists() && !file.exists() && reason.contains("line 2"), "{reason}");
+    assert_eq!(*barred, Notice::Barred(aside.clone()), "nobody knows what it holds");
     drop(journal);
-    let (_, notices) = Journal::open(folder.lock().unwrap()).unwrap();
-    assert_eq!(notices, [], "nobody is told twice");
+    let (_, again) = Journal::open(folder.lock().unwrap()).unwrap();
+    assert_eq!(again[..], notices[1..], "why practice is locked is said each time");
 }
 
 /// A folder in place of the file stands for one that cannot be read today.

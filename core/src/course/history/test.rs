@@ -21,7 +21,7 @@ fn alone(answers: &[(Question, u8)], why: SessionEnd) -> SessionRecord {
 fn barriers(session: PastSession, since_known: SignedDuration) -> Barriers {
     let now = session.known() + since_known;
     let day = session.day;
-    Barriers::of(&Past { sessions: vec![session], lifted: Vec::new() }, now, day)
+    Barriers::of(&Past { sessions: vec![session], ..Past::default() }, now, day)
 }
 
 /// What is barred at the last moment of a hold, and at the first after it.

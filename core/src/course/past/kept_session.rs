@@ -1,5 +1,8 @@
 //! A kept session as the rules see it.
 
+use jiff::Timestamp;
+use jiff::civil::Date;
+
 use super::{FallAnswers, Incidents, PastSession, PastSet};
 use crate::plan::drill::Form;
 use crate::plan::prescription::Digest;
@@ -9,15 +12,21 @@ impl PastSession {
     /// A session at its beginning, of which nothing else is known. `None` for one that no rule can place: its moment has
     /// no date. The gate of a stamp lets none of those in.
     pub fn begun(id: String, begun: &Stamp, digest: Digest, sets_planned: u8, by_hand: bool) -> Option<Self> {
-        Some(Self {
+        let (day, begun) = (begun.day()?, begun.instant());
+        Some(Self { sets_planned, by_hand, ..Self::lost(id, day, begun, digest) })
+    }
+
+    /// A session of which nothing but its moment is known.
+    pub(crate) fn lost(id: String, day: Date, begun: Timestamp, digest: Digest) -> Self {
+        Self {
             id,
-            day: begun.day()?,
-            begun: begun.instant(),
-            ended: begun.instant(),
+            day,
+            begun,
+            ended: begun,
             seen_before: None,
             digest,
             end: None,
-            sets_planned,
+            sets_planned: 0,
             sets_whole: None,
             sets: Vec::new(),
             tried_out: false,
@@ -30,14 +39,14 @@ impl PastSession {
             why_stopped: None,
             symptom: None,
             before_set: Vec::new(),
-            by_hand,
+            by_hand: false,
             date_cleared: None,
             doubtful: false,
             discounted: false,
             locked_before: Vec::new(),
             held_before: Vec::new(),
             incidents_before: Incidents::default(),
-        })
+        }
     }
 
     /// The session as this record has it; `None` as for [`PastSession::begun`].

@@ -143,5 +143,5 @@ impl PastSet {
 
 /// A past of these sessions, with no lock lifted.
 pub fn past(sessions: impl IntoIterator<Item = PastSession>) -> Past {
-    Past { sessions: sessions.into_iter().collect(), lifted: Vec::new() }
+    Past { sessions: sessions.into_iter().collect(), ..Past::default() }
 }

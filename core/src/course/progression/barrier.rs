@@ -82,6 +82,10 @@ impl Barriers {
                 barriers.not_before = barriers.not_before.max((today < next).then_some(next));
             }
         }
+        for day in &past.closed_days {
+            let next = day.saturating_add(1.days());
+            barriers.not_before = barriers.not_before.max((today < next).then_some(next));
+        }
         barriers.holds.sort_by_key(|hold| hold.until);
         barriers
     }
@@ -102,6 +106,13 @@ fn stays_a_day(session: &PastSession) -> bool {
             .reasons
             .iter()
             .any(|reason| reason.verdict == Verdict::NotToday && !reason.can_be_put_right())
+}
+
+/// Whether an answer in it ended practice for its day.
+pub fn ends_day(session: &PastSession) -> bool {
+    use crate::record::SessionEnd::{Fell, Grabbed, NotAnswered, StoppedUnsteady, Unwell};
+    stays_a_day(session)
+        || matches!(session.end, Some(Fell | Grabbed | NotAnswered | StoppedUnsteady | Unwell))
 }
 
 /// What one session locks and holds.

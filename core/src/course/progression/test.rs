@@ -862,13 +862,13 @@ fn every_step_of_every_ladder_has_words_for_its_change() {
 #[test]
 fn a_try_out_counts_as_no_practice_and_locks_and_holds_all_the_same() {
     let tried = session(2).but(|session| session.tried_out = true);
-    let past = Past { sessions: vec![tried.clone()], lifted: Vec::new() };
+    let past = Past { sessions: vec![tried.clone()], ..Past::default() };
     let next = Next::of(&past, &prescription(), &Fitness::default(), &at(2));
     assert!(next.is_open(), "{:?}", next.reasons);
     assert_eq!(next.reasons, [Reason::FirstPractice]);
 
     let fell = tried.but(|session| session.end = Some(SessionEnd::Fell));
-    let past = Past { sessions: vec![fell], lifted: Vec::new() };
+    let past = Past { sessions: vec![fell], ..Past::default() };
     let next = Next::of(&past, &prescription(), &Fitness::default(), &at(2));
     assert_eq!(next.decision, Decision::Locked);
 }

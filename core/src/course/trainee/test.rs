@@ -54,7 +54,7 @@ fn rises(at: &ZonedDateTime, value: u32) -> BalanceRow {
 
 fn clinician_lifted(at: &ZonedDateTime) -> Past {
     let lifted = Lifted { session: answered(at, Answer::No).id.to_string(), what: Barrier::Clinician };
-    Past { sessions: Vec::new(), lifted: vec![lifted] }
+    Past { lifted: vec![lifted], ..Past::default() }
 }
 
 fn is_clinician(trainee: &Trainee) -> bool {
@@ -210,7 +210,7 @@ fn what_needs_a_clearance_is_lifted_by_one_and_by_nothing_else() {
         let row = given(24, &[(topic, yes())]);
         let lifted = Lifted { session: row.id.to_string(), what: Barrier::Topic(topic) };
         let cleared = |row| {
-            let past = Past { sessions: Vec::new(), lifted: vec![lifted.clone()] };
+            let past = Past { lifted: vec![lifted.clone()], ..Past::default() };
             Trainee::new(past, &[], vec![row]).next(&issued(""), &at(30)).decision != Decision::Locked
         };
         assert!(cleared(row));
@@ -234,7 +234,7 @@ fn later_answers_lift_no_lock_that_only_a_clearance_lifts() {
             let first = given(24, &[(topic, reply)]);
             let both = then(&first, given(26, &[]));
             let is_locked = |lifted: Vec<Lifted>| {
-                let past = Past { sessions: Vec::new(), lifted };
+                let past = Past { lifted, ..Past::default() };
                 is_clinician(&Trainee::new(past, &[], both.clone()))
             };
             let waits = topic.needs_clearance();
@@ -254,7 +254,7 @@ fn later_answers_lift_no_lock_that_only_a_clearance_lifts() {
             let other = if topic == Topic::ChestPain { Topic::BlackingOut } else { Topic::ChestPain };
             assert_eq!(is_locked(vec![clearance(&first, other)]), waits, "{topic}: {other} was cleared");
             // Its limits end with the answer.
-            let past = Past { sessions: Vec::new(), lifted: vec![clearance(&first, topic)] };
+            let past = Past { lifted: vec![clearance(&first, topic)], ..Past::default() };
             let found = Trainee::new(past, &[], both.clone()).fitness.suitability.unwrap();
             assert!(found.because.is_empty(), "{topic}: {:?}", found.because);
         }
@@ -307,7 +307,7 @@ proptest! {
         let mut all = topics(&Past::default());
         prop_assert_eq!(all.len(), not_good.len());
         let what = all.remove(which.index(all.len()));
-        let past = Past { sessions: Vec::new(), lifted: vec![Lifted { session: row.id.to_string(), what }] };
+        let past = Past { lifted: vec![Lifted { session: row.id.to_string(), what }], ..Past::default() };
         prop_assert_eq!(topics(&past), all);
     }
 }
