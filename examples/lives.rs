@@ -28,8 +28,8 @@ fn main() -> Result<(), Box<dyn Error>> {
                 return;
             }
             let path = place.path().to_owned();
-            let lived = thread::spawn(move || Life::new(seed_of_this, &path).live(weeks)).join();
-            let Ok(tally) = lived else {
+            let ended = thread::spawn(move || Life::new(seed_of_this, &path).live(weeks)).join();
+            let Ok(tally) = ended else {
                 eprintln!(
                     "To live it again: cargo run --release --example lives -- {seed_of_this} 1 {weeks}"
                 );

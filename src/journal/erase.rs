@@ -61,7 +61,7 @@ fn is_own(name: &str, what: What) -> bool {
     let journal = begins("journal.sqlite").is_some_and(is_whole)
         || name == "safety-record"
         || begins("rescue-").is_some_and(|rest| rest == "spare" || rest.contains(".json"))
-        || begins("fault-").is_some_and(|rest| rest.ends_with(".txt") || rest.ends_with(".txt.new"));
+        || begins("fault-").is_some_and(|rest| [".txt", ".txt.new"].iter().any(|end| rest.ends_with(end)));
     // `prescription.toml`, and the earlier ones by their digest.
     let is_digest = |rest: &str| !rest.is_empty() && rest.bytes().all(|byte| byte.is_ascii_hexdigit());
     let earlier =

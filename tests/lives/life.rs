@@ -327,7 +327,7 @@ impl Life {
             };
             match answer {
                 Answer::FellThen(Some(fell)) if fell.may_be_yes() => {
-                    open.extend([Question::Head, Question::FallHurt])
+                    open.extend([Question::Head, Question::FallHurt]);
                 }
                 Answer::UnwellThen(Some(unwell)) if unwell.may_be_yes() => open.push(Question::Symptom),
                 _ => {}

@@ -67,8 +67,8 @@ fn a_track_its_cue_sheet_and_a_list_are_for_their_owner_alone() {
     let made = run_with(place.path(), &["track", "gentle", "--count", "1", "--out", "tracks"], "");
     assert!(made.status.success(), "{}", error(&made));
     for name in ["one.wav", "one.json", "tracks/track-1.wav", "tracks/track-1.json", "tracks/list.txt"] {
-        let mode = fs::metadata(place.path().join(name)).unwrap().permissions().mode();
-        assert_eq!(mode & 0o777, 0o600, "{name}");
+        let bits = fs::metadata(place.path().join(name)).unwrap().permissions().mode();
+        assert_eq!(bits & 0o777, 0o600, "{name}");
     }
 }
 

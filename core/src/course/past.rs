@@ -34,6 +34,7 @@ pub struct Past {
 
 /// One session.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own")]
 pub struct PastSession {
     /// Tells it from others.
     pub id: String,
