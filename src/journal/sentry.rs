@@ -44,7 +44,7 @@ impl Sentry {
     /// one says was not so, in this same practice, is cleared: a fall locks until it is said that it did no harm.
     pub(super) fn watch(&mut self, all: &[Line]) {
         let Some(last) = all.last() else { return };
-        if last.session != Some(self.id) || !(can_bar([last]) || !self.marks.is_empty()) {
+        if last.session != Some(self.id) || !can_bar([last]) && self.marks.is_empty() {
             return;
         }
         let now = marks_of_lines(all, self.id, self.journal);

@@ -5,6 +5,8 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
+use crate::run::{PARTNER_SUITS, lines};
+
 fn run_in(home: &Path, arguments: &[&str], input: &str) -> Output {
     use std::io::Write;
     let mut child = Command::new(env!("CARGO_BIN_EXE_counterpoise"))
@@ -253,7 +255,11 @@ fn every_surface_that_starts_practice_says_what_comes_first_and_promises_nothing
         ("practice", printed(home, &["practice", "--plain", "--silent"], "")),
         (
             "practice with a partner",
-            printed(home, &["practice", "with-a-partner", "--partner", "screen", "--plain", "--silent"], ""),
+            printed(
+                home,
+                &["practice", "with-a-partner", "--partner", "screen", "--plain", "--silent"],
+                &lines(&PARTNER_SUITS),
+            ),
         ),
         ("next", printed(home, &["next"], "")),
         ("program", printed(home, &["program"], "")),

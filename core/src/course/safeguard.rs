@@ -82,8 +82,7 @@ impl Trainee {
                 // The answers may have been given anew since. A day ends by itself, and a hold that is over has no mark.
                 What::Bars(Barrier::Clinician) => self.has_answers(mark.session),
                 What::EndsDay => there,
-                What::Bars(_) => known.contains(&(mark.session, mark.what)),
-                What::Holds(_) => known.contains(&(mark.session, mark.what)),
+                What::Bars(_) | What::Holds(_) => known.contains(&(mark.session, mark.what)),
                 What::Clears(_) => true,
             };
             if !is_known {

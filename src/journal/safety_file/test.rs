@@ -155,7 +155,9 @@ fn a_journal_that_is_lost_emptied_or_replaced_takes_no_lock_along() {
         drop(open(&place.folder));
         let before = fs::read(place.folder.journal_file()).unwrap();
         let mut writer = Writer::start(open(&place.folder), id(1)).unwrap();
-        with_chest().into_iter().for_each(|entry| writer.keep(&now(), entry));
+        for entry in with_chest() {
+            writer.keep(&now(), entry);
+        }
         assert_eq!(writer.close().not_saved, 0);
         lose(&place, &before);
         let (locks, notices) = place.locks();
