@@ -3,6 +3,7 @@
 //! opened. After each step it is held that nothing that was ended is lost, no lock is lost or shortened, no limit is passed,
 //! and nothing is said or offered that would be refused.
 
+use std::collections::HashSet;
 use std::fs;
 use std::path::Path;
 use std::time::Duration;
@@ -49,6 +50,8 @@ pub(crate) struct Tally {
     pub(crate) sets: u64,
     /// Times that the program was killed.
     pub(crate) kills: u64,
+    /// Times that the journal was lost.
+    pub(crate) lost: u64,
     /// Times that the clock was set.
     pub(crate) clocks: u64,
     /// Locks and holds that were told of.
@@ -63,6 +66,7 @@ impl std::ops::AddAssign for Tally {
         self.sessions += other.sessions;
         self.sets += other.sets;
         self.kills += other.kills;
+        self.lost += other.lost;
         self.clocks += other.clocks;
         self.barred += other.barred;
         self.cleared += other.cleared;
@@ -102,6 +106,8 @@ pub(crate) struct Life {
     /// Sets whose end was on the disk before anything else happened.
     ended: Vec<(Id, u8, SetEndRow)>,
     told: Vec<Told>,
+    /// The sessions of which something was cleared that was told in them (false), or whose date was set aside (true).
+    cleared: HashSet<(String, bool)>,
     tally: Tally,
 }
 
@@ -130,6 +136,7 @@ impl Life {
             prescription,
             ended: Vec::new(),
             told: Vec::new(),
+            cleared: HashSet::new(),
             tally: Tally::default(),
         }
     }
@@ -140,6 +147,7 @@ impl Life {
         while self.time < end {
             self.time += SignedDuration::from_mins(self.random.random_range(60..40 * 60));
             self.set_the_clock();
+            self.lose_the_journal();
             let known = self.look();
             self.therapist(&known);
             let known = self.look();
@@ -174,6 +182,21 @@ impl Life {
         }
     }
 
+    /// The journal is deleted by somebody, or its file is emptied. What was practiced is gone; what bars practice is not.
+    fn lose_the_journal(&mut self) {
+        let file = self.folder().journal_file();
+        if !file.exists() || !self.chance(0.01) {
+            return;
+        }
+        self.tally.lost += 1;
+        self.ended.clear();
+        if self.chance(0.5) {
+            fs::remove_file(&file).unwrap();
+        } else {
+            fs::write(&file, "").unwrap();
+        }
+    }
+
     /// What anybody who looks sees, and what must hold of it.
     fn look(&mut self) -> Trainee {
         let journal = Journal::look(&self.folder()).unwrap();
@@ -196,7 +219,7 @@ impl Life {
         let barred = known.barriers(&now);
         for told in &self.told {
             let session = told.session.to_string();
-            let lifted = known.past.lifted.iter().any(|one| one.session == session && one.what.is_told());
+            let lifted = self.cleared.contains(&(session.clone(), false));
             match told.what {
                 Bar::Lock { emergency } => {
                     let locked = barred
@@ -209,11 +232,7 @@ impl Life {
                 Bar::Hold => {
                     // A clock that was set back shortens nothing.
                     let since = now.timestamp().duration_since(told.at);
-                    let set_aside = known
-                        .past
-                        .lifted
-                        .iter()
-                        .any(|one| one.what == Barrier::Date && one.session == session);
+                    let set_aside = self.cleared.contains(&(session, true));
                     let passed = self.time.duration_since(told.time);
                     let runs = if set_aside { passed < HOLD && self.off.is_zero() } else { since < HOLD };
                     assert!(!runs || state.is_barred(), "a hold is shortened ({since:#}): {told:?}: {state}");
@@ -243,6 +262,8 @@ impl Life {
         let some = self.random.random_range(1..=lifts.len());
         let (mut journal, _) = Journal::open(self.folder().lock().unwrap()).unwrap();
         journal.keep_clearance(&now, "K. L.", "seen", &lifts[..some]).unwrap();
+        let cleared = lifts[..some].iter().filter(|one| one.what.is_told() || one.what == Barrier::Date);
+        self.cleared.extend(cleared.map(|one| (one.session.clone(), one.what == Barrier::Date)));
         self.tally.cleared += 1;
     }
 

@@ -14,5 +14,5 @@ fn in_no_life_is_anything_lost_shortened_or_contradicted() {
         all += Life::new(seed, place.path()).live(10);
     }
     // A life in which nothing happens proves nothing.
-    assert!(all.sessions > 60 && all.sets > 60 && all.kills > 0 && all.barred > 0, "{all:?}");
+    assert!(all.sessions > 60 && all.sets > 60 && all.kills > 0 && all.barred > 0 && all.lost > 0, "{all:?}");
 }
