@@ -105,12 +105,15 @@ fn range_cues(cues: &[CueRow], work_ms: u32) -> Result<(), String> {
     Ok(())
 }
 
-/// The first character of a text in what a line tells that no terminal may get, with what it stands in. A prescription has
-/// lines.
+/// The first character of a text in what a line tells that no terminal may get, with what it stands in. Ends of lines and tabs
+/// stand in prescriptions and in what others wrote; where a text is printed they are written out.
 pub fn first_hidden(told: &Told) -> Option<(char, String)> {
     fn of(value: &Value) -> Option<(char, String)> {
         match value {
-            Value::String(text) => Printable::first_hidden(text).map(|hidden| (hidden, text.clone())),
+            Value::String(text) => {
+                let mut lines = text.lines().map(|line| line.replace('\t', " "));
+                lines.find_map(|line| Printable::first_hidden(&line).map(|hidden| (hidden, text.clone())))
+            }
             Value::Array(values) => values.iter().find_map(of),
             Value::Object(fields) => {
                 fields.iter().find_map(|(name, value)| of(&Value::from(name.as_str())).or_else(|| of(value)))
@@ -118,12 +121,7 @@ pub fn first_hidden(told: &Told) -> Option<(char, String)> {
             _ => None,
         }
     }
-    match told.entry() {
-        Some(Entry::Prescription(row)) => {
-            row.text.lines().map(|line| line.replace('\t', " ")).find_map(|line| of(&Value::from(line)))
-        }
-        _ => of(&serde_json::to_value(told).ok()?),
-    }
+    of(&serde_json::to_value(told).ok()?)
 }
 
 /// Of an entry that is an answer with a number that its question does not have: the careful answer in its place. `None` for

@@ -68,7 +68,7 @@ fn a_file_that_shares_nothing_seems_to_be_somebody_elses() {
 /// A title, a device, a reason: whatever a terminal would obey is let in nowhere, and the refusal itself has nothing of it.
 #[test]
 fn text_that_a_terminal_would_obey_is_refused_with_its_entry() {
-    for hostile in ["\u{1b}[2J", "\u{7}", "\u{9b}31m", "\u{202e}exe", "\u{200b}", "two\nlines"] {
+    for hostile in ["\u{1b}[2J", "\u{7}", "\u{9b}31m", "\u{202e}exe", "\u{200b}", "\rover it"] {
         let mut journal = in_memory();
         let mut lines = session();
         let Some(Entry::SessionBegun(row)) = lines.first_mut() else { unreachable!("as it is made") };
@@ -89,6 +89,13 @@ fn text_that_a_terminal_would_obey_is_refused_with_its_entry() {
         assert!(super::super::import::take_in(&mut here, &rescued).is_err());
         assert!(here.contents().unwrap().is_empty());
     }
+    // An end of a line is no order to a terminal, and is written out in print.
+    let mut journal = in_memory();
+    let mut lines = session();
+    let Some(Entry::SessionBegun(row)) = lines.first_mut() else { unreachable!("as it is made") };
+    row.title = "two\n\tlines".to_owned();
+    keep(&mut journal, &id(1), &lines);
+    assert!(Incoming::read("x.json", &file(&journal)).is_ok());
 }
 
 #[test]
