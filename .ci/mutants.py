@@ -1,6 +1,6 @@
 """Would the tests of the core notice a fault? Plants faults with cargo-mutants, one at a time, and runs the core's library tests.
 
-    python3 .ci/mutants.py change           the list in .ci/mutants.txt, then what changed in core/src, 10 minutes at most
+    python3 .ci/mutants.py change           the list in .ci/mutants.txt, then what changed in core/src, 15 minutes at most
     python3 .ci/mutants.py SHARD/OF [PATH]  every fault of one shard, in these files or in the whole core; hours
 
 A fault that no test notices is an error. What was not run is counted and said.
@@ -18,9 +18,9 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 VERSION = "27.1.0"
-MINUTES = 10
+MINUTES = 15
 LONGEST_LIST = 10
-# About as many as ten minutes are enough for. Of a larger change, every n-th fault is taken.
+# About as many as the minutes are enough for. Of a larger change, every n-th fault is taken.
 FITTING = 20
 # A build and the tests after a fault; only where no run without a fault came before to say how long they take.
 SECONDS_OF_ONE = 300
