@@ -9,7 +9,11 @@ use crate::display::plain::Plain;
 use crate::display::terminal::{self, Terminal};
 use crate::display::{Face, Input};
 use counterpoise_core::blocks::Block;
+use counterpoise_core::practice::session::Key;
 use counterpoise_core::practice::session::screen::{Body, KeyHint, Screen};
+
+/// How long a question waits for a key before the loop looks around.
+const LOOK: Duration = Duration::from_millis(20);
 
 /// The whole terminal, or plain lines where they are asked for. `command` is named where there is no terminal to draw on.
 ///
@@ -61,6 +65,27 @@ pub(super) fn read(command: &str, pages: impl IntoIterator<Item = Body>) -> Resu
         }
     }
     Ok(())
+}
+
+/// Shows what is asked until `screen` has nothing more to ask, and gives each key to `key`; `false` if the person leaves.
+///
+/// # Errors
+/// If the terminal fails, or whatever `key` says.
+pub(super) fn answered<T>(
+    face: &mut Face,
+    asked: &mut T,
+    screen: impl Fn(&T) -> Option<Screen>,
+    mut key: impl FnMut(&mut T, Key) -> Result<(), Failure>,
+) -> Result<bool, Failure> {
+    while let Some(shown) = screen(asked) {
+        face.show(&shown).map_err(|error| no_terminal(&error))?;
+        match face.poll(LOOK) {
+            Input::Key(pressed) if !pressed.stops() => key(asked, pressed)?,
+            Input::Nothing if !terminal::close_requested() => {}
+            _ => return Ok(false),
+        }
+    }
+    Ok(true)
 }
 
 /// Shows one page until a key; `false` if the person leaves. Plain lines wait for nobody.

@@ -1,17 +1,11 @@
 //! Asks whether the partner suits, before the first practice with one.
 
-use std::time::Duration;
-
-use super::Failure;
-use super::face::no_terminal;
+use super::{Failure, face};
 use crate::clock::Clock;
-use crate::display::{Face, Input, terminal};
+use crate::display::Face;
 use crate::journal::Journal;
 use counterpoise_core::course::trainee::{PartnerFit, Trainee};
 use counterpoise_core::practice::partner_questions::PartnerQuestions;
-
-/// How long the loop waits for a key.
-const LOOK: Duration = Duration::from_millis(20);
 
 /// Asks everything about the partner, and keeps it together.
 ///
@@ -19,18 +13,16 @@ const LOOK: Duration = Duration::from_millis(20);
 /// If not everything was answered, or it cannot be kept.
 pub(super) fn ask(journal: &mut Journal, face: &mut Face, clock: &Clock) -> Result<(), Failure> {
     let mut asked = PartnerQuestions::default();
-    while asked.topic().is_some() {
-        face.show(&asked.screen()).map_err(|error| no_terminal(&error))?;
-        match face.poll(LOOK) {
-            Input::Key(key) if !key.stops() => asked.key(key),
-            Input::Nothing if !terminal::close_requested() => {}
-            _ => {
-                return Err(Failure::new(
-                    "the questions about the partner were not all answered, and nothing was saved",
-                    "Start again, with your partner next to you. To practice alone, leave out --partner.",
-                ));
-            }
-        }
+    let screen = |asked: &PartnerQuestions| asked.topic().map(|_| asked.screen());
+    let all = face::answered(face, &mut asked, screen, |asked, key| {
+        asked.key(key);
+        Ok(())
+    })?;
+    if !all {
+        return Err(Failure::new(
+            "the questions about the partner were not all answered, and nothing was saved",
+            "Start again, with your partner next to you. To practice alone, leave out --partner.",
+        ));
     }
     Ok(journal.keep_partner(&clock.wall(), asked.answers())?)
 }
