@@ -163,7 +163,7 @@ pub struct LiftedRow {
 }
 
 impl SuitabilityRow {
-    /// Whether it tells of nothing but the partner.
+    /// Whether all its answers are about the partner.
     pub fn is_of_partner(&self) -> bool {
         !self.answers.is_empty() && self.answers.iter().all(|row| row.topic.is_about_partner())
     }
